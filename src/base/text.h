@@ -1,0 +1,31 @@
+/* base/text.h: a piece of somebody else's bytes. */
+#ifndef TS_BASE_TEXT_H
+#define TS_BASE_TEXT_H
+
+#include <stdbool.h>
+#include <stddef.h>
+
+typedef struct ts_text {
+    const char *at; /* not zero-terminated in general */
+    size_t      length;
+} ts_text;
+
+#define TS_TEXT(literal) ((ts_text){(literal), sizeof(literal) - 1})
+
+ts_text ts_text_of(const char *zero_terminated); /* NULL gives the empty text */
+bool    ts_text_equal(ts_text a, ts_text b);
+bool    ts_text_is(ts_text a, const char *zero_terminated);
+ts_text ts_text_trim(ts_text text); /* without blanks and tabs at both ends */
+
+/* Bytes of the first ill-formed UTF-8 sequence, or text.length when all of it is well formed
+ * (Unicode 15, table 3-7: no surrogates, no overlong forms). */
+size_t ts_text_utf8_length(ts_text text);
+
+/* Columns that the text takes on a terminal: one a code point, none a combining mark. */
+size_t ts_text_columns(ts_text text);
+
+/* The candidate nearest to `word` by edit distance (adjacent swaps count as one), or NULL when
+ * none is near enough to be worth saying: distance <= 1 + length/4, case ignored. */
+const char *ts_text_nearest(ts_text word, const char *const *candidates, size_t count);
+
+#endif
