@@ -1,0 +1,56 @@
+/* motion/motion.h: how fast and which way does everything turn, and where does it stand?
+ *
+ * Ratios are exact.  Speeds are magnitudes; the sense is apart, since no condition reverses it.
+ */
+#ifndef TS_MOTION_MOTION_H
+#define TS_MOTION_MOTION_H
+
+#include "base/arena.h"
+#include "base/diagnostic.h"
+#include "base/rational.h"
+#include "base/workings.h"
+#include "element/bevel_pair.h"
+#include "element/cylindrical_pair.h"
+#include "model/train.h"
+
+typedef struct ts_shaft_motion {
+    ts_rational ratio;  /* speed of the shaft over speed of its spool, exact                      */
+    int         sense;  /* +1 or -1 about its positive axis (model/train.h)                       */
+    double      x, y;   /* m, axis position from behind; for a tower shaft its outer end          */
+    double      clock;  /* rad clockwise from 12:00 seen from behind, of the axis position        */
+    bool        placed; /* position known (arc or toward reaches it)                              */
+} ts_shaft_motion;
+
+typedef struct ts_mesh_motion {
+    bool                solved;     /* geometry could be computed; false: `fault` says why not     */
+    const char         *fault;
+    ts_cylindrical_pair pair;       /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
+    ts_bevel_pair       bevel;      /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
+    double              a_w;        /* m, working centre distance; 0 for bevels                    */
+    double              r_1, r_2;   /* m, radius at which the tangential force acts: r_w or r_m    */
+    int64_t             gcd;        /* of the two tooth numbers                                    */
+} ts_mesh_motion;
+
+typedef struct ts_motion {
+    const ts_train  *train;
+    uint32_t         condition_count;
+    ts_shaft_motion *shafts;   /* [shaft]                                    */
+    ts_mesh_motion  *meshes;   /* [mesh]                                     */
+    double          *speed;    /* [condition * shaft_count + shaft], rad/s   */
+    double          *velocity; /* [condition * mesh_count + mesh], m/s at r_1 */
+} ts_motion;
+
+/* Memory for one drive, so that the solve itself allocates nothing. */
+ts_status ts_motion_prepare(const ts_drive *drive, const ts_train *train, ts_arena *arena,
+                            ts_motion *out);
+
+/* Computes ratios, senses, positions, mesh geometry and speeds.  Diagnoses a ratio that overflows
+ * 64 bits (ratio-overflow) and a stated `turns` that the train contradicts (contradictory-senses,
+ * naming the chain of shafts that makes it so). */
+ts_status ts_motion_solve(const ts_drive *drive, ts_motion *motion, ts_diagnostics *list,
+                          ts_workings *workings);
+
+/* +1: ccw, -1: cw for somebody who faces the pad (front pad: looking rearward; rear: forward). */
+int ts_pad_sense(const ts_motion *motion, const ts_pad *pad);
+
+#endif
