@@ -1,0 +1,114 @@
+# What is a test?  Every tests/**/test_*.c, test_*.py and test_*.sh, found by name.
+#
+# A test may say how it wants to be run, in a comment of its own:
+#   ctest: release-only    not under the sanitizers (it measures time, or it reads the tree only)
+#   ctest: alone           nothing else runs beside it
+#   ctest: timeout=300     seconds, where 120 are too few
+# Tests run in the source root and find there: TOWERSHAFT (the command), TS_SOURCE, TS_BUILD.
+
+set(test_environment
+    "TS_SOURCE=${CMAKE_SOURCE_DIR}" "TS_BUILD=${CMAKE_BINARY_DIR}"
+    "ASAN_OPTIONS=detect_leaks=1:halt_on_error=1:detect_stack_use_after_return=1"
+    "UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1"
+    "LSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/support/leaks_of_others.txt:print_suppressions=0")
+if(TARGET towershaft)
+    list(APPEND test_environment "TOWERSHAFT=$<TARGET_FILE:towershaft>")
+endif()
+
+# What a test compiles with, and what helpers of tests compile with.
+add_library(ts_test_flags INTERFACE)
+target_include_directories(ts_test_flags INTERFACE src include tests "${TS_GENERATED}")
+target_link_libraries(ts_test_flags INTERFACE
+    ts_flags towershaft_checked PkgConfig::CMOCKA PkgConfig::JANSSON)
+target_compile_options(ts_test_flags INTERFACE -O1 -g)
+
+# tests/support and tests/second serve every test.
+file(GLOB support_sources CONFIGURE_DEPENDS tests/support/*.c tests/second/*.c)
+add_library(ts_test_support STATIC ${support_sources})
+target_link_libraries(ts_test_support PUBLIC ts_test_flags)
+
+# Applies the folder's label and what the test says of itself.
+function(ts_describe_test test source folder)
+    set_tests_properties(${test} PROPERTIES
+        WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS "${folder}" TIMEOUT 120
+        ENVIRONMENT "${test_environment}")
+    file(STRINGS "${source}" wishes REGEX "^[ /*#]*ctest: ")
+    foreach(wish IN LISTS wishes)
+        if(wish MATCHES "release-only")
+            set_property(TEST ${test} APPEND PROPERTY LABELS release-only)
+            if(TS_SANITIZE)
+                set_tests_properties(${test} PROPERTIES DISABLED TRUE)
+            endif()
+        endif()
+        if(wish MATCHES "alone")
+            set_tests_properties(${test} PROPERTIES RUN_SERIAL TRUE)
+        endif()
+        if(wish MATCHES "timeout=([0-9]+)")
+            set_tests_properties(${test} PROPERTIES TIMEOUT ${CMAKE_MATCH_1})
+        endif()
+    endforeach()
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${source}")
+endfunction()
+
+# Sources beside the tests of a folder that are no tests themselves are linked into each of them;
+# a file that is called <folder>_main.c is a program and is left out.
+function(ts_folder_helpers folder out)
+    string(MAKE_C_IDENTIFIER "${folder}" id)
+    if(NOT TARGET ts_helpers_${id})
+        file(GLOB helpers CONFIGURE_DEPENDS tests/${folder}/*.c)
+        list(FILTER helpers EXCLUDE REGEX "/(test_[^/]*|[a-z]+_main)[.]c$")
+        if(helpers)
+            add_library(ts_helpers_${id} STATIC ${helpers})
+            target_link_libraries(ts_helpers_${id} PUBLIC ts_test_support)
+        endif()
+    endif()
+    if(TARGET ts_helpers_${id})
+        set(${out} ts_helpers_${id} PARENT_SCOPE)
+    else()
+        set(${out} ts_test_support PARENT_SCOPE)
+    endif()
+endfunction()
+
+file(GLOB_RECURSE c_tests CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}/tests" tests/test_*.c)
+foreach(source IN LISTS c_tests)
+    cmake_path(GET source PARENT_PATH folder)
+    cmake_path(GET source STEM stem)
+    string(REGEX REPLACE "^test_" "" name "${stem}")
+    string(MAKE_C_IDENTIFIER "test_${folder}_${name}" target)
+    ts_folder_helpers(${folder} helpers)
+    add_executable(${target} tests/${source})
+    target_link_libraries(${target} PRIVATE ${helpers})
+    set_target_properties(${target} PROPERTIES
+        OUTPUT_NAME ${stem} RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests/${folder}")
+    add_test(NAME ${folder}/${name} COMMAND ${target})
+    string(REGEX MATCH "^[^/]+" label "${folder}")
+    ts_describe_test(${folder}/${name} "${CMAKE_SOURCE_DIR}/tests/${source}" ${label})
+endforeach()
+
+file(GLOB_RECURSE script_tests CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}/tests"
+    tests/test_*.py tests/test_*.sh)
+foreach(source IN LISTS script_tests)
+    cmake_path(GET source PARENT_PATH folder)
+    cmake_path(GET source STEM stem)
+    string(REGEX REPLACE "^test_" "" name "${stem}")
+    if(source MATCHES "[.]py$")
+        set(interpreter ${TS_PYTHON})
+    else()
+        set(interpreter bash)
+    endif()
+    set(test ${folder}/${name})
+    if(TEST ${test})
+        set(test ${folder}/${name}.script)
+    endif()
+    add_test(NAME ${test} COMMAND ${interpreter} "${CMAKE_SOURCE_DIR}/tests/${source}")
+    string(REGEX MATCH "^[^/]+" label "${folder}")
+    ts_describe_test(${test} "${CMAKE_SOURCE_DIR}/tests/${source}" ${label})
+endforeach()
+
+# The bank runner: everything in tests/bank that is no test.
+file(GLOB bank_sources CONFIGURE_DEPENDS tests/bank/*.c)
+list(FILTER bank_sources EXCLUDE REGEX "/test_[^/]*[.]c$")
+if(bank_sources)
+    add_executable(towershaft-bank ${bank_sources})
+    target_link_libraries(towershaft-bank PRIVATE ts_test_support)
+endif()
