@@ -1,0 +1,24 @@
+/* towershaft/figure.h: pictures of a solved drive, the same bytes from run to run. */
+#ifndef TOWERSHAFT_FIGURE_H
+#define TOWERSHAFT_FIGURE_H
+
+#include "towershaft/study.h"
+
+typedef struct ts_figure_options {
+    const char *figure;    /* "behind", "front", "unrolled", "power", "speeds" */
+    const char *format;    /* "svg", "pdf", "png"                              */
+    const char *condition; /* NULL: the one with the highest power taken        */
+    const char *ground;    /* "light", "dark", "contrast", "print"             */
+    bool        us;
+    double      scale; /* pixels a unit for PNG; 0 means 2 */
+} ts_figure_options;
+
+/* TS_NOT_UNDERSTOOD with a message for an unknown figure, format, ground or condition. */
+TS_API ts_status ts_study_draw(ts_study *study, const ts_figure_options *options,
+                               const ts_sink *sink);
+
+/* Names for completion and help: 0-based until NULL. */
+TS_API const char *ts_figure_name(size_t index);
+TS_API const char *ts_figure_says(size_t index);
+
+#endif

@@ -1,0 +1,11 @@
+/* towershaft/towershaft.h: all of the promise, in reading order. */
+#ifndef TOWERSHAFT_TOWERSHAFT_H
+#define TOWERSHAFT_TOWERSHAFT_H
+
+#include "towershaft/status.h"
+#include "towershaft/study.h"
+#include "towershaft/rule.h"
+#include "towershaft/figure.h"
+#include "towershaft/starting_file.h"
+
+#endif
