@@ -27,27 +27,26 @@ file(GLOB support_sources CONFIGURE_DEPENDS tests/support/*.c tests/second/*.c)
 add_library(ts_test_support STATIC ${support_sources})
 target_link_libraries(ts_test_support PUBLIC ts_test_flags)
 
-# Applies the folder's label and what the test says of itself.
-function(ts_describe_test test source folder)
+# ts_add_test(<folder/name> <source, relative to tests/> <command...>): does what the test says of
+# itself.
+function(ts_add_test test source)
+    set(path "${CMAKE_SOURCE_DIR}/tests/${source}")
+    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
+    file(STRINGS "${path}" wishes REGEX "^[ /*#]*ctest: ")
+    if(TS_SANITIZE AND wishes MATCHES "release-only")
+        return()
+    endif()
+    add_test(NAME ${test} COMMAND ${ARGN})
+    string(REGEX MATCH "^[^/]+" label "${source}")
     set_tests_properties(${test} PROPERTIES
-        WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS "${folder}" TIMEOUT 120
+        WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS ${label} TIMEOUT 120
         ENVIRONMENT "${test_environment}")
-    file(STRINGS "${source}" wishes REGEX "^[ /*#]*ctest: ")
-    foreach(wish IN LISTS wishes)
-        if(wish MATCHES "release-only")
-            set_property(TEST ${test} APPEND PROPERTY LABELS release-only)
-            if(TS_SANITIZE)
-                set_tests_properties(${test} PROPERTIES DISABLED TRUE)
-            endif()
-        endif()
-        if(wish MATCHES "alone")
-            set_tests_properties(${test} PROPERTIES RUN_SERIAL TRUE)
-        endif()
-        if(wish MATCHES "timeout=([0-9]+)")
-            set_tests_properties(${test} PROPERTIES TIMEOUT ${CMAKE_MATCH_1})
-        endif()
-    endforeach()
-    set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${source}")
+    if(wishes MATCHES "alone")
+        set_tests_properties(${test} PROPERTIES RUN_SERIAL TRUE)
+    endif()
+    if(wishes MATCHES "timeout=([0-9]+)")
+        set_tests_properties(${test} PROPERTIES TIMEOUT ${CMAKE_MATCH_1})
+    endif()
 endfunction()
 
 # Sources beside the tests of a folder that are no tests themselves are linked into each of them;
@@ -80,9 +79,7 @@ foreach(source IN LISTS c_tests)
     target_link_libraries(${target} PRIVATE ${helpers})
     set_target_properties(${target} PROPERTIES
         OUTPUT_NAME ${stem} RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests/${folder}")
-    add_test(NAME ${folder}/${name} COMMAND ${target})
-    string(REGEX MATCH "^[^/]+" label "${folder}")
-    ts_describe_test(${folder}/${name} "${CMAKE_SOURCE_DIR}/tests/${source}" ${label})
+    ts_add_test(${folder}/${name} ${source} ${target})
 endforeach()
 
 file(GLOB_RECURSE script_tests CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}/tests"
@@ -100,9 +97,7 @@ foreach(source IN LISTS script_tests)
     if(TEST ${test})
         set(test ${folder}/${name}.script)
     endif()
-    add_test(NAME ${test} COMMAND ${interpreter} "${CMAKE_SOURCE_DIR}/tests/${source}")
-    string(REGEX MATCH "^[^/]+" label "${folder}")
-    ts_describe_test(${test} "${CMAKE_SOURCE_DIR}/tests/${source}" ${label})
+    ts_add_test(${test} ${source} ${interpreter} "${CMAKE_SOURCE_DIR}/tests/${source}")
 endforeach()
 
 # The bank runner: everything in tests/bank that is no test.

@@ -1,0 +1,62 @@
+# What can be done here?  `make` alone says it.
+
+SHELL      := /bin/bash
+jobs       := $(shell nproc 2>/dev/null || echo 2)
+python     := $(firstword $(wildcard /usr/bin/python3) python3)
+command    := build/release/towershaft
+FUZZ_SECONDS ?= 600
+
+.DEFAULT_GOAL := help
+.PHONY: help setup build demo test open bench bank fuzz soak golden fix clean
+
+help: ## list these targets
+	@echo 'towershaft: make <target>, where target is one of'
+	@sed -n 's/^\([a-z]*\):.*## \(.*\)/  \1\t\2/p' Makefile | expand -t 12
+
+setup: ## install the Debian packages that are missing (apt; root or sudo)
+	@tools/setup-debian.sh
+
+build: ## build the command, build/release/towershaft, and the library
+	@tools/setup-debian.sh build
+	@tools/configure.sh release
+	@cmake --build build/release --target $(notdir $(command)) towershaft_shared
+
+demo: build ## run the main job on an invented engine; pictures and answers go to out/demo/
+	@tools/demo.sh
+
+test: ## run every test: release, sanitizers, fuzz smokes; sets the machine up first
+	@tools/run_tests.sh
+
+open: demo ## run the demo and show its pictures in the viewer of this desktop
+	@tools/show_pictures.sh out/demo
+
+bench: setup ## measure speed as ratios and counts, and count instructions
+	@tools/configure.sh release
+	@cmake --build build/release
+	@build/release/towershaft-bench
+	@tools/count_instructions.sh
+
+bank: setup ## run published cases: BANK=file.json, or all of tests/reference/
+	@tools/configure.sh release
+	@cmake --build build/release --target towershaft-bank
+	@build/release/towershaft-bank $(if $(BANK),'$(BANK)',$(sort $(wildcard tests/reference/*.json)))
+
+fuzz: setup ## throw malformed input at the readers, FUZZ_SECONDS=600 each; findings go to out/fuzz/
+	@tools/configure.sh sanitize
+	@cmake --build build/sanitize
+	@tools/fuzz_long.sh $(FUZZ_SECONDS)
+
+soak: setup ## the property and fault tests with 20 times the cases under sanitizers, then fuzz
+	@tools/configure.sh sanitize
+	@cmake --build build/sanitize
+	@TS_SOAK=20 ctest --preset sanitize -j$(jobs) -L 'property|fault' --timeout 7200
+	@tools/fuzz_long.sh $(FUZZ_SECONDS)
+
+golden: build ## show how the committed answers differ from today's; ACCEPT=1 takes the new ones
+	@$(python) tools/golden.py $(if $(ACCEPT),--accept)
+
+fix: ## format every C source with clang-format
+	@tools/fix.sh
+
+clean: ## remove build/ and out/
+	@rm -rf build out

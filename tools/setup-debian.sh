@@ -1,0 +1,73 @@
+#!/usr/bin/env bash
+# Which packages are missing on this Debian 12, and how do they come here?
+#
+#   setup-debian.sh build    what building and running the command needs
+#   setup-debian.sh          that, and what the tests, the sanitizers and the benchmarks need
+#
+# Installs by apt what is missing and nothing else, without a question; with all of it there it
+# asks neither the network nor for rights.
+set -euo pipefail
+
+for_building=(
+    build-essential         # gcc, make, binutils
+    cmake ninja-build pkg-config
+    python3                 # turns data/*.tsv into C
+    libfyaml-dev            # reads the drive file
+    libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
+)
+for_testing=(
+    clang libclang-rt-14-dev llvm # sanitizers and libFuzzer, and names in their reports
+    libcmocka-dev           # test runner
+    libjansson-dev          # reads published cases
+    libudunits2-dev         # a second opinion on unit factors
+    python3-jsonschema python3-yaml libxml2-utils poppler-utils # read back what the program writes
+    locales                 # one test runs under de_DE.UTF-8
+    valgrind                # counts instructions
+)
+
+what=${1:-all}
+case $what in
+build) wanted=("${for_building[@]}") ;;
+all) wanted=("${for_building[@]}" "${for_testing[@]}") ;;
+*)
+    echo "usage: setup-debian.sh [build]" >&2
+    exit 2
+    ;;
+esac
+
+if ! command -v dpkg-query >/dev/null || ! command -v apt-get >/dev/null; then
+    echo "setup: this is no Debian, so nothing is installed; these packages are needed by name:"
+    printf '  %s\n' "${wanted[@]}"
+    exit 0
+fi
+
+as_root() {
+    if [ "$(id -u)" -eq 0 ]; then
+        "$@"
+    elif command -v sudo >/dev/null; then
+        sudo "$@"
+    else
+        echo "setup: this needs root or sudo: $*" >&2
+        exit 3
+    fi
+}
+
+missing=()
+for package in "${wanted[@]}"; do
+    status=$(dpkg-query -W -f '${db:Status-Status}' "$package" 2>/dev/null || true)
+    [ "$status" = installed ] || missing+=("$package")
+done
+
+if [ ${#missing[@]} -eq 0 ]; then
+    echo "setup: all ${#wanted[@]} packages are here"
+else
+    echo "setup: installing ${#missing[@]} of ${#wanted[@]} packages: ${missing[*]}"
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q update
+    as_root env DEBIAN_FRONTEND=noninteractive apt-get -q install -y --no-install-recommends \
+        "${missing[@]}"
+fi
+
+if [ "$what" = all ] && ! locale -a 2>/dev/null | grep -qix 'de_DE\.utf-\?8'; then
+    echo "setup: compiling the locale de_DE.UTF-8 (it is not made the default)"
+    as_root localedef -i de_DE -f UTF-8 de_DE.UTF-8
+fi
