@@ -1,0 +1,56 @@
+/* element/involute.c: which angle belongs to which involute function? */
+#include "element/involute.h"
+
+#include <math.h>
+
+/* Terms of tan(x) - x = x^3/3 + 2x^5/15 + 17x^7/315 + ... (derived: Maclaurin series of tan; the
+ * coefficients are B_2n 4^n (4^n - 1)/(2n)!).  At x = 0.1 the first term left out is 3e-17 of the
+ * sum. */
+static double series(double alpha)
+{
+    static const double term[] = {
+        1.0 / 3.0,         2.0 / 15.0,          17.0 / 315.0,           62.0 / 2835.0,
+        1382.0 / 155925.0, 21844.0 / 6081075.0, 929569.0 / 638512875.0, 6404582.0 / 10854718875.0,
+    };
+    const double square = alpha * alpha;
+    double       sum    = 0.0;
+
+    for (int n = (int)(sizeof term / sizeof term[0]) - 1; n >= 0; n--)
+        sum = sum * square + term[n];
+    return alpha * square * sum;
+}
+
+double ts_inv(double alpha)
+{
+    return fabs(alpha) < 0.1 ? series(alpha) : tan(alpha) - alpha;
+}
+
+/* Starts above the root: for small values alpha^3/3 < inv(alpha); for large ones the tangent alone
+ * is inv + alpha <= inv + pi/2.  inv is convex, so Newton descends from above without oscillation.
+ */
+static double start(double value)
+{
+    const double small = cbrt(3.0 * value);
+    const double large = atan(value + 1.5707963267948966);
+
+    return small < large ? small : large;
+}
+
+double ts_inv_inverse(double value)
+{
+    if (!(value >= 0.0) || isinf(value))
+        return NAN;
+    if (value <= 0.0)
+        return 0.0;
+
+    double alpha = start(value);
+    for (int round = 0; round < 60; round++) {
+        const double tangent = tan(alpha);
+        const double change  = (ts_inv(alpha) - value) / (tangent * tangent);
+
+        alpha -= change;
+        if (fabs(change) <= 1e-16 * alpha)
+            break;
+    }
+    return alpha;
+}
