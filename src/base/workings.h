@@ -11,17 +11,28 @@
  *   };
  *   const double F_t = TS_STEP(workings, F_t_formula, 2.0 * T / d, T, d);
  *
- * The inputs are plain variables whose names are the symbols of the text.  Angles are in radians.
- * Text grammar: + - * / ^ ( ) numbers, pi, sqrt sin cos tan asin acos atan atan2 inv exp ln abs
- * min max; inv(x) = tan(x) - x; sum(P) adds every input that is called P in this step (see
+ * The inputs are plain variables whose names are the symbols of the text: no members, no elements,
+ * no expressions, for a text cannot name those.  Every input passed must be used by the text, and
+ * every symbol of the text must be passed.  Angles are in radians.
+ * Text grammar (base/formula.h): + - * / ^ ( ) numbers, pi, sqrt sin cos tan asin acos atan atan2
+ * inv exp ln abs min max; inv(x) = tan(x) - x; -2^2 is -4 and 2^3^2 is 2^9; sum(P) adds every input
+ * that is called P in this step, sum(n*t) every product of the first, second … n and t (see
  * ts_step_list); a symbol that ends in p or s is a prime or a star (words of the standards).
  *
- * Where an input came from is found by name and value: see ts_origin.
+ * Agreement: |text - result| <= 1e-12 |result| + 4 E, where E bounds, to first order, what rounding
+ * to double may do to the text on these inputs (base/formula.h, ts_rounded).  E matters only where
+ * terms cancel: there two honest orders of adding differ by more than 1e-12 of the small rest.  A
+ * NaN agrees with nothing; an infinity with itself.
+ *
+ * Where an input came from is found by name and value: see ts_origin.  Names, units, sources and
+ * formulas are kept as pointers, not copied: they must live as long as the workings.  Inputs are
+ * copied.
  */
 #ifndef TS_BASE_WORKINGS_H
 #define TS_BASE_WORKINGS_H
 
 #include "base/arena.h"
+#include "base/buffer.h"
 #include "base/text.h"
 
 #include <stdbool.h>
@@ -101,27 +112,44 @@ const ts_note *ts_workings_at(const ts_workings *workings, size_t index);
 /* The note that gives `value` to `name` inside note number `index`: the latest earlier note of the
  * same subject with that symbol and a bit-equal value; else of the same object in every condition;
  * else of the whole drive.  A BORROWED note is followed to its lender (whose note may also come
- * later).  Returns the note's index or SIZE_MAX when the input has no origin. */
+ * later).  Returns the note's index or SIZE_MAX when the input has no origin.  The first question
+ * after a note builds an index in the arena; without memory for it the notes are searched. */
 size_t ts_origin(const ts_workings *workings, size_t index, const char *name, double value);
 
 /* The latest note about a subject with that symbol, or SIZE_MAX. */
 size_t ts_workings_find(const ts_workings *workings, ts_subject subject, const char *symbol);
 
-/* Behind TS_STEP; not called by hand except by ts_step_list users with inputs in an array. */
-void ts_step_note(ts_workings *workings, const ts_formula *formula, double result,
-                  const ts_input *inputs, size_t count);
+/* Where a BORROWED note leads: its lender's note, through any further lenders.  SIZE_MAX when the
+ * lender never notes that value, when borrowing runs in a circle, or for any other kind of note. */
+size_t ts_borrow_origin(const ts_workings *workings, size_t index);
+
+/* Behind TS_STEP and ts_step_list.  Prove aborts when the text disagrees. */
+__attribute__((cold)) void ts_step_note(ts_workings *workings, const ts_formula *formula,
+                                        double result, const ts_input *inputs, size_t count);
 void ts_step_prove(const ts_formula *formula, double result, const ts_input *inputs, size_t count);
+
+/* Does the text disagree with the code, or leave out or add an input?  The reason is appended to
+ * `says` when that is not NULL.  For the tests that show that a slip is caught. */
+bool ts_formula_disagrees(const ts_formula *formula, double result, const ts_input *inputs,
+                          size_t count, ts_buffer *says);
+
+/* A value found by iteration.  `equation->symbol` is the unknown, `equation->text` is what vanishes
+ * at the solution, `residual` its value there, and the inputs are all symbols of the text, the
+ * unknown among them.  Checked builds prove the residual. */
 void ts_search_note(ts_workings *workings, const ts_formula *equation, double found,
                     double residual, const ts_input *inputs, size_t count);
 
-/* A step whose inputs stand in an array (sums over a varying number of parts). */
+#define TS_STEP_IS_NOTED(workings) __builtin_expect((workings) != NULL, 0)
+
+/* A step whose inputs stand in an array (sums over a varying number of parts; at least one part,
+ * for a sum of nothing is a different formula).  The array may be NULL where nothing is noted. */
 static inline double ts_step_list(ts_workings *workings, const ts_formula *formula, double result,
                                   const ts_input *inputs, size_t count)
 {
 #ifdef TS_CHECKED
     ts_step_prove(formula, result, inputs, count);
 #endif
-    if (__builtin_expect(workings != NULL, 0))
+    if (TS_STEP_IS_NOTED(workings))
         ts_step_note(workings, formula, result, inputs, count);
     return result;
 }
@@ -135,7 +163,5 @@ static inline double ts_step_list(ts_workings *workings, const ts_formula *formu
  * byte when it cannot be parsed or names an input that is not given. */
 bool ts_formula_evaluate(const char *text, const ts_input *inputs, size_t count, double *value,
                          const char **fault, size_t *at);
-
-/* Every formula registers nothing: the set is found by the tests through the notes. */
 
 #endif

@@ -1,7 +1,8 @@
 /* base/workings_step.h: the macro TS_STEP, spelled out once for up to sixteen inputs.
  *
- * The function call arguments are evaluated once; `result` is returned unchanged, so results are
- * bit-equal with and without workings.
+ * `result` is evaluated once and returned unchanged, so results are bit-equal with and without
+ * workings.  The array of inputs is built only where it is needed, behind the test of `workings`,
+ * which is therefore read twice: pass a variable.
  */
 #ifndef TS_BASE_WORKINGS_STEP_H
 #define TS_BASE_WORKINGS_STEP_H
@@ -31,8 +32,17 @@
                TS_IN_2, TS_IN_1, )                                                              \
     (__VA_ARGS__)
 
+/* Checked builds prove every step and so always need the inputs. */
+#ifdef TS_CHECKED
+#define TS_STEP_NEEDS_INPUTS(workings) 1
+#else
+#define TS_STEP_NEEDS_INPUTS(workings) TS_STEP_IS_NOTED(workings)
+#endif
+
 #define TS_STEP(workings, formula, result, ...)                                                 \
-    ts_step_list((workings), &(formula), (result), (const ts_input[]){TS_INPUTS(__VA_ARGS__)},  \
+    ts_step_list((workings), &(formula), (result),                                              \
+                 TS_STEP_NEEDS_INPUTS(workings) ? (const ts_input[]){TS_INPUTS(__VA_ARGS__)}    \
+                                                : NULL,                                         \
                  sizeof((const ts_input[]){TS_INPUTS(__VA_ARGS__)}) / sizeof(ts_input))
 
 #endif
