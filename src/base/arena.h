@@ -33,6 +33,9 @@ char *ts_arena_copy(ts_arena *arena, const char *bytes, size_t length);
 bool   ts_arena_failed(const ts_arena *arena); /* has any request failed so far?      */
 size_t ts_arena_calls(const ts_arena *arena);  /* calls made to the allocator so far */
 
+/* The allocator that the arena was opened with, for a buffer that lives beside it. */
+const ts_allocator *ts_arena_allocator(const ts_arena *arena);
+
 #define TS_TAKE(arena, type, count) ((type *)ts_arena_take((arena), (count), sizeof(type)))
 
 #endif

@@ -7,7 +7,7 @@
 _Noreturn void ts_assert_failed(const char *file, int line, const char *condition);
 
 #ifdef TS_CHECKED
-#define TS_ASSERT(condition) \
+#define TS_ASSERT(condition)                                                                       \
     ((condition) ? (void)0 : ts_assert_failed(__FILE__, __LINE__, #condition))
 #else
 #define TS_ASSERT(condition) ((void)sizeof(!!(condition)))

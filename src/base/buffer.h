@@ -8,6 +8,7 @@
 #include "base/text.h"
 #include "towershaft/status.h"
 
+#include <stdarg.h>
 #include <stdbool.h>
 #include <stddef.h>
 #include <stdint.h>
@@ -30,13 +31,17 @@ void ts_buffer_text(ts_buffer *buffer, ts_text text);
 void ts_buffer_fill(ts_buffer *buffer, char byte, size_t count);
 void ts_buffer_integer(ts_buffer *buffer, int64_t value);
 void ts_buffer_number(ts_buffer *buffer, double value); /* shortest form that reads back */
-/* `decimals` digits after the point (0..12), correctly rounded; never "-0". */
+/* `decimals` digits after the point (0..12), correctly rounded, ties to even; never "-0". */
 void ts_buffer_fixed(ts_buffer *buffer, double value, int decimals);
-/* `digits` significant digits (1..17) without an exponent between 1e-4 and 1e9. */
+/* `digits` significant digits (1..17), zeros kept, without an exponent between 1e-4 and 1e9;
+ * 0 is "0".  Both this and the two calls above want a finite value: anything else is a mistake of
+ * ours, stopped in checked builds and written as "?" otherwise. */
 void ts_buffer_significant(ts_buffer *buffer, double value, int digits);
 /* %s %d %u %zu %c %% and %.*s only; anything with a decimal point goes through the calls above. */
 void ts_buffer_print(ts_buffer *buffer, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
+void ts_buffer_print_list(ts_buffer *buffer, const char *format, va_list list)
+    __attribute__((format(printf, 2, 0)));
 
 ts_status ts_buffer_send(const ts_buffer *buffer, const ts_sink *sink);
 

@@ -35,8 +35,8 @@ void ts_diagnose(ts_diagnostics *list, const ts_diagnostic *diagnostic);
 void ts_diagnose_format(ts_diagnostics *list, const ts_diagnostic *rest, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
-size_t               ts_diagnostics_count(const ts_diagnostics *list); /* all, also those not kept */
-size_t               ts_diagnostics_kept(const ts_diagnostics *list);
+size_t ts_diagnostics_count(const ts_diagnostics *list); /* all, also those not kept */
+size_t ts_diagnostics_kept(const ts_diagnostics *list);
 const ts_diagnostic *ts_diagnostics_at(const ts_diagnostics *list, size_t index);
 
 /* "file:line:column: says; expected …; did you mean …?" then the line and the caret run.

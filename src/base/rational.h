@@ -13,7 +13,8 @@ typedef struct ts_rational {
 
 uint64_t    ts_gcd(uint64_t a, uint64_t b); /* gcd(0, b) = b */
 ts_rational ts_rational_of(int64_t over, int64_t under);
-ts_rational ts_rational_times(ts_rational a, ts_rational b); /* cross-cancels before it multiplies */
+ts_rational ts_rational_times(ts_rational a,
+                              ts_rational b); /* cross-cancels before it multiplies */
 ts_rational ts_rational_over(ts_rational a, ts_rational b);
 bool        ts_rational_valid(ts_rational a);
 bool        ts_rational_equal(ts_rational a, ts_rational b);

@@ -4,6 +4,7 @@
 
 #include <stdbool.h>
 #include <stddef.h>
+#include <stdint.h>
 
 typedef struct ts_text {
     const char *at; /* not zero-terminated in general */
@@ -21,11 +22,18 @@ ts_text ts_text_trim(ts_text text); /* without blanks and tabs at both ends */
  * (Unicode 15, table 3-7: no surrogates, no overlong forms). */
 size_t ts_text_utf8_length(ts_text text);
 
-/* Columns that the text takes on a terminal: one a code point, none a combining mark. */
+/* The code point that starts at byte `at` < text.length, and how many bytes it takes; 0 bytes when
+ * the sequence there is ill formed. */
+size_t ts_text_code_point(ts_text text, size_t at, uint32_t *code_point);
+
+/* Columns that the text takes on a terminal: one a code point, none a combining mark, one a byte
+ * that is not UTF-8. */
 size_t ts_text_columns(ts_text text);
 
 /* The candidate nearest to `word` by edit distance (adjacent swaps count as one), or NULL when
- * none is near enough to be worth saying: distance <= 1 + length/4, case ignored. */
+ * none is near enough to be worth saying: distance <= 1 + length/4, case ignored.  Among equally
+ * near ones the one nearer in case wins, then the earlier.  NULL candidates are skipped; words over
+ * 64 bytes are too long to guess at. */
 const char *ts_text_nearest(ts_text word, const char *const *candidates, size_t count);
 
 #endif
