@@ -1,0 +1,77 @@
+/* draw/figure.h: pictures of a solved drive, the same bytes from run to run.
+ *
+ * One sheet, drawn with one set of pens; every colour, pen and size comes from data/look.json.  A
+ * length of 1 px is one unit of an SVG, one pixel of a PNG at scale 1, and 420/width mm of a PDF,
+ * whose sheet is A3 wide.  Text is laid out here and drawn as shapes; it is safe whatever the names
+ * in the file hold, and it is never mirrored.
+ *
+ * Cairo, Pango and GLib draw.  They take their memory from the C library and GLib ends the program
+ * when there is none; everything this folder keeps itself comes from `allocator`.
+ */
+#ifndef TS_DRAW_FIGURE_H
+#define TS_DRAW_FIGURE_H
+
+#include "base/arena.h"
+#include "check/finding.h"
+#include "model/source.h"
+#include "power/power.h"
+#include "quantity/quantity.h"
+#include "towershaft/status.h"
+
+typedef enum ts_figure {
+    TS_FIGURE_BEHIND,   /* the face view, seen from behind, looking forward                   */
+    TS_FIGURE_FRONT,    /* the face view, seen from the front, looking rearward               */
+    TS_FIGURE_UNROLLED, /* the arc laid flat: face widths, bodies on both faces, gaps         */
+    TS_FIGURE_POWER,    /* who drives whom: ribbons over the face view seen from behind       */
+    TS_FIGURE_SPEEDS,   /* pad speed bands against the travel of the spools                   */
+    TS_FIGURE_COUNT
+} ts_figure;
+
+typedef enum ts_picture_format { TS_PICTURE_SVG, TS_PICTURE_PDF, TS_PICTURE_PNG } ts_picture_format;
+
+typedef enum ts_ground {
+    TS_GROUND_LIGHT,
+    TS_GROUND_DARK,
+    TS_GROUND_CONTRAST,
+    TS_GROUND_PRINT,
+    TS_GROUND_COUNT
+} ts_ground;
+
+/* What is drawn.  The first four must be solved and stay as they are during the call. */
+typedef struct ts_drawing_subject {
+    const ts_drive   *drive;
+    const ts_train   *train;
+    const ts_motion  *motion;
+    const ts_power   *power;
+    const ts_source  *source;   /* places of findings; NULL: only exact matches get a mark       */
+    const ts_finding *findings; /* in the order in which they are numbered F1, F2, …; may be NULL */
+    size_t            finding_count;
+    const char       *title;    /* NULL: the drive's own                                         */
+    const char       *revision; /* NULL: the drive's own                                         */
+    const char       *file;     /* name of the drive file; may be NULL                           */
+    const char       *hash;     /* of the drive file; may be NULL                                */
+    const char       *version;  /* of this program; may be NULL                                  */
+    const char       *verdict;  /* one sentence; NULL: said from the findings                    */
+} ts_drawing_subject;
+
+typedef struct ts_draw_options {
+    ts_figure         figure;
+    ts_picture_format format;
+    ts_ground         ground;
+    int32_t           condition; /* index; negative: the one in which most power is taken */
+    double            width;     /* px, of the sheet; 0: the width of the look            */
+    double            scale;     /* PNG: pixels a px; 0: 2                                */
+    ts_units          units;
+    const char       *caution;   /* the sentence at the foot; NULL: none                  */
+    const ts_allocator *allocator; /* NULL: the standard one                              */
+} ts_draw_options;
+
+/* Draws one figure and sends it whole.  TS_NOT_UNDERSTOOD when an option is out of its range
+ * (condition, width 480..8000, scale 0.1..8). */
+ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *options,
+                  const ts_sink *sink);
+
+/* The index of the condition in which the spools give most power, pads that drive included. */
+int32_t ts_draw_condition(const ts_drawing_subject *subject);
+
+#endif
