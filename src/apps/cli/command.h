@@ -1,0 +1,81 @@
+/* apps/cli/command.h: what a command is: its words, its options, its work.
+ *
+ * Help, the manual page and the shell completions are all made from these tables.
+ */
+#ifndef TS_APPS_CLI_COMMAND_H
+#define TS_APPS_CLI_COMMAND_H
+
+#include "towershaft/towershaft.h"
+
+#include <stdbool.h>
+#include <stddef.h>
+
+enum { EXIT_HOLDS = 0, EXIT_DOES_NOT_HOLD = 1, EXIT_NOT_UNDERSTOOD = 2, EXIT_FAULT = 3 };
+
+#define OPERANDS_MOST 3
+
+/* Every option that any command knows; a command lists the ones that it takes. */
+typedef enum option_id {
+    OPTION_JSON,
+    OPTION_SARIF,
+    OPTION_JUNIT,
+    OPTION_UNITS,
+    OPTION_ALL,
+    OPTION_TODAY,
+    OPTION_OUTPUT,
+    OPTION_COLOUR,
+    OPTION_LIKE,
+    OPTION_UNSET,
+    OPTION_FIGURE,
+    OPTION_FORMAT,
+    OPTION_CONDITION,
+    OPTION_GROUND,
+    OPTION_SCALE,
+    OPTION_MAN,
+    OPTION_COUNT
+} option_id;
+
+typedef struct option_row {
+    option_id   id;
+    const char *word;   /* "--units"                          */
+    const char *letter; /* "-o" or NULL                       */
+    const char *takes;  /* "metric|us"; NULL: takes nothing   */
+    const char *says;
+} option_row;
+
+extern const option_row option_rows[OPTION_COUNT];
+
+typedef struct arguments {
+    const char *operand[OPERANDS_MOST];
+    int         operand_count;
+    const char *value[OPTION_COUNT]; /* "" for an option that takes nothing, NULL when not given */
+} arguments;
+
+typedef struct command {
+    const char      *name;
+    const char      *operands;  /* "FILE ADDRESS" */
+    const char      *completes; /* what each operand is: "file address", "new-file", "rule" … */
+    int              operands_least, operands_most;
+    const char      *says; /* one line            */
+    const char      *more; /* paragraphs for help */
+    const option_id *options;
+    size_t           option_count;
+    int (*run)(const arguments *given);
+} command;
+
+extern const command commands[];
+extern const size_t  command_count;
+
+int run_new(const arguments *given);
+int run_check(const arguments *given);
+int run_why(const arguments *given);
+int run_set(const arguments *given);
+int run_compare(const arguments *given);
+int run_draw(const arguments *given);
+int run_rules(const arguments *given);
+int run_doctor(const arguments *given);
+int run_notation(const arguments *given);
+int run_complete(const arguments *given);
+int run_help(const arguments *given);
+
+#endif

@@ -1,0 +1,84 @@
+/* Which commands and options are there? */
+#include "command.h"
+
+const option_row option_rows[OPTION_COUNT] = {
+    {OPTION_JSON, "--json", NULL, NULL, "answer as JSON on standard output"},
+    {OPTION_SARIF, "--sarif", NULL, NULL, "findings as SARIF 2.1.0"},
+    {OPTION_JUNIT, "--junit", NULL, NULL, "findings as JUnit XML"},
+    {OPTION_UNITS, "--units", NULL, "metric|us", "units shown; the file keeps its own"},
+    {OPTION_ALL, "--all", NULL, NULL, "also what passed, and every assumption"},
+    {OPTION_TODAY, "--today", NULL, "YYYY-MM-DD", "the day by which waivers are judged"},
+    {OPTION_OUTPUT, "--output", "-o", "FILE", "write there instead of standard output"},
+    {OPTION_COLOUR, "--colour", NULL, "auto|always|never", "colour beside the signs"},
+    {OPTION_LIKE, "--like", NULL, "trainer|bizjet|medium|large", "the engine to begin with"},
+    {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
+    {OPTION_FIGURE, "--figure", NULL, "behind|front|unrolled|power|speeds", "which picture"},
+    {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
+    {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
+    {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
+    {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
+    {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},
+};
+
+#define COUNT(list)   (sizeof(list) / sizeof(list)[0])
+#define OPTIONS(list) (list), COUNT(list)
+
+static const option_id new_options[]   = {OPTION_LIKE, OPTION_OUTPUT, OPTION_JSON};
+static const option_id check_options[] = {OPTION_JSON, OPTION_SARIF, OPTION_JUNIT,  OPTION_UNITS,
+                                          OPTION_ALL,  OPTION_TODAY, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id set_options[]   = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
+static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
+                                            OPTION_COLOUR};
+static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPTION_FORMAT,
+                                            OPTION_CONDITION, OPTION_GROUND, OPTION_UNITS,
+                                            OPTION_SCALE,     OPTION_JSON};
+static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
+static const option_id help_options[]    = {OPTION_MAN};
+
+const command commands[] = {
+    {"new", "NAME --like trainer|bizjet|medium|large", "new-file", 1, 1,
+     "write a commented starting file",
+     "Writes NAME (with the ending .yaml when it has none) as a complete, commented drive file of "
+     "an\n"
+     "invented engine.  An existing file is never overwritten.",
+     OPTIONS(new_options), run_new},
+    {"check", "FILE", "file", 1, 1, "compute the whole drive and judge it",
+     "Prints the speed of every pad in every condition with its band, the power taken from each\n"
+     "spool, the balances, and the findings with what would close them.",
+     OPTIONS(check_options), run_check},
+    {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
+     "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
+     "varies:\n"
+     "  towershaft why drive.yaml 'drive/hp/box/clockwise/2:F_t@take-off'\n"
+     "An address without a symbol lists the numbers that stand there; none at all lists the parts.",
+     OPTIONS(why_options), run_why},
+    {"set", "FILE ADDRESS [VALUE]", "file address value", 2, 3, "change one value of the file",
+     "Replaces the bytes of one value and nothing else, then saves the file whole or not at all.\n"
+     "With -o the changed text goes to another file.  A value that the notation cannot read is\n"
+     "refused and the file stays as it was.",
+     OPTIONS(set_options), run_set},
+    {"compare", "BEFORE AFTER", "file file", 2, 2, "say what changed between two drives",
+     "Compares inputs, ratios, speeds, powers and findings, in the order of consequence.",
+     OPTIONS(compare_options), run_compare},
+    {"draw", "FILE -o OUT", "file", 1, 1, "draw the drive",
+     "OUT names the picture and, by its ending (.svg, .pdf, .png), its format.  When OUT is a "
+     "folder\n"
+     "(or ends in a slash) every picture is written into it.",
+     OPTIONS(draw_options), run_draw},
+    {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
+     "Each rule says its question, why it matters, its level and its source.",
+     OPTIONS(list_options), run_rules},
+    {"doctor", "", "", 0, 0, "prove that this installation works",
+     "Checks the libraries, numbers under this locale, the font, and published cases built in.",
+     OPTIONS(list_options), run_doctor},
+    {"notation", "[NAME]", "notation", 0, 1, "print the manual or schema of the drive file",
+     "Without NAME, lists what there is.", OPTIONS(list_options), run_notation},
+    {"complete", "SHELL", "shell", 1, 3, "print the completion script for bash, zsh or fish",
+     "  towershaft complete bash > ~/.local/share/bash-completion/completions/towershaft", NULL, 0,
+     run_complete},
+    {"help", "[COMMAND]", "command", 0, 1, "this list, or the page of one command", "",
+     OPTIONS(help_options), run_help},
+};
+
+const size_t command_count = COUNT(commands);

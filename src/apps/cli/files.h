@@ -1,0 +1,36 @@
+/* apps/cli/files.h: bytes in, bytes out, with the reason when it fails. */
+#ifndef TS_APPS_CLI_FILES_H
+#define TS_APPS_CLI_FILES_H
+
+#include "command.h"
+
+#include <stdio.h>
+
+typedef struct file_bytes {
+    char  *bytes;
+    size_t length;
+} file_bytes;
+
+/* Reads a whole file ("-" is standard input), at most a little more than the notation allows.
+ * False with a message on stderr; then *exit_code says which. */
+bool file_read(const char *path, file_bytes *out, int *exit_code);
+void file_forget(file_bytes *file);
+
+/* Collects what a writer sends. */
+typedef struct collector {
+    char  *bytes;
+    size_t length, room;
+} collector;
+ts_sink collector_sink(collector *into);
+void    collector_forget(collector *into);
+
+/* Sends what was collected to standard output, or whole or not at all to the file of -o. */
+int output_deliver(const arguments *given, const collector *from);
+
+/* Saves bytes at `path` whole or not at all; EXIT_FAULT with a message when it cannot. */
+int file_save(const char *path, const char *bytes, size_t length);
+
+/* Says why a call could not be done, and gives the exit code. */
+int complain(const ts_study *study, ts_status status, bool json);
+
+#endif

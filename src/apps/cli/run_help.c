@@ -1,0 +1,120 @@
+/* How is it used? */
+#include "arguments.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const char job[] =
+    "Arranges, sizes and judges a turbine engine's accessory drive: from a text file to every\n"
+    "shaft's speed, sense, power and torque, the findings, the pictures, and the reason of any "
+    "number.";
+
+static void list(void)
+{
+    printf("towershaft %s\n%s\n\nusage: towershaft COMMAND …\n\n", ts_version(), job);
+    for (size_t i = 0; i < command_count; i++)
+        printf("  %-9s %s\n", commands[i].name, commands[i].says);
+    printf(
+        "\ntowershaft help COMMAND says more.  Exit codes: 0 holds, 1 does not hold, 2 the input\n"
+        "cannot be understood or computed, 3 a fault of the program or of the machine.\n\n%s\n",
+        ts_caution());
+}
+
+static void explain(const command *command)
+{
+    printf("usage: towershaft %s %s\n\n%s.\n", command->name, command->operands, command->says);
+    if (command->more[0] != '\0')
+        printf("\n%s\n", command->more);
+    if (command->option_count > 0)
+        printf("\noptions\n");
+    for (size_t i = 0; i < command->option_count; i++) {
+        const option_row *row = &option_rows[command->options[i]];
+        char              words[96];
+        snprintf(words, sizeof words, "%s%s%s%s%s", row->letter != NULL ? row->letter : "",
+                 row->letter != NULL ? ", " : "", row->word, row->takes != NULL ? " " : "",
+                 row->takes != NULL ? row->takes : "");
+        printf("  %s\n      %s\n", words, row->says);
+    }
+}
+
+/* Backslashes, and a dash or a full stop where roff would take it for something else. */
+static void roff(const char *text)
+{
+    bool begin = true;
+    for (; *text != '\0'; text++) {
+        if (begin && (*text == '.' || *text == '\''))
+            printf("\\&");
+        if (*text == '\\')
+            printf("\\e");
+        else if (*text == '-')
+            printf("\\-");
+        else
+            putchar(*text);
+        begin = *text == '\n';
+    }
+}
+
+static void manual_command(const command *command)
+{
+    printf(".SS \"%s %s\"\n", command->name, command->operands);
+    roff(command->says);
+    printf(".\n");
+    if (command->more[0] != '\0') {
+        printf(".PP\n");
+        roff(command->more);
+        printf("\n");
+    }
+    for (size_t i = 0; i < command->option_count; i++) {
+        const option_row *row = &option_rows[command->options[i]];
+        printf(".TP\n.B ");
+        if (row->letter != NULL) {
+            roff(row->letter);
+            printf(", ");
+        }
+        roff(row->word);
+        if (row->takes != NULL) {
+            printf(" ");
+            roff(row->takes);
+        }
+        printf("\n");
+        roff(row->says);
+        printf("\n");
+    }
+}
+
+static void manual(void)
+{
+    printf(".TH TOWERSHAFT 1 \"\" \"towershaft %s\" \"Engineering\"\n.SH NAME\n", ts_version());
+    printf("towershaft \\- arrange, size and judge a turbine engine's accessory drive\n");
+    printf(".SH SYNOPSIS\n.B towershaft\n.I COMMAND\n\\&...\n.SH DESCRIPTION\n");
+    roff(job);
+    printf("\n.SH COMMANDS\n");
+    for (size_t i = 0; i < command_count; i++)
+        manual_command(&commands[i]);
+    printf(
+        ".SH EXIT STATUS\n.TP\n.B 0\nThe drive holds.\n.TP\n.B 1\nIt does not hold.\n.TP\n.B 2\n"
+        "The input cannot be understood or computed.\n.TP\n.B 3\nA fault of the program or of the "
+        "machine.\n.SH ENVIRONMENT\n.TP\n.B NO_COLOR\nNo colour, whatever the terminal takes.\n"
+        ".SH CAUTIONS\n");
+    roff(ts_caution());
+    printf("\n");
+}
+
+int run_help(const arguments *given)
+{
+    if (given->value[OPTION_MAN] != NULL) {
+        manual();
+        return EXIT_HOLDS;
+    }
+    if (given->operand_count == 0) {
+        list();
+        return EXIT_HOLDS;
+    }
+    const command *command = command_named(given->operand[0]);
+    if (command == NULL) {
+        fprintf(stderr, "towershaft help: no command %s\n", given->operand[0]);
+        return EXIT_NOT_UNDERSTOOD;
+    }
+    explain(command);
+    return EXIT_HOLDS;
+}

@@ -1,0 +1,76 @@
+/* How wide is the page, does it take colour, and what day is it? */
+#include "terminal.h"
+
+#include "arguments.h"
+
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+#include <sys/ioctl.h>
+#include <time.h>
+#include <unistd.h>
+
+#define COLUMNS_WITHOUT_TERMINAL 110
+
+static int terminal_columns(void)
+{
+    struct winsize size;
+    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 40)
+        return size.ws_col;
+    return COLUMNS_WITHOUT_TERMINAL;
+}
+
+bool page_options(const arguments *given, ts_page_options *out)
+{
+    const char *units = "metric", *colour = "auto";
+    if (!arguments_choice(given, OPTION_UNITS, &units) ||
+        !arguments_choice(given, OPTION_COLOUR, &colour))
+        return false;
+    const bool terminal =
+        isatty(STDOUT_FILENO) && given->value[OPTION_OUTPUT] == NULL && getenv("NO_COLOR") == NULL;
+    *out = (ts_page_options){
+        .us      = strcmp(units, "us") == 0,
+        .colour  = strcmp(colour, "always") == 0 || (strcmp(colour, "auto") == 0 && terminal),
+        .columns = terminal_columns(),
+        .all     = given->value[OPTION_ALL] != NULL,
+    };
+    return true;
+}
+
+/* Days since 1970-01-01 of a proleptic Gregorian date (the count of days before March of a year
+ * that begins in March; a closed form, checked against the calendar in the tests). */
+static int32_t day_of(int year, int month, int day)
+{
+    const int shifted = month > 2 ? year : year - 1;
+    const int era     = (shifted >= 0 ? shifted : shifted - 399) / 400;
+    const int in_era  = shifted - era * 400;
+    const int of_year = (153 * (month + (month > 2 ? -3 : 9)) + 2) / 5 + day - 1;
+    return era * 146097 + in_era * 365 + in_era / 4 - in_era / 100 + of_year - 719468;
+}
+
+static bool today_given(const char *text, int32_t *day)
+{
+    int  year = 0, month = 0, date = 0, taken = 0;
+    bool read = sscanf(text, "%4d-%2d-%2d%n", &year, &month, &date, &taken) == 3 &&
+                text[taken] == '\0' && taken == 10 && month >= 1 && month <= 12 && date >= 1 &&
+                date <= 31;
+    if (read)
+        *day = day_of(year, month, date);
+    else
+        fprintf(stderr, "towershaft: --today %s: expected a date such as 2026-06-30\n", text);
+    return read;
+}
+
+bool study_options(const arguments *given, ts_study_options *out)
+{
+    *out = (ts_study_options){.workings = given->value[OPTION_JSON] != NULL};
+    if (given->value[OPTION_TODAY] != NULL)
+        return today_given(given->value[OPTION_TODAY], &out->today);
+    const time_t now = time(NULL);
+    struct tm    utc;
+    if (gmtime_r(&now, &utc) == NULL)
+        out->today = INT32_MIN;
+    else
+        out->today = day_of(utc.tm_year + 1900, utc.tm_mon + 1, utc.tm_mday);
+    return true;
+}
