@@ -1,8 +1,16 @@
-# What is measured?  bench/*.c, linked with the library that people run.
+# What is measured?  bench/measure_<name>.c, linked with the library that people run.
 
 file(GLOB bench_sources CONFIGURE_DEPENDS bench/*.c)
 if(bench_sources AND NOT TS_SANITIZE)
+    set(groups "")
+    foreach(source IN LISTS bench_sources)
+        cmake_path(GET source STEM stem)
+        if(stem MATCHES "^measure_")
+            string(APPEND groups "BENCH_GROUP(${stem})\n")
+        endif()
+    endforeach()
+    file(CONFIGURE OUTPUT "${TS_GENERATED}/bench_groups.inc" CONTENT "${groups}" @ONLY)
     add_executable(towershaft-bench ${bench_sources})
     target_include_directories(towershaft-bench PRIVATE src include bench "${TS_GENERATED}")
-    target_link_libraries(towershaft-bench PRIVATE ts_flags towershaft_internal)
+    target_link_libraries(towershaft-bench PRIVATE ts_flags towershaft_internal ${TS_LIBRARIES})
 endif()

@@ -19,7 +19,7 @@ endif()
 add_library(ts_test_flags INTERFACE)
 target_include_directories(ts_test_flags INTERFACE src include tests "${TS_GENERATED}")
 target_link_libraries(ts_test_flags INTERFACE
-    ts_flags towershaft_checked PkgConfig::CMOCKA PkgConfig::JANSSON)
+    ts_flags towershaft_checked ${TS_LIBRARIES} PkgConfig::CMOCKA PkgConfig::JANSSON)
 target_compile_options(ts_test_flags INTERFACE -O1 -g)
 
 # tests/support and tests/second serve every test.
