@@ -1,0 +1,27 @@
+/* report/answer.h: the one answer that every outlet tells: page, JSON, SARIF, JUnit, pictures. */
+#ifndef TS_REPORT_ANSWER_H
+#define TS_REPORT_ANSWER_H
+
+#include "base/workings.h"
+#include "check/outcome.h"
+#include "model/source.h"
+#include "power/power.h"
+
+typedef struct ts_answer {
+    const ts_source        *source;
+    const ts_drive         *drive;
+    const ts_train         *train;
+    const ts_motion        *motion;
+    const ts_power         *power;
+    const ts_check_outcome *outcome;   /* findings, counts, verdict                      */
+    const ts_workings      *workings;  /* NULL when none were kept                       */
+    const char             *version;   /* of the program                                 */
+    const char             *sha256;    /* of the file                                    */
+    const char             *caution;
+    const ts_allocator     *allocator; /* for what a writer needs while it writes        */
+} ts_answer;
+
+/* Name of a condition, or NULL for TS_EVERY_CONDITION. */
+const char *ts_answer_condition(const ts_answer *answer, int32_t condition);
+
+#endif
