@@ -1,58 +1,75 @@
-/* check/outcome.h: what came out when every rule had asked its question? */
+/* check/outcome.h: what all rules together say of one drive. */
 #ifndef TS_CHECK_OUTCOME_H
 #define TS_CHECK_OUTCOME_H
 
+#include "base/arena.h"
+#include "base/workings.h"
 #include "check/finding.h"
+#include "model/source.h"
+#include "power/power.h"
+#include "quantity/quantity.h"
+#include "towershaft/status.h"
 #include "towershaft/study.h"
 
-#include <stdbool.h>
-#include <stddef.h>
-#include <stdint.h>
-
-struct ts_rule;
-
-/* One answer of one rule about one object in one condition, passed or not: the margins of tables.
- */
+/* One judgement: a rule held one object to one limit in one condition. */
 typedef struct ts_judgement {
-    const struct ts_rule *rule;
-    ts_node               node;
-    int32_t               condition; /* index, or TS_EVERY_CONDITION                       */
-    double                value;     /* SI; NaN when the judgement has no number           */
-    double                limit;     /* SI; NaN when it has none                           */
-    double                margin;    /* capacity / demand - 1; NaN when there is no demand */
-    const char           *symbol;    /* of the value; NULL when none                       */
-    const char           *unit;      /* SI unit of value and limit; NULL when none         */
-    bool                  passed;
+    const char *rule;
+    ts_node     node;
+    int32_t     condition; /* TS_EVERY_CONDITION when it does not vary                   */
+    const char *symbol;    /* of the value; may be NULL                                  */
+    const char *unit;      /* SI unit of value and limit; may be NULL                    */
+    double      value;     /* SI; NaN: it has no number, or it could not be computed     */
+    double      limit;     /* SI; of the end that is nearer                              */
+    double      margin;    /* capacity / demand - 1; NaN: no number, no demand, or not computable */
+    bool        passed;    /* false as well when it could not be computed                */
 } ts_judgement;
 
+/* What became of one rule. */
 typedef struct ts_rule_outcome {
-    const struct ts_rule *rule;
-    uint32_t              judged; /* questions put, those that could not be computed among them */
-    uint32_t              passed;
-    const char *skipped; /* why the rule has nothing to judge in this drive; NULL: it judged */
+    const char *rule;
+    uint32_t    judged; /* questions it put                                               */
+    uint32_t    passed;
+    const char *skipped; /* why it had nothing to judge in this drive; NULL: it judged    */
 } ts_rule_outcome;
 
-typedef struct ts_check_counts {
-    uint32_t rules;             /* in the book                                */
-    uint32_t skipped;           /* rules with nothing to judge in this drive  */
-    uint32_t judged;            /* questions put                              */
-    uint32_t passed;            /* questions whose answer holds               */
-    uint32_t open[3];           /* findings by ts_level                       */
-    uint32_t waived[3];         /* the same                                   */
-    uint32_t not_computable[3]; /* the same                                   */
-} ts_check_counts;
-
 typedef struct ts_check_outcome {
-    /* An open finding at level refuse: does not hold.  Else a question of that level that could not
-     * be computed: not computable, and that is no pass (exit code 1 in both cases). */
-    ts_verdict             verdict;
-    const ts_finding      *findings; /* worst first, then in the order of the file */
-    size_t                 finding_count;
-    const ts_judgement    *judgements; /* rule by rule, in the order of the book */
-    size_t                 judgement_count;
-    const ts_rule_outcome *rules; /* in the order of the book */
-    size_t                 rule_count;
-    ts_check_counts        counts;
+    ts_finding *findings; /* worst first: open refuse, not computable, open warn, waived, open
+                             note; then in the order of the file */
+    size_t           finding_count;
+    ts_judgement    *judgements;      /* rule by rule, in the order of the rulebook         */
+    size_t           judgement_count; /* = all that was judged                              */
+    size_t           passed;
+    size_t           open[3]; /* by ts_level                                        */
+    size_t           waived;
+    size_t           not_computable;
+    ts_rule_outcome *rules; /* of every rule, in the order of the rulebook        */
+    size_t           rule_count;
+    size_t           rules_run;     /* rules that applied to at least one object          */
+    size_t           rules_skipped; /* rules that did not apply to anything               */
+    /* An open finding at level refuse: does not hold.  Otherwise a question of that level that
+     * could not be computed: not computable, which is no pass (exit code 1 in both cases). */
+    ts_verdict       verdict;
+    struct ts_check *check; /* src/check only: what is kept from one run to the next  */
 } ts_check_outcome;
+
+typedef struct ts_check_subject {
+    const ts_source *source;
+    const ts_drive  *drive;
+    const ts_train  *train;
+    const ts_motion *motion;
+    const ts_power  *power;
+    int32_t          today; /* days since 1970-01-01, INT32_MIN: not told         */
+    ts_units         units; /* of the numbers in sentences                        */
+} ts_check_subject;
+
+/* Memory for one drive, so that a usual run allocates nothing.  Source, drive and train of the
+ * subject must stand; motion and power need not be solved. */
+ts_status ts_check_prepare(const ts_check_subject *subject, ts_arena *arena,
+                           ts_check_outcome *outcome);
+
+/* Runs every rule, applies the waivers, sorts, counts and gives the verdict.  May be run again,
+ * with the outcome of one ts_check_prepare, after the same drive was solved anew. */
+ts_status ts_check_run(const ts_check_subject *subject, ts_arena *arena, ts_workings *workings,
+                       ts_check_outcome *outcome);
 
 #endif

@@ -45,6 +45,7 @@ typedef struct ts_rule {
 } ts_rule;
 
 struct ts_envelope; /* check/envelope.h */
+struct ts_desk;     /* check/desk.h     */
 
 struct ts_check {
     /* What is judged: solved, and unchanged during the check. */
@@ -53,16 +54,14 @@ struct ts_check {
     const ts_motion *motion;
     const ts_power  *power;
     const ts_source *source;
-    ts_workings     *workings; /* may be NULL                                             */
-    int32_t          today;    /* days since 1970-01-01; INT32_MIN: not told              */
-    ts_units         units;    /* of the sentences                                        */
+    ts_workings     *workings; /* may be NULL                                 */
+    int32_t          today;    /* days since 1970-01-01; INT32_MIN: not told  */
+    ts_units         units;    /* of the numbers in sentences                 */
 
-    /* What the rules share, filled in by ts_check_prepare and ts_check_run. */
-    struct ts_envelope   *envelope; /* circles that gears and bodies fill                */
-    const ts_rule *const *rules;
+    struct ts_envelope   *envelope; /* circles that gears and bodies fill     */
+    const ts_rule *const *rules;    /* the rulebook                           */
     size_t                rule_count;
-    struct ts_check_desk *desk; /* findings and judgements under way: src/check only     */
-    ts_check_outcome      outcome;
+    struct ts_desk       *desk; /* what is under way: the machinery's business */
 };
 
 /* ---- questions --------------------------------------------------------------------------- */
