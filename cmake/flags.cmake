@@ -27,8 +27,8 @@ target_compile_options(ts_flags INTERFACE
     $<$<C_COMPILER_ID:GNU>:-Wdouble-promotion>
     # The same bytes on every machine: no fused multiply-add unless it is written.
     -ffp-contract=off
-    # No path of the building machine inside a binary.
-    "-ffile-prefix-map=${CMAKE_SOURCE_DIR}/=")
+    # No path of the building machine inside a binary: sources are named from the root of the tree.
+    "-ffile-prefix-map=${CMAKE_SOURCE_DIR}/=" "-ffile-prefix-map=${CMAKE_BINARY_DIR}=.")
 # Strict C17 hides POSIX (fsync, rename) and M_PI from the headers; this shows them.
 target_compile_definitions(ts_flags INTERFACE _XOPEN_SOURCE=700)
 

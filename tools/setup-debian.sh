@@ -23,6 +23,7 @@ for_testing=(
     python3-jsonschema python3-yaml libxml2-utils poppler-utils # read back what the program writes
     locales                 # one test runs under de_DE.UTF-8
     valgrind                # counts instructions
+    git                     # tells a test which files belong to the tree
 )
 
 what=${1:-all}
