@@ -306,6 +306,8 @@ typedef struct ts_drive {
 
     ts_assumption *assumed; /* the register of defaults */
     size_t         assumed_count;
+
+    const struct ts_source *source; /* the file behind it (model/source.h); NULL: built by hand */
 } ts_drive;
 
 #endif
