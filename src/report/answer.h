@@ -13,10 +13,10 @@ typedef struct ts_answer {
     const ts_train         *train;
     const ts_motion        *motion;
     const ts_power         *power;
-    const ts_check_outcome *outcome;   /* findings, counts, verdict                      */
-    const ts_workings      *workings;  /* NULL when none were kept                       */
-    const char             *version;   /* of the program                                 */
-    const char             *sha256;    /* of the file                                    */
+    const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
+    const ts_workings      *workings; /* NULL when none were kept                       */
+    const char             *version;  /* of the program                                 */
+    const char             *sha256;   /* of the file                                    */
     const char             *caution;
     const ts_allocator     *allocator; /* for what a writer needs while it writes        */
 } ts_answer;

@@ -123,9 +123,9 @@ static ts_tone tone_of(const ts_finding *finding)
 void ts_page_sign(ts_page *page, const ts_finding *finding)
 {
     static const char *const open_signs[] = {"[X]", "[!]", "[i]"};
-    const char *sign = finding->state == TS_OPEN     ? open_signs[finding->level]
-                       : finding->state == TS_WAIVED ? "[/]"
-                                                     : "[?]";
+    const char              *sign         = finding->state == TS_OPEN ? open_signs[finding->level]
+                                            : finding->state == TS_WAIVED ? "[/]"
+                                                                          : "[?]";
     ts_page_tone(page, tone_of(finding));
     ts_buffer_add(page->out, sign);
     ts_page_tone(page, TS_TONE_PLAIN);

@@ -28,8 +28,14 @@ void ts_page_right(ts_page *page, ts_text text, int width);
  * on the first line already. */
 void ts_page_wrap(ts_page *page, const char *text, int indent, int used);
 
-typedef enum ts_tone { TS_TONE_PLAIN, TS_TONE_STRONG, TS_TONE_FAINT, TS_TONE_REFUSE, TS_TONE_WARN,
-                       TS_TONE_NOTE } ts_tone;
+typedef enum ts_tone {
+    TS_TONE_PLAIN,
+    TS_TONE_STRONG,
+    TS_TONE_FAINT,
+    TS_TONE_REFUSE,
+    TS_TONE_WARN,
+    TS_TONE_NOTE
+} ts_tone;
 void ts_page_tone(ts_page *page, ts_tone tone); /* writes nothing without colour */
 
 /* "[X]", "[!]", "[i]", "[/]", "[?]" of a finding, in its tone. */

@@ -1,0 +1,59 @@
+/* What is taken for granted? */
+#include "report/check_page.h"
+
+#include <string.h>
+
+/* The same default in many records is one line: "shift = 0 (13 records)". */
+static bool seen_before(const ts_drive *drive, size_t index)
+{
+    const ts_assumption *now = &drive->assumed[index];
+    for (size_t i = 0; i < index; i++) {
+        const ts_assumption *earlier = &drive->assumed[i];
+        if (strcmp(earlier->key, now->key) == 0 && strcmp(earlier->value, now->value) == 0 &&
+            strcmp(earlier->reason, now->reason) == 0)
+            return true;
+    }
+    return false;
+}
+
+static size_t how_often(const ts_drive *drive, size_t index)
+{
+    const ts_assumption *now   = &drive->assumed[index];
+    size_t               count = 0;
+    for (size_t i = index; i < drive->assumed_count; i++)
+        count += strcmp(drive->assumed[i].key, now->key) == 0 &&
+                 strcmp(drive->assumed[i].value, now->value) == 0 &&
+                 strcmp(drive->assumed[i].reason, now->reason) == 0;
+    return count;
+}
+
+static void defaults(const ts_answer *answer, ts_page *page)
+{
+    const ts_drive *drive = answer->drive;
+    for (size_t i = 0; i < drive->assumed_count; i++) {
+        if (!page->all && seen_before(drive, i))
+            continue;
+        ts_buffer_print(page->out, "    %s = %s", drive->assumed[i].key, drive->assumed[i].value);
+        if (page->all) {
+            ts_buffer_add(page->out, " at ");
+            ts_source_address(answer->source, drive->assumed[i].node, page->out);
+        } else if (how_often(drive, i) > 1) {
+            ts_buffer_print(page->out, " (%zu places)", how_often(drive, i));
+        }
+        ts_buffer_print(page->out, ": %s\n", drive->assumed[i].reason);
+    }
+}
+
+void ts_assumption_list(const ts_answer *answer, ts_page *page)
+{
+    const ts_drive *drive = answer->drive;
+    ts_page_heading(page, "Assumptions (what the file does not say)");
+    if (drive->assumed_count + drive->assumption_count == 0)
+        ts_buffer_add(page->out, "    none\n");
+    defaults(answer, page);
+    for (size_t i = 0; i < drive->assumption_count; i++) {
+        const ts_assumption_line *line = &drive->assumptions[i];
+        ts_buffer_add(page->out, "    stated: ");
+        ts_page_wrap(page, line->says.text, 12, 12);
+    }
+}

@@ -1,0 +1,59 @@
+/* What was found, where, and what would close it? */
+#include "report/check_page.h"
+
+#include <math.h>
+
+static void place(const ts_answer *answer, ts_page *page, const ts_finding *finding)
+{
+    const ts_node_place *at = &answer->source->nodes[finding->node];
+    ts_buffer_print(page->out, "      %s:%u:%u  ", answer->source->name, at->line, at->column);
+    ts_source_address(answer->source, finding->node, page->out);
+    if (finding->symbol != NULL) {
+        ts_buffer_print(page->out, ":%s", finding->symbol);
+        if (finding->condition >= 0)
+            ts_buffer_print(page->out, "@%s", ts_answer_condition(answer, finding->condition));
+    }
+    ts_buffer_add(page->out, "\n");
+}
+
+static void margin(ts_page *page, const ts_finding *finding)
+{
+    if (!isfinite(finding->margin))
+        return;
+    ts_buffer_add(page->out, "  ");
+    ts_buffer_add(page->out, finding->margin >= 0.0 ? "+" : "-");
+    ts_buffer_significant(page->out, 100.0 * fabs(finding->margin), 3);
+    ts_buffer_add(page->out, " %");
+}
+
+static void item(const ts_answer *answer, ts_page *page, const ts_finding *finding, size_t number)
+{
+    ts_page_sign(page, finding);
+    ts_buffer_print(page->out, " F%zu ", number);
+    ts_page_tone(page, TS_TONE_STRONG);
+    ts_buffer_add(page->out, finding->rule);
+    ts_page_tone(page, TS_TONE_PLAIN);
+    ts_buffer_print(page->out, "  %s", ts_level_name(finding->level));
+    if (finding->state != TS_OPEN)
+        ts_buffer_print(page->out, ", %s", ts_state_name(finding->state));
+    margin(page, finding);
+    ts_buffer_add(page->out, "\n      ");
+    ts_page_wrap(page, finding->says, 6, 6);
+    if (finding->todo != NULL) {
+        ts_buffer_add(page->out, "      > ");
+        ts_page_wrap(page, finding->todo, 8, 8);
+    }
+    ts_page_tone(page, TS_TONE_FAINT);
+    place(answer, page, finding);
+    ts_page_tone(page, TS_TONE_PLAIN);
+}
+
+void ts_finding_list(const ts_answer *answer, ts_page *page)
+{
+    const ts_check_outcome *outcome = answer->outcome;
+    ts_page_heading(page, "Findings");
+    if (outcome->finding_count == 0)
+        ts_buffer_add(page->out, "none\n");
+    for (size_t i = 0; i < outcome->finding_count; i++)
+        item(answer, page, &outcome->findings[i], i + 1);
+}

@@ -1,0 +1,46 @@
+/* Through which outlet does the answer leave? */
+#include "study/study.h"
+
+#include "report/answer_json.h"
+#include "report/build_server.h"
+#include "report/check_page.h"
+
+static ts_page page_of(const ts_page_options *options, ts_buffer *out)
+{
+    const int columns = options == NULL || options->columns == 0 ? 100 : options->columns;
+    return (ts_page){
+        .out     = out,
+        .columns = columns < 60 ? 60 : (columns > 400 ? 400 : columns),
+        .colour  = options != NULL && options->colour,
+        .all     = options != NULL && options->all,
+        .units   = options != NULL && options->us ? TS_UNITS_US : TS_UNITS_METRIC,
+    };
+}
+
+ts_status ts_study_write(ts_study *study, ts_document document, const ts_page_options *options,
+                         const ts_sink *sink)
+{
+    if (!study->solved)
+        return TS_NOT_UNDERSTOOD;
+    const ts_answer answer = ts_study_answer(study);
+    ts_buffer       out;
+    ts_buffer_open(&out, study->allocator);
+    ts_page page = page_of(options, &out);
+    switch (document) {
+    case TS_DOCUMENT_PAGE:
+        ts_check_page(&answer, &page);
+        break;
+    case TS_DOCUMENT_JSON:
+        ts_answer_json(&answer, &out);
+        break;
+    case TS_DOCUMENT_SARIF:
+        ts_sarif(&answer, &out);
+        break;
+    case TS_DOCUMENT_JUNIT:
+        ts_junit(&answer, &out);
+        break;
+    }
+    const ts_status status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}

@@ -1,0 +1,150 @@
+/* In which order is a drive read, turned, loaded and judged? */
+#include "study/study.h"
+
+#include "base/sha256.h"
+#include "model/reader.h"
+
+#include <string.h>
+
+#ifndef TS_VERSION
+#error "the build says which version this is"
+#endif
+
+const char *ts_version(void)
+{
+    return TS_VERSION;
+}
+
+const char *ts_caution(void)
+{
+    return "Preliminary design aid. Not a substitute for the engine's type design, its "
+           "certification "
+           "basis (14 CFR Part 33, CS-E and their guidance) or a qualified engineer's approval; "
+           "results are as good as the loads, materials and assumptions in the file.";
+}
+
+ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
+{
+    const ts_allocator *from  = allocator != NULL ? allocator : &ts_allocator_standard;
+    ts_study           *study = from->resize(from->context, NULL, sizeof *study);
+    *out                      = study;
+    if (study == NULL)
+        return TS_NO_MEMORY;
+    memset(study, 0, sizeof *study);
+    study->own       = *from;
+    study->allocator = &study->own;
+    return TS_OK;
+}
+
+void ts_study_close(ts_study *study)
+{
+    if (study == NULL)
+        return;
+    const ts_allocator own = study->own;
+    ts_arena_close(study->arena);
+    own.resize(own.context, study, 0);
+}
+
+ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length)
+{
+    const ts_allocator own = study->own;
+    ts_arena_close(study->arena);
+    memset(study, 0, sizeof *study);
+    study->own       = own;
+    study->allocator = &study->own;
+    study->arena     = ts_arena_open(study->allocator);
+    if (study->arena == NULL)
+        return TS_NO_MEMORY;
+    study->name  = ts_arena_copy(study->arena, name, strlen(name));
+    study->bytes = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
+    if (study->name == NULL || study->bytes.at == NULL)
+        return TS_NO_MEMORY;
+    study->diagnostics = ts_diagnostics_open(study->arena, study->name, study->bytes);
+    return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
+}
+
+/* Text to model to flat train, and the memory of all that follows. */
+static ts_status build(ts_study *study)
+{
+    ts_status status = ts_read_drive(study->bytes, study->name, study->arena, study->diagnostics,
+                                     &study->source, &study->drive);
+    if (status == TS_OK)
+        status = ts_train_build(&study->drive, study->arena, study->diagnostics, &study->train);
+    if (status == TS_OK)
+        status = ts_motion_prepare(&study->drive, &study->train, study->arena, &study->motion);
+    if (status == TS_OK)
+        status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
+    return status;
+}
+
+static ts_check_subject check_subject(const ts_study *study)
+{
+    return (ts_check_subject){
+        .source = &study->source,
+        .drive  = &study->drive,
+        .train  = &study->train,
+        .motion = &study->motion,
+        .power  = &study->power,
+        .today  = study->options.today,
+    };
+}
+
+static ts_status solve(ts_study *study)
+{
+    ts_status status =
+        ts_motion_solve(&study->drive, &study->motion, study->diagnostics, study->workings);
+    if (status == TS_OK)
+        status = ts_power_solve(&study->drive, &study->power, study->workings);
+    if (status != TS_OK)
+        return status;
+    const ts_check_subject subject = check_subject(study);
+    return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
+}
+
+ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, size_t length,
+                        const ts_study_options *options)
+{
+    ts_status status = ts_study_begin(study, name, bytes, length);
+    if (status != TS_OK)
+        return status;
+    study->options = options != NULL ? *options : (ts_study_options){.today = INT32_MIN};
+    ts_sha256(study->bytes, study->sha256);
+    if (study->options.workings) {
+        study->workings = ts_workings_open(study->arena);
+        if (study->workings == NULL)
+            return TS_NO_MEMORY;
+    }
+    status = build(study);
+    if (status != TS_OK)
+        return status;
+    const ts_check_subject subject = check_subject(study);
+    status                         = ts_check_prepare(&subject, study->arena, &study->outcome);
+    if (status == TS_OK)
+        status = solve(study);
+    if (status == TS_OK && study->workings != NULL && !ts_workings_complete(study->workings))
+        status = TS_NO_MEMORY;
+    study->solved = status == TS_OK;
+    return status;
+}
+
+ts_verdict ts_study_verdict(const ts_study *study)
+{
+    return study->solved ? study->outcome.verdict : TS_VERDICT_NOT_COMPUTABLE;
+}
+
+ts_answer ts_study_answer(const ts_study *study)
+{
+    return (ts_answer){
+        .source    = &study->source,
+        .drive     = &study->drive,
+        .train     = &study->train,
+        .motion    = &study->motion,
+        .power     = &study->power,
+        .outcome   = &study->outcome,
+        .workings  = study->workings,
+        .version   = ts_version(),
+        .sha256    = study->sha256,
+        .caution   = ts_caution(),
+        .allocator = study->allocator,
+    };
+}

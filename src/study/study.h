@@ -1,0 +1,38 @@
+/* study/study.h: what a study holds while it is open: the file, the model, the answer. */
+#ifndef TS_STUDY_STUDY_H
+#define TS_STUDY_STUDY_H
+
+#include "report/answer.h"
+#include "towershaft/study.h"
+
+struct ts_study {
+    const ts_allocator *allocator;
+    ts_allocator        own; /* a copy, so that the caller's need not live on    */
+    ts_arena           *arena;
+    ts_diagnostics     *diagnostics; /* NULL before the first read               */
+    const char         *name;
+    ts_text             bytes;
+    ts_study_options    options;
+    bool                solved;
+
+    ts_source        source;
+    ts_drive         drive;
+    ts_train         train;
+    ts_motion        motion;
+    ts_power         power;
+    ts_check_outcome outcome;
+    ts_workings     *workings; /* NULL unless asked for */
+    char             sha256[65];
+};
+
+/* The answer as the report rooms want it.  Only for a solved study. */
+ts_answer ts_study_answer(const ts_study *study);
+
+/* Forgets everything and begins a list of messages about `bytes`. */
+ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length);
+
+/* A message of the study's own about the call, not about a line of the file. */
+void ts_study_say(ts_study *study, const char *code, const char *says, const char *expected,
+                  const char *nearest);
+
+#endif
