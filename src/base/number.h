@@ -42,4 +42,16 @@ typedef enum ts_number_fault {
  * a double becomes the nearest, which may be 0.  "5.", "5..6" and "5e" are read as 5. */
 ts_number_fault ts_number_parse(ts_text text, double *value, size_t *taken);
 
+/* A decimal number, 19 significant digits of it: digits * 10^exponent, and whether digits other
+ * than 0 were cut off behind them. */
+typedef struct ts_decimal {
+    uint64_t digits;
+    int64_t  exponent;
+    bool     negative;
+    bool     cut;
+} ts_decimal;
+
+/* Reads the same grammar without turning it into a double; knows no TS_NUMBER_TOO_LARGE. */
+ts_number_fault ts_number_parse_decimal(ts_text text, ts_decimal *decimal, size_t *taken);
+
 #endif

@@ -240,6 +240,16 @@ static bool by_one_operation(const scan *s, double *value)
     return true;
 }
 
+ts_number_fault ts_number_parse_decimal(ts_text text, ts_decimal *decimal, size_t *taken)
+{
+    scan                  s     = {.text = text};
+    const ts_number_fault fault = scan_number(&s);
+
+    *taken   = s.at;
+    *decimal = (ts_decimal){s.kept, s.exponent, s.negative, s.dropped};
+    return fault;
+}
+
 ts_number_fault ts_number_parse(ts_text text, double *value, size_t *taken)
 {
     scan                  s     = {.text = text};
