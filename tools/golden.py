@@ -23,6 +23,8 @@ SHOWN = 60  # lines of one difference
 
 def answers():
     """Yields path, exit code, words for each row; a '#' opens a comment."""
+    if not LIST.is_file():
+        return
     for number, line in enumerate(LIST.read_text(encoding="utf-8").splitlines(), 1):
         if not line or line.startswith("#"):
             continue
