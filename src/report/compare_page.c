@@ -1,0 +1,133 @@
+/* How is a comparison told? */
+#include "report/comparison.h"
+
+#include "base/json_writer.h"
+#include "report/check_page.h"
+
+#include <math.h>
+
+static const char *const names[TS_CHANGE_KINDS] = {
+    "verdict",  "finding appeared", "finding changed", "finding went", "pad appeared",
+    "pad went", "pad moved",        "pad sense",       "pad speed",    "ratio",
+    "power",    "centre distance",  "input",
+};
+
+static const char *const headings[TS_CHANGE_KINDS] = {
+    "Verdict",
+    "Findings that appeared",
+    "Findings that changed",
+    "Findings that went",
+    "Pads that appeared",
+    "Pads that went",
+    "Pads that moved",
+    "Senses that turned",
+    "Pad speeds",
+    "Ratios to the spool",
+    "Power taken from a spool",
+    "Centre distances",
+    "Inputs",
+};
+
+const char *ts_change_name(ts_change_kind kind)
+{
+    return names[kind];
+}
+
+static void relative(ts_page *page, double value)
+{
+    if (isnan(value))
+        return;
+    ts_buffer_add(page->out, value < 0.0 ? "  -" : "  +");
+    ts_buffer_significant(page->out, 100.0 * fabs(value), 3);
+    ts_buffer_add(page->out, " %");
+}
+
+static void line(ts_page *page, const ts_change *change)
+{
+    ts_buffer_print(page->out, "    %s", change->subject);
+    if (change->condition != NULL)
+        ts_buffer_print(page->out, " at %s", change->condition);
+    ts_buffer_add(page->out, ": ");
+    if (change->before != NULL && change->after != NULL)
+        ts_buffer_print(page->out, "%s -> %s", change->before, change->after);
+    else if (change->after != NULL)
+        ts_buffer_print(page->out, "%s%s", change->kind == TS_CHANGE_INPUT ? "new, " : "",
+                        change->after);
+    else
+        ts_buffer_print(page->out, "%s%s", change->kind == TS_CHANGE_INPUT ? "gone, was " : "was ",
+                        change->before);
+    relative(page, change->relative);
+    ts_page_line_end(page);
+}
+
+void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before,
+                        const ts_answer *after, ts_page *page)
+{
+    ts_buffer_print(page->out, "From %s (%.*s) to %s (%.*s)\n", before->source->name, 12,
+                    before->sha256, after->source->name, 12, after->sha256);
+    int kind = -1;
+    for (size_t i = 0; i < comparison->count; i++) {
+        const ts_change *change = &comparison->changes[i];
+        if ((int)change->kind != kind)
+            ts_page_heading(page, headings[change->kind]);
+        kind = (int)change->kind;
+        line(page, change);
+    }
+    if (comparison->count == 0)
+        ts_buffer_add(page->out, "\nNothing changed but, perhaps, comments and layout.\n");
+    ts_buffer_add(page->out, "\nBefore: ");
+    ts_verdict_sentence(before->outcome, page->out);
+    ts_buffer_add(page->out, "\nAfter:  ");
+    ts_verdict_sentence(after->outcome, page->out);
+    ts_buffer_add(page->out, "\n");
+}
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static void input(ts_json *json, const char *key, const ts_answer *answer)
+{
+    static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
+    ts_json_key(json, key);
+    ts_json_object(json);
+    string(json, "path", answer->source->name);
+    string(json, "sha256", answer->sha256);
+    string(json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_end(json, '}');
+}
+
+void ts_comparison_json(const ts_comparison *comparison, const ts_answer *before,
+                        const ts_answer *after, ts_buffer *out)
+{
+    ts_json json;
+    ts_json_begin(&json, out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", after->version);
+    string(&json, "caution", after->caution);
+    input(&json, "before", before);
+    input(&json, "after", after);
+    ts_json_key(&json, "changes");
+    ts_json_array(&json);
+    for (size_t i = 0; i < comparison->count; i++) {
+        const ts_change *change = &comparison->changes[i];
+        ts_json_object(&json);
+        string(&json, "kind", ts_change_name(change->kind));
+        string(&json, "subject", change->subject);
+        string(&json, "condition", change->condition);
+        string(&json, "before", change->before);
+        string(&json, "after", change->after);
+        ts_json_key(&json, "relative");
+        if (isfinite(change->relative))
+            ts_json_number(&json, change->relative);
+        else
+            ts_json_null(&json);
+        ts_json_end(&json, '}');
+    }
+    ts_json_end(&json, ']');
+    ts_json_end(&json, '}');
+    ts_buffer_add(out, "\n");
+}
