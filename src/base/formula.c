@@ -3,7 +3,6 @@
 
 #include <float.h>
 #include <math.h>
-#include <string.h>
 
 /* Half a unit in the last place of 1: the relative error of one correctly rounded operation. */
 #define ROUNDING (0.5 * DBL_EPSILON)
@@ -21,10 +20,14 @@ typedef struct worker {
 
 static ts_rounded work_out(worker *w, uint16_t index);
 
+/* Names are short: a loop is quicker than a call. */
 static bool is_called(const ts_input *input, ts_text symbol)
 {
-    return strncmp(input->name, symbol.at, symbol.length) == 0 &&
-           input->name[symbol.length] == '\0';
+    const char *name = input->name;
+    size_t      i    = 0;
+    while (i < symbol.length && name[i] == symbol.at[i])
+        i++;
+    return i == symbol.length && name[i] == '\0';
 }
 
 size_t ts_formula_input_count(ts_text symbol, const ts_input *inputs, size_t count)
@@ -89,7 +92,8 @@ static ts_rounded of_symbol(worker *w, const ts_formula_node *node)
     const ts_input *input  = ts_formula_input(symbol, w->inputs, w->count, w->row);
     if (input == NULL)
         return fail(w, "the symbol has no input", node->at);
-    if (!w->summing && ts_formula_input_count(symbol, w->inputs, w->count) > 1)
+    const size_t after = (size_t)(input - w->inputs) + 1;
+    if (!w->summing && ts_formula_input_count(symbol, input + 1, w->count - after) > 0)
         return fail(w, "the symbol has several inputs, which only sum() takes", node->at);
     return (ts_rounded){input->value, 0.0};
 }
@@ -137,36 +141,74 @@ static ts_rounded of_pair(worker *w, const ts_formula_node *node)
  * alone would be too much there. */
 static double through_root(double slope, double rounding)
 {
-    return rounding > 0.0 ? fmin(slope * rounding, sqrt(2.0 * rounding)) : 0.0;
+    return fmin(slope * rounding, sqrt(2.0 * rounding));
+}
+
+static double apply(ts_formula_function function, double x)
+{
+    switch (function) {
+    case TS_FUNCTION_SQRT:
+        return sqrt(x);
+    case TS_FUNCTION_SIN:
+        return sin(x);
+    case TS_FUNCTION_COS:
+        return cos(x);
+    case TS_FUNCTION_TAN:
+        return tan(x);
+    case TS_FUNCTION_ASIN:
+        return asin(x);
+    case TS_FUNCTION_ACOS:
+        return acos(x);
+    case TS_FUNCTION_ATAN:
+        return atan(x);
+    case TS_FUNCTION_INV:
+        return tan(x) - x;
+    case TS_FUNCTION_EXP:
+        return exp(x);
+    case TS_FUNCTION_LN:
+        return log(x);
+    default: /* abs */
+        return fabs(x);
+    }
+}
+
+/* How far rounding of the operand moves the function. */
+static double carried_through(ts_formula_function function, double x, double e)
+{
+    switch (function) {
+    case TS_FUNCTION_SQRT:
+        return through_root(0.5 / sqrt(x), e);
+    case TS_FUNCTION_SIN:
+        return fabs(cos(x)) * e;
+    case TS_FUNCTION_COS:
+        return fabs(sin(x)) * e;
+    case TS_FUNCTION_TAN:
+        return (1.0 + tan(x) * tan(x)) * e;
+    case TS_FUNCTION_ASIN:
+    case TS_FUNCTION_ACOS:
+        return through_root(1.0 / sqrt(1.0 - x * x), e);
+    case TS_FUNCTION_ATAN:
+        return e / (1.0 + x * x);
+    case TS_FUNCTION_INV:
+        return tan(x) * tan(x) * e;
+    case TS_FUNCTION_EXP:
+        return exp(x) * e;
+    case TS_FUNCTION_LN:
+        return e / fabs(x);
+    default: /* abs */
+        return e;
+    }
 }
 
 static ts_rounded of_one(ts_formula_function function, ts_rounded a)
 {
-    const double x = a.value, e = a.rounding;
-    switch (function) {
-    case TS_FUNCTION_SQRT:
-        return rounded(sqrt(x), through_root(0.5 / sqrt(x), e));
-    case TS_FUNCTION_SIN:
-        return rounded(sin(x), fabs(cos(x)) * e);
-    case TS_FUNCTION_COS:
-        return rounded(cos(x), fabs(sin(x)) * e);
-    case TS_FUNCTION_TAN:
-        return rounded(tan(x), (1.0 + tan(x) * tan(x)) * e);
-    case TS_FUNCTION_ASIN:
-        return rounded(asin(x), through_root(1.0 / sqrt(1.0 - x * x), e));
-    case TS_FUNCTION_ACOS:
-        return rounded(acos(x), through_root(1.0 / sqrt(1.0 - x * x), e));
-    case TS_FUNCTION_ATAN:
-        return rounded(atan(x), e / (1.0 + x * x));
-    case TS_FUNCTION_INV:
-        return of_sum((ts_rounded){tan(x), tan(x) * tan(x) * e}, (ts_rounded){x, 0.0}, tan(x) - x);
-    case TS_FUNCTION_EXP:
-        return rounded(exp(x), exp(x) * e);
-    case TS_FUNCTION_LN:
-        return rounded(log(x), e / fabs(x));
-    default: /* abs */
-        return (ts_rounded){fabs(x), e};
-    }
+    const double value   = apply(function, a.value);
+    double       carried = 0.0;
+    if (a.rounding > 0.0)
+        carried = carried_through(function, a.value, a.rounding);
+    if (function == TS_FUNCTION_INV) /* of nearly equal terms, each rounded at its own size */
+        carried += 2.0 * ROUNDING * fabs(a.value);
+    return rounded(value, carried);
 }
 
 static ts_rounded of_atan2(worker *w, const ts_formula_node *node)

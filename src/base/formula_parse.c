@@ -15,10 +15,12 @@ typedef struct reader {
     ts_formula_fault *fault; /* says == NULL as long as all is well */
 } reader;
 
+#define NAME_LONGEST 5 /* letters of a function's name */
+
 static const struct {
-    const char *name;
-    uint8_t     operands_min;
-    uint8_t     operands_max; /* 0: any number */
+    char    name[NAME_LONGEST + 1];
+    uint8_t operands_min;
+    uint8_t operands_max; /* 0: any number */
 } functions[TS_FUNCTION_COUNT] = {
     [TS_FUNCTION_SQRT] = {"sqrt", 1, 1}, [TS_FUNCTION_SIN] = {"sin", 1, 1},
     [TS_FUNCTION_COS] = {"cos", 1, 1},   [TS_FUNCTION_TAN] = {"tan", 1, 1},
@@ -138,7 +140,10 @@ static uint16_t read_number(reader *r)
 static ts_formula_function function_named(ts_text name)
 {
     ts_formula_function f = TS_FUNCTION_SQRT;
-    while (f < TS_FUNCTION_COUNT && (strncmp(functions[f].name, name.at, name.length) != 0 ||
+    if (name.length > NAME_LONGEST)
+        return TS_FUNCTION_COUNT;
+    while (f < TS_FUNCTION_COUNT && (functions[f].name[0] != name.at[0] ||
+                                     memcmp(functions[f].name, name.at, name.length) != 0 ||
                                      functions[f].name[name.length] != '\0'))
         f++;
     return f;
