@@ -208,12 +208,13 @@ static ts_pair_fault solve_sum(ts_cylindrical_pair *pair, ts_workings *workings)
     const double alpha_wt     = TS_STEP(workings, alpha_wt_formula, acos(cosine), a, alpha_t, a_w);
     const double inv_alpha_wt = TS_STEP(workings, inv_formula, ts_inv(alpha_wt), alpha_wt);
 
+    const double grown = inv_alpha_wt - ts_inv(alpha_t);
+
     pair->a_w          = a_w;
     pair->alpha_wt     = alpha_wt;
     pair->inv_alpha_wt = inv_alpha_wt;
-    pair->sum_x        = TS_STEP(workings, sum_x_formula,
-                                 (z_1 + z_2) * (inv_alpha_wt - ts_inv(alpha_t)) / (2.0 * tan(alpha_n)),
-                                 z_1, z_2, inv_alpha_wt, alpha_t, alpha_n);
+    pair->sum_x = TS_STEP(workings, sum_x_formula, (z_1 + z_2) * grown / (2.0 * tan(alpha_n)), z_1,
+                          z_2, inv_alpha_wt, alpha_t, alpha_n);
     return TS_PAIR_FINE;
 }
 
