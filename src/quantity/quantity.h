@@ -96,7 +96,7 @@ bool ts_quantity_parse_range(ts_text text, ts_kind kind, double *low, double *hi
                              const ts_unit **unit, ts_quantity_fault *fault);
 
 /* "34 N.m" in the given unit, the shortest digits that read back to the same SI double, so that
- * print and parse are inverses. */
+ * print and parse are inverses.  Within 17 K of absolute zero degC and degF are written as K. */
 void ts_quantity_print(ts_buffer *out, double si, const ts_unit *unit);
 
 /* "6600..7300 rpm", so that print and parse are inverses here too. */

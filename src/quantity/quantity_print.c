@@ -6,7 +6,8 @@
 #include <math.h>
 #include <string.h>
 
-#define DIGITS_MOST 18 /* 17 always suffice to come within half a unit in the last place */
+#define DIGITS_MOST  18 /* 17 always suffice to come within half a unit in the last place */
+#define WRITTEN_MOST 15 /* what a person wrote seldom has more                            */
 
 static const uint64_t tens[DIGITS_MOST + 1] = {
     UINT64_C(1),
@@ -91,35 +92,34 @@ static int digits_in(ts_decimal decimal)
     return count;
 }
 
-/* The fewest digits that read back.  More digits never read back worse, so that one step down from
- * a number of digits that does is proof enough.  What a person wrote has fifteen at most. */
-static ts_decimal fewest_digits(double si, const ts_unit *unit)
+/* The fewest digits that read back, false when 18 are too few.  More digits never read back worse,
+ * so one step down from a number of digits that does is proof enough. */
+static bool fewest_digits(double si, const ts_unit *unit, ts_decimal *found)
 {
-    const ts_decimal zero  = {.digits = 0};
-    twofold          value = ts_twofold_from_si(si, unit);
+    twofold value = ts_twofold_from_si(si, unit);
     /* Near the zero of a temperature many values read back, and 0 is the shortest. */
-    if (ts_decimal_to_si(zero, unit) == si)
-        return zero;
+    *found = (ts_decimal){.digits = 0};
+    if (ts_decimal_to_si(*found, unit) == si)
+        return true;
     const bool negative = value.high < 0.0;
     if (negative)
         value = (twofold){-value.high, -value.low};
-    ts_decimal whole = first_digits(value), found;
+    ts_decimal whole = first_digits(value), fewer;
     whole.negative   = negative;
-    int count        = 15;
-    while (!reads_back(whole, count, si, unit, &found)) {
-        if (count == DIGITS_MOST) {
-            TS_ASSERT(!"eighteen digits read back");
-            return whole;
+
+    if (!reads_back(whole, WRITTEN_MOST, si, unit, found)) {
+        for (int count = WRITTEN_MOST + 1; count <= DIGITS_MOST; count++) {
+            if (reads_back(whole, count, si, unit, found))
+                return true;
         }
-        count++;
+        return false;
     }
-    ts_decimal fewer;
-    for (count = digits_in(found); count > 1; count = digits_in(found)) {
+    for (int count = digits_in(*found); count > 1; count = digits_in(*found)) {
         if (!reads_back(whole, count - 1, si, unit, &fewer))
             break;
-        found = fewer;
+        *found = fewer;
     }
-    return found;
+    return true;
 }
 
 static void print_decimal(ts_buffer *out, ts_decimal d)
@@ -150,11 +150,19 @@ static bool is_si(const ts_unit *unit)
 
 static void print_value(ts_buffer *out, double si, const ts_unit *unit)
 {
+    ts_decimal decimal;
     const bool in_range = fabs(si) >= TS_QUANTITY_LEAST && fabs(si) <= TS_QUANTITY_MOST;
-    if (is_si(unit) || !in_range)
-        ts_buffer_number(out, ts_from_si(si, unit) + 0.0); /* -0 becomes 0 */
+    if (!is_si(unit) && in_range && fewest_digits(si, unit, &decimal))
+        print_decimal(out, decimal);
     else
-        print_decimal(out, fewest_digits(si, unit));
+        ts_buffer_number(out, ts_from_si(si, unit) + 0.0); /* -0 becomes 0 */
+}
+
+/* A few kelvin from absolute zero, degC would take more digits than are read; K says it exactly. */
+static const ts_unit *sayable(double si, const ts_unit *unit)
+{
+    const bool cancels = unit->offset > 0.0 && fabs(si) < unit->offset * 0x1p-4;
+    return cancels ? ts_kind_si(unit->kind) : unit;
 }
 
 static void print_unit(ts_buffer *out, const ts_unit *unit)
@@ -167,6 +175,7 @@ static void print_unit(ts_buffer *out, const ts_unit *unit)
 
 void ts_quantity_print(ts_buffer *out, double si, const ts_unit *unit)
 {
+    unit = sayable(si, unit);
     print_value(out, si, unit);
     print_unit(out, unit);
 }
@@ -174,6 +183,8 @@ void ts_quantity_print(ts_buffer *out, double si, const ts_unit *unit)
 void ts_quantity_print_range(ts_buffer *out, double low, double high, const ts_unit *unit)
 {
     TS_ASSERT(low <= high && (isfinite(low) || isfinite(high)));
+    unit = isfinite(low) ? sayable(low, unit) : unit;
+    unit = isfinite(high) ? sayable(high, unit) : unit;
     if (isfinite(low))
         print_value(out, low, unit);
     ts_buffer_add(out, "..");
