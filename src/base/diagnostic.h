@@ -31,7 +31,7 @@ ts_diagnostics *ts_diagnostics_open(ts_arena *arena, const char *name, ts_text b
 
 /* Copies everything it is given into the arena.  Kept in the order of line, then column. */
 void ts_diagnose(ts_diagnostics *list, const ts_diagnostic *diagnostic);
-/* The same with `says` formatted (%s %.*s %d %zu … no floats). */
+/* The same with `says` formatted (%s %.*s %d %zu ... no floats). */
 void ts_diagnose_format(ts_diagnostics *list, const ts_diagnostic *rest, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
@@ -39,7 +39,7 @@ size_t ts_diagnostics_count(const ts_diagnostics *list); /* all, also those not 
 size_t ts_diagnostics_kept(const ts_diagnostics *list);
 const ts_diagnostic *ts_diagnostics_at(const ts_diagnostics *list, size_t index);
 
-/* "file:line:column: says; expected …; did you mean …?" then the line and the caret run.
+/* "file:line:column: says; expected ...; did you mean ...?" then the line and the caret run.
  * Control bytes of the file are shown escaped; a line over 160 columns is cut around the caret. */
 void ts_diagnostics_print(const ts_diagnostics *list, ts_buffer *out);
 
