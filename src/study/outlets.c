@@ -4,8 +4,9 @@
 #include "report/answer_json.h"
 #include "report/build_server.h"
 #include "report/check_page.h"
+#include "study/outlet.h"
 
-static ts_page page_of(const ts_page_options *options, ts_buffer *out)
+ts_page ts_outlet_page(const ts_page_options *options, ts_buffer *out)
 {
     const int columns = options == NULL || options->columns == 0 ? 100 : options->columns;
     return (ts_page){
@@ -25,7 +26,7 @@ ts_status ts_study_write(ts_study *study, ts_document document, const ts_page_op
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);
-    ts_page page = page_of(options, &out);
+    ts_page page = ts_outlet_page(options, &out);
     switch (document) {
     case TS_DOCUMENT_PAGE:
         ts_check_page(&answer, &page);

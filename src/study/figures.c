@@ -1,0 +1,123 @@
+/* Which picture of the drive was asked for? */
+#include "study/study.h"
+
+#include "draw/figure.h"
+#include "report/check_page.h"
+#include "towershaft/figure.h"
+
+#include <string.h>
+
+static const struct {
+    const char *name, *says;
+    ts_figure   figure;
+} figures[] = {
+    {"behind", "the face of the boxes, seen from behind, looking forward", TS_FIGURE_BEHIND},
+    {"front", "the face of the boxes, seen from the front, looking rearward", TS_FIGURE_FRONT},
+    {"unrolled", "the arc laid flat: face widths, bodies on both faces, gaps", TS_FIGURE_UNROLLED},
+    {"power", "who drives whom in one condition: ribbons over the face", TS_FIGURE_POWER},
+    {"speeds", "pad speed bands against the travel of the spools", TS_FIGURE_SPEEDS},
+};
+
+static const char *const formats[] = {"svg", "pdf", "png"};
+static const char *const grounds[] = {"light", "dark", "contrast", "print"};
+
+#define COUNT(list) (sizeof(list) / sizeof(list)[0])
+
+const char *ts_figure_name(size_t index)
+{
+    return index < COUNT(figures) ? figures[index].name : NULL;
+}
+
+const char *ts_figure_says(size_t index)
+{
+    return index < COUNT(figures) ? figures[index].says : NULL;
+}
+
+/* The position of `word` in `list`, or -1 with a message that names what there is. */
+static int choose(ts_study *study, const char *what, const char *word, const char *const *list,
+                  size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(list[i], word) == 0)
+            return (int)i;
+    ts_buffer says, expected;
+    ts_buffer_open(&says, study->allocator);
+    ts_buffer_open(&expected, study->allocator);
+    ts_buffer_print(&says, "there is no %s called %s", what, word);
+    for (size_t i = 0; i < count; i++)
+        ts_buffer_print(&expected, "%s%s", i > 0 ? ", " : "", list[i]);
+    if (!says.failed && !expected.failed)
+        ts_study_say(study, "unknown-choice", says.bytes, expected.bytes,
+                     ts_text_nearest(ts_text_of(word), list, count));
+    ts_buffer_close(&says);
+    ts_buffer_close(&expected);
+    return -1;
+}
+
+static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
+{
+    const char *names[COUNT(figures)];
+    for (size_t i = 0; i < COUNT(figures); i++)
+        names[i] = figures[i].name;
+    const int chosen = choose(study, "picture", word, names, COUNT(figures));
+    if (chosen >= 0)
+        *figure = figures[chosen].figure;
+    return chosen >= 0;
+}
+
+static bool choose_condition(ts_study *study, const char *word, int32_t *condition)
+{
+    *condition = -1;
+    if (word == NULL)
+        return true;
+    const size_t count = study->drive.condition_count;
+    const char **names = TS_TAKE(study->arena, const char *, count);
+    for (size_t c = 0; names != NULL && c < count; c++)
+        names[c] = study->drive.conditions[c].name;
+    *condition = names != NULL ? choose(study, "condition", word, names, count) : -1;
+    return *condition >= 0;
+}
+
+static bool read_options(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
+{
+    if (!choose_figure(study, from->figure, &to->figure) ||
+        !choose_condition(study, from->condition, &to->condition))
+        return false;
+    const int format = choose(study, "format", from->format, formats, COUNT(formats));
+    const int ground =
+        format < 0 ? -1 : choose(study, "ground", from->ground, grounds, COUNT(grounds));
+    to->format    = (ts_picture_format)format;
+    to->ground    = (ts_ground)ground;
+    to->width     = 0.0;
+    to->scale     = from->scale;
+    to->units     = from->us ? TS_UNITS_US : TS_UNITS_METRIC;
+    to->caution   = ts_caution();
+    to->allocator = study->allocator;
+    return ground >= 0;
+}
+
+ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
+{
+    ts_draw_options drawn;
+    if (!study->solved || !read_options(study, options, &drawn))
+        return TS_NOT_UNDERSTOOD;
+    ts_buffer verdict;
+    ts_buffer_open(&verdict, study->allocator);
+    ts_verdict_sentence(&study->outcome, &verdict);
+    const ts_drawing_subject subject = {
+        .drive         = &study->drive,
+        .train         = &study->train,
+        .motion        = &study->motion,
+        .power         = &study->power,
+        .source        = &study->source,
+        .findings      = study->outcome.findings,
+        .finding_count = study->outcome.finding_count,
+        .file          = study->name,
+        .hash          = study->sha256,
+        .version       = ts_version(),
+        .verdict       = verdict.bytes,
+    };
+    const ts_status status = verdict.failed ? TS_NO_MEMORY : ts_draw(&subject, &drawn, sink);
+    ts_buffer_close(&verdict);
+    return status;
+}

@@ -1,0 +1,99 @@
+/* What do the checks ask, and how is the list of them told? */
+#include "towershaft/act.h"
+#include "towershaft/rule.h"
+#include "towershaft/study.h"
+
+#include "base/json_writer.h"
+#include "check/rulebook.h"
+#include "report/page.h"
+
+size_t ts_rule_count(void)
+{
+    return ts_rulebook_count();
+}
+
+ts_rule_view ts_rule_at(size_t index)
+{
+    const ts_rule *rule = ts_rulebook_rules()[index];
+    return (ts_rule_view){
+        .id       = rule->id,
+        .title    = rule->title,
+        .question = rule->question,
+        .why      = rule->why,
+        .level    = ts_level_name(rule->level),
+        .source   = rule->source,
+        .page     = ts_rulebook_page(index),
+    };
+}
+
+size_t ts_rule_find(const char *id, const char **nearest)
+{
+    return ts_rulebook_find(ts_text_of(id), nearest);
+}
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static void rule_json(ts_json *json, size_t index)
+{
+    const ts_rule_view rule = ts_rule_at(index);
+    ts_json_object(json);
+    string(json, "id", rule.id);
+    string(json, "title", rule.title);
+    string(json, "question", rule.question);
+    string(json, "why", rule.why);
+    string(json, "level", rule.level);
+    string(json, "source", rule.source);
+    string(json, "page", rule.page);
+    ts_json_end(json, '}');
+}
+
+static void rules_json(size_t only, ts_buffer *out)
+{
+    ts_json json;
+    ts_json_begin(&json, out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", ts_version());
+    ts_json_key(&json, "rules");
+    ts_json_array(&json);
+    for (size_t i = 0; i < ts_rule_count(); i++)
+        if (only == SIZE_MAX || only == i)
+            rule_json(&json, i);
+    ts_json_end(&json, ']');
+    ts_json_end(&json, '}');
+    ts_buffer_add(out, "\n");
+}
+
+static void rules_list(ts_buffer *out, int columns)
+{
+    ts_page page = {.out = out, .columns = columns < 60 ? 60 : columns};
+    for (size_t i = 0; i < ts_rule_count(); i++) {
+        const ts_rule_view rule = ts_rule_at(i);
+        ts_page_left(&page, ts_text_of(rule.id), 32);
+        ts_page_left(&page, ts_text_of(rule.level), 8);
+        ts_page_wrap(&page, rule.question, 40, 40);
+    }
+    ts_buffer_print(out, "\n%zu rules.  towershaft rules RULE explains one.\n", ts_rule_count());
+}
+
+ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink *sink)
+{
+    const size_t index = only != NULL ? ts_rule_find(only, NULL) : SIZE_MAX;
+    if (only != NULL && index == SIZE_MAX)
+        return TS_NOT_UNDERSTOOD;
+    ts_buffer out;
+    ts_buffer_open(&out, NULL);
+    if (json)
+        rules_json(index, &out);
+    else if (only == NULL)
+        rules_list(&out, columns);
+    else
+        ts_buffer_add(&out, ts_rule_at(index).page);
+    const ts_status status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
