@@ -163,16 +163,33 @@ static void show_line(ts_buffer *out, ts_text line, const ts_diagnostic *d)
     ts_buffer_add(out, "\n");
 }
 
+/* Sentences may repeat words of the file, so they are shown as carefully as its lines. */
+static void show_text(ts_buffer *out, const char *zero_terminated)
+{
+    const ts_text text = ts_text_of(zero_terminated);
+    for (size_t at = 0; at < text.length;) {
+        const glyph g = glyph_at(text, at);
+        show_glyph(out, g, text.at + at);
+        at += g.bytes;
+    }
+}
+
 static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d)
 {
-    ts_buffer_add(out, name);
+    show_text(out, name);
     if (d->line > 0)
         ts_buffer_print(out, ":%u:%u", d->line, d->column);
-    ts_buffer_print(out, ": %s", d->says);
-    if (d->expected != NULL)
-        ts_buffer_print(out, "; expected %s", d->expected);
-    if (d->nearest != NULL)
-        ts_buffer_print(out, "; did you mean %s?", d->nearest);
+    ts_buffer_add(out, ": ");
+    show_text(out, d->says);
+    if (d->expected != NULL) {
+        ts_buffer_add(out, "; expected ");
+        show_text(out, d->expected);
+    }
+    if (d->nearest != NULL) {
+        ts_buffer_add(out, "; did you mean ");
+        show_text(out, d->nearest);
+        ts_buffer_add(out, "?");
+    }
     ts_buffer_add(out, "\n");
 }
 

@@ -74,12 +74,14 @@ void ts_json_array(ts_json *json)
 void ts_json_end(ts_json *json, char bracket)
 {
     TS_ASSERT(json->depth > 0 && !json->after_key);
-    TS_ASSERT(bracket == (in_object(json) ? '}' : ']'));
+    const char closing = in_object(json) ? '}' : ']';
+    TS_ASSERT(bracket == closing);
+    (void)bracket;
     const bool filled = (json->filled & level_bit(json)) != 0;
     json->depth--;
     if (filled)
         start_line(json);
-    ts_buffer_fill(json->out, bracket, 1);
+    ts_buffer_fill(json->out, closing, 1);
 }
 
 /* JSON wants \u for control characters; a page that holds the answer in a script block must meet no
