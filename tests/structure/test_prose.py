@@ -63,7 +63,7 @@ class Habits(unittest.TestCase):
                                 (STRANGE, "a less" + "on"), (MACHINE, "in /tm" + "p/x"),
                                 (MACHINE, '"/ro' + 'ot/a"')):
             self.assertTrue(pattern.search(sample), sample)
-        for sample in ("mktemp x.XXX" + "XXX", "tools/tmp/x", "homework/ro" + "ot/2"):
+        for sample in ("mktemp x." + "X" * 6, "tools/tmp/x", "homework/ro" + "ot/2"):
             self.assertFalse(UNFINISHED.search(sample) or MACHINE.search(sample), sample)
 
     def test_nothing_is_left_unfinished(self):
