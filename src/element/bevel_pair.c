@@ -63,14 +63,14 @@ static const ts_formula d_m1_formula = {
     .symbol  = "d_m1",
     .meaning = "mean pitch diameter of gear 1",
     .unit    = "m",
-    .text    = "d_e1*R_m/R_e",
+    .text    = "d_e1 - b*sin(delta_1)",
     .source  = ISO_23509,
 };
 static const ts_formula d_m2_formula = {
     .symbol  = "d_m2",
     .meaning = "mean pitch diameter of gear 2",
     .unit    = "m",
-    .text    = "d_e2*R_m/R_e",
+    .text    = "d_e2 - b*sin(delta_2)",
     .source  = ISO_23509,
 };
 static const ts_formula m_mt_formula = {
@@ -131,14 +131,28 @@ static bool in_range(const ts_bevel_pair_input *in)
            in->beta_m < pi / 2.0 && isfinite(in->b) && in->b >= 0.0;
 }
 
+double ts_bevel_pitch_angle_1(double Sigma, double u, ts_workings *workings)
+{
+    return TS_STEP(workings, delta_1_formula, atan2(sin(Sigma), u + cos(Sigma)), Sigma, u);
+}
+
+double ts_bevel_mean_diameter_1(double d_e1, double b, double delta_1, ts_workings *workings)
+{
+    return TS_STEP(workings, d_m1_formula, d_e1 - b * sin(delta_1), d_e1, b, delta_1);
+}
+
+double ts_bevel_mean_diameter_2(double d_e2, double b, double delta_2, ts_workings *workings)
+{
+    return TS_STEP(workings, d_m2_formula, d_e2 - b * sin(delta_2), d_e2, b, delta_2);
+}
+
 static ts_bevel_fault solve_cones(ts_bevel_pair *pair, ts_workings *workings)
 {
     const double z_1 = pair->in.z_1, z_2 = pair->in.z_2, Sigma = pair->in.Sigma;
     const double m_et = pair->in.m_et, b = pair->in.b;
 
-    const double u = TS_STEP(workings, u_formula, z_2 / z_1, z_2, z_1);
-    const double delta_1 =
-        TS_STEP(workings, delta_1_formula, atan2(sin(Sigma), u + cos(Sigma)), Sigma, u);
+    const double u       = TS_STEP(workings, u_formula, z_2 / z_1, z_2, z_1);
+    const double delta_1 = ts_bevel_pitch_angle_1(Sigma, u, workings);
     const double delta_2 = TS_STEP(workings, delta_2_formula, Sigma - delta_1, Sigma, delta_1);
 
     /* At the last ulp below a right angle the virtual tooth number is no longer a number. */
@@ -162,11 +176,11 @@ static ts_bevel_fault solve_cones(ts_bevel_pair *pair, ts_workings *workings)
 
 static void solve_mean(ts_bevel_pair *pair, ts_workings *workings)
 {
-    const double d_e1 = pair->d_e1, d_e2 = pair->d_e2, R_e = pair->R_e, R_m = pair->R_m;
+    const double R_e = pair->R_e, R_m = pair->R_m, b = pair->in.b;
     const double m_et = pair->in.m_et, beta_m = pair->in.beta_m;
 
-    pair->d_m1 = TS_STEP(workings, d_m1_formula, d_e1 * R_m / R_e, d_e1, R_m, R_e);
-    pair->d_m2 = TS_STEP(workings, d_m2_formula, d_e2 * R_m / R_e, d_e2, R_m, R_e);
+    pair->d_m1 = ts_bevel_mean_diameter_1(pair->d_e1, b, pair->delta_1, workings);
+    pair->d_m2 = ts_bevel_mean_diameter_2(pair->d_e2, b, pair->delta_2, workings);
 
     const double m_mt = TS_STEP(workings, m_mt_formula, m_et * R_m / R_e, m_et, R_m, R_e);
     pair->m_mt        = m_mt;

@@ -42,6 +42,14 @@ typedef struct ts_bevel_pair {
 ts_bevel_fault ts_bevel_pair_solve(const ts_bevel_pair_input *in, ts_bevel_pair *pair,
                                    ts_workings *workings);
 
+/* Steps of the above by themselves, for sizes that are known before the tooth numbers are.
+ * Sigma     rad, shaft angle;  u: speed of gear 1 over speed of gear 2
+ * d_e       m, outer pitch diameter;  b: m, face width;  delta: rad, pitch angle of the same gear
+ */
+double ts_bevel_pitch_angle_1(double Sigma, double u, ts_workings *workings);
+double ts_bevel_mean_diameter_1(double d_e1, double b, double delta_1, ts_workings *workings);
+double ts_bevel_mean_diameter_2(double d_e2, double b, double delta_2, ts_workings *workings);
+
 /* One sentence without a full stop. */
 const char *ts_bevel_fault_says(ts_bevel_fault fault);
 

@@ -134,6 +134,35 @@ static const ts_formula v_g_formula = {
     .source  = ISO_21771,
 };
 
+static const ts_formula turn_1_formula = {
+    .symbol  = "phi_alpha1",
+    .meaning = "turn of gear 1 during transverse contact",
+    .unit    = "rad",
+    .text    = "2*g_alpha/d_b1",
+    .source  = ISO_21771,
+};
+static const ts_formula turn_2_formula = {
+    .symbol  = "phi_alpha2",
+    .meaning = "turn of gear 2 during transverse contact",
+    .unit    = "rad",
+    .text    = "2*g_alpha/abs(d_b2)",
+    .source  = ISO_21771,
+};
+static const ts_formula arc_formula = {
+    .symbol  = "g_arc",
+    .meaning = "arc of contact on the working pitch circles",
+    .unit    = "m",
+    .text    = "g_alpha/cos(alpha_wt)",
+    .source  = "derived: the base circle turns as far as the pitch circle",
+};
+static const ts_formula j_opened_formula = {
+    .symbol  = "j_opened",
+    .meaning = "backlash opened by a growth of the centre distance, first order",
+    .unit    = "m",
+    .text    = "2*delta_a*tan(alpha_wt)",
+    .source  = "derived: first term of the growth of inv(alpha_wt)",
+};
+
 static void solve_points(ts_cylindrical_pair *pair, double rho_a2, ts_workings *workings)
 {
     const double a_w = pair->a_w, alpha_wt = pair->alpha_wt, d_b1 = pair->d_b1;
@@ -225,4 +254,30 @@ void ts_cylindrical_contact_solve(ts_cylindrical_pair *pair, double rho_a2, ts_w
 double ts_sliding_speed(double omega_1, double u, double g, ts_workings *workings)
 {
     return TS_STEP(workings, v_g_formula, omega_1 * (1.0 + 1.0 / u) * g, omega_1, u, g);
+}
+
+double ts_turn_in_contact_1(const ts_cylindrical_pair *pair, ts_workings *workings)
+{
+    const double g_alpha = pair->g_alpha, d_b1 = pair->d_b1;
+
+    return TS_STEP(workings, turn_1_formula, 2.0 * g_alpha / d_b1, g_alpha, d_b1);
+}
+
+double ts_turn_in_contact_2(const ts_cylindrical_pair *pair, ts_workings *workings)
+{
+    const double g_alpha = pair->g_alpha, d_b2 = pair->d_b2;
+
+    return TS_STEP(workings, turn_2_formula, 2.0 * g_alpha / fabs(d_b2), g_alpha, d_b2);
+}
+
+double ts_arc_of_contact(const ts_cylindrical_pair *pair, ts_workings *workings)
+{
+    const double g_alpha = pair->g_alpha, alpha_wt = pair->alpha_wt;
+
+    return TS_STEP(workings, arc_formula, g_alpha / cos(alpha_wt), g_alpha, alpha_wt);
+}
+
+double ts_backlash_opened(double delta_a, double alpha_wt, ts_workings *workings)
+{
+    return TS_STEP(workings, j_opened_formula, 2.0 * delta_a * tan(alpha_wt), delta_a, alpha_wt);
 }

@@ -17,4 +17,15 @@ double ts_specific_sliding_2(const ts_cylindrical_pair *pair, double rho_1);
  * gear 1 turns at omega_1 (rad/s); u as in the pair, negative for an internal gear. */
 double ts_sliding_speed(double omega_1, double u, double g, ts_workings *workings);
 
+/* How far gear 1 (gear 2) turns, rad, while one pair of teeth is in transverse contact. */
+double ts_turn_in_contact_1(const ts_cylindrical_pair *pair, ts_workings *workings);
+double ts_turn_in_contact_2(const ts_cylindrical_pair *pair, ts_workings *workings);
+
+/* Length, m, of the arc of contact on the working pitch circles. */
+double ts_arc_of_contact(const ts_cylindrical_pair *pair, ts_workings *workings);
+
+/* Circumferential backlash, m, that a small growth of the centre distance delta_a (m) opens, to
+ * first order: a quick check of the exact j_wt of a pair solved at the grown distance. */
+double ts_backlash_opened(double delta_a, double alpha_wt, ts_workings *workings);
+
 #endif

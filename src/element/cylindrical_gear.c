@@ -41,6 +41,21 @@ static const ts_formula p_bt_formula = {
     .source  = ISO_21771,
 };
 
+static const ts_formula p_t_formula = {
+    .symbol  = "p_t",
+    .meaning = "transverse pitch",
+    .unit    = "m",
+    .text    = "pi*m_t",
+    .source  = ISO_21771,
+};
+static const ts_formula p_x_formula = {
+    .symbol  = "p_x",
+    .meaning = "axial pitch",
+    .unit    = "m",
+    .text    = "pi*m_n/sin(beta)",
+    .source  = ISO_21771,
+};
+
 bool ts_cylindrical_frame_sound(const ts_cylindrical_frame *frame)
 {
     return isfinite(frame->m_n) && frame->m_n > 0.0 && frame->alpha_n > 0.0 &&
@@ -61,6 +76,10 @@ void ts_cylindrical_frame_solve(ts_cylindrical_frame *frame, ts_workings *workin
     frame->beta_b =
         TS_STEP(workings, beta_b_formula, asin(sin(beta) * cos(alpha_n)), beta, alpha_n);
     frame->p_bt = TS_STEP(workings, p_bt_formula, pi * m_t * cos(alpha_t), m_t, alpha_t);
+    frame->p_t  = TS_STEP(workings, p_t_formula, pi * m_t, m_t);
+    frame->p_x  = NAN;
+    if (beta > 0.0)
+        frame->p_x = TS_STEP(workings, p_x_formula, pi * m_n / sin(beta), m_n, beta);
 }
 
 /* ---- one gear -------------------------------------------------------------------------------- */

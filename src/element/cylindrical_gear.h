@@ -22,6 +22,8 @@ typedef struct ts_cylindrical_frame {
     double alpha_t; /* rad  transverse pressure angle           */
     double beta_b;  /* rad  base helix angle                    */
     double p_bt;    /* m    transverse base pitch               */
+    double p_t;     /* m    transverse pitch                    */
+    double p_x;     /* m    axial pitch; NaN for spur gears      */
 } ts_cylindrical_frame;
 
 /* Which names the workings use: "d", or "d_1", or "d_2". */
@@ -52,7 +54,7 @@ typedef struct ts_cylindrical_gear {
     double d_Ff;     /* m    root form diameter; NaN where rho_Ff is negative or NaN        */
 } ts_cylindrical_gear;
 
-/* Fills m_t, alpha_t, beta_b, p_bt from m_n, alpha_n, beta. */
+/* Fills m_t and all below it from m_n, alpha_n, beta. */
 void ts_cylindrical_frame_solve(ts_cylindrical_frame *frame, ts_workings *workings);
 
 /* The gear of this frame.  `index` chooses the names in the workings only. */

@@ -110,6 +110,20 @@ static const ts_formula k_2_formula = {
     .text    = "y - x_1 - x_2",
     .source  = ISO_21771,
 };
+static const ts_formula k_1_from_tip_formula = {
+    .symbol  = "k_1",
+    .meaning = "tip alteration coefficient of gear 1",
+    .unit    = "1",
+    .text    = "(d_a1 - z_1*m_t)/(2*m_n) - h_aPs - x_1",
+    .source  = ISO_21771,
+};
+static const ts_formula k_2_from_tip_formula = {
+    .symbol  = "k_2",
+    .meaning = "tip alteration coefficient of gear 2",
+    .unit    = "1",
+    .text    = "(d_a2 - z_2*m_t)/(2*m_n) - h_aPs - x_2",
+    .source  = ISO_21771,
+};
 static const ts_formula d_w1_formula = {
     .symbol  = "d_w1",
     .meaning = "working pitch diameter of gear 1",
@@ -160,7 +174,7 @@ static ts_pair_fault check_range(const ts_cylindrical_pair_input *in,
         in->z_1 + in->z_2 == 0 || in->z_2 > 1000000 || in->z_2 < -1000000 || in->z_1 > 1000000)
         return TS_PAIR_OUT_OF_RANGE;
     if (!isfinite(in->x_1) || !isfinite(in->x_2) || !isfinite(in->a_w) || !isfinite(in->k_1) ||
-        !isfinite(in->k_2))
+        !isfinite(in->k_2) || !isfinite(in->d_a1) || !isfinite(in->d_a2))
         return TS_PAIR_OUT_OF_RANGE;
     if (!isfinite(in->b_1) || !isfinite(in->b_2) || in->b_1 < 0.0 || in->b_2 < 0.0)
         return TS_PAIR_OUT_OF_RANGE;
@@ -238,10 +252,28 @@ static ts_pair_fault solve_shifts(ts_cylindrical_pair *pair, ts_workings *workin
     return TS_PAIR_FINE;
 }
 
+static void solve_tips_from_diameters(ts_cylindrical_pair *pair, ts_workings *workings)
+{
+    const double d_a1 = pair->in.d_a1, d_a2 = pair->in.d_a2, m_t = pair->m_t, m_n = pair->in.m_n;
+    const double z_1 = pair->in.z_1, z_2 = pair->in.z_2, h_aPs = pair->in.rack.h_aPs;
+    const double x_1 = pair->x_1, x_2 = pair->x_2;
+
+    pair->k_1 =
+        TS_STEP(workings, k_1_from_tip_formula, (d_a1 - z_1 * m_t) / (2.0 * m_n) - h_aPs - x_1,
+                d_a1, z_1, m_t, m_n, h_aPs, x_1);
+    pair->k_2 =
+        TS_STEP(workings, k_2_from_tip_formula, (d_a2 - z_2 * m_t) / (2.0 * m_n) - h_aPs - x_2,
+                d_a2, z_2, m_t, m_n, h_aPs, x_2);
+}
+
 static void solve_tips(ts_cylindrical_pair *pair, ts_workings *workings)
 {
     const double y = pair->y, x_1 = pair->x_1, x_2 = pair->x_2;
 
+    if (pair->in.tip == TS_TIP_DIAMETERS) {
+        solve_tips_from_diameters(pair, workings);
+        return;
+    }
     pair->k_1 = pair->in.k_1;
     pair->k_2 = pair->in.k_2;
     if (pair->in.tip == TS_TIP_CLEARANCE) {

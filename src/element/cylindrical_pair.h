@@ -22,19 +22,21 @@ typedef enum ts_shift_rule {
 
 /* How far the tips reach. */
 typedef enum ts_tip_rule {
-    TS_TIP_GIVEN,    /* k_1 and k_2 as given; 0 keeps the full addendum of the rack          */
-    TS_TIP_CLEARANCE /* k_1 = k_2 = y - x_1 - x_2: the tip clearance of the rack is kept     */
+    TS_TIP_GIVEN,     /* k_1 and k_2 as given; 0 keeps the full addendum of the rack          */
+    TS_TIP_CLEARANCE, /* k_1 = k_2 = y - x_1 - x_2: the tip clearance of the rack is kept    */
+    TS_TIP_DIAMETERS  /* k_1 and k_2 follow from the given d_a1 and d_a2                     */
 } ts_tip_rule;
 
 typedef struct ts_cylindrical_pair_input {
-    int           z_1, z_2; /*      teeth; z_1 > 0; z_2 < 0 for an internal gear, not 0         */
-    double        m_n;      /* m    normal module, > 0                                          */
-    double        alpha_n;  /* rad  normal pressure angle, 0 < alpha_n < pi/2                   */
-    double        beta;     /* rad  helix angle without its hand, 0 <= beta < pi/2              */
-    double        b_1, b_2; /* m    face widths, >= 0                                           */
-    double        x_1, x_2; /* 1    profile shift coefficients                                  */
-    double        a_w;      /* m    centre distance wanted; 0: it follows from x_1 and x_2      */
-    double        k_1, k_2; /* 1    tip alteration coefficients, read by TS_TIP_GIVEN           */
+    int           z_1, z_2;   /*      teeth; z_1 > 0; z_2 < 0 for an internal gear, not 0         */
+    double        m_n;        /* m    normal module, > 0                                          */
+    double        alpha_n;    /* rad  normal pressure angle, 0 < alpha_n < pi/2                   */
+    double        beta;       /* rad  helix angle without its hand, 0 <= beta < pi/2              */
+    double        b_1, b_2;   /* m    face widths, >= 0                                           */
+    double        x_1, x_2;   /* 1    profile shift coefficients                                  */
+    double        a_w;        /* m    centre distance wanted; 0: it follows from x_1 and x_2      */
+    double        k_1, k_2;   /* 1    tip alteration coefficients, read by TS_TIP_GIVEN           */
+    double        d_a1, d_a2; /* m  tip diameters, read by TS_TIP_DIAMETERS; of z's sign        */
     ts_shift_rule shift;
     ts_tip_rule   tip;
     ts_basic_rack rack; /* of both gears; see ts_basic_rack_fitted                              */

@@ -51,8 +51,9 @@ double ts_shift_split_equal_sliding(const ts_cylindrical_pair *pair, ts_workings
 {
     double low = pair->sum_x / 2.0 - 2.0, high = pair->sum_x / 2.0 + 2.0;
 
-    if (pair->in.z_2 < 0 || !(balance_at(pair, low).difference < 0.0) ||
-        !(balance_at(pair, high).difference > 0.0))
+    if (pair->in.z_2 < 0 || pair->in.tip == TS_TIP_DIAMETERS)
+        return NAN;
+    if (!(balance_at(pair, low).difference < 0.0) || !(balance_at(pair, high).difference > 0.0))
         return NAN;
     for (int round = 0; round < 60; round++) {
         const double middle = 0.5 * (low + high);
