@@ -4,14 +4,6 @@
 #define LINE_MOST ((size_t)160) /* columns of the file's line that are shown at once */
 #define CUT_MARK  "..."
 
-/* Where the printing has got to in the file; diagnostics come in the order of lines, so that one
- * walk over the bytes serves them all. */
-typedef struct cursor {
-    ts_text  bytes;
-    size_t   at;
-    uint32_t line;
-} cursor;
-
 /* A line ends at "\n", "\r" or both together, as in YAML 1.2.2, production 28. */
 static size_t line_end(ts_text bytes, size_t at)
 {
@@ -27,16 +19,40 @@ static size_t past_break(ts_text bytes, size_t at)
     return at + 1;
 }
 
-static bool find_line(cursor *c, uint32_t line, ts_text *found)
+/* Where the printing has got to in the file.  Diagnostics come in the order of lines and columns,
+ * so one walk over the bytes serves them all, be the file a single line of megabytes. */
+typedef struct cursor {
+    ts_text  bytes;
+    size_t   start; /* of the line `number`, which ends before `end` */
+    size_t   end;
+    uint32_t number;
+    size_t   at; /* the byte in the line at which `column` begins */
+    uint32_t column;
+} cursor;
+
+static cursor cursor_at_first_line(ts_text bytes)
 {
-    while (c->line < line) {
-        const size_t end = line_end(c->bytes, c->at);
-        if (end >= c->bytes.length)
+    return (cursor){.bytes = bytes, .end = line_end(bytes, 0), .number = 1, .column = 1};
+}
+
+/* False when the file has no such line; a column past the end of its line ends up at that end. */
+static bool seek(cursor *c, uint32_t number, uint32_t column)
+{
+    while (c->number < number) {
+        if (c->end >= c->bytes.length)
             return false;
-        c->at = past_break(c->bytes, end);
-        c->line++;
+        c->start  = past_break(c->bytes, c->end);
+        c->end    = line_end(c->bytes, c->start);
+        c->at     = 0;
+        c->column = 1;
+        c->number++;
     }
-    *found = (ts_text){c->bytes.at + c->at, line_end(c->bytes, c->at) - c->at};
+    const ts_text line = {c->bytes.at + c->start, c->end - c->start};
+    for (; c->column < column && c->at < line.length; c->column++) {
+        uint32_t     code;
+        const size_t taken = ts_text_code_point(line, c->at, &code);
+        c->at += taken > 0 ? taken : 1;
+    }
     return true;
 }
 
@@ -84,82 +100,63 @@ static void show_glyph(ts_buffer *out, glyph g, const char *bytes)
     }
 }
 
-/* The caret run in columns as shown, [from, to), and the columns of the whole line.  Past the end
- * of the line every code point counts as one column, for what is missing there. */
-typedef struct run {
-    size_t from;
-    size_t to;
-    size_t whole;
-} run;
-
-static run measure(ts_text line, uint32_t column, uint32_t columns)
+static size_t glyph_before(ts_text line, size_t at)
 {
-    run            r      = {0, 0, 0};
-    const uint64_t first  = column > 0 ? column - 1 : 0;
-    uint64_t       number = 0;
-    for (size_t at = 0; at < line.length; number++) {
-        const glyph g = glyph_at(line, at);
-        if (number < first)
-            r.from += g.columns;
-        if (number < first + columns)
-            r.to += g.columns;
-        r.whole += g.columns;
-        at += g.bytes;
+    for (size_t back = 2; back <= 4 && back <= at; back++) {
+        uint32_t code;
+        if (ts_text_code_point(line, at - back, &code) == back)
+            return at - back;
     }
-    if (number < first)
-        r.from = r.whole; /* a column past the end points just behind it */
-    if (r.to <= r.from)
-        r.to = r.from + 1;
-    return r;
+    return at - 1;
 }
 
-/* Shows columns [first, first + LINE_MOST) of the line and returns how many it showed. */
-static size_t show_window(ts_buffer *out, ts_text line, size_t first)
+/* As many glyphs as take `columns` at most; marks without a column are limited by their bytes. */
+static size_t window_end(ts_text line, size_t from, size_t columns)
 {
-    size_t passed = 0, shown = 0;
-    for (size_t at = 0; at < line.length;) {
+    size_t at = from, taken = 0;
+    while (at < line.length) {
         const glyph g = glyph_at(line, at);
-        if (passed >= first && shown + g.columns <= LINE_MOST) {
-            show_glyph(out, g, line.at + at);
-            shown += g.columns;
-        } else if (passed >= first) {
+        if (taken + g.columns > columns || at + g.bytes - from > 4 * columns)
             break;
-        }
-        passed += g.columns;
+        taken += g.columns;
         at += g.bytes;
     }
-    return shown;
+    return at;
 }
 
-/* The first column at or after `wanted` at which a glyph begins. */
-static size_t glyph_start(ts_text line, size_t wanted)
+static size_t window_start(ts_text line, size_t to, size_t columns)
 {
-    size_t passed = 0;
-    for (size_t at = 0; at < line.length && passed < wanted;) {
-        const glyph g = glyph_at(line, at);
-        passed += g.columns;
-        at += g.bytes;
+    size_t at = to, taken = 0;
+    while (at > 0) {
+        const size_t before = glyph_before(line, at);
+        taken += glyph_at(line, before).columns;
+        if (taken > columns || to - before > 4 * columns)
+            break;
+        at = before;
     }
-    return passed;
+    return at;
 }
 
-static void show_line(ts_buffer *out, ts_text line, const ts_diagnostic *d)
+/* The line, cut round the byte `at` when it is long, and the carets under `count` code points. */
+static void show_line(ts_buffer *out, ts_text line, size_t at, uint32_t count)
 {
-    const run r     = measure(line, d->column, d->columns);
-    size_t    first = 0;
-    if (r.whole > LINE_MOST && r.from > LINE_MOST / 2)
-        first = glyph_start(line, r.from - LINE_MOST / 2);
-    ts_buffer_add(out, "    ");
-    if (first > 0)
-        ts_buffer_add(out, CUT_MARK);
-    const size_t shown = show_window(out, line, first);
-    if (first + shown < r.whole)
-        ts_buffer_add(out, CUT_MARK);
-    ts_buffer_add(out, "\n    ");
-    ts_buffer_fill(out, ' ', r.from - first + (first > 0 ? sizeof CUT_MARK - 1 : 0));
-    const size_t end   = r.to - first < shown ? r.to - first : shown;
-    const size_t marks = end > r.from - first ? end - (r.from - first) : 1;
-    ts_buffer_fill(out, '^', marks);
+    const bool   whole = window_end(line, 0, LINE_MOST) == line.length;
+    const size_t from  = whole ? 0 : window_start(line, at, LINE_MOST / 2);
+    const size_t to    = window_end(line, from, LINE_MOST);
+    size_t       blank = 0, marks = 0, marked = 0;
+    ts_buffer_add(out, from > 0 ? "    " CUT_MARK : "    ");
+    for (size_t here = from; here < to;) {
+        const glyph g = glyph_at(line, here);
+        show_glyph(out, g, line.at + here);
+        if (here < at)
+            blank += g.columns;
+        else if (marked++ < count)
+            marks += g.columns;
+        here += g.bytes;
+    }
+    ts_buffer_add(out, to < line.length ? CUT_MARK "\n    " : "\n    ");
+    ts_buffer_fill(out, ' ', blank + (from > 0 ? sizeof CUT_MARK - 1 : 0));
+    ts_buffer_fill(out, '^', marks > 0 ? marks : 1);
     ts_buffer_add(out, "\n");
 }
 
@@ -195,13 +192,14 @@ static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d)
 
 void ts_diagnostics_print(const ts_diagnostics *list, ts_buffer *out)
 {
-    cursor c = {list->bytes, 0, 1};
+    cursor c = cursor_at_first_line(list->bytes);
     for (size_t i = 0; i < list->kept; i++) {
         const ts_diagnostic *d = &list->items[i];
-        ts_text              line;
         show_head(out, list->name, d);
-        if (d->line > 0 && find_line(&c, d->line, &line))
-            show_line(out, line, d);
+        if (d->line == 0 || !seek(&c, d->line, d->column))
+            continue;
+        const ts_text line = {c.bytes.at + c.start, c.end - c.start};
+        show_line(out, line, c.at, d->columns);
     }
     if (list->count > list->kept)
         ts_buffer_print(out, "%s: and %zu more\n", list->name, list->count - list->kept);
