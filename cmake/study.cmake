@@ -1,0 +1,19 @@
+# What does the library carry inside itself?  Starting files, and what the notation allows.
+
+file(GLOB starting CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" examples/*.yaml)
+file(GLOB notation CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" docs/schema/* docs/drive-file.md)
+
+function(ts_embed name)
+    set(pairs "")
+    foreach(path IN LISTS ARGN)
+        cmake_path(GET path FILENAME file)
+        list(APPEND pairs "${file}=${path}")
+    endforeach()
+    list(TRANSFORM ARGN PREPEND "${CMAKE_SOURCE_DIR}/" OUTPUT_VARIABLE inputs)
+    ts_generate(${name}.inc
+        DEPENDS ${inputs} "${CMAKE_SOURCE_DIR}/tools/embed.py"
+        COMMAND ${TS_PYTHON} tools/embed.py "${TS_GENERATED}/${name}.inc" ${pairs})
+endfunction()
+
+ts_embed(starting_files ${starting})
+ts_embed(notation_files ${notation})

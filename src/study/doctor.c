@@ -1,0 +1,161 @@
+/* Is this installation well? */
+#include "towershaft/act.h"
+#include "towershaft/study.h"
+
+#include "base/json_writer.h"
+#include "base/number.h"
+#include "base/workings.h"
+#include "study/doctor_cases.h"
+
+#include <cairo.h>
+#include <libfyaml.h>
+#include <locale.h>
+#include <math.h>
+#include <pango/pangocairo.h>
+#include <string.h>
+
+typedef struct examination {
+    ts_buffer *out;
+    ts_json    json;
+    bool       as_json, well;
+    size_t     count, failed;
+} examination;
+
+static void result(examination *exam, bool good, const char *says, const char *source,
+                   const char *detail)
+{
+    exam->well = exam->well && good;
+    exam->count++;
+    exam->failed += !good;
+    if (!exam->as_json) {
+        ts_buffer_print(exam->out, "%s %s%s%s\n", good ? "[ ]" : "[X]", says,
+                        detail[0] != '\0' ? ": " : "", detail);
+        if (source != NULL)
+            ts_buffer_print(exam->out, "      %s\n", source);
+        return;
+    }
+    ts_json_object(&exam->json);
+    ts_json_key(&exam->json, "says");
+    ts_json_string(&exam->json, says);
+    ts_json_key(&exam->json, "well");
+    ts_json_bool(&exam->json, good);
+    ts_json_key(&exam->json, "detail");
+    ts_json_string(&exam->json, detail);
+    ts_json_key(&exam->json, "source");
+    ts_json_string(&exam->json, source);
+    ts_json_end(&exam->json, '}');
+}
+
+/* Numbers are written and read with a point, whatever decimal sign this locale has. */
+static void locale_free(examination *exam)
+{
+    char         text[TS_NUMBER_ROOM];
+    double       back   = NAN;
+    size_t       taken  = 0;
+    const size_t length = ts_number_print(text, 0.1);
+    const bool   good   = length == 3 && strcmp(text, "0.1") == 0 &&
+                      ts_number_parse(TS_TEXT("24600.5"), &back, &taken) == TS_NUMBER_FINE &&
+                      back == 24600.5;
+    result(exam, good, "numbers do not depend on the locale", NULL, setlocale(LC_NUMERIC, NULL));
+}
+
+static void formulas(examination *exam)
+{
+    const ts_input inputs[] = {{"a", 3.0}, {"b", 4.0}};
+    double         value    = NAN;
+    const char    *fault    = NULL;
+    size_t         at       = 0;
+    const bool     good =
+        ts_formula_evaluate("sqrt(a^2 + b^2)", inputs, 2, &value, &fault, &at) && value == 5.0;
+    result(exam, good, "formula texts are evaluated as they read", NULL, "3-4-5 triangle");
+}
+
+/* Pango falls back to another face without a word, so it is asked which one it took. */
+static void font(examination *exam)
+{
+    PangoFontMap         *map     = pango_cairo_font_map_new();
+    PangoContext         *context = pango_font_map_create_context(map);
+    PangoFontDescription *wanted  = pango_font_description_from_string("B612 12");
+    PangoFont            *found   = pango_font_map_load_font(map, context, wanted);
+    PangoFontDescription *taken   = found != NULL ? pango_font_describe(found) : NULL;
+    const char *family = taken != NULL ? pango_font_description_get_family(taken) : "none";
+    result(exam, strcmp(family, "B612") == 0, "the font of the pictures is installed",
+           "Debian package fonts-b612", family);
+    pango_font_description_free(taken);
+    if (found != NULL)
+        g_object_unref(found);
+    pango_font_description_free(wanted);
+    g_object_unref(context);
+    g_object_unref(map);
+}
+
+static void published(examination *exam)
+{
+    for (size_t i = 0; i < ts_doctor_case_count(); i++) {
+        const ts_doctor_case *one   = ts_doctor_case_at(i);
+        const double          value = one->compute();
+        const bool good = fabs(value - one->expected) <= one->tol_rel * fabs(one->expected);
+        ts_buffer  detail;
+        ts_buffer_open(&detail, NULL);
+        ts_buffer_significant(&detail, value, 8);
+        ts_buffer_add(&detail, ", printed ");
+        ts_buffer_number(&detail, one->expected);
+        result(exam, good, one->says, one->source, detail.failed ? "" : detail.bytes);
+        ts_buffer_close(&detail);
+    }
+}
+
+static void begin(examination *exam)
+{
+    if (!exam->as_json) {
+        ts_buffer_print(exam->out, "towershaft %s\nlibfyaml %s, cairo %s, pango %s\n\n",
+                        ts_version(), fy_library_version(), cairo_version_string(),
+                        pango_version_string());
+        return;
+    }
+    ts_json_begin(&exam->json, exam->out, false);
+    ts_json_object(&exam->json);
+    const char *const fields[][2] = {{"tool", "towershaft"},
+                                     {"version", ts_version()},
+                                     {"libfyaml", fy_library_version()},
+                                     {"cairo", cairo_version_string()},
+                                     {"pango", pango_version_string()}};
+    for (size_t i = 0; i < sizeof fields / sizeof fields[0]; i++) {
+        ts_json_key(&exam->json, fields[i][0]);
+        ts_json_string(&exam->json, fields[i][1]);
+    }
+    ts_json_key(&exam->json, "results");
+    ts_json_array(&exam->json);
+}
+
+static void finish(examination *exam)
+{
+    if (!exam->as_json) {
+        ts_buffer_print(exam->out, "\n%s: %zu of %zu as they should be.\n%s\n",
+                        exam->well ? "Well" : "Not well", exam->count - exam->failed, exam->count,
+                        ts_caution());
+        return;
+    }
+    ts_json_end(&exam->json, ']');
+    ts_json_key(&exam->json, "well");
+    ts_json_bool(&exam->json, exam->well);
+    ts_json_end(&exam->json, '}');
+    ts_buffer_add(exam->out, "\n");
+}
+
+ts_status ts_doctor_write(bool json, bool *well, const ts_sink *sink)
+{
+    ts_buffer out;
+    ts_buffer_open(&out, NULL);
+    examination exam = {.out = &out, .as_json = json, .well = true};
+    begin(&exam);
+    locale_free(&exam);
+    formulas(&exam);
+    font(&exam);
+    published(&exam);
+    finish(&exam);
+    *well                  = exam.well;
+    const ts_status status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
