@@ -10,8 +10,9 @@ TS_API const char *ts_starting_file_name(size_t index);
 TS_API ts_status ts_starting_file_write(const char *like, const char *title, const ts_sink *sink);
 
 /* What the program knows of its own notation: "drive.schema.json", "drive.d.ts", "drive-file.md",
- * "check.schema.json", …; NULL after the last. */
+ * "check.schema.json", ...; NULL after the last. */
 TS_API const char *ts_notation_name(size_t index);
+TS_API const char *ts_notation_says(size_t index);
 TS_API ts_status   ts_notation_write(const char *name, const ts_sink *sink);
 
 #endif

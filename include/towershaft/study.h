@@ -52,8 +52,9 @@ typedef struct ts_message {
 
 TS_API size_t     ts_study_message_count(const ts_study *study);
 TS_API ts_message ts_study_message(const ts_study *study, size_t index);
-/* "file:line:column: …" with the line and a caret, all of them. */
-TS_API ts_status ts_study_write_messages(const ts_study *study, const ts_sink *sink);
+/* "file:line:column: ..." with the line and a caret, all of them; or the same as JSON.  `study` NULL
+ * writes nothing. */
+TS_API ts_status ts_study_write_messages(const ts_study *study, bool json, const ts_sink *sink);
 
 /* ---- the answer ---- */
 
@@ -113,10 +114,11 @@ TS_API ts_status ts_study_write_addresses(ts_study *study, const char *prefix, c
 TS_API ts_status ts_compare_write(ts_study *before, ts_study *after, bool json,
                                   const ts_page_options *options, const ts_sink *sink);
 
-/* One value of the file replaced; every other byte stays.  The new bytes go to `sink` only when
- * they can be read again (whether or not the drive then holds).  An empty `value` with `unset`
- * removes an optional key. */
-TS_API ts_status ts_study_set(ts_study *study, const char *address, const char *value, bool unset,
-                              const ts_sink *sink);
+/* One value of a file replaced, or with `value` NULL one optional key removed; every other byte
+ * stays.  The new bytes go to `sink` only when they can be read again (whether or not the drive
+ * then holds).  The study's own drive is not touched; its messages are those of this call. */
+TS_API ts_status ts_study_set_bytes(ts_study *study, const char *name, const char *bytes,
+                                    size_t length, const char *address, const char *value,
+                                    const ts_sink *sink);
 
 #endif

@@ -7,5 +7,6 @@
 #include "towershaft/rule.h"
 #include "towershaft/figure.h"
 #include "towershaft/starting_file.h"
+#include "towershaft/act.h"
 
 #endif

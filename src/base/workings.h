@@ -16,7 +16,7 @@
  * every symbol of the text must be passed.  Angles are in radians.
  * Text grammar (base/formula.h): + - * / ^ ( ) numbers, pi, sqrt sin cos tan asin acos atan atan2
  * inv exp ln abs min max; inv(x) = tan(x) - x; -2^2 is -4 and 2^3^2 is 2^9; sum(P) adds every input
- * that is called P in this step, sum(n*t) every product of the first, second … n and t (see
+ * that is called P in this step, sum(n*t) every product of the first, second ... n and t (see
  * ts_step_list); a symbol that ends in p or s is a prime or a star (words of the standards).
  *
  * Agreement: |text - result| <= 1e-12 |result| + 4 E, where E bounds, to first order, what rounding
@@ -44,7 +44,7 @@ typedef struct ts_formula {
     const char *meaning; /* "contact stress"                                              */
     const char *unit;    /* the SI unit it is computed in, as in data/unit.tsv; "1": none */
     const char *text;    /* the right-hand side                                           */
-    const char *source;  /* standard and clause, or "common practice, no source", …       */
+    const char *source;  /* standard and clause, or "common practice, no source", ...       */
 } ts_formula;
 
 /* What a value is about: an object of the drive (its node in the file, 0: the whole drive) and a
@@ -154,7 +154,7 @@ static inline double ts_step_list(ts_workings *workings, const ts_formula *formu
     return result;
 }
 
-/* TS_STEP(workings, formula, result, a, b, …): up to 16 inputs; expands each to {"a", a}. */
+/* TS_STEP(workings, formula, result, a, b, ...): up to 16 inputs; expands each to {"a", a}. */
 #include "base/workings_step.h"
 
 /* ---- formula text ------------------------------------------------------------------------- */

@@ -47,7 +47,7 @@ void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before
 void ts_comparison_json(const ts_comparison *comparison, const ts_answer *before,
                         const ts_answer *after, ts_buffer *out);
 
-/* "pad speed", "finding appeared", … */
+/* "pad speed", "finding appeared", ... */
 const char *ts_change_name(ts_change_kind kind);
 
 #endif

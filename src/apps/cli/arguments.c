@@ -1,10 +1,10 @@
 /* What did the user ask for? */
-#include "arguments.h"
+#include "apps/cli/arguments.h"
 
 #include <stdio.h>
 #include <string.h>
 
-const command *command_named(const char *name)
+const command_row *command_named(const char *name)
 {
     for (size_t i = 0; i < command_count; i++)
         if (strcmp(commands[i].name, name) == 0)
@@ -40,7 +40,7 @@ const char *command_nearest(const char *name)
     return nearest;
 }
 
-static const option_row *option_named(const command *command, const char *word, size_t length)
+static const option_row *option_named(const command_row *command, const char *word, size_t length)
 {
     for (size_t i = 0; i < command->option_count; i++) {
         const option_row *row = &option_rows[command->options[i]];
@@ -52,7 +52,7 @@ static const option_row *option_named(const command *command, const char *word, 
     return NULL;
 }
 
-static void complain_of_option(const command *command, const char *word)
+static void complain_of_option(const command_row *command, const char *word)
 {
     const char *nearest = NULL;
     size_t      best    = 2; /* the two dashes say nothing */
@@ -71,7 +71,8 @@ static bool is_option(const char *word)
     return word[0] == '-' && word[1] != '\0' && strchr("0123456789.", word[1]) == NULL;
 }
 
-static bool take_option(const command *command, int count, char **words, int *at, arguments *out)
+static bool take_option(const command_row *command, int count, char **words, int *at,
+                        arguments *out)
 {
     const char       *word   = words[*at];
     const char       *equals = word[1] == '-' ? strchr(word, '=') : NULL;
@@ -98,7 +99,7 @@ static bool take_option(const command *command, int count, char **words, int *at
     return true;
 }
 
-bool arguments_read(const command *command, int count, char **words, arguments *out)
+bool arguments_read(const command_row *command, int count, char **words, arguments *out)
 {
     memset(out, 0, sizeof *out);
     bool only_operands = false;

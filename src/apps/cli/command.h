@@ -51,20 +51,20 @@ typedef struct arguments {
     const char *value[OPTION_COUNT]; /* "" for an option that takes nothing, NULL when not given */
 } arguments;
 
-typedef struct command {
+typedef struct command_row {
     const char      *name;
     const char      *operands;  /* "FILE ADDRESS" */
-    const char      *completes; /* what each operand is: "file address", "new-file", "rule" … */
+    const char      *completes; /* what each operand is: "file address", "new-file", "rule" ... */
     int              operands_least, operands_most;
     const char      *says; /* one line            */
     const char      *more; /* paragraphs for help */
     const option_id *options;
     size_t           option_count;
     int (*run)(const arguments *given);
-} command;
+} command_row;
 
-extern const command commands[];
-extern const size_t  command_count;
+extern const command_row commands[];
+extern const size_t      command_count;
 
 int run_new(const arguments *given);
 int run_check(const arguments *given);

@@ -1,5 +1,5 @@
 /* Which commands and options are there? */
-#include "command.h"
+#include "apps/cli/command.h"
 
 const option_row option_rows[OPTION_COUNT] = {
     {OPTION_JSON, "--json", NULL, NULL, "answer as JSON on standard output"},
@@ -36,7 +36,7 @@ static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPT
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
-const command commands[] = {
+const command_row commands[] = {
     {"new", "NAME --like trainer|bizjet|medium|large", "new-file", 1, 1,
      "write a commented starting file",
      "Writes NAME (with the ending .yaml when it has none) as a complete, commented drive file of "

@@ -1,7 +1,7 @@
 /* How do bytes come in and go out? */
-#include "files.h"
+#include "apps/cli/files.h"
 
-#include "atomic_save.h"
+#include "apps/cli/atomic_save.h"
 
 #include <errno.h>
 #include <stdlib.h>

@@ -1,10 +1,10 @@
 /* The command: which door was knocked at? */
-#include "arguments.h"
+#include "apps/cli/arguments.h"
 
 #include <stdio.h>
 #include <string.h>
 
-static int run(const command *command, int count, char **words)
+static int run(const command_row *command, int count, char **words)
 {
     arguments given;
     if (!arguments_read(command, count, words, &given))
@@ -20,7 +20,7 @@ int main(int argc, char **argv)
         printf("towershaft %s\n%s\n", ts_version(), ts_caution());
         return EXIT_HOLDS;
     }
-    const command *command = command_named(argv[1]);
+    const command_row *command = command_named(argv[1]);
     if (command == NULL) {
         const char *nearest = command_nearest(argv[1]);
         fprintf(stderr, "towershaft: no command %s", argv[1]);

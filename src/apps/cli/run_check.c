@@ -1,5 +1,5 @@
 /* Does the drive hold? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 static bool chosen_document(const arguments *given, ts_document *out)
 {

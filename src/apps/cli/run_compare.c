@@ -1,5 +1,5 @@
 /* What changed between two drives? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 int run_compare(const arguments *given)
 {

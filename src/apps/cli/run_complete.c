@@ -1,9 +1,9 @@
 /* What could the next word be?  Scripts for the shells, and the words behind them. */
-#include "session.h"
+#include "apps/cli/session.h"
 
 #include <string.h>
 
-static void bash_options(const command *command)
+static void bash_options(const command_row *command)
 {
     for (size_t i = 0; i < command->option_count; i++)
         printf(" %s", option_rows[command->options[i]].word);
@@ -70,7 +70,7 @@ static void fish(void)
 {
     printf("# fish completion of towershaft\n");
     for (size_t i = 0; i < command_count; i++) {
-        const command *command = &commands[i];
+        const command_row *command = &commands[i];
         printf("complete -c towershaft -n __fish_use_subcommand -a %s -d '%s'\n", command->name,
                command->says);
         for (size_t j = 0; j < command->option_count; j++) {

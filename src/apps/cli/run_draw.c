@@ -1,6 +1,6 @@
 /* What does it look like? */
-#include "arguments.h"
-#include "session.h"
+#include "apps/cli/arguments.h"
+#include "apps/cli/session.h"
 
 #include <stdlib.h>
 #include <string.h>

@@ -1,5 +1,5 @@
 /* How is it used? */
-#include "arguments.h"
+#include "apps/cli/arguments.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -11,7 +11,7 @@ static const char job[] =
 
 static void list(void)
 {
-    printf("towershaft %s\n%s\n\nusage: towershaft COMMAND …\n\n", ts_version(), job);
+    printf("towershaft %s\n%s\n\nusage: towershaft COMMAND ...\n\n", ts_version(), job);
     for (size_t i = 0; i < command_count; i++)
         printf("  %-9s %s\n", commands[i].name, commands[i].says);
     printf(
@@ -20,7 +20,7 @@ static void list(void)
         ts_caution());
 }
 
-static void explain(const command *command)
+static void explain(const command_row *command)
 {
     printf("usage: towershaft %s %s\n\n%s.\n", command->name, command->operands, command->says);
     if (command->more[0] != '\0')
@@ -54,7 +54,7 @@ static void roff(const char *text)
     }
 }
 
-static void manual_command(const command *command)
+static void manual_command(const command_row *command)
 {
     printf(".SS \"%s %s\"\n", command->name, command->operands);
     roff(command->says);
@@ -110,7 +110,7 @@ int run_help(const arguments *given)
         list();
         return EXIT_HOLDS;
     }
-    const command *command = command_named(given->operand[0]);
+    const command_row *command = command_named(given->operand[0]);
     if (command == NULL) {
         fprintf(stderr, "towershaft help: no command %s\n", given->operand[0]);
         return EXIT_NOT_UNDERSTOOD;

@@ -1,5 +1,5 @@
 /* Where does one begin? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 #include <errno.h>
 #include <stdlib.h>

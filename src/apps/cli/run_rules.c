@@ -1,5 +1,5 @@
 /* What do the checks ask, is the program well, and what does the notation allow? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 #include <string.h>
 

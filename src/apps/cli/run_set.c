@@ -1,5 +1,5 @@
 /* What if this value were another? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 #include <string.h>
 

@@ -1,5 +1,5 @@
 /* Where does a number come from? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 int run_why(const arguments *given)
 {

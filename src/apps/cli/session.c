@@ -1,5 +1,5 @@
 /* How does a command get its drive? */
-#include "session.h"
+#include "apps/cli/session.h"
 
 ts_study *session_open(const char *path, const ts_study_options *options, bool json, int *exit_code)
 {

@@ -2,8 +2,8 @@
 #ifndef TS_APPS_CLI_SESSION_H
 #define TS_APPS_CLI_SESSION_H
 
-#include "files.h"
-#include "terminal.h"
+#include "apps/cli/files.h"
+#include "apps/cli/terminal.h"
 
 /* Opens a study and reads `path` into it.  On failure says why, closes all, and returns NULL with
  * the exit code. */

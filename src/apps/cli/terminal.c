@@ -1,7 +1,7 @@
 /* How wide is the page, does it take colour, and what day is it? */
-#include "terminal.h"
+#include "apps/cli/terminal.h"
 
-#include "arguments.h"
+#include "apps/cli/arguments.h"
 
 #include <stdio.h>
 #include <stdlib.h>

@@ -2,7 +2,7 @@
 #ifndef TS_APPS_CLI_TERMINAL_H
 #define TS_APPS_CLI_TERMINAL_H
 
-#include "command.h"
+#include "apps/cli/command.h"
 
 #include <stdint.h>
 
