@@ -1,6 +1,8 @@
 /* How are torques, forces and powers written as JSON? */
 #include "report/answer_json.h"
 
+#include <math.h>
+
 static const char *const flows[]  = {"towards the spool", "none", "away from the spool"};
 static const char *const flanks[] = {"none", "leading", "trailing"};
 
@@ -9,6 +11,14 @@ typedef struct part {
     ts_kind     kind;
     double      value;
 } part;
+
+static void number_or_null(ts_json *json, double value)
+{
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
 
 static void forces(ts_json *json, const ts_answer *answer, const ts_mesh *mesh, int32_t c,
                    const ts_mesh_load *load)
@@ -28,7 +38,7 @@ static void forces(ts_json *json, const ts_answer *answer, const ts_mesh *mesh, 
     ts_json_key(json, "force");
     ts_json_array(json);
     for (int i = 0; i < 3; i++)
-        ts_json_number(json, load->force[i]);
+        number_or_null(json, load->force[i]);
     ts_json_end(json, ']');
 }
 
@@ -123,7 +133,7 @@ static void spool(ts_json *json, const ts_answer *answer, uint32_t s)
                              (ts_json_place){node, (int32_t)c, parts[i].symbol});
         }
         ts_json_key(json, "imbalance");
-        ts_json_number(json, load->imbalance);
+        number_or_null(json, load->imbalance);
         ts_json_end(json, '}');
     }
     ts_json_end(json, '}');

@@ -104,8 +104,16 @@ static bool sync_folder(const char *path)
     return good;
 }
 
+/* A rename would replace even a file that its owner has closed against writing. */
+static bool may_replace(const char *path)
+{
+    return access(path, F_OK) != 0 || access(path, W_OK) == 0;
+}
+
 static bool save_beside(const char *path, const char *bytes, size_t length)
 {
+    if (!may_replace(path))
+        return false;
     const size_t room      = strlen(path) + sizeof ".XXXXXX";
     char        *temporary = malloc(room);
     if (temporary == NULL)
