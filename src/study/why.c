@@ -1,0 +1,186 @@
+/* How is the working of one number found and told? */
+#include "study/address.h"
+
+#include "report/why_page.h"
+#include "study/outlet.h"
+
+#include <string.h>
+
+typedef struct places {
+    ts_study *study;
+    ts_buffer made; /* the address told last */
+} places;
+
+static const char *place_address(void *context, uint32_t node)
+{
+    places *from = context;
+    ts_buffer_clear(&from->made);
+    if (node != 0)
+        ts_source_address(&from->study->source, node, &from->made);
+    return from->made.bytes != NULL ? from->made.bytes : "";
+}
+
+static const char *place_condition(void *context, int32_t condition)
+{
+    const places *from = context;
+    return from->study->drive.conditions[condition].name;
+}
+
+static uint32_t place_line(void *context, uint32_t node)
+{
+    const places *from = context;
+    return from->study->source.nodes[node].line;
+}
+
+static ts_text place_text(void *context, uint32_t node)
+{
+    const places *from  = context;
+    const ts_text bytes = from->study->source.bytes;
+    size_t        start = from->study->source.nodes[node].start;
+    size_t        end   = start;
+    while (start > 0 && bytes.at[start - 1] != '\n')
+        start--;
+    while (end < bytes.length && bytes.at[end] != '\n' && bytes.at[end] != '\r')
+        end++;
+    return (ts_text){bytes.at + start, end - start};
+}
+
+static ts_status working(ts_study *study, size_t note, bool json, ts_page *page)
+{
+    places from = {.study = study};
+    ts_buffer_open(&from.made, study->allocator);
+    const ts_why_places told = {.context   = &from,
+                                .file      = study->name,
+                                .address   = place_address,
+                                .condition = place_condition,
+                                .line      = place_line,
+                                .text      = place_text};
+    const ts_why        why  = {.workings = study->workings, .index = note, .places = &told};
+    ts_status           status;
+    if (json) {
+        ts_json writer;
+        ts_json_begin(&writer, page->out, false);
+        status = ts_why_json(&why, page->units, &writer);
+        ts_buffer_add(page->out, "\n");
+    } else {
+        status = ts_why_page(&why, page);
+    }
+    if (from.made.failed)
+        status = TS_NO_MEMORY;
+    ts_buffer_close(&from.made);
+    return status;
+}
+
+/* A number of the file is its own explanation. */
+static void scalar(const ts_study *study, ts_node node, ts_page *page)
+{
+    const ts_node_place *place = &study->source.nodes[node];
+    ts_source_address(&study->source, node, page->out);
+    ts_buffer_print(page->out, " = %.*s\n    %s:%u:%u", (int)place->scalar.length, place->scalar.at,
+                    study->name, place->line, place->column);
+    if (place->source != 0)
+        ts_buffer_print(page->out, "   source: %.*s",
+                        (int)study->source.nodes[place->source].scalar.length,
+                        study->source.nodes[place->source].scalar.at);
+    ts_buffer_add(page->out, "\n");
+}
+
+static bool seen_earlier(const ts_workings *workings, size_t index)
+{
+    const ts_note *now = ts_workings_at(workings, index);
+    for (size_t i = 0; i < index; i++) {
+        const ts_note *earlier = ts_workings_at(workings, i);
+        if (earlier->subject.object == now->subject.object && ts_note_listed(earlier) &&
+            strcmp(earlier->symbol, now->symbol) == 0)
+            return true;
+    }
+    return false;
+}
+
+static void list_symbol(const ts_study *study, size_t index, ts_page *page)
+{
+    const ts_note *note    = ts_workings_at(study->workings, index);
+    const char    *meaning = note->formula != NULL && note->kind == TS_NOTE_STEP
+                                 ? note->formula->meaning
+                                 : (note->kind == TS_NOTE_GIVEN ? "given in the file" : "assumed");
+    ts_buffer_add(page->out, "  ");
+    ts_source_address(&study->source, note->subject.object, page->out);
+    ts_buffer_print(page->out, ":%s", note->symbol);
+    if (note->subject.condition >= 0)
+        ts_buffer_print(page->out, "@%s", study->drive.conditions[note->subject.condition].name);
+    ts_buffer_print(page->out, "   %s", meaning != NULL ? meaning : "");
+    if (note->subject.condition >= 0)
+        ts_buffer_add(page->out, " (and in the other conditions)");
+    ts_page_line_end(page);
+}
+
+/* What can be asked about one part. */
+static void list_numbers(const ts_study *study, ts_node node, ts_page *page)
+{
+    size_t listed = 0;
+    for (size_t i = 0; i < ts_workings_count(study->workings); i++) {
+        const ts_note *note = ts_workings_at(study->workings, i);
+        if (note->subject.object != node || !ts_note_listed(note) ||
+            seen_earlier(study->workings, i))
+            continue;
+        list_symbol(study, i, page);
+        listed++;
+    }
+    if (listed == 0)
+        ts_buffer_add(page->out, "  no number is computed there; its parts may have some\n");
+}
+
+static void list_parts(const ts_study *study, ts_page *page)
+{
+    ts_buffer_add(page->out, "Parts; ask for one to see its numbers.\n");
+    for (uint32_t s = 0; s < study->train.shaft_count; s++) {
+        ts_buffer_add(page->out, "  ");
+        ts_source_address(&study->source, study->train.shafts[s].node, page->out);
+        ts_buffer_print(page->out, "   %s\n", study->train.shafts[s].name);
+    }
+    for (uint32_t p = 0; p < study->train.pad_count; p++) {
+        ts_buffer_add(page->out, "  ");
+        ts_source_address(&study->source, study->train.pads[p].node, page->out);
+        ts_buffer_print(page->out, "   pad of %s\n", study->train.pads[p].name);
+    }
+}
+
+static ts_status tell(ts_study *study, const char *address, bool json, ts_page *page)
+{
+    const ts_address split = ts_address_split(address);
+    bool             whole = false;
+    const ts_node    node  = ts_address_node(study, split.path, &whole);
+    if (node == 0 && !whole)
+        return TS_NOT_UNDERSTOOD;
+    if (split.symbol.length > 0) {
+        const size_t note = ts_address_note(study, split, node);
+        return note != SIZE_MAX ? working(study, note, json, page) : TS_NOT_UNDERSTOOD;
+    }
+    if (json) {
+        ts_study_say(study, "symbol-needed", "as JSON only the working of one number is told",
+                     "an address with a colon and a symbol", NULL);
+        return TS_NOT_UNDERSTOOD;
+    }
+    if (whole)
+        list_parts(study, page);
+    else if (study->source.nodes[node].form == TS_NODE_SCALAR)
+        scalar(study, node, page);
+    if (!whole)
+        list_numbers(study, node, page);
+    return TS_OK;
+}
+
+ts_status ts_study_write_why(ts_study *study, const char *address, bool json,
+                             const ts_page_options *options, const ts_sink *sink)
+{
+    if (!study->solved || study->workings == NULL)
+        return TS_NOT_UNDERSTOOD;
+    ts_buffer out;
+    ts_buffer_open(&out, study->allocator);
+    ts_page   page   = ts_outlet_page(options, &out);
+    ts_status status = tell(study, address, json, &page);
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
