@@ -11,33 +11,50 @@
 #include "base/workings.h"
 #include "element/bevel_pair.h"
 #include "element/cylindrical_pair.h"
+#include "element/hunting.h"
 #include "model/train.h"
 
 typedef struct ts_shaft_motion {
-    ts_rational ratio;  /* speed of the shaft over speed of its spool, exact                      */
-    int         sense;  /* +1 or -1 about its positive axis (model/train.h)                       */
-    double      x, y;   /* m, axis position from behind; for a tower shaft its outer end          */
-    double      clock;  /* rad clockwise from 12:00 seen from behind, of the axis position        */
-    bool        placed; /* position known (arc or toward reaches it)                              */
+    ts_rational ratio; /* speed of the shaft over speed of its spool, exact                      */
+    int         sense; /* +1 or -1 about its positive axis (model/train.h); 0: the sense of the
+                          spool is not known                                                     */
+    double x, y;       /* m, axis position from behind; for a tower shaft its outer end          */
+    double radius;     /* m, of that position from the engine axis                               */
+    double clock;      /* rad clockwise from 12:00 seen from behind, of the axis position.  It
+                          counts on from the box input, below 0 and past 2 pi, so that the
+                          difference of two clocks of a box is the arc between them              */
+    bool placed;       /* position known (arc or toward reaches it); else x, y and radius are NaN
+                          and `fault` says why, in one sentence; of a tower shaft whose length is
+                          not known the clock is there all the same, else it is NaN too          */
+    const char *fault;
 } ts_shaft_motion;
 
 typedef struct ts_mesh_motion {
-    bool                solved;     /* geometry could be computed; false: `fault` says why not     */
-    const char         *fault;
-    ts_cylindrical_pair pair;       /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
-    ts_bevel_pair       bevel;      /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
-    double              a_w;        /* m, working centre distance; 0 for bevels                    */
-    double              r_1, r_2;   /* m, radius at which the tangential force acts: r_w or r_m    */
-    int64_t             gcd;        /* of the two tooth numbers                                    */
+    bool        solved;           /* geometry could be computed; false: it is NaN                */
+    const char *fault;            /* why not; or, when solved, what is wrong with it all the same
+                                     (a pointed tooth); NULL: nothing                            */
+    ts_cylindrical_pair pair;     /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
+    ts_bevel_pair       bevel;    /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
+    double              a_w;      /* m, working centre distance; 0 for bevels                    */
+    double              r_1, r_2; /* m, radius at which the tangential force acts: r_w or r_m    */
+    double              alpha_wn; /* rad, normal pressure angle at r_1; bevels: alpha_n          */
+    double              beta_w;   /* rad, helix angle at r_1; bevels: beta_m                     */
+    double              e[2];     /* unit vector in x, y: cylindrical: from the driver's axis to
+                                     the driven axis; bevels: outwards along the radial shaft    */
+    double tau[2];                /* unit vector in x, y: the way both flanks move where they
+                                     touch; NaN as `e` when an axis is not placed                */
+    int64_t    gcd;               /* of the two tooth numbers                                    */
+    ts_hunting hunting;           /* which teeth meet, after how many turns                      */
 } ts_mesh_motion;
 
 typedef struct ts_motion {
     const ts_train  *train;
     uint32_t         condition_count;
-    ts_shaft_motion *shafts;   /* [shaft]                                    */
-    ts_mesh_motion  *meshes;   /* [mesh]                                     */
-    double          *speed;    /* [condition * shaft_count + shaft], rad/s   */
-    double          *velocity; /* [condition * mesh_count + mesh], m/s at r_1 */
+    ts_shaft_motion *shafts;    /* [shaft]                                    */
+    ts_mesh_motion  *meshes;    /* [mesh]                                     */
+    double          *speed;     /* [condition * shaft_count + shaft], rad/s   */
+    double          *velocity;  /* [condition * mesh_count + mesh], m/s at r_1 */
+    double          *frequency; /* [condition * mesh_count + mesh], Hz, of tooth engagement */
 } ts_motion;
 
 /* Memory for one drive, so that the solve itself allocates nothing. */
