@@ -28,8 +28,9 @@ static void pass(ts_changes *list, const ts_answer *here, const ts_answer *there
         if (place->form != TS_NODE_SCALAR)
             continue;
         const char   *address = ts_change_address(list, here, n);
-        const ts_node other   = ts_source_find(there->source, ts_text_of(address), NULL);
-        const bool    scalar  = other != 0 && there->source->nodes[other].form == TS_NODE_SCALAR;
+        ts_node       deepest;
+        const ts_node other  = ts_source_find(there->source, ts_text_of(address), &deepest);
+        const bool    scalar = other != 0 && there->source->nodes[other].form == TS_NODE_SCALAR;
         if (!scalar && forward)
             add(list, address, NULL, keep(list, place->scalar));
         else if (!scalar)

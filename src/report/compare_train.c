@@ -18,7 +18,8 @@ static const char *ratio_text(ts_changes *list, ts_rational ratio)
 
 static uint32_t shaft_at(const ts_answer *answer, const char *address)
 {
-    const ts_node node = ts_source_find(answer->source, ts_text_of(address), NULL);
+    ts_node       deepest;
+    const ts_node node = ts_source_find(answer->source, ts_text_of(address), &deepest);
     for (uint32_t s = 0; node != 0 && s < answer->train->shaft_count; s++)
         if (answer->train->shafts[s].node == node)
             return s;

@@ -62,7 +62,7 @@ const char *ts_change_address(ts_changes *list, const ts_answer *answer, ts_node
 
 double ts_change_relative(double before, double after)
 {
-    return before != 0.0 ? after / before - 1.0 : NAN;
+    return before != 0.0 ? after / before - 1.0 : (double)NAN;
 }
 
 int32_t ts_condition_match(const ts_drive *drive, const char *name)

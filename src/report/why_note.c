@@ -40,6 +40,12 @@ bool ts_why_is_unknown(const ts_note *note, const ts_input *input)
     return note->kind == TS_NOTE_SEARCHED && strcmp(note->symbol, input->name) == 0;
 }
 
+int ts_why_levels(const ts_why *why)
+{
+    const bool said = why->levels > 0 && why->levels < TS_WHY_LEVELS_MOST;
+    return said ? why->levels : TS_WHY_LEVELS_MOST;
+}
+
 size_t ts_why_root(const ts_why *why)
 {
     const ts_note *asked = ts_workings_at(why->workings, why->index);

@@ -402,10 +402,8 @@ ts_status ts_why_page(const ts_why *why, ts_page *page)
 {
     const size_t        notes = ts_workings_count(why->workings);
     const ts_allocator *from  = page->out->allocator;
-    const int           levels =
-        why->levels > 0 && why->levels < TS_WHY_LEVELS_MOST ? why->levels : TS_WHY_LEVELS_MOST;
-    const size_t root = ts_why_root(why);
-    sheet        s    = {.why = why, .page = page, .out = page->out, .levels = levels};
+    const size_t        root  = ts_why_root(why);
+    sheet s = {.why = why, .page = page, .out = page->out, .levels = ts_why_levels(why)};
 
     s.marks = from->resize(from->context, NULL, notes * sizeof *s.marks);
     if (s.marks == NULL)

@@ -49,8 +49,9 @@ typedef struct ts_why {
 ts_status ts_why_page(const ts_why *why, ts_page *page);
 
 /* The same as one object: "address" and "root" of the number, and "notes", nearest first.  An input
- * names its origin by id, or null when no note explains it.  Each note once, however often it is
- * used.  Values are in SI; "shown" has them in the units for people. */
+ * names its origin by id, or null when no note explains it; the inputs of a note that is "closed"
+ * lie too deep to be among the notes.  Each note once, however often it is used.  Values are in SI;
+ * "shown" has them in the units for people. */
 ts_status ts_why_json(const ts_why *why, ts_units units, ts_json *json);
 
 /* For the two above: how a note is called ("drive/hp:F_t@take-off"), its unit, and the unit in
@@ -64,6 +65,9 @@ size_t ts_why_origin(const ts_why *why, size_t index, uint32_t input);
 
 /* The unknown of a search is among the inputs of its equation; it has no origin but itself. */
 bool ts_why_is_unknown(const ts_note *note, const ts_input *input);
+
+/* How many levels are opened: why->levels within its bounds. */
+int ts_why_levels(const ts_why *why);
 
 /* The note asked about, or where a borrowed one leads; SIZE_MAX when that is nowhere. */
 size_t ts_why_root(const ts_why *why);

@@ -2,6 +2,7 @@
 #include "study/address.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <string.h>
 
 ts_address ts_address_split(const char *address)
@@ -159,5 +160,5 @@ double ts_study_number(ts_study *study, const char *address)
     if (node == 0 && !whole)
         return NAN;
     const size_t found = ts_address_note(study, split, node);
-    return found != SIZE_MAX ? ts_workings_at(study->workings, found)->value : NAN;
+    return found != SIZE_MAX ? ts_workings_at(study->workings, found)->value : (double)NAN;
 }

@@ -60,7 +60,8 @@ ts_status ts_study_write_addresses(ts_study *study, const char *prefix, const ts
         paths(study, wanted, &out);
     } else {
         const ts_text path = {prefix, (size_t)(colon - prefix)};
-        const ts_node node = ts_source_find(&study->source, path, NULL);
+        ts_node       deepest;
+        const ts_node node = ts_source_find(&study->source, path, &deepest);
         if (node != 0)
             symbols(study, node, wanted, &out);
     }

@@ -99,7 +99,8 @@ static double bevel_delta(void)
     const ts_bevel_pair_input in = {
         .z_1 = 30, .z_2 = 45, .m_et = 6e-3, .Sigma = 90.0 * DEGREE, .alpha_n = 20.0 * DEGREE};
     ts_bevel_pair pair;
-    return ts_bevel_pair_solve(&in, &pair, NULL) == TS_BEVEL_FINE ? pair.delta_1 / DEGREE : NAN;
+    return ts_bevel_pair_solve(&in, &pair, NULL) == TS_BEVEL_FINE ? pair.delta_1 / DEGREE
+                                                                  : (double)NAN;
 }
 
 /* Companion of example 17.8: right hand, driving, convex flank loaded: towards the apex. */
@@ -125,7 +126,7 @@ static double horsepower(void)
     double            si = NAN;
     const ts_unit    *unit;
     ts_quantity_fault fault;
-    return ts_quantity_parse(TS_TEXT("1 hp"), TS_KIND_POWER, &si, &unit, &fault) ? si : NAN;
+    return ts_quantity_parse(TS_TEXT("1 hp"), TS_KIND_POWER, &si, &unit, &fault) ? si : (double)NAN;
 }
 
 static double pound_inch(void)
@@ -133,7 +134,8 @@ static double pound_inch(void)
     double            si = NAN;
     const ts_unit    *unit;
     ts_quantity_fault fault;
-    return ts_quantity_parse(TS_TEXT("1 lbf.in"), TS_KIND_TORQUE, &si, &unit, &fault) ? si : NAN;
+    return ts_quantity_parse(TS_TEXT("1 lbf.in"), TS_KIND_TORQUE, &si, &unit, &fault) ? si
+                                                                                      : (double)NAN;
 }
 
 static const ts_doctor_case cases[] = {
