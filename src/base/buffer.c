@@ -179,7 +179,8 @@ void ts_buffer_print_list(ts_buffer *buffer, const char *format, va_list list)
             add_at_most(buffer, va_arg(list, const char *), most);
             at += 2;
         } else {
-            TS_ASSERT(!"a directive that ts_buffer_print knows");
+            const bool directive_known = false;
+            TS_ASSERT(directive_known);
             return;
         }
     }
