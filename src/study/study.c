@@ -63,20 +63,6 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
     return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
 }
 
-/* Text to model to flat train, and the memory of all that follows. */
-static ts_status build(ts_study *study)
-{
-    ts_status status = ts_read_drive(study->bytes, study->name, study->arena, study->diagnostics,
-                                     &study->source, &study->drive);
-    if (status == TS_OK)
-        status = ts_train_build(&study->drive, study->arena, study->diagnostics, &study->train);
-    if (status == TS_OK)
-        status = ts_motion_prepare(&study->drive, &study->train, study->arena, &study->motion);
-    if (status == TS_OK)
-        status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
-    return status;
-}
-
 static ts_check_subject check_subject(const ts_study *study)
 {
     return (ts_check_subject){
@@ -89,7 +75,24 @@ static ts_check_subject check_subject(const ts_study *study)
     };
 }
 
-static ts_status solve(ts_study *study)
+/* Text to model to flat train, and the memory of all that follows. */
+ts_status ts_study_build(ts_study *study)
+{
+    ts_status status = ts_read_drive(study->bytes, study->name, study->arena, study->diagnostics,
+                                     &study->source, &study->drive);
+    if (status == TS_OK)
+        status = ts_train_build(&study->drive, study->arena, study->diagnostics, &study->train);
+    if (status == TS_OK)
+        status = ts_motion_prepare(&study->drive, &study->train, study->arena, &study->motion);
+    if (status == TS_OK)
+        status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
+    if (status != TS_OK)
+        return status;
+    const ts_check_subject subject = check_subject(study);
+    return ts_check_prepare(&subject, study->arena, &study->outcome);
+}
+
+ts_status ts_study_solve(ts_study *study)
 {
     ts_status status =
         ts_motion_solve(&study->drive, &study->motion, study->diagnostics, study->workings);
@@ -114,13 +117,9 @@ ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, si
         if (study->workings == NULL)
             return TS_NO_MEMORY;
     }
-    status = build(study);
-    if (status != TS_OK)
-        return status;
-    const ts_check_subject subject = check_subject(study);
-    status                         = ts_check_prepare(&subject, study->arena, &study->outcome);
+    status = ts_study_build(study);
     if (status == TS_OK)
-        status = solve(study);
+        status = ts_study_solve(study);
     if (status == TS_OK && study->workings != NULL && !ts_workings_complete(study->workings))
         status = TS_NO_MEMORY;
     study->solved = status == TS_OK;

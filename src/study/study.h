@@ -31,6 +31,13 @@ ts_answer ts_study_answer(const ts_study *study);
 /* Forgets everything and begins a list of messages about `bytes`. */
 ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length);
 
+/* Text to model to flat train, and the memory of all that follows. */
+ts_status ts_study_build(ts_study *study);
+
+/* Motion, power and check of a study that is built; takes no memory beyond what building reserved.
+ */
+ts_status ts_study_solve(ts_study *study);
+
 /* A message of the study's own about the call, not about a line of the file. */
 void ts_study_say(ts_study *study, const char *code, const char *says, const char *expected,
                   const char *nearest);

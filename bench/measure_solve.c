@@ -1,0 +1,123 @@
+/* How long does a drive take from its text to its findings, and what does that cost? */
+#include "bench/bench.h"
+
+#include "base/buffer.h"
+#include "study/study.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+#include <string.h>
+
+typedef struct drive_text {
+    char  *bytes;
+    size_t length;
+} drive_text;
+
+static drive_text load(const char *path)
+{
+    drive_text text = {NULL, 0};
+    FILE      *file = fopen(path, "rb");
+    if (file == NULL)
+        return text;
+    fseek(file, 0, SEEK_END);
+    const long size = ftell(file);
+    rewind(file);
+    text.bytes = size > 0 ? malloc((size_t)size) : NULL;
+    if (text.bytes != NULL)
+        text.length = fread(text.bytes, 1, (size_t)size, file);
+    fclose(file);
+    return text;
+}
+
+static ts_status whole(const drive_text *text, const ts_allocator *allocator)
+{
+    const ts_study_options options = {.today = 20000};
+    ts_study              *study   = NULL;
+    ts_status              status  = ts_study_open(allocator, &study);
+    if (status == TS_OK)
+        status = ts_study_read(study, "bench.yaml", text->bytes, text->length, &options);
+    bench_keep(study);
+    ts_study_close(study);
+    return status;
+}
+
+static void read_to_findings(void *context)
+{
+    whole(context, NULL);
+}
+
+static double solve_large(void)
+{
+    drive_text   text = load("examples/large.yaml");
+    const double seconds =
+        whole(&text, NULL) == TS_OK ? bench_seconds(read_to_findings, &text) : (double)NAN;
+    free(text.bytes);
+    return seconds;
+}
+
+/* Requests for memory between the built model and the findings. */
+static double solve_calls(void)
+{
+    drive_text  text = load("examples/large.yaml");
+    bench_count count;
+    ts_study    study;
+    memset(&study, 0, sizeof study);
+    study.own       = bench_counting_allocator(&count);
+    study.allocator = &study.own;
+    double calls    = NAN;
+    if (ts_study_begin(&study, "bench.yaml", text.bytes, text.length) == TS_OK &&
+        ts_study_build(&study) == TS_OK) {
+        const size_t before = count.calls;
+        if (ts_study_solve(&study) == TS_OK)
+            calls = (double)(count.calls - before);
+    }
+    ts_arena_close(study.arena);
+    free(text.bytes);
+    return calls;
+}
+
+/* A drive with one branch of `shafts` idlers on a circle wide enough to take them. */
+static drive_text synthetic(int shafts)
+{
+    ts_buffer out;
+    ts_buffer_open(&out, NULL);
+    ts_buffer_add(&out,
+                  "towershaft: 1\ntitle: a long branch\nconditions:\n"
+                  "  crank: {hp: 2600 rpm, events: 1000}\n"
+                  "  take-off: {hp: 24300 rpm, hours: 900 h}\n"
+                  "spools:\n  hp: {turns: ccw, cranked: yes}\n"
+                  "accessories:\n  starter: {for: start, turns: either, drives: {crank: 9 N.m}, "
+                  "power: {take-off: 0 kW}}\n"
+                  "drive:\n  hp:\n"
+                  "    take-off: {float: fixed bevel, bevels: {teeth: [43, 46], module: 2.4 mm, "
+                  "spiral: 35 deg, face: 16 mm}}\n"
+                  "    tower shaft: {clock: \"6:00\", length: 305 mm, outside: 26 mm}\n"
+                  "    box:\n      arc: {radius: 90000 mm, clock: \"6:00\"}\n"
+                  "      bevels: {teeth: [37, 41], module: 2.5 mm, spiral: 35 deg, face: 18 mm}\n"
+                  "      gears: {module: 2 mm, pressure angle: 25 deg}\n"
+                  "      input: {teeth: 52, face: 22 mm, rear: starter}\n      clockwise:\n");
+    for (int i = 0; i < shafts; i++)
+        ts_buffer_print(&out, "        - {teeth: %d, face: 14 mm}\n", i % 2 == 0 ? 53 : 52);
+    return (drive_text){out.bytes, out.length};
+}
+
+/* Ten times the shafts, over ten times the time of a tenth of them: 1 is linear. */
+static double linear(void)
+{
+    drive_text few = synthetic(200), many = synthetic(2000);
+    double     growth = NAN;
+    if (whole(&few, NULL) == TS_OK && whole(&many, NULL) == TS_OK)
+        growth = bench_ratio(read_to_findings, &many, read_to_findings, &few) / 10.0;
+    free(few.bytes);
+    free(many.bytes);
+    return growth;
+}
+
+static const bench_case cases[] = {
+    {"solve-large", "the large example, from text to findings, one core", "s", 1e-3, solve_large},
+    {"solve-calls", "requests for memory after the model is built", "calls", 0.0, solve_calls},
+    {"read-linear", "2,000 shafts over ten times 200 shafts, text to findings", "1", 1.3, linear},
+};
+
+const bench_group measure_solve = {cases, sizeof cases / sizeof cases[0]};

@@ -1,0 +1,150 @@
+/* Is the study pure, frugal and whole? */
+#include "support/close.h"
+#include "support/faulty_allocator.h"
+#include "support/read_file.h"
+
+#include "study/study.h"
+
+#include "model/reader.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+static const char *const examples[] = {"examples/trainer.yaml", "examples/bizjet.yaml",
+                                       "examples/medium.yaml", "examples/large.yaml"};
+#define EXAMPLE_COUNT (sizeof examples / sizeof examples[0])
+
+static int append(void *context, const char *bytes, size_t length)
+{
+    ts_buffer_bytes(context, bytes, length);
+    return 0;
+}
+
+static ts_study *study_of(const char *path, bool workings)
+{
+    const ts_text          file    = read_file(path);
+    const ts_study_options options = {.today = 20000, .workings = workings};
+    ts_study              *study   = NULL;
+    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
+    assert_int_equal(ts_study_read(study, path, file.at, file.length, &options), TS_OK);
+    free_file(file);
+    return study;
+}
+
+static void page_of(ts_study *study, ts_buffer *out)
+{
+    const ts_sink sink = {append, out};
+    ts_buffer_open(out, NULL);
+    assert_int_equal(ts_study_write(study, TS_DOCUMENT_PAGE, NULL, &sink), TS_OK);
+}
+
+static void workings_change_no_bit_of_the_answer(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < EXAMPLE_COUNT; i++) {
+        ts_study    *silent = study_of(examples[i], false), *told = study_of(examples[i], true);
+        const size_t speeds = silent->drive.condition_count * silent->train.shaft_count;
+        const size_t loads  = silent->drive.condition_count * silent->train.mesh_count;
+        assert_memory_equal(silent->motion.speed, told->motion.speed, speeds * sizeof(double));
+        for (size_t k = 0; k < loads; k++) {
+            assert_same_double(told->power.mesh[k].F_t, silent->power.mesh[k].F_t);
+            assert_same_double(told->power.mesh[k].T[0], silent->power.mesh[k].T[0]);
+            assert_same_double(told->power.mesh[k].force[2], silent->power.mesh[k].force[2]);
+        }
+        ts_buffer a, b;
+        page_of(silent, &a);
+        page_of(told, &b);
+        assert_int_equal(a.length, b.length);
+        assert_memory_equal(a.bytes, b.bytes, a.length);
+        ts_buffer_close(&a);
+        ts_buffer_close(&b);
+        ts_study_close(silent);
+        ts_study_close(told);
+    }
+}
+
+static void a_second_read_forgets_the_first(void **state)
+{
+    (void)state;
+    ts_study     *study = study_of(examples[0], true);
+    const ts_text file  = read_file(examples[3]);
+    assert_int_equal(ts_study_read(study, examples[3], file.at, file.length, NULL), TS_OK);
+    free_file(file);
+    ts_study *fresh = study_of(examples[3], false);
+    assert_string_equal(study->sha256, fresh->sha256);
+    assert_int_equal(study->outcome.judgement_count, fresh->outcome.judgement_count);
+    ts_study_close(fresh);
+    ts_study_close(study);
+}
+
+/* Everything after the model is built: motion, power, check. */
+static void the_solve_allocates_nothing(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < EXAMPLE_COUNT; i++) {
+        const ts_text    file = read_file(examples[i]);
+        ts_study         study;
+        faulty_allocator faulty;
+        memset(&study, 0, sizeof study);
+        study.own       = faulty_allocator_open(&faulty, 0, FAULTY_ONCE);
+        study.allocator = &study.own;
+        assert_int_equal(ts_study_begin(&study, examples[i], file.at, file.length), TS_OK);
+        assert_int_equal(ts_study_build(&study), TS_OK);
+        const size_t before = faulty.calls;
+        assert_int_equal(ts_study_solve(&study), TS_OK);
+        assert_int_equal(faulty.calls, before);
+        ts_arena_close(study.arena);
+        assert_int_equal(faulty.live_blocks, 0);
+        free_file(file);
+    }
+}
+
+static void balances_close_to_one_part_in_a_million_million(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < EXAMPLE_COUNT; i++) {
+        ts_study    *study  = study_of(examples[i], false);
+        const size_t spools = study->drive.condition_count * study->drive.spool_count;
+        const size_t shafts = study->drive.condition_count * study->train.shaft_count;
+        for (size_t k = 0; k < spools; k++)
+            assert_close_abs(study->power.spool[k].imbalance, 0.0, 1e-12);
+        for (size_t k = 0; k < shafts; k++)
+            assert_close_abs(study->power.shaft_imbalance[k], 0.0, 1e-12);
+        ts_study_close(study);
+    }
+}
+
+/* Every input of every step ends at a line of the file, a table, an assumption or another step. */
+static void every_input_of_every_step_has_an_origin(void **state)
+{
+    (void)state;
+    for (size_t i = 0; i < EXAMPLE_COUNT; i++) {
+        ts_study          *study    = study_of(examples[i], true);
+        const ts_workings *workings = study->workings;
+        size_t             orphans  = 0;
+        for (size_t n = 0; n < ts_workings_count(workings); n++) {
+            const ts_note *note = ts_workings_at(workings, n);
+            for (uint32_t k = 0; k < note->input_count && note->kind == TS_NOTE_STEP; k++) {
+                if (ts_origin(workings, n, note->inputs[k].name, note->inputs[k].value) != SIZE_MAX)
+                    continue;
+                print_error("%s: %s of %s has no origin\n", examples[i], note->inputs[k].name,
+                            note->symbol);
+                orphans++;
+            }
+        }
+        assert_int_equal(orphans, 0);
+        ts_study_close(study);
+    }
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(workings_change_no_bit_of_the_answer),
+        cmocka_unit_test(a_second_read_forgets_the_first),
+        cmocka_unit_test(the_solve_allocates_nothing),
+        cmocka_unit_test(balances_close_to_one_part_in_a_million_million),
+        cmocka_unit_test(every_input_of_every_step_has_an_origin),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
