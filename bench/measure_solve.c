@@ -1,5 +1,5 @@
 /* How long does a drive take from its text to its findings, and what does that cost? */
-#include "bench/bench.h"
+#include "bench.h"
 
 #include "base/buffer.h"
 #include "study/study.h"
