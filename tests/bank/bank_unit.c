@@ -1,0 +1,33 @@
+/* bank/bank_unit.c: how do the published cases spell the units of the whitelist? */
+#include "bank/bank_run.h"
+
+#include <string.h>
+
+typedef struct spelling {
+    const char *printed;
+    const char *name; /* in data/unit.tsv */
+} spelling;
+
+static const spelling spellings[] = {
+    {"-", "1"},
+    {"", "1"},
+    {"rev/min", "rpm"},
+    {"N m", "N.m"},
+    {"N mm", "N.mm"},
+    {"N m/rad", "N.m/rad"},
+    {"kg m2", "kg.m2"},
+    {"lbf in", "lbf.in"},
+    {"deg F", "degF"},
+    {"l/min", "L/min"},
+    {"US gal/min", "gpm"},
+};
+
+const ts_unit *ts_bank_unit(const char *printed, ts_kind kind)
+{
+    const char *name = printed;
+
+    for (size_t i = 0; i < sizeof spellings / sizeof spellings[0]; i++)
+        if (strcmp(printed, spellings[i].printed) == 0)
+            name = spellings[i].name;
+    return ts_unit_named(ts_text_of(name), kind);
+}
