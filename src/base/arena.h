@@ -24,7 +24,8 @@ void      ts_arena_close(ts_arena *arena); /* NULL is allowed */
  * count * size overflows.  A count of 0 gives a valid pointer that must not be read. */
 void *ts_arena_take(ts_arena *arena, size_t count, size_t size);
 
-/* Makes sure that at least `size` bytes can be taken without asking the allocator again. */
+/* Makes sure that at least `size` bytes can be taken without asking the allocator again; every
+ * piece counts as the next multiple of 16. */
 bool ts_arena_reserve(ts_arena *arena, size_t size);
 
 /* A zero-terminated copy of `length` bytes; NULL on failure. */
