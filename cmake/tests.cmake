@@ -4,6 +4,8 @@
 #   ctest: release-only    not under the sanitizers (it measures time, or it reads the tree only)
 #   ctest: alone           nothing else runs beside it
 #   ctest: timeout=300     seconds, where 120 are too few
+# and a C test which library it needs beside cmocka and jansson:
+#   link: udunits2
 # Tests run in the source root and find there: TOWERSHAFT (the command), TS_SOURCE, TS_BUILD.
 
 set(test_environment
@@ -77,6 +79,10 @@ foreach(source IN LISTS c_tests)
     ts_folder_helpers(${folder} helpers)
     add_executable(${target} tests/${source})
     target_link_libraries(${target} PRIVATE ${helpers})
+    file(STRINGS "${CMAKE_SOURCE_DIR}/tests/${source}" links REGEX "^[ /*]*link: ")
+    if(links MATCHES "link: ([a-z0-9]+)")
+        target_link_libraries(${target} PRIVATE ${CMAKE_MATCH_1})
+    endif()
     set_target_properties(${target} PROPERTIES
         OUTPUT_NAME ${stem} RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests/${folder}")
     ts_add_test(${folder}/${name} ${source} ${target})
