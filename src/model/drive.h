@@ -4,9 +4,9 @@
  * src/model/field_*.c holds the one field table of each, from which the reader, `set`, the manual,
  * the JSON Schema and the TypeScript types run.  Order of everything is the order of the file.
  *
- * Sight.  Clock angles and `cw`/`ccw` in the file are as seen in the file's `sight`.  In the structs
- * every clock angle is radians clockwise from 12:00 AS SEEN FROM BEHIND (looking forward), and every
- * rotation of an engine-parallel shaft is as seen from behind; the reader converts once.
+ * Sight.  Clock angles and `cw`/`ccw` in the file are as seen in the file's `sight`.  In the
+ * structs every clock angle is radians clockwise from 12:00 AS SEEN FROM BEHIND (looking forward),
+ * and every rotation of an engine-parallel shaft is as seen from behind; the reader converts once.
  * Accessory rotations stay as the file has them: seen by somebody who faces the pad.
  */
 #ifndef TS_MODEL_DRIVE_H
@@ -25,9 +25,9 @@ typedef enum ts_clutch { TS_CLUTCH_NONE, TS_CLUTCH_OVERRUNNING } ts_clutch;
 typedef enum ts_hand { TS_LEFT_HAND, TS_RIGHT_HAND } ts_hand;
 typedef enum ts_face_side { TS_FRONT, TS_REAR } ts_face_side;
 typedef enum ts_float_scheme {
-    TS_FLOAT_FIXED_BEVEL,   /* bevel held by the rotor's location bearing              */
-    TS_FLOAT_SPLINED_STUB,  /* bevel on a splined stub shaft with its own bearings     */
-    TS_FLOAT_WIDE_SPUR      /* wide-faced spur idler, the bevel located in its bearing */
+    TS_FLOAT_FIXED_BEVEL,  /* bevel held by the rotor's location bearing              */
+    TS_FLOAT_SPLINED_STUB, /* bevel on a splined stub shaft with its own bearings     */
+    TS_FLOAT_WIDE_SPUR     /* wide-faced spur idler, the bevel located in its bearing */
 } ts_float_scheme;
 typedef enum ts_support { TS_STRADDLED, TS_OVERHUNG } ts_support;
 
@@ -40,7 +40,8 @@ typedef struct ts_condition {
     ts_measure  hours;  /* s, time spent in it                                                  */
 } ts_condition;
 
-/* spools: hp: {turns: ccw, inertia: …, axial travel: -0.2..0.7 mm, radial travel: …, cranked: yes} */
+/* spools: hp: {turns: ccw, inertia: ..., axial travel: -0.2..0.7 mm, radial travel: ..., cranked:
+ * yes} */
 typedef struct ts_spool {
     const char *name;
     ts_node     node;
@@ -61,7 +62,8 @@ typedef struct ts_overload { /* 34 N.m for 5 s */
 typedef struct ts_torque_limits {
     ts_node     node;
     ts_overload overload;
-    ts_measure  statically; /* key `static`: N.m that the accessory's drive must hold without yielding */
+    ts_measure
+        statically; /* key `static`: N.m that the accessory's drive must hold without yielding */
 } ts_torque_limits;
 
 typedef struct ts_body {
@@ -71,22 +73,22 @@ typedef struct ts_body {
 } ts_body;
 
 typedef struct ts_neck {
-    ts_node    node;
-    ts_span    breaks; /* N.m, break torque band: least..greatest */
-    ts_word    why;    /* reason for a neck where none is allowed */
+    ts_node node;
+    ts_span breaks; /* N.m, break torque band: least..greatest */
+    ts_word why;    /* reason for a neck where none is allowed */
 } ts_neck;
 
 typedef struct ts_accessory {
-    const char      *name;
-    ts_node          node;
-    ts_pick          purpose; /* key `for`: ts_purpose                                            */
-    ts_pick          turns;   /* ts_turn, seen by somebody facing the pad                         */
-    ts_span         *speed;   /* one a condition, rad/s; TS_ABSENT: no demand in that condition.
-                                 Key `always` fills every condition that is not named            */
-    ts_measure      *power;   /* one a condition, W absorbed, >= 0.  A condition that is not named
-                                 keeps the torque of the named condition nearest in spool speed
-                                 (TS_ASSUMED, in the register); no `power` at all: TS_ABSENT     */
-    ts_measure      *drives;  /* one a condition, N.m with which it drives the pad; TS_ABSENT: not */
+    const char *name;
+    ts_node     node;
+    ts_pick     purpose;     /* key `for`: ts_purpose                                            */
+    ts_pick     turns;       /* ts_turn, seen by somebody facing the pad                         */
+    ts_span    *speed;       /* one a condition, rad/s; TS_ABSENT: no demand in that condition.
+                                Key `always` fills every condition that is not named            */
+    ts_measure *power;       /* one a condition, W absorbed, >= 0.  A condition that is not named
+                                keeps the torque of the named condition nearest in spool speed
+                                (TS_ASSUMED, in the register); no `power` at all: TS_ABSENT     */
+    ts_measure      *drives; /* one a condition, N.m with which it drives the pad; TS_ABSENT: not */
     ts_torque_limits torque;
     ts_body          body;
     ts_measure       mass;
@@ -98,27 +100,28 @@ typedef struct ts_accessory {
     ts_word          serves;   /* what it serves, free text                      */
 } ts_accessory;
 
-typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], module: 2.4 mm, …}; driver (spool side) first */
+typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], module: 2.4 mm, ...}; driver (spool
+                                   side) first */
     ts_node    node;
     ts_tally   teeth[2];
-    ts_measure module;         /* m, outer transverse m_et                                          */
-    ts_measure pressure_angle; /* normal                                                            */
-    ts_measure spiral;         /* mean spiral angle beta_m                                          */
-    ts_pick    hand;           /* ts_hand of the first gear; the second has the other               */
-    ts_measure face;           /* m, both                                                           */
-    ts_measure shaft_angle;    /* 90 deg unless said                                                */
-    ts_pick    side;           /* ts_face_side: the gear on the engine-parallel shaft lies on this
-                                  side of the radial shaft's axis (front: towards the inlet)        */
-    ts_measure loss;           /* 1, share of the transmitted power lost in this mesh               */
+    ts_measure module; /* m, outer transverse m_et                                          */
+    ts_measure pressure_angle; /* normal */
+    ts_measure spiral;      /* mean spiral angle beta_m                                          */
+    ts_pick    hand;        /* ts_hand of the first gear; the second has the other               */
+    ts_measure face;        /* m, both                                                           */
+    ts_measure shaft_angle; /* 90 deg unless said                                                */
+    ts_pick    side;        /* ts_face_side: the gear on the engine-parallel shaft lies on this
+                               side of the radial shaft's axis (front: towards the inlet)        */
+    ts_measure loss;        /* 1, share of the transmitted power lost in this mesh               */
 } ts_bevel_gears;
 
 typedef struct ts_take_off {
     ts_node        node;
-    ts_pick        scheme;   /* key `float`: ts_float_scheme                                        */
+    ts_pick        scheme; /* key `float`: ts_float_scheme                                        */
     ts_bevel_gears bevels;
-    ts_measure     backlash; /* m, normal backlash of the bevels as built, cold                     */
-    ts_span        slide;    /* m, spline slide allowed either way (splined stub)                   */
-    ts_measure     overlap;  /* m, spur face width beyond what the load needs (wide spur)           */
+    ts_measure backlash; /* m, normal backlash of the bevels as built, cold                     */
+    ts_span    slide;    /* m, spline slide allowed either way (splined stub)                   */
+    ts_measure overlap;  /* m, spur face width beyond what the load needs (wide spur)           */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
@@ -128,7 +131,7 @@ typedef struct ts_tower_shaft {
     ts_measure outside;     /* m, diameter                                   */
     ts_measure bore;        /* m, diameter; 0 solid                          */
     ts_measure mid_bearing; /* m from the spool end; TS_ABSENT: none         */
-    ts_pick    turns;       /* statement to be checked, seen from outside looking to the engine axis */
+    ts_pick    turns; /* statement to be checked, seen from outside looking to the engine axis */
     ts_neck    neck;
 } ts_tower_shaft;
 
@@ -151,16 +154,16 @@ typedef struct ts_step_gear { /* a further gear on the same shaft */
     ts_tally   teeth;
     ts_measure module; /* absent: as the box  */
     ts_measure face;
-    ts_measure shift;  /* x, in modules       */
+    ts_measure shift; /* x, in modules       */
 } ts_step_gear;
 
 /* A pad end: the name of an accessory, or one of the words below. */
 typedef enum ts_pad_use {
-    TS_PAD_NONE,      /* key absent                                        */
+    TS_PAD_NONE, /* key absent                                        */
     TS_PAD_ACCESSORY,
-    TS_PAD_COVER,     /* `cover`: blanked with a sealed cover              */
-    TS_PAD_HAND,      /* `hand turning`: seals itself                      */
-    TS_PAD_OPEN       /* `open`: neither driven nor covered (a finding)    */
+    TS_PAD_COVER, /* `cover`: blanked with a sealed cover              */
+    TS_PAD_HAND,  /* `hand turning`: seals itself                      */
+    TS_PAD_OPEN   /* `open`: neither driven nor covered (a finding)    */
 } ts_pad_use;
 
 typedef struct ts_pad_end {
@@ -171,23 +174,23 @@ typedef struct ts_pad_end {
 } ts_pad_end;
 
 typedef struct ts_box_shaft {
-    ts_node              node;
-    ts_word              name;    /* absent: named after its accessories, else "idler"                  */
-    ts_tally             teeth;   /* of the main gear                                                   */
-    ts_measure           module;  /* absent: as the box                                                 */
-    ts_measure           face;
-    ts_measure           shift;   /* x, in modules                                                      */
-    ts_measure           toward;  /* clock direction in which this axis lies seen from its driver, rad
-                                     from behind; absent: on the arc, further along the branch          */
-    ts_pick              from;    /* driving gear on the driver: 0 gear, 1 step, 2 step 2, 3 step 3;
-                                     absent: its last step if it has one, else its gear                 */
-    ts_pick              turns;   /* statement to be checked (ts_turn, from behind)                     */
-    ts_pick              support; /* ts_support                                                         */
-    ts_pad_end           front;
-    ts_pad_end           rear;
-    ts_step_gear        *steps;   /* key `step`: one or a list, at most 3 */
-    size_t               step_count;
-    struct ts_box_shaft *branch;  /* key `branch`: a side chain, outwards */
+    ts_node    node;
+    ts_word    name;   /* absent: named after its accessories, else "idler"                  */
+    ts_tally   teeth;  /* of the main gear                                                   */
+    ts_measure module; /* absent: as the box                                                 */
+    ts_measure face;
+    ts_measure shift;      /* x, in modules                                                      */
+    ts_measure toward;     /* clock direction in which this axis lies seen from its driver, rad
+                              from behind; absent: on the arc, further along the branch          */
+    ts_pick from;          /* driving gear on the driver: 0 gear, 1 step, 2 step 2, 3 step 3;
+                              absent: its last step if it has one, else its gear                 */
+    ts_pick       turns;   /* statement to be checked (ts_turn, from behind)                     */
+    ts_pick       support; /* ts_support                                                         */
+    ts_pad_end    front;
+    ts_pad_end    rear;
+    ts_step_gear *steps; /* key `step`: one or a list, at most 3 */
+    size_t        step_count;
+    struct ts_box_shaft *branch; /* key `branch`: a side chain, outwards */
     size_t               branch_count;
 } ts_box_shaft;
 
@@ -203,14 +206,14 @@ typedef struct ts_box {
     ts_bevel_gears  bevels; /* from the radial shaft to the box input */
     ts_tooth_system gears;
     ts_box_shaft    input;
-    ts_box_shaft   *clockwise;     /* as seen in the file's sight; see ts_shaft.way for from behind */
+    ts_box_shaft   *clockwise; /* as seen in the file's sight; see ts_shaft.way for from behind */
     size_t          clockwise_count;
     ts_box_shaft   *anticlockwise;
     size_t          anticlockwise_count;
-    ts_measure      depth;  /* m, between the front and the rear pad faces */
+    ts_measure      depth; /* m, between the front and the rear pad faces */
 } ts_box;
 
-typedef struct ts_spool_drive { /* drive: hp: … */
+typedef struct ts_spool_drive { /* drive: hp: ... */
     ts_node        node;
     int32_t        spool; /* index */
     ts_take_off    take_off;
@@ -218,7 +221,8 @@ typedef struct ts_spool_drive { /* drive: hp: … */
     ts_box         box;
 } ts_spool_drive;
 
-typedef struct ts_cowl_point { /* cowl: [{clock: "6:00", radius: 560 mm}, …]: linear between them */
+typedef struct ts_cowl_point { /* cowl: [{clock: "6:00", radius: 560 mm}, ...]: linear between them
+                                */
     ts_node    node;
     ts_measure clock;
     ts_measure radius;
@@ -242,20 +246,21 @@ typedef struct ts_engine {
     size_t         keep_out_count;
 } ts_engine;
 
-/* What the checks hold the drive to.  Every one has a documented default, shown as an assumption. */
+/* What the checks hold the drive to.  Every one has a documented default, shown as an assumption.
+ */
 typedef struct ts_limits {
     ts_node    node;
-    ts_measure contact_ratio;       /* 1.2                                          */
-    ts_measure face_to_diameter;    /* 1.0 straddled                                */
+    ts_measure contact_ratio;             /* 1.2                                          */
+    ts_measure face_to_diameter;          /* 1.0 straddled                                */
     ts_measure face_to_diameter_overhung; /* 0.5                                    */
-    ts_measure body_gap;            /* 5 mm                                         */
-    ts_measure gear_gap;            /* 2 mm, between tip circles of gears not meshing */
-    ts_measure wrap;                /* deg of the arc, whole box                    */
-    ts_measure start_path_meshes;   /* 4, cylindrical meshes from starter to box input */
-    ts_measure pitch_line_velocity; /* 80 m/s                                       */
-    ts_measure radial_shaft_speed;  /* m/s, surface                                 */
-    ts_measure neck_factor;         /* 1.25                                         */
-    ts_measure speed_margin;        /* 0 %, reserve wanted inside every speed band  */
+    ts_measure body_gap;                  /* 5 mm                                         */
+    ts_measure gear_gap;                  /* 2 mm, between tip circles of gears not meshing */
+    ts_measure wrap;                      /* deg of the arc, whole box                    */
+    ts_measure start_path_meshes;         /* 4, cylindrical meshes from starter to box input */
+    ts_measure pitch_line_velocity;       /* 80 m/s                                       */
+    ts_measure radial_shaft_speed;        /* m/s, surface                                 */
+    ts_measure neck_factor;               /* 1.25                                         */
+    ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band  */
 } ts_limits;
 
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
@@ -275,7 +280,8 @@ typedef struct ts_waiver { /* waived: [{rule, at, why, by, until}] */
     ts_date until;
 } ts_waiver;
 
-/* What was assumed because the file does not say (made by the reader, in file order). */
+/* What was assumed because the file does not say (made by the reader, in the order in which it
+ * met the gaps). */
 typedef struct ts_assumption {
     ts_node     node;   /* the record that lacks the value                         */
     const char *key;    /* the key it lacks                                        */

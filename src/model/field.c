@@ -1,0 +1,44 @@
+/* model/field.c: which tables are there, and what do they have in common? */
+#include "model/field.h"
+
+#include <string.h>
+
+const ts_record_table *const ts_tables[] = {
+    &ts_table_drive,         &ts_table_condition,
+    &ts_table_spool,         &ts_table_accessory,
+    &ts_table_torque_limits, &ts_table_body,
+    &ts_table_neck,          &ts_table_engine,
+    &ts_table_cowl_point,    &ts_table_keep_out,
+    &ts_table_spool_drive,   &ts_table_take_off,
+    &ts_table_bevel_gears,   &ts_table_tower_shaft,
+    &ts_table_box,           &ts_table_arc,
+    &ts_table_tooth_system,  &ts_table_box_input,
+    &ts_table_box_shaft,     &ts_table_step_gear,
+    &ts_table_limits,        &ts_table_assumption_line,
+    &ts_table_waiver,
+};
+const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
+
+const char *const ts_long_form_keys[4] = {"value", "source", "date", "confidence"};
+const char *const ts_confidences[]     = {"low", "medium", "high", NULL};
+const char *const ts_reserved_words[]  = {"always",       "events", "hours",   "cover",
+                                          "hand turning", "open",   "unknown", NULL};
+
+const ts_field *ts_field_named(const ts_record_table *table, ts_text key)
+{
+    for (size_t i = 0; i < table->field_count; i++) {
+        const ts_field *field = &table->fields[i];
+        if (field->form != TS_FORM_SPOOL_SPEEDS && ts_text_is(key, field->key))
+            return field;
+    }
+    return NULL;
+}
+
+const ts_record_table *ts_table_with_key(ts_text key, const ts_record_table *table)
+{
+    for (size_t i = 0; i < ts_table_count; i++) {
+        if (ts_tables[i] != table && ts_field_named(ts_tables[i], key) != NULL)
+            return ts_tables[i];
+    }
+    return NULL;
+}

@@ -1,0 +1,193 @@
+/* model/field_accessory.c: what does the file say of an accessory? */
+#include "model/drive.h"
+#include "model/field.h"
+
+static const char *const purposes[] = {"engine", "aircraft", "start", NULL};
+static const char *const turns[]    = {"cw", "ccw", "either", NULL};
+static const char *const clutches[] = {"none", "overrunning", NULL};
+
+/* A starter that stays coupled would be driven far beyond its cut-out speed. */
+static ts_preset clutch_preset(const void *record)
+{
+    const ts_accessory *accessory = record;
+    if (accessory->purpose.standing == TS_GIVEN && accessory->purpose.value == TS_FOR_START)
+        return (ts_preset){"overrunning", "what serves the start only is let go when the engine "
+                                          "outruns it; common practice, no source"};
+    return (ts_preset){"none", "an accessory stays coupled; common practice, no source"};
+}
+
+static const ts_field accessory_fields[] = {
+    {.key  = "for",
+     .form = TS_FORM_PICK,
+     .need = TS_REQUIRED,
+     TS_AT(ts_accessory, purpose),
+     .choices = purposes,
+     .says    = "Whom it serves: the engine, which cannot run without it; the aircraft; or the "
+                "start.",
+     .example = "engine"},
+    {.key  = "turns",
+     .form = TS_FORM_PICK,
+     .need = TS_STATED,
+     TS_AT(ts_accessory, turns),
+     .choices = turns,
+     .says    = "Which way its pad must turn, seen by somebody who faces the pad.",
+     .example = "cw"},
+    {.key  = "speed",
+     .form = TS_FORM_SPAN_BY_CONDITION,
+     .kind = TS_KIND_ROTATIONAL_SPEED,
+     TS_AT(ts_accessory, speed),
+     .range   = TS_FROM(0.0, 20943.951023931954, "rpm"), /* 200 000 rpm */
+     .says    = "The pad speed that it needs, a condition; `always` stands for every condition "
+                "that is not named.",
+     .example = "{take-off: 6600..7300 rpm, always: ..7600 rpm}"},
+    {.key  = "power",
+     .form = TS_FORM_BY_CONDITION,
+     .kind = TS_KIND_POWER,
+     TS_AT(ts_accessory, power),
+     .range   = TS_FROM(0.0, 1e8, "kW"),
+     .says    = "The power that it absorbs, a condition.  In a condition that is not named it "
+                "keeps the torque of the named one nearest in spool speed, which is an "
+                "assumption.",
+     .example = "{ground idle: 4.5 kW, take-off: 13 kW}"},
+    {.key  = "drives",
+     .form = TS_FORM_BY_CONDITION,
+     .kind = TS_KIND_TORQUE,
+     TS_AT(ts_accessory, drives),
+     .range   = TS_FROM(0.0, 1e6, "N.m"),
+     .says    = "The torque that it puts into its pad, a condition.",
+     .example = "{crank: 220 N.m, light-off: 180 N.m}"},
+    {.key  = "torque",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_accessory, torque),
+     .record  = &ts_table_torque_limits,
+     .says    = "What torques its drive must bear beyond the power above.",
+     .example = "{overload: 34 N.m for 5 s, static: 130 N.m}"},
+    {.key  = "body",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_accessory, body),
+     .record  = &ts_table_body,
+     .says    = "The cylinder about the pad axis that its body fills.",
+     .example = "{radius: 72 mm, length: 190 mm}"},
+    {.key  = "mass",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_MASS,
+     TS_AT(ts_accessory, mass),
+     .range   = TS_ABOVE(0.0, 2000.0, "kg"),
+     .says    = "Its mass with its fluids.",
+     .example = "9.4 kg"},
+    {.key  = "overhang",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_accessory, overhang),
+     .range   = TS_FROM(0.0, 3.0, "mm"),
+     .says    = "From the pad face to its centre of mass.",
+     .example = "84 mm"},
+    {.key  = "inertia",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_INERTIA,
+     TS_AT(ts_accessory, inertia),
+     .range   = TS_FROM(0.0, 1000.0, "kg.m2"),
+     .says    = "The moment of inertia that its pad feels.",
+     .example = "0.0021 kg.m2"},
+    {.key  = "clutch",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_accessory, clutch),
+     .choices   = clutches,
+     .preset    = {"none", "an accessory stays coupled, and one `for: start` has an overrunning "
+                              "clutch; common practice, no source"},
+     .preset_of = clutch_preset,
+     .says      = "How it is coupled to its pad.",
+     .example   = "overrunning"},
+    {.key  = "neck",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_accessory, neck),
+     .record  = &ts_table_neck,
+     .says    = "The shear neck of its drive shaft; without the key it has none.",
+     .example = "{breaks: 180..220 N.m}"},
+    {.key  = "spline",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_accessory, spline),
+     .says    = "The public standard number of its pad and spline.",
+     .example = "AS 000"},
+    {.key  = "serves",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_accessory, serves),
+     .says    = "What it serves, in your words.",
+     .example = "engine fuel"},
+};
+
+const ts_record_table ts_table_accessory = {
+    .name = "an accessory",
+    .says = "One accessory and its demands on the pad.",
+    TS_TABLE(ts_accessory, accessory_fields),
+};
+
+static const ts_field torque_limits_fields[] = {
+    {.key  = "overload",
+     .form = TS_FORM_OVERLOAD,
+     TS_AT(ts_torque_limits, overload),
+     .range   = TS_ABOVE(0.0, 1e6, "N.m"),
+     .says    = "A torque and for how long it may last.",
+     .example = "34 N.m for 5 s"},
+    {.key  = "static",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TORQUE,
+     TS_AT(ts_torque_limits, statically),
+     .range   = TS_ABOVE(0.0, 1e6, "N.m"),
+     .says    = "The torque that its drive must hold without yielding.",
+     .example = "130 N.m"},
+};
+
+const ts_record_table ts_table_torque_limits = {
+    .name = "the torque of an accessory",
+    .says = "Torques beyond the continuous one.",
+    TS_TABLE(ts_torque_limits, torque_limits_fields),
+};
+
+static const ts_field body_fields[] = {
+    {.key  = "radius",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_body, radius),
+     .range   = TS_ABOVE(0.0, 2.0, "mm"),
+     .says    = "Of the smallest cylinder about the pad axis that holds the body.",
+     .example = "72 mm"},
+    {.key  = "length",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_body, length),
+     .range   = TS_ABOVE(0.0, 3.0, "mm"),
+     .says    = "From the pad face to the far end of the body.",
+     .example = "190 mm"},
+};
+
+const ts_record_table ts_table_body = {
+    .name = "the body of an accessory",
+    .says = "The room that an accessory takes.",
+    TS_TABLE(ts_body, body_fields),
+};
+
+static const ts_field neck_fields[] = {
+    {.key    = "breaks",
+     .form   = TS_FORM_SPAN,
+     .need   = TS_STATED,
+     .closed = true,
+     .kind   = TS_KIND_TORQUE,
+     TS_AT(ts_neck, breaks),
+     .range   = TS_ABOVE(0.0, 1e6, "N.m"),
+     .says    = "The band in which it breaks, from the least torque to the greatest.",
+     .example = "180..220 N.m"},
+    {.key  = "why",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_neck, why),
+     .says    = "The reason for a neck where the rules allow none.",
+     .example = "asked for by the pump's maker"},
+};
+
+const ts_record_table ts_table_neck = {
+    .name = "a neck",
+    .says = "A place that is meant to break before anything dearer does.",
+    TS_TABLE(ts_neck, neck_fields),
+};

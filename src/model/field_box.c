@@ -1,0 +1,347 @@
+/* model/field_box.c: what does the file say of a box, its shafts and its gears? */
+#include "model/drive.h"
+#include "model/field.h"
+
+static const ts_field box_fields[] = {
+    {.key  = "arc",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_box, arc),
+     .record  = &ts_table_arc,
+     .says    = "The circle about the engine axis on which the shafts stand.",
+     .example = "{radius: 330 mm, clock: \"6:00\"}"},
+    {.key  = "bevels",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_box, bevels),
+     .record  = &ts_table_bevel_gears,
+     .says    = "From the radial shaft to the box input.",
+     .example = "{teeth: [37, 41], module: 2.5 mm, spiral: 35 deg, face: 18 mm}"},
+    {.key  = "gears",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_box, gears),
+     .record  = &ts_table_tooth_system,
+     .says    = "What the gears of this box have in common.",
+     .example = "{module: 2.0 mm, pressure angle: 25 deg}"},
+    {.key  = "depth",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_box, depth),
+     .range   = TS_ABOVE(0.0, 2.0, "mm"),
+     .says    = "Between the front and the rear pad faces.",
+     .example = "70 mm"},
+    {.key  = "input",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_box, input),
+     .record  = &ts_table_box_input,
+     .says    = "The shaft that the radial shaft drives.",
+     .example = "{teeth: 52, face: 22 mm, rear: starter}"},
+    {.key  = "clockwise",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box, clockwise, clockwise_count),
+     .most    = 5000,
+     .record  = &ts_table_box_shaft,
+     .says    = "The shafts clockwise of the input, in the file's `sight`, in order outwards; "
+                "each is driven by the one before it.",
+     .example = "[{teeth: 61, face: 18 mm, front: fuel pump}, {teeth: 45, face: 14 mm}]"},
+    {.key  = "anticlockwise",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box, anticlockwise, anticlockwise_count),
+     .most    = 5000,
+     .record  = &ts_table_box_shaft,
+     .says    = "The shafts the other way.",
+     .example = "[{teeth: 40, face: 12 mm, rear: breather}]"},
+};
+
+const ts_record_table ts_table_box = {
+    .name = "a box",
+    .says = "A gearbox on the engine: one input, and a train of shafts either way of it.",
+    TS_TABLE(ts_box, box_fields),
+};
+
+static const ts_field arc_fields[] = {
+    {.key  = "radius",
+     .form = TS_FORM_MEASURE,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_arc, radius),
+     .range   = TS_ABOVE(0.0, 10.0, "mm"),
+     .says    = "From the engine axis to the shafts' axes.",
+     .example = "330 mm"},
+    {.key  = "clock",
+     .form = TS_FORM_CLOCK,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_ANGLE,
+     .seen = true,
+     TS_AT(ts_arc, clock),
+     .says    = "Where on it the box input stands.",
+     .example = "\"6:00\""},
+};
+
+const ts_record_table ts_table_arc = {
+    .name = "the arc of a box",
+    .says = "The circle on which the axes of a box stand.",
+    TS_TABLE(ts_arc, arc_fields),
+};
+
+static const char *const hands[] = {"left", "right", NULL};
+
+/* 20 degrees, within what a file can write: 20 deg reads as the nearest double. */
+static bool is_profile_A(const ts_tooth_system *gears)
+{
+    return fabs(gears->pressure_angle.value - 0.3490658503988659) < 1e-9;
+}
+
+static ts_preset root_radius_preset(const void *record)
+{
+    if (is_profile_A(record))
+        return (ts_preset){"0.38", "ISO 53:1998, basic rack profile A"};
+    return (ts_preset){"0.25", "a cutter tip that suits every pressure angle to 25 deg; common "
+                               "practice, no source"};
+}
+
+static ts_preset hand_preset(const void *record)
+{
+    const ts_tooth_system *gears = record;
+    if (gears->helix_angle.value > 0.0)
+        return (ts_preset){"left", "no more than a start; common practice, no source"};
+    return (ts_preset){NULL, NULL};
+}
+
+static const ts_field tooth_system_fields[] = {
+    {.key  = "module",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_tooth_system, module),
+     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .says    = "Normal module m_n of every gear that gives none of its own.",
+     .example = "2.0 mm"},
+    {.key  = "pressure angle",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_ANGLE,
+     TS_AT(ts_tooth_system, pressure_angle),
+     .range   = TS_FROM(0.17453292519943295, 0.6108652381980153, "deg"), /* 10 to 35 deg */
+     .preset  = {"20 deg", "ISO 53:1998, standard basic rack"},
+     .says    = "Normal pressure angle alpha_n.",
+     .example = "25 deg"},
+    {.key  = "helix angle",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_ANGLE,
+     TS_AT(ts_tooth_system, helix_angle),
+     .range   = TS_FROM(0.0, 0.7853981633974483, "deg"), /* 45 deg */
+     .preset  = {"0 deg", "spur gears; common practice, no source"},
+     .says    = "Helix angle beta; 0 deg for spur gears.",
+     .example = "0 deg"},
+    {.key  = "hand",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_tooth_system, hand),
+     .choices   = hands,
+     .preset    = {"left", "asked for by helical gears only, and no more than a start; common "
+                              "practice, no source"},
+     .preset_of = hand_preset,
+     .says      = "Hand of helix of the box input's gear; gears in mesh alternate.",
+     .example   = "left"},
+    {.key  = "addendum",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_tooth_system, addendum),
+     .range   = TS_ABOVE(0.0, 2.0, "1"),
+     .preset  = {"1", "ISO 53:1998, h_aP = 1.00 m_n"},
+     .says    = "Addendum of the basic rack over the module, h_aP / m_n.",
+     .example = "1"},
+    {.key  = "dedendum",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_tooth_system, dedendum),
+     .range   = TS_ABOVE(0.0, 2.5, "1"),
+     .preset  = {"1.25", "ISO 53:1998, h_fP = 1.25 m_n"},
+     .says    = "Dedendum of the basic rack over the module, h_fP / m_n.",
+     .example = "1.25"},
+    {.key  = "root radius",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_tooth_system, root_radius),
+     .range     = TS_FROM(0.0, 1.0, "1"),
+     .preset    = {"0.25", "0.38 at 20 deg (ISO 53:1998, basic rack profile A); elsewhere 0.25, "
+                              "common practice, no source"},
+     .preset_of = root_radius_preset,
+     .says      = "Root fillet radius of the basic rack over the module, rho_fP / m_n.",
+     .example   = "0.38"},
+    {.key  = "loss",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_tooth_system, loss),
+     .range   = TS_FROM(0.0, 0.2, "%"),
+     .preset  = {"0.5 %", "of the transmitted power; common practice, no source"},
+     .says    = "Share of the transmitted power that is lost in each mesh.",
+     .example = "0.5 %"},
+    {.key  = "material",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_tooth_system, material),
+     .says    = "What the gears are made of.",
+     .example = "carburised 9310"},
+};
+
+const ts_record_table ts_table_tooth_system = {
+    .name = "the gears of a box",
+    .says = "What the cylindrical gears of a box have in common.",
+    TS_TABLE(ts_tooth_system, tooth_system_fields),
+};
+
+static const char *const turns[]    = {"cw", "ccw", NULL};
+static const char *const supports[] = {"straddled", "overhung", NULL};
+static const char *const drivers[]  = {"gear", "step", "step 2", "step 3", NULL};
+
+/* The last two are for shafts that another shaft of the box drives; the input has the others. */
+#define SHAFT_ONLY_FIELDS 2
+
+static const ts_field box_shaft_fields[] = {
+    {.key  = "name",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_box_shaft, name),
+     .says    = "What the shaft is called; without one, after its accessories.",
+     .example = "scavenge idler"},
+    {.key  = "teeth",
+     .form = TS_FORM_TALLY,
+     .need = TS_REQUIRED,
+     TS_AT(ts_box_shaft, teeth),
+     .range   = TS_FROM(5, 2000, "1"),
+     .says    = "Tooth number of its main gear.",
+     .example = "61"},
+    {.key  = "module",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_box_shaft, module),
+     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .says    = "Normal module m_n of its main gear; without the key that of the box's gears.",
+     .example = "2.0 mm"},
+    {.key  = "face",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_box_shaft, face),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Face width of its main gear.",
+     .example = "18 mm"},
+    {.key  = "shift",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_box_shaft, shift),
+     .range   = TS_FROM(-2.0, 2.0, "1"),
+     .preset  = {"0", "no profile shift; common practice, no source"},
+     .says    = "Profile shift coefficient x of its main gear.",
+     .example = "0.2"},
+    {.key  = "front",
+     .form = TS_FORM_PAD,
+     TS_AT(ts_box_shaft, front),
+     .says    = "What stands on its front pad: the name of an accessory, `cover` for a sealed "
+                "cover, `hand turning`, or `open`.  Without the key there is no pad.",
+     .example = "fuel pump"},
+    {.key  = "rear",
+     .form = TS_FORM_PAD,
+     TS_AT(ts_box_shaft, rear),
+     .says    = "The same for its rear pad.",
+     .example = "cover"},
+    {.key  = "step",
+     .form = TS_FORM_ONE_OR_LIST,
+     TS_LIST_AT(ts_box_shaft, steps, step_count),
+     .most    = 3,
+     .record  = &ts_table_step_gear,
+     .says    = "Further gears on the same shaft; the next shaft is driven by the last of them "
+                "unless it says otherwise with `from`.",
+     .example = "{teeth: 27, face: 10 mm}"},
+    {.key  = "branch",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box_shaft, branch, branch_count),
+     .most    = 5000,
+     .record  = &ts_table_box_shaft,
+     .says    = "A side chain of shafts that this one drives as well, in order outwards.",
+     .example = "[{teeth: 31, face: 8 mm, toward: \"3:00\", rear: cover}]"},
+    {.key  = "turns",
+     .form = TS_FORM_PICK,
+     .seen = true,
+     TS_AT(ts_box_shaft, turns),
+     .choices = turns,
+     .says    = "Which way you believe that it turns, in the file's `sight`; the program holds "
+                "it against the train.",
+     .example = "cw"},
+    {.key  = "support",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_box_shaft, support),
+     .choices = supports,
+     .preset  = {"straddled", "gears between their bearings; common practice, no source"},
+     .says    = "Do its bearings stand on both sides of its gears, or on one?",
+     .example = "straddled"},
+    {.key  = "toward",
+     .form = TS_FORM_CLOCK,
+     .kind = TS_KIND_ANGLE,
+     .seen = true,
+     TS_AT(ts_box_shaft, toward),
+     .says    = "In which clock direction from its driver it stands; without the key it stands "
+                "on the arc, further along.",
+     .example = "\"3:00\""},
+    {.key  = "from",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_box_shaft, from),
+     .choices = drivers,
+     .says    = "Which gear of its driver drives it; without the key its last step, or its main "
+                "gear when it has no step.",
+     .example = "gear"},
+};
+
+#define BOX_SHAFT_FIELDS (sizeof box_shaft_fields / sizeof box_shaft_fields[0])
+
+const ts_record_table ts_table_box_shaft = {
+    .name = "a box shaft",
+    .says = "A shaft of a box that another shaft of the box drives, with its gears and pads.",
+    TS_TABLE(ts_box_shaft, box_shaft_fields),
+};
+
+const ts_record_table ts_table_box_input = {
+    .name        = "a box input",
+    .says        = "The shaft of a box that the radial shaft drives.",
+    .fields      = box_shaft_fields,
+    .field_count = BOX_SHAFT_FIELDS - SHAFT_ONLY_FIELDS,
+    .size        = sizeof(ts_box_shaft),
+    .node_offset = offsetof(ts_box_shaft, node),
+};
+
+static const ts_field step_gear_fields[] = {
+    {.key  = "teeth",
+     .form = TS_FORM_TALLY,
+     .need = TS_REQUIRED,
+     TS_AT(ts_step_gear, teeth),
+     .range   = TS_FROM(5, 2000, "1"),
+     .says    = "Its tooth number.",
+     .example = "27"},
+    {.key  = "module",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_step_gear, module),
+     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .says    = "Its normal module m_n; without the key that of the box's gears.",
+     .example = "2.0 mm"},
+    {.key  = "face",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_step_gear, face),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Its face width.",
+     .example = "10 mm"},
+    {.key  = "shift",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_step_gear, shift),
+     .range   = TS_FROM(-2.0, 2.0, "1"),
+     .preset  = {"0", "no profile shift; common practice, no source"},
+     .says    = "Its profile shift coefficient x.",
+     .example = "0.2"},
+};
+
+const ts_record_table ts_table_step_gear = {
+    .name = "a step gear",
+    .says = "A further gear on a shaft.",
+    TS_TABLE(ts_step_gear, step_gear_fields),
+};

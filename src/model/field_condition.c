@@ -1,0 +1,86 @@
+/* model/field_condition.c: what does the file say of conditions and spools? */
+#include "model/drive.h"
+#include "model/field.h"
+
+static const ts_field condition_fields[] = {
+    {.key  = "the name of a spool",
+     .form = TS_FORM_SPOOL_SPEEDS,
+     .kind = TS_KIND_ROTATIONAL_SPEED,
+     TS_AT(ts_condition, speed),
+     .range   = TS_FROM(0.0, 20943.951023931954, "rpm"), /* 200 000 rpm */
+     .says    = "How fast that spool turns in this condition.  Every spool that is tapped needs "
+                "one.",
+     .example = "13400 rpm"},
+    {.key  = "events",
+     .form = TS_FORM_TALLY,
+     TS_AT(ts_condition, events),
+     .range   = TS_FROM(0, 1e9, "1"),
+     .says    = "How often the condition is met in the life of the drive.",
+     .example = "18000"},
+    {.key  = "hours",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TIME,
+     TS_AT(ts_condition, hours),
+     .range   = TS_FROM(0.0, 3.6e9, "h"),
+     .says    = "How long the drive stays in it, in its whole life.",
+     .example = "4200 h"},
+};
+
+const ts_record_table ts_table_condition = {
+    .name = "a condition",
+    .says = "One operating condition: the speed of each spool, and how much of its life the drive "
+            "spends there.",
+    TS_TABLE(ts_condition, condition_fields),
+};
+
+static const char *const turns[]   = {"cw", "ccw", NULL};
+static const char *const answers[] = {"yes", "no", NULL};
+
+static const ts_field spool_fields[] = {
+    {.key  = "turns",
+     .form = TS_FORM_PICK,
+     .need = TS_REQUIRED,
+     .seen = true,
+     TS_AT(ts_spool, turns),
+     .choices = turns,
+     .says    = "Which way it turns, in the file's `sight`.",
+     .example = "ccw"},
+    {.key  = "cranked",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_spool, cranked),
+     .choices = answers,
+     .preset  = {"yes or no", "without a word the spool that turns fastest in the first condition "
+                               "is taken to be cranked, and no other; common practice, no source"},
+     .says    = "Does the starter turn this spool?",
+     .example = "yes"},
+    {.key  = "inertia",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_INERTIA,
+     TS_AT(ts_spool, inertia),
+     .range   = TS_ABOVE(0.0, 1e5, "kg.m2"),
+     .says    = "Its moment of inertia about the engine axis.",
+     .example = "0.82 kg.m2"},
+    {.key    = "axial travel",
+     .form   = TS_FORM_SPAN,
+     .closed = true,
+     .kind   = TS_KIND_LENGTH,
+     TS_AT(ts_spool, axial_travel),
+     .range   = TS_FROM(-0.1, 0.1, "mm"),
+     .says    = "How far it moves along the engine axis against the casing, rearward counted "
+                "positive and the cold build as 0.",
+     .example = "-0.2..0.7 mm"},
+    {.key    = "radial travel",
+     .form   = TS_FORM_SPAN,
+     .closed = true,
+     .kind   = TS_KIND_LENGTH,
+     TS_AT(ts_spool, radial_travel),
+     .range   = TS_FROM(-0.1, 0.1, "mm"),
+     .says    = "How far it moves across the engine axis.",
+     .example = "-0.1..0.1 mm"},
+};
+
+const ts_record_table ts_table_spool = {
+    .name = "a spool",
+    .says = "One spool of the engine.",
+    TS_TABLE(ts_spool, spool_fields),
+};

@@ -1,0 +1,261 @@
+/* model/field_take_off.c: what does the file say between a spool and its box? */
+#include "model/drive.h"
+#include "model/field.h"
+
+static const ts_field spool_drive_fields[] = {
+    {.key  = "take-off",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_spool_drive, take_off),
+     .record  = &ts_table_take_off,
+     .says    = "The bevels on the spool, and how they bear its movement.",
+     .example = "{bevels: {teeth: [43, 46], module: 2.4 mm, spiral: 35 deg, face: 16 mm}}"},
+    {.key  = "tower shaft",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_spool_drive, tower_shaft),
+     .record  = &ts_table_tower_shaft,
+     .says    = "The radial shaft from the spool out to the box.",
+     .example = "{clock: \"6:00\", length: 305 mm, outside: 26 mm, bore: 18 mm}"},
+    {.key  = "box",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_spool_drive, box),
+     .record  = &ts_table_box,
+     .says    = "The gearbox with its shafts and pads.",
+     .example = "{arc: {...}, bevels: {...}, gears: {...}, input: {...}, clockwise: [...]}"},
+};
+
+const ts_record_table ts_table_spool_drive = {
+    .name = "the drive of a spool",
+    .says = "Everything that one spool drives.",
+    TS_TABLE(ts_spool_drive, spool_drive_fields),
+};
+
+static const char *const schemes[] = {"fixed bevel", "splined stub", "wide spur", NULL};
+
+static const ts_field take_off_fields[] = {
+    {.key  = "float",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_take_off, scheme),
+     .choices = schemes,
+     .says    = "How the bevels bear the axial movement of the spool: the bevel held by the "
+                "rotor's location bearing; on a splined stub shaft with bearings of its own; or "
+                "driven through a wide-faced spur idler.",
+     .example = "splined stub"},
+    {.key  = "bevels",
+     .form = TS_FORM_RECORD,
+     .need = TS_REQUIRED,
+     TS_AT(ts_take_off, bevels),
+     .record  = &ts_table_bevel_gears,
+     .says    = "From the spool to the radial shaft.",
+     .example = "{teeth: [43, 46], module: 2.4 mm, spiral: 35 deg, face: 16 mm}"},
+    {.key  = "backlash",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_take_off, backlash),
+     .range   = TS_FROM(0.0, 0.01, "mm"),
+     .says    = "Normal backlash of these bevels as built, cold.",
+     .example = "0.2 mm"},
+    {.key    = "slide",
+     .form   = TS_FORM_SPAN,
+     .closed = true,
+     .kind   = TS_KIND_LENGTH,
+     TS_AT(ts_take_off, slide),
+     .range   = TS_FROM(-0.1, 0.1, "mm"),
+     .says    = "How far the spline of a splined stub may slide.",
+     .example = "-3..3 mm"},
+    {.key  = "overlap",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_take_off, overlap),
+     .range   = TS_FROM(0.0, 0.2, "mm"),
+     .says    = "Face width of a wide spur beyond what its load needs.",
+     .example = "6 mm"},
+};
+
+const ts_record_table ts_table_take_off = {
+    .name = "a take-off",
+    .says = "Where power leaves the spool.",
+    TS_TABLE(ts_take_off, take_off_fields),
+};
+
+static const char *const hands[] = {"left", "right", NULL};
+static const char *const sides[] = {"front", "rear", NULL};
+
+/* Straight bevels have no hand. */
+static ts_preset hand_preset(const void *record)
+{
+    const ts_bevel_gears *bevels = record;
+    if (bevels->spiral.value > 0.0)
+        return (ts_preset){"left",
+                           "no more than a start: the bevel thrust check says whether it is "
+                           "right; common practice, no source"};
+    return (ts_preset){NULL, NULL};
+}
+
+static const ts_field bevel_gears_fields[] = {
+    {.key  = "teeth",
+     .form = TS_FORM_TEETH,
+     .need = TS_REQUIRED,
+     TS_AT(ts_bevel_gears, teeth),
+     .range   = TS_FROM(5, 2000, "1"),
+     .says    = "Tooth numbers, the gear nearer to the spool first.",
+     .example = "[43, 46]"},
+    {.key  = "module",
+     .form = TS_FORM_MEASURE,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_bevel_gears, module),
+     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .says    = "Outer transverse module m_et.",
+     .example = "2.4 mm"},
+    {.key  = "pressure angle",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_ANGLE,
+     TS_AT(ts_bevel_gears, pressure_angle),
+     .range   = TS_FROM(0.17453292519943295, 0.6108652381980153, "deg"), /* 10 to 35 deg */
+     .preset  = {"20 deg", "the usual normal pressure angle of bevels; common practice, no "
+                            "source"},
+     .says    = "Normal pressure angle alpha_n.",
+     .example = "20 deg"},
+    {.key  = "spiral",
+     .form = TS_FORM_MEASURE,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_ANGLE,
+     TS_AT(ts_bevel_gears, spiral),
+     .range   = TS_FROM(0.0, 0.9599310885968813, "deg"), /* 55 deg */
+     .says    = "Mean spiral angle beta_m; 0 deg for straight bevels.",
+     .example = "35 deg"},
+    {.key  = "hand",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_bevel_gears, hand),
+     .choices   = hands,
+     .preset    = {"left", "asked for by spiral bevels only, and no more than a start; common "
+                              "practice, no source"},
+     .preset_of = hand_preset,
+     .says      = "Hand of spiral of the first gear; the second has the other.",
+     .example   = "left"},
+    {.key  = "face",
+     .form = TS_FORM_MEASURE,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_bevel_gears, face),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Face width of both gears.",
+     .example = "16 mm"},
+    {.key  = "shaft angle",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_ANGLE,
+     TS_AT(ts_bevel_gears, shaft_angle),
+     .range   = TS_FROM(0.5235987755982988, 2.6179938779914944, "deg"), /* 30 to 150 deg */
+     .preset  = {"90 deg", "a radial shaft stands square to the engine axis; common practice, no "
+                            "source"},
+     .says    = "Angle between the two axes.",
+     .example = "90 deg"},
+    {.key  = "side",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_bevel_gears, side),
+     .choices = sides,
+     .preset  = {"rear", "equal sides at spool and box make the box input turn against the spool; "
+                          "common practice, no source"},
+     .says    = "On which side of the radial shaft's axis the gear on the engine-parallel shaft "
+                "lies; front is towards the inlet.",
+     .example = "rear"},
+    {.key  = "loss",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_bevel_gears, loss),
+     .range   = TS_FROM(0.0, 0.2, "%"),
+     .preset  = {"1 %", "of the transmitted power; common practice, no source"},
+     .says    = "Share of the transmitted power that is lost in this mesh.",
+     .example = "1 %"},
+};
+
+const ts_record_table ts_table_bevel_gears = {
+    .name = "a bevel pair",
+    .says = "Two bevel gears; the first is the one nearer to the spool.",
+    TS_TABLE(ts_bevel_gears, bevel_gears_fields),
+};
+
+static const char *const turns[] = {"cw", "ccw", NULL};
+
+static const ts_field tower_shaft_fields[] = {
+    {.key  = "clock",
+     .form = TS_FORM_CLOCK,
+     .need = TS_REQUIRED,
+     .kind = TS_KIND_ANGLE,
+     .seen = true,
+     TS_AT(ts_tower_shaft, clock),
+     .says    = "Where round the engine it stands.",
+     .example = "\"6:00\""},
+    {.key  = "length",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_tower_shaft, length),
+     .range   = TS_ABOVE(0.0, 5.0, "mm"),
+     .says    = "From bevel apex to bevel apex.",
+     .example = "305 mm"},
+    {.key  = "outside",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_tower_shaft, outside),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Its outside diameter.",
+     .example = "26 mm"},
+    {.key  = "bore",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_tower_shaft, bore),
+     .range   = TS_FROM(0.0, 0.5, "mm"),
+     .preset  = {"0 mm", "solid; the heavier and safer reading"},
+     .says    = "The diameter of its bore; 0 mm when it is solid.",
+     .example = "18 mm"},
+    {.key  = "mid bearing",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_tower_shaft, mid_bearing),
+     .range   = TS_ABOVE(0.0, 5.0, "mm"),
+     .says    = "How far from the spool end a third bearing stands; without the key there is "
+                "none.",
+     .example = "150 mm"},
+    {.key  = "turns",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_tower_shaft, turns),
+     .choices = turns,
+     .says    = "Which way you believe that it turns, seen from outside looking to the engine "
+                "axis; the program holds it against the train.",
+     .example = "cw"},
+    {.key  = "neck",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_tower_shaft, neck),
+     .record  = &ts_table_neck,
+     .says    = "A shear neck in the radial shaft.",
+     .example = "{breaks: 900..1100 N.m}"},
+};
+
+/* A wall needs some thickness, and a bearing between two ends stands between them. */
+static const char *judge_tower_shaft(const void *record, const char **key, const char **expected)
+{
+    const ts_tower_shaft *shaft = record;
+    if (shaft->bore.value >= shaft->outside.value) {
+        *key      = "bore";
+        *expected = "a bore smaller than `outside`";
+        return "the bore is as wide as the radial shaft, or wider";
+    }
+    if (shaft->mid_bearing.value >= shaft->length.value) {
+        *key      = "mid bearing";
+        *expected = "a distance from the spool end smaller than `length`";
+        return "the mid bearing stands beyond the end of the radial shaft";
+    }
+    return NULL;
+}
+
+const ts_record_table ts_table_tower_shaft = {
+    .name = "a tower shaft",
+    .says = "The fast thin shaft from the spool out to the box.",
+    TS_TABLE(ts_tower_shaft, tower_shaft_fields),
+    .judge = judge_tower_shaft,
+};

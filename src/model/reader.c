@@ -1,0 +1,122 @@
+/* model/reader.c: which drive does a file describe? */
+#include "model/reader.h"
+
+#include "model/reading.h"
+#include "model/tree_read.h"
+
+/* ---- names ---------------------------------------------------------------------------------- */
+
+#define NAME_BYTES_MOST 40
+
+static const char *name_fault(ts_text name)
+{
+    if (name.length == 0 || name.length > NAME_BYTES_MOST)
+        return "is not 1 to 40 bytes long";
+    if (ts_text_trim(name).length != name.length)
+        return "begins or ends with a blank";
+    for (size_t i = 0; i < name.length; i++) {
+        const char byte = name.at[i];
+        if (byte == '/' || byte == ':' || byte == '@' || byte == '\t')
+            return "holds a sign that addresses use";
+    }
+    for (size_t i = 0; ts_reserved_words[i] != NULL; i++) {
+        if (ts_text_is(name, ts_reserved_words[i]))
+            return "is a word of the notation itself";
+    }
+    return NULL;
+}
+
+static void judge_name(ts_reading *reading, ts_node node)
+{
+    const ts_text name  = reading->source->nodes[node].key;
+    const char   *fault = name_fault(name);
+    if (fault == NULL)
+        return;
+    ts_complain(reading,
+                &(ts_fault){.code     = "bad-name",
+                            .node     = node,
+                            .at_key   = true,
+                            .expected = "a name without /, : and @, of at most 40 bytes"},
+                "the name `%.*s` %s", (int)ts_quoted(name).length, name.at, fault);
+}
+
+/* The keys of a mapping at the top of the file, as names; none when it is no mapping. */
+static void index_names(ts_reading *reading, const char *key, ts_name_index *index)
+{
+    const ts_node_place *nodes = reading->source->nodes;
+    const ts_node        list  = ts_source_child(reading->source, 1, ts_text_of(key));
+    const ts_node first = list != 0 && nodes[list].form == TS_NODE_MAPPING ? nodes[list].first : 0;
+    size_t        count = 0;
+    for (ts_node child = first; child != 0; child = nodes[child].next)
+        count++;
+    const char **names = TS_TAKE(reading->arena, const char *, count);
+    size_t       k     = 0;
+    for (ts_node child = first; names != NULL && child != 0; child = nodes[child].next) {
+        judge_name(reading, child);
+        names[k] = ts_arena_copy(reading->arena, nodes[child].key.at, nodes[child].key.length);
+        if (names[k++] == NULL)
+            names = NULL;
+    }
+    if (names == NULL || !ts_name_index_build(index, names, count, reading->arena))
+        reading->no_memory = true;
+}
+
+/* Everything that is seen is converted while it is read, so the sight comes first. */
+static void find_sight(ts_reading *reading)
+{
+    const ts_node sight = ts_source_child(reading->source, 1, TS_TEXT("sight"));
+    const ts_node value = sight != 0 ? ts_source_value(reading->source, sight) : 0;
+    reading->from_front =
+        value != 0 && ts_text_is(reading->source->nodes[value].scalar, "from front");
+}
+
+/* ---- the file ------------------------------------------------------------------------------- */
+
+static void complain_root(ts_reading *reading, const char *says)
+{
+    ts_complain(reading,
+                &(ts_fault){.code     = "no-drive",
+                            .node     = reading->source->node_count > 0 ? 1 : 0,
+                            .expected = "a drive file, which begins with towershaft: 1"},
+                "%s", says);
+}
+
+static void read_file(ts_reading *reading, size_t before)
+{
+    const ts_source *source = reading->source;
+    if (source->node_count == 0) {
+        complain_root(reading, "the file is empty");
+        return;
+    }
+    if (source->nodes[1].form != TS_NODE_MAPPING) {
+        complain_root(reading, "the file is not a record of keys");
+        return;
+    }
+    index_names(reading, "conditions", &reading->conditions);
+    index_names(reading, "spools", &reading->spools);
+    index_names(reading, "accessories", &reading->accessories);
+    if (reading->no_memory)
+        return;
+    find_sight(reading);
+    ts_read_record(reading, &ts_table_drive, 1, reading->drive);
+    if (reading->no_memory)
+        return;
+    ts_judge_drive(reading);
+    if (ts_diagnostics_count(reading->list) == before)
+        ts_complete_drive(reading);
+}
+
+ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,
+                        ts_source *source, ts_drive *drive)
+{
+    const size_t    before = ts_diagnostics_count(list);
+    const ts_status status = ts_read_tree(bytes, name, arena, list, source);
+    *drive                 = (ts_drive){0};
+    if (status != TS_OK)
+        return status;
+    ts_reading reading = {.source = source, .arena = arena, .list = list, .drive = drive};
+    read_file(&reading, before);
+    if (reading.no_memory || ts_arena_failed(arena))
+        return TS_NO_MEMORY;
+    return ts_diagnostics_count(list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
+}

@@ -1,0 +1,90 @@
+/* model/source.c: which place has an address, and which address has a place? */
+#include "model/source.h"
+
+#define DEPTH_MOST 64 /* more than any tree is deep */
+
+void ts_source_address(const ts_source *source, ts_node node, ts_buffer *out)
+{
+    ts_node way[DEPTH_MOST];
+    size_t  depth = 0;
+    for (ts_node at = node; at != 0 && source->nodes[at].parent != 0;
+         at         = source->nodes[at].parent) {
+        if (depth < DEPTH_MOST)
+            way[depth++] = at;
+    }
+    for (size_t i = depth; i-- > 0;) {
+        const ts_node_place *place = &source->nodes[way[i]];
+        if (i + 1 < depth)
+            ts_buffer_add(out, "/");
+        if (place->position > 0)
+            ts_buffer_integer(out, place->position);
+        else
+            ts_buffer_text(out, place->key);
+    }
+}
+
+ts_node ts_source_child(const ts_source *source, ts_node mapping, ts_text key)
+{
+    if (source->nodes[mapping].form != TS_NODE_MAPPING)
+        return 0;
+    ts_node child = source->nodes[mapping].first;
+    while (child != 0 && !ts_text_equal(source->nodes[child].key, key))
+        child = source->nodes[child].next;
+    return child;
+}
+
+ts_node ts_source_value(const ts_source *source, ts_node node)
+{
+    if (source->nodes[node].form == TS_NODE_SCALAR)
+        return node;
+    const ts_node value = ts_source_child(source, node, TS_TEXT("value"));
+    return value != 0 && source->nodes[value].form == TS_NODE_SCALAR ? value : 0;
+}
+
+/* A position as addresses write it: digits without a leading zero; 0 for anything else. */
+static uint32_t position_of(ts_text word)
+{
+    uint64_t position = 0;
+    if (word.length == 0 || word.length > 9 || word.at[0] == '0')
+        return 0;
+    for (size_t i = 0; i < word.length; i++) {
+        if (word.at[i] < '0' || word.at[i] > '9')
+            return 0;
+        position = position * 10 + (uint64_t)(word.at[i] - '0');
+    }
+    return (uint32_t)position;
+}
+
+static ts_node item(const ts_source *source, ts_node sequence, ts_text word)
+{
+    const uint32_t position = position_of(word);
+    if (position == 0)
+        return 0;
+    ts_node child = source->nodes[sequence].first;
+    while (child != 0 && source->nodes[child].position != position)
+        child = source->nodes[child].next;
+    return child;
+}
+
+ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepest)
+{
+    ts_node node = source->node_count > 0 ? 1 : 0;
+    size_t  from = 0;
+    ts_node unused;
+    deepest  = deepest != NULL ? deepest : &unused;
+    *deepest = node;
+    while (node != 0 && from < address.length) {
+        size_t to = from;
+        while (to < address.length && address.at[to] != '/')
+            to++;
+        const ts_text word = {address.at + from, to - from};
+        node               = source->nodes[node].form == TS_NODE_SEQUENCE ? item(source, node, word)
+                                                                          : ts_source_child(source, node, word);
+        if (node != 0)
+            *deepest = node;
+        if (to + 1 == address.length)
+            return 0; /* an address does not end in a slash */
+        from = to + 1;
+    }
+    return node;
+}
