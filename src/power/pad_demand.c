@@ -62,7 +62,9 @@ static ts_pad_load absorb(const ts_power_case *c, const ts_measure *power, doubl
                    : nothing(c, power->standing, "the pad stands still and takes nothing");
     const double P = power->value;
 
-    TS_NOTE_MEASURE(c->workings, c->drive, "P", *power, "W", "power");
+    /* What is assumed of the power stands in the register under the name of the condition. */
+    TS_NOTE_MEASURE(c->workings, c->drive, "P", *power, "W",
+                    c->drive->conditions[c->condition].name);
     return (ts_pad_load){
         .T        = TS_STEP(c->workings, T_formula, P / n, P, n),
         .P        = P,

@@ -187,6 +187,9 @@ class Drive:
         for name in ("clockwise", "anticlockwise"):
             way = 1 if (name == "clockwise") != self.from_front else -1
             self.add_chain(shaft, box.get(name) or [], f"{address}/{name}", way)
+            if name == "clockwise":  # a branch of the input itself goes that way too
+                self.add_chain(shaft, box["input"].get("branch") or [],
+                               shaft.address + "/branch", way)
 
     def add_chain(self, driver, records, address, way):
         for number, record in enumerate(records, 1):
