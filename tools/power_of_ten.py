@@ -1,8 +1,14 @@
 #!/usr/bin/env python3
-"""Writes src/base/power_of_ten.c: the first 128 bits of 10^-342 .. 10^342, exact integers cut off.
+"""Which 128 bits does each power of ten begin with?
 
-Usage: python3 tools/power_of_ten.py > src/base/power_of_ten.c
+    power_of_ten.py power_of_ten.inc
+
+Writes one initialiser of two words for each of 10^-342 .. 10^342; derived: exact whole numbers, cut
+off.  tests/base/test_power_of_ten.c multiplies every one of them out again.
 """
+
+import sys
+
 FIRST, LAST = -342, 342
 
 
@@ -19,24 +25,15 @@ def leading_bits(exponent):
 
 
 def main():
-    print("/* base/power_of_ten.c: what are the leading 128 bits of a power of ten?")
-    print(" *")
-    print(" * Written by tools/power_of_ten.py; derived: exact integer arithmetic, cut off. */")
-    print('#include "base/power_of_ten.h"\n')
-    print('#include "base/assert.h"\n')
-    print("/* clang-format off */")
-    print("static const ts_power_of_ten table[TS_POWER_OF_TEN_LAST - TS_POWER_OF_TEN_FIRST + 1] = {")
-    for exponent in range(FIRST, LAST + 1):
-        bits = leading_bits(exponent)
-        assert bits.bit_length() == 128
-        print(f"    {{0x{bits >> 64:016X}, 0x{bits & (1 << 64) - 1:016X}}}, /* {exponent} */")
-    print("};")
-    print("/* clang-format on */\n")
-    print("ts_power_of_ten ts_power_of_ten_at(int exponent)")
-    print("{")
-    print("    TS_ASSERT(exponent >= TS_POWER_OF_TEN_FIRST && exponent <= TS_POWER_OF_TEN_LAST);")
-    print("    return table[exponent - TS_POWER_OF_TEN_FIRST];")
-    print("}")
+    if len(sys.argv) != 2:
+        sys.exit("usage: power_of_ten.py <out.inc>")
+    with open(sys.argv[1], "w", encoding="ascii", newline="\n") as file:
+        file.write("/* Made by tools/power_of_ten.py; change that, not this. */\n")
+        for exponent in range(FIRST, LAST + 1):
+            bits = leading_bits(exponent)
+            assert bits.bit_length() == 128
+            high, low = bits >> 64, bits & (1 << 64) - 1
+            file.write(f"{{0x{high:016X}, 0x{low:016X}}}, /* {exponent} */\n")
 
 
 if __name__ == "__main__":
