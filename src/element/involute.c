@@ -4,13 +4,22 @@
 #include <math.h>
 
 /* Terms of tan(x) - x = x^3/3 + 2x^5/15 + 17x^7/315 + ... (derived: Maclaurin series of tan; the
- * coefficients are B_2n 4^n (4^n - 1)/(2n)!).  At x = 0.1 the first term left out is 3e-17 of the
- * sum. */
+ * coefficients are B_2n 4^n (4^n - 1)/(2n)!).  At x = 0.25 the first term left out is 3e-18 of
+ * the sum. */
 static double series(double alpha)
 {
     static const double term[] = {
-        1.0 / 3.0,         2.0 / 15.0,          17.0 / 315.0,           62.0 / 2835.0,
-        1382.0 / 155925.0, 21844.0 / 6081075.0, 929569.0 / 638512875.0, 6404582.0 / 10854718875.0,
+        1.0 / 3.0,
+        2.0 / 15.0,
+        17.0 / 315.0,
+        62.0 / 2835.0,
+        1382.0 / 155925.0,
+        21844.0 / 6081075.0,
+        929569.0 / 638512875.0,
+        6404582.0 / 10854718875.0,
+        443861162.0 / 1856156927625.0,
+        18888466084.0 / 194896477400625.0,
+        113927491862.0 / 2900518163668125.0,
     };
     const double square = alpha * alpha;
     double       sum    = 0.0;
@@ -22,7 +31,7 @@ static double series(double alpha)
 
 double ts_inv(double alpha)
 {
-    return fabs(alpha) < 0.1 ? series(alpha) : tan(alpha) - alpha;
+    return fabs(alpha) < 0.25 ? series(alpha) : tan(alpha) - alpha;
 }
 
 /* Starts above the root: for small values alpha^3/3 < inv(alpha); for large ones the tangent alone

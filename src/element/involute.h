@@ -3,11 +3,10 @@
 #define TS_ELEMENT_INVOLUTE_H
 
 /* inv(alpha) = tan(alpha) - alpha, for |alpha| < pi/2; ISO 21771:2007, "involute function".
- * Below 0.1 rad a power series is used, since the difference would lose up to ten digits. */
+ * Below 0.25 rad a power series is used, since the difference would lose up to ten digits. */
 double ts_inv(double alpha);
 
-/* The angle whose involute function is `value` >= 0, to 2 ulp of alpha or to the precision that
- * `value` itself allows, whichever is coarser; 0 for 0.  A negative or non-finite value gives NaN.
+/* The angle whose involute function is `value` >= 0, to 4e-15 of itself; 0 for 0.  A negative or non-finite value gives NaN.
  */
 double ts_inv_inverse(double value);
 

@@ -23,7 +23,7 @@ static void add(trace *to, ts_outline_point point)
 {
     if (to->points != NULL)
         to->points[to->count] = point;
-    if (point.x < 0.0)
+    if (point.x < -1e-9) /* less is rounding in the middle of the tooth */
         to->crosses_middle = true;
     to->count++;
 }
@@ -65,7 +65,7 @@ static void follow_circle(trace *line, double radius, double from, double to)
     const double pieces = fmax(ceil((from - to) / widest), 1.0);
 
     for (double piece = 1.0; piece <= pieces; piece += 1.0) {
-        const double angle = from + (to - from) * piece / pieces;
+        const double angle = piece < pieces ? from + (to - from) * piece / pieces : to;
 
         add(line, (ts_outline_point){radius * sin(angle), radius * cos(angle)});
     }

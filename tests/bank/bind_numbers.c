@@ -4,6 +4,7 @@
 #include "element/stern_brocot.h"
 
 #include <inttypes.h>
+#include <limits.h>
 #include <stdio.h>
 
 static bool read_teeth(ts_case *c, int *z_1, int *z_2)
@@ -69,8 +70,8 @@ static void hunting_frequency(ts_case *c)
                      TS_KIND_FREQUENCY);
 }
 
-/* The case asks for 21/17 on the walk and, by its method text, for the nearest fraction with a
- * denominator up to 40; its input zmax bounds the numerator. */
+/* The case asks for 21/17 on the walk, whose denominators zmax bounds, and for the nearest fraction
+ * with a denominator up to 40, as its method text says. */
 static void mediants_to_decimal(ts_case *c)
 {
     const double    target = ts_case_given(c, "target", TS_KIND_NUMBER);
@@ -89,11 +90,10 @@ static void mediants_to_decimal(ts_case *c)
             meets = true;
             ts_case_counted(c, "value_21_17", ts_rational_value(here));
         }
-    } while (walk.here.over <= most && walk.here.under <= most &&
-             ts_mediant_step_to(&walk, target));
+    } while (walk.here.under <= most && ts_mediant_step_to(&walk, target));
     ts_case_counted(c, "contains_21_17", meets ? 1.0 : 0.0);
 
-    const ts_rational best = ts_nearest_ratio(target, most, most < 40 ? most : 40);
+    const ts_rational best = ts_nearest_ratio(target, INT_MAX, most < 40 ? most : 40);
     ts_case_listed(c, "best_num_den", (double)best.over, TS_KIND_NUMBER);
     ts_case_listed(c, "best_num_den", (double)best.under, TS_KIND_NUMBER);
 }
