@@ -39,30 +39,31 @@ typedef enum ts_ground {
 
 /* What is drawn.  The first four must be solved and stay as they are during the call. */
 typedef struct ts_drawing_subject {
-    const ts_drive   *drive;
-    const ts_train   *train;
-    const ts_motion  *motion;
-    const ts_power   *power;
-    const ts_source  *source;   /* places of findings; NULL: only exact matches get a mark       */
-    const ts_finding *findings; /* in the order in which they are numbered F1, F2, …; may be NULL */
-    size_t            finding_count;
-    const char       *title;    /* NULL: the drive's own                                         */
-    const char       *revision; /* NULL: the drive's own                                         */
-    const char       *file;     /* name of the drive file; may be NULL                           */
-    const char       *hash;     /* of the drive file; may be NULL                                */
-    const char       *version;  /* of this program; may be NULL                                  */
-    const char       *verdict;  /* one sentence; NULL: said from the findings                    */
+    const ts_drive  *drive;
+    const ts_train  *train;
+    const ts_motion *motion;
+    const ts_power  *power;
+    const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
+    const ts_finding
+               *findings; /* in the order in which they are numbered F1, F2, ...; may be NULL */
+    size_t      finding_count;
+    const char *title;    /* NULL: the drive's own                                         */
+    const char *revision; /* NULL: the drive's own                                         */
+    const char *file;     /* name of the drive file; may be NULL                           */
+    const char *hash;     /* of the drive file; may be NULL                                */
+    const char *version;  /* of this program; may be NULL                                  */
+    const char *verdict;  /* one sentence; NULL: said from the findings                    */
 } ts_drawing_subject;
 
 typedef struct ts_draw_options {
-    ts_figure         figure;
-    ts_picture_format format;
-    ts_ground         ground;
-    int32_t           condition; /* index; negative: the one in which most power is taken */
-    double            width;     /* px, of the sheet; 0: the width of the look            */
-    double            scale;     /* PNG: pixels a px; 0: 2                                */
-    ts_units          units;
-    const char       *caution;   /* the sentence at the foot; NULL: none                  */
+    ts_figure           figure;
+    ts_picture_format   format;
+    ts_ground           ground;
+    int32_t             condition; /* index; negative: the one in which most power is taken */
+    double              width;     /* px, of the sheet; 0: the width of the look            */
+    double              scale;     /* PNG: pixels a px; 0: 2                                */
+    ts_units            units;
+    const char         *caution;   /* the sentence at the foot; NULL: none                  */
     const ts_allocator *allocator; /* NULL: the standard one                              */
 } ts_draw_options;
 

@@ -1,0 +1,92 @@
+/* draw/draw.c: which figure, in which condition, to which sink? */
+#include "draw/face_view.h"
+#include "draw/figure.h"
+#include "draw/scene.h"
+
+#include <math.h>
+
+int32_t ts_draw_condition(const ts_drawing_subject *subject)
+{
+    const size_t spools = subject->drive->spool_count;
+    int32_t      best   = 0;
+    double       most   = -1.0;
+    for (size_t c = 0; c < subject->drive->condition_count; c++) {
+        double sum = 0.0;
+        for (size_t s = 0; s < spools; s++)
+            sum += fabs(subject->power->spool[c * spools + s].P);
+        if (sum > most) {
+            most = sum;
+            best = (int32_t)c;
+        }
+    }
+    return best;
+}
+
+static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *options)
+{
+    const bool width =
+        !(options->width > 0.0) || (options->width >= 480.0 && options->width <= 8000.0);
+    const bool scale = !(options->scale > 0.0) || (options->scale >= 0.1 && options->scale <= 8.0);
+    return width && scale && (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT &&
+           (int)options->ground >= 0 && options->ground < TS_GROUND_COUNT &&
+           options->condition < (int32_t)subject->drive->condition_count &&
+           subject->drive->condition_count > 0;
+}
+
+static ts_status draw_figure(ts_scene *scene)
+{
+    switch (scene->options->figure) {
+    case TS_FIGURE_BEHIND:
+        return ts_draw_face_view(scene, false, false);
+    case TS_FIGURE_FRONT:
+        return ts_draw_face_view(scene, true, false);
+    case TS_FIGURE_POWER:
+        return ts_draw_face_view(scene, false, true);
+    case TS_FIGURE_UNROLLED:
+    case TS_FIGURE_SPEEDS:
+    case TS_FIGURE_COUNT:
+        break;
+    }
+    return TS_NOT_UNDERSTOOD;
+}
+
+static ts_status draw_and_send(ts_scene *scene, const ts_sink *sink)
+{
+    ts_status status = ts_canvas_open(&scene->canvas, scene->options, scene->arena);
+    if (status == TS_OK)
+        status = draw_figure(scene);
+    const char *title = scene->subject->title ? scene->subject->title : scene->drive->title.text;
+    if (status == TS_OK)
+        status = ts_canvas_finish(&scene->canvas, title);
+    if (status == TS_OK && ts_arena_failed(scene->arena))
+        status = TS_NO_MEMORY;
+    if (status == TS_OK)
+        status = ts_buffer_send(&scene->canvas.bytes, sink);
+    ts_canvas_close(&scene->canvas);
+    return status;
+}
+
+ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *options,
+                  const ts_sink *sink)
+{
+    if (!in_range(subject, options))
+        return TS_NOT_UNDERSTOOD;
+    ts_arena *arena = ts_arena_open(options->allocator);
+    if (!arena)
+        return TS_NO_MEMORY;
+    ts_scene scene = {
+        .subject = subject,
+        .options = options,
+        .drive   = subject->drive,
+        .train   = subject->train,
+        .motion  = subject->motion,
+        .power   = subject->power,
+        .arena   = arena,
+        .condition =
+            (uint32_t)(options->condition >= 0 ? options->condition : ts_draw_condition(subject)),
+        .units = options->units,
+    };
+    const ts_status status = draw_and_send(&scene, sink);
+    ts_arena_close(arena);
+    return status;
+}

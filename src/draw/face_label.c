@@ -1,0 +1,263 @@
+/* draw/face_label.c: where do the words of the face view stand? */
+#include "draw/face_label.h"
+
+#include "draw/lettering.h"
+
+#include <math.h>
+
+/* ---- what is in the way ------------------------------------------------------------------ */
+
+static void collect_towers(const ts_face *face, ts_obstacles *obstacles)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t s = 0; s < train->shaft_count; s++) {
+        const ts_shaft_motion *end = &face->scene->motion->shafts[s];
+        if (train->shafts[s].kind != TS_SHAFT_TOWER || !end->placed)
+            continue;
+        const ts_point   outer = ts_face_point(face, end->x, end->y);
+        const ts_measure outside =
+            face->scene->drive->drive[train->shafts[s].drive].tower_shaft.outside;
+        const double half = ts_measure_known(outside) ? 0.5 * outside.value * face->px : 4.0;
+        const double dx = outer.x - face->engine.x, dy = outer.y - face->engine.y;
+        const double length = hypot(dx, dy);
+        if (!(length > 0.0))
+            continue;
+        for (int side = -1; side <= 1; side++) {
+            const double nx = -dy / length * half * side, ny = dx / length * half * side;
+            ts_avoid_line(obstacles, (ts_point){face->engine.x + nx, face->engine.y + ny},
+                          (ts_point){outer.x + nx, outer.y + ny}, 40.0);
+        }
+    }
+}
+
+static double hub_radius(const ts_face *face)
+{
+    double r = 24.0;
+    for (uint32_t g = 0; g < face->scene->train->gear_count; g++) {
+        const ts_gear *gear = &face->scene->train->gears[g];
+        if (gear->role == TS_GEAR_BEVEL && isfinite(face->gears[g].r) &&
+            face->scene->train->shafts[gear->shaft].kind == TS_SHAFT_SPOOL)
+            r = fmax(r, face->gears[g].r * face->px);
+    }
+    return r;
+}
+
+enum { COWL_PIECES = 12 };
+
+/* A point of the cowl between the points before and after `index`. */
+static ts_point cowl_point(const ts_face *face, size_t index, double share)
+{
+    const ts_cowl_point *a = &face->scene->drive->engine.cowl[index - 1], *b = a + 1;
+    return ts_face_clock_point(face, a->clock.value + share * (b->clock.value - a->clock.value),
+                               a->radius.value + share * (b->radius.value - a->radius.value));
+}
+
+void ts_face_collect(const ts_face *face, ts_obstacles *obstacles)
+{
+    const ts_train  *train  = face->scene->train;
+    const ts_engine *engine = &face->scene->drive->engine;
+    for (uint32_t s = 0; s < train->shaft_count; s++) {
+        const ts_face_shaft *shaft = &face->shafts[s];
+        if (!shaft->shown)
+            continue;
+        ts_avoid_disc(obstacles, shaft->at, shaft->r_number + 3.0, 1000.0);
+        ts_avoid_disc(obstacles, shaft->at, shaft->r_gear, 3.0);
+        ts_avoid_disc(obstacles, shaft->at, 0.8 * shaft->r_main, 2.0);
+        for (int side = 0; side < 2; side++)
+            if (shaft->r_body[side] > 0.0)
+                ts_avoid_disc(obstacles, shaft->at, shaft->r_body[side], 1.0);
+    }
+    collect_towers(face, obstacles);
+    ts_avoid_disc(obstacles, face->engine, hub_radius(face), 60.0);
+    if (ts_measure_known(engine->casing)) {
+        ts_avoid_ring(obstacles, face->engine, engine->casing.value * face->px, 15.0);
+        ts_avoid_ring(obstacles, face->engine, engine->casing.value * face->px - 14.0, 15.0);
+    }
+    for (size_t i = 0; i < engine->keep_out_count; i++)
+        ts_avoid_disc(obstacles,
+                      ts_face_clock_point(face, engine->keep_out[i].clock.value,
+                                          engine->keep_out[i].radius.value),
+                      engine->keep_out[i].size.value * face->px, 30.0);
+    for (size_t i = 1; i < engine->cowl_count; i++)
+        for (int k = 0; k < COWL_PIECES; k++)
+            ts_avoid_line(obstacles, cowl_point(face, i, (double)k / COWL_PIECES),
+                          cowl_point(face, i, (double)(k + 1) / COWL_PIECES), 20.0);
+}
+
+/* ---- the note ---------------------------------------------------------------------------- */
+
+/* The length of the bar: 1, 2 or 5 times a power of ten of the unit, near 90 px. */
+static double bar_length(const ts_face *face, double *shown)
+{
+    const double unit   = ts_scene_in_unit(face->scene, 1.0, TS_KIND_LENGTH);
+    const double wanted = 90.0 / face->px * unit;
+    const double decade = pow(10.0, floor(log10(wanted)));
+    const double share  = wanted / decade;
+    *shown              = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
+    return *shown / unit * face->px;
+}
+
+static void draw_bar(const ts_face *face, ts_point at)
+{
+    ts_canvas   *canvas = &face->scene->canvas;
+    double       shown  = 0.0;
+    const double length = bar_length(face, &shown);
+    ts_use_pen(canvas, TS_PEN_2, TS_COLOUR_INK);
+    ts_draw_line(canvas, at, (ts_point){at.x + length, at.y});
+    ts_draw_line(canvas, (ts_point){at.x, at.y - 4.0}, (ts_point){at.x, at.y + 4.0});
+    ts_draw_line(canvas, (ts_point){at.x + length, at.y - 4.0},
+                 (ts_point){at.x + length, at.y + 4.0});
+    ts_buffer *line = ts_canvas_line(canvas);
+    ts_add_number(line, shown, shown < 1.0 ? 1 : 0);
+    ts_buffer_print(line, " %s", ts_scene_unit(face->scene, TS_KIND_LENGTH));
+    const ts_lettering how = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK};
+    ts_write(canvas, (ts_point){at.x + length + 8.0, at.y + 4.0}, line->bytes ? line->bytes : "",
+             &how);
+}
+
+static bool any_body(const ts_face *face, ts_face_side side)
+{
+    for (uint32_t s = 0; s < face->scene->train->shaft_count; s++)
+        if (face->shafts[s].shown && face->shafts[s].r_body[side] > 0.0)
+            return true;
+    return false;
+}
+
+void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ribbons *ribbons)
+{
+    ts_canvas         *canvas = &face->scene->canvas;
+    const bool         far    = any_body(face, face->front ? TS_REAR : TS_FRONT);
+    const ts_point     corner = {face->picture.x, face->picture.y};
+    const ts_point     size   = {210.0, face->ribbons ? 150.0 : 96.0};
+    const ts_area      all    = ts_place_anywhere(obstacles, corner, size);
+    const ts_lettering lead = {.size = TS_LOOK_TYPE_PX_LEAD, .bold = true, .colour = TS_COLOUR_INK};
+    const ts_lettering small = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2};
+    ts_point           at    = {all.x + 6.0, all.y + 18.0};
+    ts_write(canvas, at, face->front ? "Seen from the front" : "Seen from behind", &lead);
+    at.y += 17.0;
+    ts_write(canvas, at, face->front ? "looking rearward" : "looking forward", &small);
+    at.y += 15.0;
+    ts_write(canvas, at, far ? "near bodies solid, far ones dashed" : "all bodies on this side",
+             &small);
+    at.y += 22.0;
+    draw_bar(face, at);
+    if (face->ribbons) {
+        at.y += 16.0;
+        at.y += ts_ribbons_draw_scale(face, ribbons, at) + 18.0;
+        ts_write(canvas, at, "striped: towards the engine", &small);
+    }
+    ts_avoid_area(obstacles, all, 1000.0);
+}
+
+/* ---- labels with a leader ---------------------------------------------------------------- */
+
+static void place_label(const ts_face *face, ts_obstacles *obstacles, ts_point at, double near,
+                        const char *words, const char *below)
+{
+    ts_canvas         *canvas = &face->scene->canvas;
+    const ts_lettering how    = {
+           .bold = below != NULL, .halo = true, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
+    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                                .halo   = true,
+                                .anchor = TS_ANCHOR_MIDDLE,
+                                .colour = TS_COLOUR_INK2};
+    ts_area            text  = ts_text_area(canvas, (ts_point){0, 0}, words, &how);
+    const double       first = -text.y;
+    if (below) {
+        const ts_area two = ts_text_area(canvas, (ts_point){0, 0}, below, &small);
+        text.w            = fmax(text.w, two.w);
+        text.h += two.h;
+    }
+    const ts_area area =
+        ts_place_near(obstacles, at, (ts_point){text.w + 4.0, text.h}, near, near + 140.0);
+    const ts_point mid = {area.x + 0.5 * area.w, area.y + 0.5 * area.h};
+    /* The leader stops at the edge of the words. */
+    double share = 1.0;
+    while (share > 0.0 && ts_area_distance(ts_area_inset(area, -2.0),
+                                           (ts_point){at.x + share * (mid.x - at.x),
+                                                      at.y + share * (mid.y - at.y)}) <= 0.0)
+        share -= 0.02;
+    const ts_point end = {at.x + share * (mid.x - at.x), at.y + share * (mid.y - at.y)};
+    ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK2);
+    ts_draw_line(canvas, at, end);
+    ts_draw_dot(canvas, at, TS_LOOK_FIGURE_DOT, TS_COLOUR_INK);
+    ts_write(canvas, (ts_point){mid.x, area.y + first}, words, &how);
+    if (below)
+        ts_write(canvas, (ts_point){mid.x, area.y + area.h - 3.0}, below, &small);
+    ts_avoid_area(obstacles, ts_area_inset(area, -3.0), 1000.0);
+    ts_avoid_line(obstacles, at, end, 30.0);
+}
+
+/* Two texts must live side by side, so they are kept in the arena. */
+static const char *kept(const ts_face *face)
+{
+    const ts_buffer *line = &face->scene->canvas.line;
+    const char      *copy =
+        line->bytes ? ts_arena_copy(face->scene->arena, line->bytes, line->length) : NULL;
+    return copy ? copy : "";
+}
+
+static const char *speed_words(const ts_face *face, uint32_t shaft)
+{
+    ts_buffer *line = ts_canvas_line(&face->scene->canvas);
+    ts_add_shown(line, face->scene, ts_scene_speed(face->scene, shaft), TS_KIND_ROTATIONAL_SPEED);
+    if (face->scene->train->shafts[shaft].kind == TS_SHAFT_TOWER)
+        ts_buffer_print(line, ", %s seen from outside",
+                        ts_sense_word(face->scene->motion->shafts[shaft].sense));
+    else
+        ts_buffer_print(line, ", %s", ts_sense_word(ts_face_sense(face, shaft)));
+    return kept(face);
+}
+
+static void label_spool(const ts_face *face, ts_obstacles *obstacles, uint32_t shaft)
+{
+    const uint32_t m = ts_bevel_mesh_from(face->scene->train, shaft);
+    double         r = 0.0;
+    if (m != TS_NOWHERE && face->scene->motion->meshes[m].solved) {
+        const ts_bevel_pair *pair = &face->scene->motion->meshes[m].bevel;
+        r                         = 0.5 * pair->d_e1 * (1.0 - 0.5 * pair->b_over_R_e) * face->px;
+    }
+    /* From the upper side of its own ring; each spool a little further round. */
+    const double   angle = -0.5 * M_PI + (shaft % 2 ? 0.7 : -0.7);
+    const ts_point at    = r > 0.0 ? ts_polar(face->engine, r, angle) : face->engine;
+    place_label(face, obstacles, at, 60.0, face->scene->train->shafts[shaft].name,
+                speed_words(face, shaft));
+}
+
+static void label_tower(const ts_face *face, ts_obstacles *obstacles, uint32_t shaft)
+{
+    const ts_shaft_motion *end = &face->scene->motion->shafts[shaft];
+    if (!end->placed)
+        return;
+    place_label(face, obstacles, ts_face_point(face, 0.6 * end->x, 0.6 * end->y), 40.0,
+                face->scene->train->shafts[shaft].name, speed_words(face, shaft));
+}
+
+static void label_engine(const ts_face *face, ts_obstacles *obstacles)
+{
+    const ts_engine *engine = &face->scene->drive->engine;
+    for (size_t i = 0; i < engine->keep_out_count; i++) {
+        const ts_keep_out *one = &engine->keep_out[i];
+        const ts_point     at  = ts_face_clock_point(face, one->clock.value, one->radius.value);
+        if (isfinite(at.x) && isfinite(at.y))
+            place_label(face, obstacles, at, 26.0, one->name.text ? one->name.text : "keep out",
+                        NULL);
+    }
+    if (engine->cowl_count < 2)
+        return;
+    const ts_point at = cowl_point(face, 1, 0.3);
+    if (isfinite(at.x) && isfinite(at.y))
+        place_label(face, obstacles, at, 24.0, "cowl line", NULL);
+}
+
+void ts_face_draw_labels(const ts_face *face, ts_obstacles *obstacles)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].kind == TS_SHAFT_SPOOL)
+            label_spool(face, obstacles, s);
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].kind == TS_SHAFT_TOWER)
+            label_tower(face, obstacles, s);
+    label_engine(face, obstacles);
+}

@@ -1,0 +1,277 @@
+/* draw/face_layout.c: at what scale, and where, does everything of the face view stand? */
+#include "draw/face.h"
+
+#include <math.h>
+
+ts_point ts_face_point(const ts_face *face, double x, double y)
+{
+    return (ts_point){face->engine.x + (face->front ? -x : x) * face->px,
+                      face->engine.y - y * face->px};
+}
+
+ts_point ts_face_clock_point(const ts_face *face, double clock, double radius)
+{
+    return ts_face_point(face, radius * sin(clock), radius * cos(clock));
+}
+
+int ts_face_sense(const ts_face *face, uint32_t shaft)
+{
+    const int sense = face->scene->motion->shafts[shaft].sense;
+    return face->front ? -sense : sense;
+}
+
+ts_face_side ts_face_near(const ts_face *face)
+{
+    return face->front ? TS_FRONT : TS_REAR;
+}
+
+uint32_t ts_bevel_mesh_from(const ts_train *train, uint32_t shaft)
+{
+    for (uint32_t m = 0; m < train->mesh_count; m++)
+        if (train->meshes[m].kind == TS_MESH_BEVEL && train->meshes[m].driver_shaft == shaft)
+            return m;
+    return TS_NOWHERE;
+}
+
+/* ---- gears in metres --------------------------------------------------------------------- */
+
+static void measure_gears(ts_face *face)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t g = 0; g < train->gear_count; g++) {
+        const ts_gear *gear = &train->gears[g];
+        const double   m_t =
+            gear->role == TS_GEAR_BEVEL ? gear->m_n.value : gear->m_n.value / cos(gear->beta.value);
+        face->gears[g].r     = 0.5 * m_t * (double)gear->teeth.value;
+        face->gears[g].r_tip = face->gears[g].r;
+    }
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        const ts_mesh        *mesh   = &train->meshes[m];
+        const ts_mesh_motion *motion = &face->scene->motion->meshes[m];
+        if (mesh->kind != TS_MESH_CYLINDRICAL || !motion->solved)
+            continue;
+        face->gears[mesh->driver].r      = 0.5 * motion->pair.d_1;
+        face->gears[mesh->driver].r_tip  = 0.5 * motion->pair.d_a1;
+        face->gears[mesh->driver].solved = true;
+        face->gears[mesh->driven].r      = 0.5 * motion->pair.d_2;
+        face->gears[mesh->driven].r_tip  = 0.5 * motion->pair.d_a2;
+        face->gears[mesh->driven].solved = true;
+    }
+}
+
+/* Carries the phase over one mesh so that a tooth of the one stands in a space of the other.
+ * derived: on the line of centres the middle of a tooth of gear 1 lies u pitches behind, so a
+ * middle of a space of gear 2 must lie there too; gear 2 turns the other way. */
+static void carry_phase(ts_face *face, uint32_t m)
+{
+    const ts_mesh         *mesh = &face->scene->train->meshes[m];
+    const ts_shaft_motion *a    = &face->scene->motion->shafts[mesh->driver_shaft];
+    const ts_shaft_motion *b    = &face->scene->motion->shafts[mesh->driven_shaft];
+    const double           z_1  = (double)face->scene->train->gears[mesh->driver].teeth.value;
+    const double           z_2  = (double)face->scene->train->gears[mesh->driven].teeth.value;
+    const double           line = atan2(b->y - a->y, b->x - a->x);
+    const double u = (line - 0.5 * M_PI - face->gears[mesh->driver].phase) * z_1 / (2.0 * M_PI);
+    face->gears[mesh->driven].phase = line + 0.5 * M_PI + (u - 0.5) * 2.0 * M_PI / z_2;
+}
+
+/* A step lies one plane behind the gear before it; a driven gear lies in the plane of its driver.
+ */
+static void set_planes(ts_face *face, uint32_t shaft, int main_plane)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t g = 0; g < train->gear_count; g++)
+        if (train->gears[g].shaft == shaft && train->gears[g].role != TS_GEAR_BEVEL)
+            face->gears[g].plane = main_plane + (int)train->gears[g].step;
+}
+
+static void mesh_gears(ts_face *face)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        const ts_mesh *mesh = &train->meshes[m];
+        if (mesh->kind != TS_MESH_CYLINDRICAL) {
+            set_planes(face, mesh->driven_shaft, 0);
+            continue;
+        }
+        set_planes(face, mesh->driven_shaft, face->gears[mesh->driver].plane);
+        if (face->scene->motion->shafts[mesh->driver_shaft].placed &&
+            face->scene->motion->shafts[mesh->driven_shaft].placed)
+            carry_phase(face, m);
+    }
+}
+
+/* ---- what there is to fit ---------------------------------------------------------------- */
+
+typedef struct bounds {
+    double left, right, low, high; /* m, as seen */
+} bounds;
+
+static void hold_disc(bounds *all, double x, double y, double r)
+{
+    if (!isfinite(x) || !isfinite(y) || !isfinite(r))
+        return;
+    all->left  = fmin(all->left, x - r);
+    all->right = fmax(all->right, x + r);
+    all->low   = fmin(all->low, y - r);
+    all->high  = fmax(all->high, y + r);
+}
+
+static double known_or(ts_measure measure, double other)
+{
+    return ts_measure_known(measure) && isfinite(measure.value) ? measure.value : other;
+}
+
+static double body_radius(const ts_face *face, uint32_t shaft, int side)
+{
+    const uint32_t p = face->scene->train->shafts[shaft].pad[side];
+    if (p == TS_NOWHERE || face->scene->train->pads[p].accessory < 0)
+        return 0.0;
+    const int32_t a = face->scene->train->pads[p].accessory;
+    return fmax(0.0, known_or(face->scene->drive->accessories[a].body.radius, 0.0));
+}
+
+/* Radii of one shaft, still in metres. */
+static void measure_shaft(ts_face *face, uint32_t s)
+{
+    const ts_train *train = face->scene->train;
+    ts_face_shaft  *shaft = &face->shafts[s];
+    shaft->shown = train->shafts[s].kind == TS_SHAFT_BOX && face->scene->motion->shafts[s].placed;
+    for (uint32_t g = 0; g < train->gear_count; g++) {
+        if (train->gears[g].shaft != s || train->gears[g].role == TS_GEAR_BEVEL)
+            continue;
+        if (isfinite(face->gears[g].r_tip))
+            shaft->r_gear = fmax(shaft->r_gear, face->gears[g].r_tip);
+        if (train->gears[g].role == TS_GEAR_MAIN)
+            shaft->r_main = face->gears[g].r;
+    }
+    const double wall = TS_LOOK_FIGURE_BOX_WALL_MM * 1e-3;
+    shaft->r_all      = shaft->r_gear + wall;
+    for (int side = 0; side < 2; side++) {
+        shaft->r_body[side] = body_radius(face, s, side);
+        shaft->r_all        = fmax(shaft->r_all, shaft->r_body[side]);
+    }
+}
+
+static void hold_engine(const ts_face *face, bounds *all)
+{
+    const ts_engine *engine = &face->scene->drive->engine;
+    for (size_t i = 0; i < engine->keep_out_count; i++) {
+        const ts_keep_out *one = &engine->keep_out[i];
+        hold_disc(all, one->radius.value * sin(one->clock.value),
+                  one->radius.value * cos(one->clock.value), one->size.value);
+    }
+    for (size_t i = 0; i < engine->cowl_count; i++) {
+        const ts_cowl_point *one = &engine->cowl[i];
+        hold_disc(all, one->radius.value * sin(one->clock.value),
+                  one->radius.value * cos(one->clock.value), 0.0);
+    }
+}
+
+static bounds bounds_of(const ts_face *face)
+{
+    const ts_train *train = face->scene->train;
+    bounds          all   = {0.0, 0.0, 0.0, 0.0};
+    for (uint32_t g = 0; g < train->gear_count; g++)
+        if (train->gears[g].role == TS_GEAR_BEVEL &&
+            train->shafts[train->gears[g].shaft].kind == TS_SHAFT_SPOOL)
+            hold_disc(&all, 0.0, 0.0, face->gears[g].r);
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (face->shafts[s].shown)
+            hold_disc(&all, face->scene->motion->shafts[s].x, face->scene->motion->shafts[s].y,
+                      face->shafts[s].r_all);
+    hold_engine(face, &all);
+    if (!(all.right - all.left > 1e-3) || !(all.high - all.low > 1e-3))
+        hold_disc(&all, 0.0, 0.0, known_or(face->scene->drive->engine.casing, 0.1));
+    return all;
+}
+
+static void choose_scale(ts_face *face)
+{
+    bounds all = bounds_of(face);
+    if (face->front) {
+        const double left = all.left;
+        all.left          = -all.right;
+        all.right         = -left;
+    }
+    const ts_area room = ts_area_inset(face->picture, 14.0);
+    face->px           = fmin(room.w / (all.right - all.left), room.h / (all.high - all.low));
+    face->engine.x     = room.x + 0.5 * room.w - 0.5 * (all.left + all.right) * face->px;
+    face->engine.y     = room.y + 0.5 * room.h + 0.5 * (all.low + all.high) * face->px;
+}
+
+/* ---- to the sheet ------------------------------------------------------------------------ */
+
+static void place_shaft(ts_face *face, uint32_t s)
+{
+    const ts_shaft_motion *motion = &face->scene->motion->shafts[s];
+    ts_face_shaft         *shaft  = &face->shafts[s];
+    shaft->at                     = ts_face_point(face, motion->x, motion->y);
+    shaft->r_gear *= face->px;
+    shaft->r_main *= face->px;
+    shaft->r_body[0] *= face->px;
+    shaft->r_body[1] *= face->px;
+    shaft->r_all *= face->px;
+    shaft->r_number = fmin(TS_LOOK_FIGURE_NUMBER_RADIUS,
+                           fmax(TS_LOOK_FIGURE_NUMBER_RADIUS_LEAST, 0.7 * shaft->r_gear));
+}
+
+/* The true outline of one gear, unless its teeth would be too small to be seen. */
+static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_index index,
+                       ts_face_gear *gear)
+{
+    const double height = (index == TS_GEAR_1 ? motion->pair.d_a1 - motion->pair.d_f1
+                                              : motion->pair.d_a2 - motion->pair.d_f2) *
+                          0.5 * face->px;
+    if (gear->shape.count > 0 || !(height >= TS_LOOK_FIGURE_LEAST_TOOTH))
+        return;
+    ts_cylindrical_frame frame;
+    ts_cylindrical_gear  one;
+    ts_cylindrical_pair_gear(&motion->pair, index, &frame, &one);
+    if (ts_tooth_outline(&frame, &one, TS_LOOK_FIGURE_OUTLINE_ERROR / face->px, face->scene->arena,
+                         &gear->shape) != TS_OUTLINE_FINE)
+        gear->shape.count = 0;
+}
+
+static void trace_gears(ts_face *face)
+{
+    const ts_train *train = face->scene->train;
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        const ts_mesh        *mesh   = &train->meshes[m];
+        const ts_mesh_motion *motion = &face->scene->motion->meshes[m];
+        if (mesh->kind != TS_MESH_CYLINDRICAL || !motion->solved)
+            continue;
+        trace_gear(face, motion, TS_GEAR_1, &face->gears[mesh->driver]);
+        trace_gear(face, motion, TS_GEAR_2, &face->gears[mesh->driven]);
+    }
+}
+
+/* The scale of the sheet on its A3 paper, as "1 : 2.6". */
+static void say_scale(ts_face *face)
+{
+    ts_scene    *scene = face->scene;
+    const double ratio = 1e3 * scene->canvas.mm / face->px;
+    ts_buffer   *line  = ts_canvas_line(&scene->canvas);
+    ts_buffer_add(line, "1 : ");
+    ts_buffer_fixed(line, ratio, ratio < 9.95 ? 2 : 1);
+    ts_buffer_add(line, " on A3");
+    scene->scale = line->bytes ? ts_arena_copy(scene->arena, line->bytes, line->length) : NULL;
+}
+
+ts_status ts_face_lay_out(ts_face *face)
+{
+    const ts_train *train = face->scene->train;
+    face->gears           = TS_TAKE(face->scene->arena, ts_face_gear, train->gear_count);
+    face->shafts          = TS_TAKE(face->scene->arena, ts_face_shaft, train->shaft_count);
+    if (!face->gears || !face->shafts)
+        return TS_NO_MEMORY;
+    measure_gears(face);
+    mesh_gears(face);
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        measure_shaft(face, s);
+    choose_scale(face);
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        place_shaft(face, s);
+    trace_gears(face);
+    say_scale(face);
+    return TS_OK;
+}
