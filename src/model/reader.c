@@ -111,7 +111,7 @@ ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_dia
 {
     const size_t    before = ts_diagnostics_count(list);
     const ts_status status = ts_read_tree(bytes, name, arena, list, source);
-    *drive                 = (ts_drive){0};
+    *drive                 = (ts_drive){.source = source};
     if (status != TS_OK)
         return status;
     ts_reading reading = {.source = source, .arena = arena, .list = list, .drive = drive};
