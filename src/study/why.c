@@ -45,6 +45,34 @@ static ts_text place_text(void *context, uint32_t node)
     return (ts_text){bytes.at + start, end - start};
 }
 
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static ts_status working_json(const ts_study *study, const ts_why *why, ts_page *page)
+{
+    ts_json json;
+    ts_json_begin(&json, page->out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", ts_version());
+    string(&json, "caution", ts_caution());
+    ts_json_key(&json, "input");
+    ts_json_object(&json);
+    string(&json, "path", study->name);
+    string(&json, "sha256", study->sha256);
+    ts_json_end(&json, '}');
+    ts_json_key(&json, "working");
+    const ts_status status = ts_why_json(why, page->units, &json);
+    if (status != TS_OK)
+        return status;
+    ts_json_end(&json, '}');
+    ts_buffer_add(page->out, "\n");
+    return TS_OK;
+}
+
 static ts_status working(ts_study *study, size_t note, bool json, ts_page *page)
 {
     places from = {.study = study};
@@ -58,10 +86,7 @@ static ts_status working(ts_study *study, size_t note, bool json, ts_page *page)
     const ts_why        why  = {.workings = study->workings, .index = note, .places = &told};
     ts_status           status;
     if (json) {
-        ts_json writer;
-        ts_json_begin(&writer, page->out, false);
-        status = ts_why_json(&why, page->units, &writer);
-        ts_buffer_add(page->out, "\n");
+        status = working_json(study, &why, page);
     } else {
         status = ts_why_page(&why, page);
     }
