@@ -89,7 +89,7 @@ static double sum_losses(const ts_power_case *c, uint32_t spool)
             continue;
         terms[named] = (ts_input){ts_power_term(named, count), c->mesh[m].loss};
         ts_workings_borrow(c->workings, terms[named].name, terms[named].value,
-                           ts_in_condition(c, c->train->meshes[m].node), "P_V");
+                           ts_in_condition(c, c->train->meshes[m].node), "P_loss");
         named++;
     }
     return sum_terms(c, ts_lost_power_sum, count, "the spool drives no gear");

@@ -29,19 +29,24 @@ static const ts_formula F_t_inward_formula = {
     .text    = "-T_2/r_2",
     .source = "ISO 6336-1:2019, nominal tangential load (from memory), at the radius where it acts",
 };
-static const ts_formula F_a1_against_formula = {
-    .symbol  = "F_a1",
-    .meaning = "axial force on the driver, rearward positive",
-    .unit    = "N",
-    .text    = "-F_a",
-    .source  = "derived: hand, sense and role of the gear",
+/* The forces of element/ under the names by which they are shown: driver, then driven gear. */
+#define ROLE "derived: hand, sense and role of the gear"
+
+static const ts_formula F_r_formulas[2] = {
+    {"F_r1", "radial force on the driver, towards its axis", "N", "F_r", STATICS},
+    {"F_r2", "radial force on the driven gear, towards its axis", "N", "F_r", STATICS},
 };
-static const ts_formula F_a2_against_formula = {
-    .symbol  = "F_a2",
-    .meaning = "axial force on the driven gear, rearward positive",
-    .unit    = "N",
-    .text    = "-F_a",
-    .source  = "derived: hand, sense and role of the gear",
+static const ts_formula F_a_formulas[2] = {
+    {"F_a1", "axial force on the driver, rearward positive", "N", "F_a", ROLE},
+    {"F_a2", "axial force on the driven gear, rearward positive", "N", "F_a", ROLE},
+};
+static const ts_formula F_a_forward_formulas[2] = {
+    {"F_a1", "axial force on the driver, rearward positive", "N", "-F_a", ROLE},
+    {"F_a2", "axial force on the driven gear, rearward positive", "N", "-F_a", ROLE},
+};
+static const ts_formula F_a_bevel_formulas[2] = {
+    {"F_a1", "axial force on the driver, away from its apex positive", "N", "F_a", ROLE},
+    {"F_a2", "axial force on the driven gear, away from its apex positive", "N", "F_a", ROLE},
 };
 static const ts_formula F_x_formula = {
     .symbol  = "F_x",
@@ -98,41 +103,25 @@ static int sign_of(int value)
     return (value > 0) - (value < 0);
 }
 
-/* The same number under the name by which it is shown. */
-static void rename_force(const ts_power_case *c, const ts_mesh *mesh, const char *from,
-                         const char *to, double value)
-{
-    ts_workings_borrow(c->workings, to, value, ts_in_condition(c, mesh->node), from);
-}
-
 /* ---- cylindrical ----------------------------------------------------------------------------- */
 
 static void press_cylindrical(const ts_power_case *c, const ts_mesh *mesh,
                               const ts_mesh_motion *geometry, ts_mesh_load *load)
 {
-    static const ts_formula *const against[2]  = {&F_a1_against_formula, &F_a2_against_formula};
-    static const char *const       F_r_name[2] = {"F_r1", "F_r2"};
-    static const char *const       F_a_name[2] = {"F_a1", "F_a2"};
-    const uint32_t                 shafts[2]   = {mesh->driver_shaft, mesh->driven_shaft};
-    const uint32_t                 gears[2]    = {mesh->driver, mesh->driven};
-    const bool drives[2] = {load->flow == TS_FLOW_OUTWARD, load->flow == TS_FLOW_INWARD};
+    const uint32_t shafts[2] = {mesh->driver_shaft, mesh->driven_shaft};
+    const uint32_t gears[2]  = {mesh->driver, mesh->driven};
+    const bool     drives[2] = {load->flow == TS_FLOW_OUTWARD, load->flow == TS_FLOW_INWARD};
     const ts_helical_force force =
         ts_helical_forces(load->F_t, geometry->alpha_wn, geometry->beta_w, c->workings);
-    const double F_a = force.F_a;
+    const double F_r = force.F_r, F_a = force.F_a;
 
     for (int g = 0; g < 2; g++) {
         const int way = ts_helical_thrust_sense(c->train->gears[gears[g]].hand,
                                                 c->motion->shafts[shafts[g]].sense, drives[g]);
 
-        load->F_r[g] = force.F_r;
-        rename_force(c, mesh, "F_r", F_r_name[g], force.F_r);
-        if (way < 0) {
-            load->F_a[g] =
-                ts_step_list(c->workings, against[g], -F_a, (const ts_input[]){{"F_a", F_a}}, 1);
-            continue;
-        }
-        load->F_a[g] = F_a;
-        rename_force(c, mesh, "F_a", F_a_name[g], F_a);
+        load->F_r[g] = TS_STEP(c->workings, F_r_formulas[g], F_r, F_r);
+        load->F_a[g] = way < 0 ? TS_STEP(c->workings, F_a_forward_formulas[g], -F_a, F_a)
+                               : TS_STEP(c->workings, F_a_formulas[g], F_a, F_a);
     }
 }
 
@@ -154,8 +143,6 @@ static int sense_about_back(const ts_power_case *c, const ts_mesh *mesh, uint32_
 static void press_bevel(const ts_power_case *c, const ts_mesh *mesh, const ts_bevel_pair *pair,
                         ts_mesh_load *load)
 {
-    static const char *const F_r_name[2]    = {"F_r1", "F_r2"};
-    static const char *const F_a_name[2]    = {"F_a1", "F_a2"};
     static const char *const delta_name[2]  = {"delta_1", "delta_2"};
     const double             delta[2]       = {pair->delta_1, pair->delta_2};
     const bool               driver_drives  = load->flow == TS_FLOW_OUTWARD;
@@ -164,17 +151,16 @@ static void press_bevel(const ts_power_case *c, const ts_mesh *mesh, const ts_be
     const bool               concave_driver = ts_bevel_concave_loaded(hand, turns, driver_drives);
     const bool               concave[2]     = {concave_driver, hand != 0 && !concave_driver};
 
-    rename_force(c, mesh, "F_t", "F_mt", load->F_t);
+    ts_workings_borrow(c->workings, "F_mt", load->F_t, ts_in_condition(c, mesh->node), "F_t");
     for (int g = 0; g < 2; g++) {
         ts_workings_borrow(c->workings, "delta", delta[g], ts_in_all_conditions(mesh->node),
                            delta_name[g]);
         const ts_bevel_force force = ts_bevel_forces(load->F_t, pair->in.alpha_n, pair->in.beta_m,
                                                      delta[g], concave[g], c->workings);
+        const double         F_r = force.F_r, F_a = force.F_a;
 
-        load->F_r[g] = force.F_r;
-        load->F_a[g] = force.F_a;
-        rename_force(c, mesh, "F_r", F_r_name[g], force.F_r);
-        rename_force(c, mesh, "F_a", F_a_name[g], force.F_a);
+        load->F_r[g] = TS_STEP(c->workings, F_r_formulas[g], F_r, F_r);
+        load->F_a[g] = TS_STEP(c->workings, F_a_bevel_formulas[g], F_a, F_a);
     }
 }
 

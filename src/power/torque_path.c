@@ -36,15 +36,15 @@ static const ts_formula P_2_formula = {
     .text    = "T_2*n_2",
     .source  = "derived: power is torque times speed",
 };
-static const ts_formula P_V_outward_formula = {
-    .symbol  = "P_V",
+static const ts_formula P_loss_outward_formula = {
+    .symbol  = "P_loss",
     .meaning = "power lost in the mesh",
     .unit    = "W",
     .text    = "P_1*loss",
     .source  = LOSSES,
 };
-static const ts_formula P_V_inward_formula = {
-    .symbol  = "P_V",
+static const ts_formula P_loss_inward_formula = {
+    .symbol  = "P_loss",
     .meaning = "power lost in the mesh",
     .unit    = "W",
     .text    = "-P_2*loss",
@@ -148,8 +148,8 @@ static ts_mesh_load load_mesh(const ts_power_case *c, const ts_mesh *mesh, doubl
     load.T[1] = T_2;
     load.P[0] = P_1;
     load.P[1] = P_2;
-    load.loss = outward ? TS_STEP(c->workings, P_V_outward_formula, P_1 * loss, P_1, loss)
-                        : TS_STEP(c->workings, P_V_inward_formula, -P_2 * loss, P_2, loss);
+    load.loss = outward ? TS_STEP(c->workings, P_loss_outward_formula, P_1 * loss, P_1, loss)
+                        : TS_STEP(c->workings, P_loss_inward_formula, -P_2 * loss, P_2, loss);
     return load;
 }
 

@@ -35,10 +35,10 @@ static void place(ts_json *json, const ts_answer *answer, uint32_t s)
     const ts_node          node = answer->train->shafts[s].node;
     ts_json_key(json, "x");
     ts_json_quantity(json, answer, turn->placed ? turn->x : (double)NAN, TS_KIND_LENGTH,
-                     (ts_json_place){node, TS_EVERY_CONDITION, "x"});
+                     (ts_json_place){node, TS_EVERY_CONDITION, "X"});
     ts_json_key(json, "y");
     ts_json_quantity(json, answer, turn->placed ? turn->y : (double)NAN, TS_KIND_LENGTH,
-                     (ts_json_place){node, TS_EVERY_CONDITION, "y"});
+                     (ts_json_place){node, TS_EVERY_CONDITION, "Y"});
 }
 
 static void shaft(ts_json *json, const ts_answer *answer, uint32_t s)

@@ -98,7 +98,7 @@ static void results_stand_under_their_symbols(void **state)
     assert_same_double(shown(workings, node, 0, "F_t"), load->F_t);
     assert_same_double(shown(workings, node, 0, "F_r1"), load->F_r[0]);
     assert_same_double(shown(workings, node, 0, "F_x"), load->force[0]);
-    assert_same_double(shown(workings, node, 0, "P_V"), load->loss);
+    assert_same_double(shown(workings, node, 0, "P_loss"), load->loss);
     assert_same_double(shown(workings, box, 0, "F_a1"), bevel->F_a[0]);
     assert_same_double(shown(workings, box, 0, "F_a2"), bevel->F_a[1]);
     assert_same_double(shown(workings, box, 0, "F_z"), bevel->force[2]);
