@@ -105,6 +105,14 @@ void ts_skip(ts_check *check, const char *why);
 /* A limit of the file, noted for the workings as `symbol`; NaN when it is not known. */
 double ts_limit(ts_check *check, const ts_measure *limit, const char *symbol, ts_kind kind);
 
+/* Notes that `input` of the object `about` is what `lender` calls `symbol`, in every condition;
+ * what an object lends to itself under the same name is there already.  ts_borrow_in: in one
+ * condition. */
+void ts_borrow(const ts_check *check, ts_node about, ts_input input, ts_node lender,
+               const char *symbol);
+void ts_borrow_in(const ts_check *check, ts_subject about, ts_input input, ts_node lender,
+                  const char *symbol);
+
 /* ---- sentences --------------------------------------------------------------------------- */
 
 /* One sentence without a full stop.  %s and %d only: numbers with units go through ts_shown. */

@@ -1,0 +1,74 @@
+/* check/neck.c: is a neck far enough above the highest torque that it must pass? */
+#include "check/neck.h"
+
+static const ts_formula needed_formula = {
+    .symbol  = "T_needed",
+    .meaning = "break torque that the neck must at least have",
+    .unit    = "N.m",
+    .text    = "f_neck*T_peak",
+    .source  = "common practice, no source",
+};
+static const ts_formula reserve_formula = {
+    .symbol  = "reserve_T_break",
+    .meaning = "reserve of the neck above the torque that it must pass",
+    .unit    = "1",
+    .text    = "T_break_least/T_needed - 1",
+    .source  = "reserve = capacity / demand - 1",
+};
+
+/* The peak comes from the load of one condition, or from the overload that the file states. */
+static void note_parts(const ts_check *check, const ts_neck_case *of)
+{
+    const double T_peak = fabs(of->peak.T);
+    ts_workings_about(check->workings, of->neck->node, TS_EVERY_CONDITION);
+    ts_workings_given(check->workings, "T_break_least", of->neck->breaks.low, "N.m",
+                      of->neck->breaks.node);
+    if (of->peak.condition >= 0)
+        ts_workings_borrow(check->workings, "T_peak", T_peak,
+                           (ts_subject){of->lender, of->peak.condition}, of->symbol);
+}
+
+static void say(ts_check *check, ts_finding *finding, const ts_neck_case *of)
+{
+    const ts_kind kind = TS_KIND_TORQUE;
+    const char   *where =
+        of->peak.condition < 0
+              ? ""
+              : ts_phrase(check, " at %s", ts_condition_name(check, of->peak.condition));
+    ts_says(check, finding,
+            "the neck of %s may break from %s, and %s reaches %s%s, which asks for %s", of->name,
+            ts_shown_apart(check, of->neck->breaks.low, finding->limit, kind), of->load,
+            ts_shown(check, of->peak.T, kind), where,
+            ts_shown_apart(check, finding->limit, of->neck->breaks.low, kind));
+    ts_todo(check, finding, "let its band begin at %s at least",
+            ts_shown_outward(check, finding->limit, kind, +1));
+}
+
+void ts_judge_neck(ts_check *check, const ts_neck_case *of)
+{
+    const ts_node about = of->neck->node;
+    if (of->neck->breaks.standing == TS_UNKNOWN || of->neck->breaks.standing == TS_ABSENT) {
+        ts_not_computable(check, about, TS_EVERY_CONDITION, "the break band of the neck of %s",
+                          of->name);
+        return;
+    }
+    if (isnan(of->peak.T)) {
+        ts_not_computable(check, about, TS_EVERY_CONDITION,
+                          "the highest torque that the neck of %s must pass", of->name);
+        return;
+    }
+    const double f_neck = of->factor, T_peak = of->peak.T;
+    if (check->workings != NULL)
+        note_parts(check, of);
+    ts_question question = ts_question_about(check, about, TS_EVERY_CONDITION);
+    question.value       = of->neck->breaks.low;
+    question.limit  = TS_STEP(check->workings, needed_formula, f_neck * T_peak, f_neck, T_peak);
+    question.bound  = TS_AT_LEAST;
+    question.kind   = TS_KIND_TORQUE;
+    question.symbol = "T_break_least";
+    question.limit_symbol = "T_needed";
+    question.reserve      = &reserve_formula;
+    ts_finding *finding   = ts_judge(check, &question);
+    if (finding != NULL)
+        say(check, finding, of);
+}

@@ -1,0 +1,48 @@
+/* check/rule/contact_ratio.c: does a second pair of teeth take over before the first lets go? */
+#include "check/visit.h"
+
+static const ts_formula reserve_formula = {
+    .symbol  = "reserve_eps_alpha",
+    .meaning = "reserve of the transverse contact ratio",
+    .unit    = "1",
+    .text    = "eps_alpha/eps_alpha_least - 1",
+    .source  = "reserve = capacity / demand - 1",
+};
+
+static void run(ts_check *check)
+{
+    const ts_measure *limit = &check->drive->limits.contact_ratio;
+    const double      least = ts_limit(check, limit, "eps_alpha_least", TS_KIND_NUMBER);
+    for (uint32_t i = 0; i < check->train->mesh_count; i++) {
+        const ts_mesh *mesh = &check->train->meshes[i];
+        if (mesh->kind != TS_MESH_CYLINDRICAL || !check->motion->meshes[i].solved)
+            continue;
+        ts_question question  = ts_question_about(check, mesh->node, TS_EVERY_CONDITION);
+        question.value        = check->motion->meshes[i].pair.eps_alpha;
+        question.limit        = least;
+        question.bound        = TS_AT_LEAST;
+        question.kind         = TS_KIND_NUMBER;
+        question.symbol       = "eps_alpha";
+        question.limit_symbol = "eps_alpha_least";
+        question.reserve      = &reserve_formula;
+        ts_finding *finding   = ts_judge(check, &question);
+        if (finding != NULL)
+            ts_says(check, finding, "the transverse contact ratio of %s is %s, less than %s",
+                    ts_mesh_name(check, i),
+                    ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
+                    ts_shown(check, least, TS_KIND_NUMBER));
+    }
+    ts_skip(check, "no cylindrical mesh has a geometry");
+}
+
+const ts_rule ts_rule_contact_ratio = {
+    .id       = "C1-contact-ratio",
+    .title    = "Contact ratio",
+    .question = "Is the transverse contact ratio of every cylindrical mesh large enough?",
+    .why      = "Near 1 a pair of teeth lets go before the next has taken over, and tolerances and "
+                "bending decide which; the load hammers.",
+    .level    = TS_REFUSE,
+    .source   = "ISO 21771:2007 (definition of eps_alpha); the limit: common practice, no source",
+    .hint     = "use more teeth, a smaller pressure angle or less profile shift",
+    .run      = run,
+};

@@ -1,0 +1,83 @@
+/* check/rule/hunting_tooth.c: does every tooth of a pair meet every tooth of the other? */
+#include "check/visit.h"
+
+#include "element/hunting.h"
+
+#define REACH        2
+#define CANDIDATES   ((2 * REACH + 1) * (2 * REACH + 1))
+#define TEETH_FEWEST 12
+
+/* Would the gear hunt with everything else that it meshes with, too? */
+static bool suits_neighbours(const ts_check *check, uint32_t gear, uint32_t here, int teeth)
+{
+    const ts_train *train = check->train;
+    for (uint32_t i = 0; i < train->mesh_count; i++) {
+        const ts_mesh *mesh = &train->meshes[i];
+        if (i == here || (mesh->driver != gear && mesh->driven != gear))
+            continue;
+        const uint32_t other = mesh->driver == gear ? mesh->driven : mesh->driver;
+        if (ts_gcd((uint64_t)teeth, (uint64_t)train->gears[other].teeth.value) != 1)
+            return false;
+    }
+    return true;
+}
+
+/* The pair with the smallest error in ratio that leaves every other mesh hunting; failing that, the
+ * smallest error alone. */
+static bool nearest_pair(const ts_check *check, uint32_t mesh, int z_1, int z_2, ts_tooth_pair *out)
+{
+    const ts_mesh *record = &check->train->meshes[mesh];
+    ts_tooth_pair  pairs[CANDIDATES];
+    const size_t   count = ts_hunting_pairs(z_1, z_2, REACH, TEETH_FEWEST, pairs, CANDIDATES);
+    if (count == 0)
+        return false;
+    *out = pairs[0];
+    for (size_t i = 0; i < count; i++)
+        if (suits_neighbours(check, record->driver, mesh, pairs[i].z_1) &&
+            suits_neighbours(check, record->driven, mesh, pairs[i].z_2)) {
+            *out = pairs[i];
+            break;
+        }
+    return true;
+}
+
+static void say(ts_check *check, ts_finding *finding, uint32_t mesh)
+{
+    const ts_mesh   *record  = &check->train->meshes[mesh];
+    const int        z_1     = (int)check->train->gears[record->driver].teeth.value;
+    const int        z_2     = (int)check->train->gears[record->driven].teeth.value;
+    const ts_hunting hunting = ts_hunting_of(z_1, z_2);
+    ts_tooth_pair    nearest;
+    ts_says(check, finding,
+            "%d/%d shares %d in %s: the same teeth meet again after %d turns of the first", z_1,
+            z_2, hunting.gcd, ts_mesh_name(check, mesh), hunting.turns_1);
+    if (!nearest_pair(check, mesh, z_1, z_2, &nearest))
+        return;
+    const double error = ts_rational_value(nearest.error);
+    ts_todo(check, finding, "the nearest hunting pair is %d/%d, %s %s in ratio", nearest.z_1,
+            nearest.z_2, ts_shown_percent(check, error), error > 0.0 ? "up" : "down");
+}
+
+static void run(ts_check *check)
+{
+    for (uint32_t i = 0; i < check->train->mesh_count; i++) {
+        const int64_t gcd = check->motion->meshes[i].gcd;
+        ts_finding   *finding =
+            ts_judge_fact(check, check->train->meshes[i].node, TS_EVERY_CONDITION, gcd == 1);
+        if (finding != NULL)
+            say(check, finding, i);
+    }
+    ts_skip(check, "the drive has no mesh");
+}
+
+const ts_rule ts_rule_hunting_tooth = {
+    .id       = "C2-hunting-tooth",
+    .title    = "Hunting tooth",
+    .question = "Have the two tooth numbers of every mesh no common divisor?",
+    .why      = "With a common divisor the same teeth meet again and again, and a flaw of one "
+                "wears into a few of the other instead of wearing away.",
+    .level    = TS_REFUSE,
+    .source   = "textbook practice, no source; the meeting of teeth: derived from gcd(z_1, z_2)",
+    .hint     = "change one tooth number by one",
+    .run      = run,
+};

@@ -1,0 +1,67 @@
+/* check/rule/start_path_neck.c: does the start pass a neck that it would break? */
+#include "check/highest_load.h"
+#include "check/neck.h"
+#include "check/visit.h"
+
+static void judge_tower(ts_check *check, uint32_t index, double factor)
+{
+    const ts_shaft *shaft = &check->train->shafts[index];
+    const ts_neck  *neck  = &check->drive->drive[shaft->drive].tower_shaft.neck;
+    const ts_peak   peak  = ts_highest_in_mesh(check, shaft->mesh, true);
+    if (neck->node == 0 || (peak.condition == TS_EVERY_CONDITION && !isnan(peak.T)))
+        return;
+    const ts_neck_case question = {
+        .neck   = neck,
+        .name   = shaft->name,
+        .peak   = peak,
+        .factor = factor,
+        .load   = "the start",
+        .lender = check->train->meshes[shaft->mesh].node,
+        .symbol = "T_2",
+    };
+    ts_judge_neck(check, &question);
+}
+
+static void judge_pad(ts_check *check, uint32_t index, double factor)
+{
+    const ts_pad       *pad       = &check->train->pads[index];
+    const ts_accessory *accessory = ts_accessory_at(check, pad);
+    if (accessory == NULL || accessory->neck.node == 0 || !ts_accessory_starts(check, accessory))
+        return;
+    const ts_neck_case question = {
+        .neck   = &accessory->neck,
+        .name   = accessory->name,
+        .peak   = ts_highest_driven(check, index),
+        .factor = factor,
+        .load   = "the start",
+        .lender = pad->node,
+        .symbol = "T",
+    };
+    ts_judge_neck(check, &question);
+}
+
+static void run(ts_check *check)
+{
+    const double factor =
+        ts_limit(check, &check->drive->limits.neck_factor, "f_neck", TS_KIND_NUMBER);
+    for (uint32_t i = 0; i < check->train->pad_count; i++)
+        judge_pad(check, i, factor);
+    for (uint32_t i = 0; i < check->train->shaft_count; i++)
+        if (check->train->shafts[i].kind == TS_SHAFT_TOWER)
+            judge_tower(check, i, factor);
+    ts_skip(check, "no neck lies between a starter and its spool");
+}
+
+const ts_rule ts_rule_start_path_neck = {
+    .id    = "G1-start-path-neck",
+    .title = "Necks on the start path",
+    .question =
+        "Is the start torque far enough below every neck that it passes, at the starter and "
+        "in the radial shaft?",
+    .why    = "The start is the highest torque of the whole life, thousands of times over; a neck "
+              "whose band it reaches breaks on some cold morning.",
+    .level  = TS_REFUSE,
+    .source = "common practice, no source",
+    .hint   = "make the neck stronger, or the starter weaker",
+    .run    = run,
+};

@@ -1,0 +1,90 @@
+/* check/rule/tooth_limit.c: has every gear without profile shift enough teeth? */
+#include "check/visit.h"
+
+#include "element/mating_limit.h"
+
+#define DEGREE 0.017453292519943295
+
+static const ts_formula reserve_formula = {
+    .symbol  = "reserve_z",
+    .meaning = "reserve of the number of teeth",
+    .unit    = "1",
+    .text    = "z/z_least - 1",
+    .source  = "reserve = capacity / demand - 1",
+};
+
+/* Angles of a file are the nearest doubles to what it says. */
+static bool is_angle(double alpha, double degrees)
+{
+    return fabs(alpha - degrees * DEGREE) < 1e-9;
+}
+
+/* The round numbers of the trade for spur gears; elsewhere what they round: the closed form for a
+ * gear that runs with a rack. */
+static double least_teeth(ts_check *check, const ts_gear *gear)
+{
+    const double alpha_n = gear->alpha_n.value, beta = gear->beta.value;
+    const char  *trade = "the round number of the trade for this pressure angle, for full-depth "
+                         "spur teeth without profile shift; common practice, no source";
+    const bool   spur  = !(beta > 0.0);
+    if (spur && is_angle(alpha_n, 20.0)) {
+        ts_workings_assumed(check->workings, "z_least", 17.0, "1", trade);
+        return 17.0;
+    }
+    if (spur && is_angle(alpha_n, 25.0)) {
+        ts_workings_assumed(check->workings, "z_least", 12.0, "1", trade);
+        return 12.0;
+    }
+    const double alpha_t = atan(tan(alpha_n) / cos(beta));
+    const double exact =
+        ts_teeth_least_with_rack(gear->system->addendum.value, alpha_t, beta, check->workings);
+    const double whole = ceil(exact);
+    ts_workings_assumed(check->workings, "z_least", whole, "1",
+                        "the next whole number above the least number that runs with a rack");
+    return whole;
+}
+
+static bool is_asked(const ts_gear *gear)
+{
+    return gear->system != NULL && ts_measure_known(gear->alpha_n) &&
+           ts_measure_known(gear->beta) && ts_measure_known(gear->system->addendum) &&
+           ts_measure_known(gear->x) && !(gear->x.value > 0.0);
+}
+
+static void run(ts_check *check)
+{
+    for (uint32_t i = 0; i < check->train->gear_count; i++) {
+        const ts_gear *gear = &check->train->gears[i];
+        if (!is_asked(gear))
+            continue;
+        ts_workings_about(check->workings, gear->node, TS_EVERY_CONDITION);
+        ts_question question  = ts_question_about(check, gear->node, TS_EVERY_CONDITION);
+        question.value        = (double)gear->teeth.value;
+        question.limit        = least_teeth(check, gear);
+        question.bound        = TS_AT_LEAST;
+        question.kind         = TS_KIND_NUMBER;
+        question.symbol       = "z";
+        question.limit_symbol = "z_least";
+        question.reserve      = &reserve_formula;
+        ts_workings_given(check->workings, "z", question.value, "1", gear->teeth.node);
+        ts_finding *finding = ts_judge(check, &question);
+        if (finding != NULL)
+            ts_says(check, finding, "%s has %d teeth without profile shift; %d are the least at %s",
+                    ts_gear_name(check, i), (int)gear->teeth.value, (int)question.limit,
+                    ts_shown(check, gear->alpha_n.value, TS_KIND_ANGLE));
+    }
+    ts_skip(check, "every cylindrical gear has a positive profile shift, or an unknown one");
+}
+
+const ts_rule ts_rule_tooth_limit = {
+    .id    = "C2-tooth-limit",
+    .title = "Least number of teeth",
+    .question =
+        "Has every cylindrical gear without profile shift at least 17 teeth at 20 deg, or 12 "
+        "at 25 deg?",
+    .why    = "Fewer teeth are undercut by the cutter, and their mates reach into the fillet.",
+    .level  = TS_REFUSE,
+    .source = "common practice, no source",
+    .hint   = "use more teeth, or a positive profile shift",
+    .run    = run,
+};
