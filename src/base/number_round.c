@@ -167,14 +167,19 @@ static uint64_t significant_digits(double value, int count, int *exponent)
     uint64_t whole;
     int      binary;
     split(value, &whole, &binary);
-    /* log10 may be off by one next to a power of ten; the number of digits then tells. */
-    *exponent             = (int)floor(log10(fabs(value)));
-    const uint64_t first  = (uint64_t)ten_to(count - 1);
-    uint64_t       digits = scale_and_round(whole, binary, count - 1 - *exponent);
-    if (digits < first) {
-        *exponent -= 1;
-        digits = scale_and_round(whole, binary, count - 1 - *exponent);
-    } else if (digits >= 10 * first) {
+    /* Next below a power of ten the logarithm may be rounded up to its exponent; the digits that
+     * one place more would give then tell. */
+    const uint64_t first = (uint64_t)ten_to(count - 1);
+    *exponent            = (int)floor(log10(fabs(value)));
+    uint64_t digits      = scale_and_round(whole, binary, count - 1 - *exponent);
+    if (digits <= first) {
+        const uint64_t longer = scale_and_round(whole, binary, count - *exponent);
+        if (longer < 10 * first) {
+            *exponent -= 1;
+            return longer;
+        }
+    }
+    if (digits >= 10 * first) {
         *exponent += 1;
         digits = scale_and_round(whole, binary, count - 1 - *exponent);
     }

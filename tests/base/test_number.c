@@ -112,6 +112,22 @@ static bool has_shorter(double value, size_t count)
     return false;
 }
 
+/* The next smaller double of a power of two is half as far as the next larger one. */
+static void every_power_of_two_reads_back_and_has_no_shorter_text(void **state)
+{
+    (void)state;
+    for (int power = -1074; power < 1024; power++) {
+        const double value = ldexp(1.0, power);
+        char         out[TS_NUMBER_ROOM], digits[32];
+        (void)ts_number_print(out, value);
+        if (!same_bits(strtod(out, NULL), value))
+            fail_msg("2^%d was written %s", power, out);
+        const size_t count = significant(out, digits);
+        if (value > DBL_MIN && has_shorter(value, count))
+            fail_msg("2^%d has a shorter text than %s", power, out);
+    }
+}
+
 static void no_shorter_text_reads_back_and_none_as_short_is_nearer(void **state)
 {
     (void)state;
@@ -120,8 +136,6 @@ static void no_shorter_text_reads_back_and_none_as_short_is_nearer(void **state)
         double value = fabs(sequence_double(&random));
         if (i % 3 == 1)
             value = (double)sequence_below(&random, 1000000000) / 9973.0;
-        if (i % 8 == 2) /* powers of two, whose lower neighbour is nearer */
-            value = ldexp(1.0, (int)sequence_below(&random, 2098) - 1074);
         if (value <= DBL_MIN) /* the helper's sums are not exact enough below */
             continue;
         char out[TS_NUMBER_ROOM], ours[32], nearest[40], theirs[32];
@@ -345,10 +359,25 @@ static void significant_digits_read_like_an_engineer_writes(void **state)
     expect_significant(2.1e11, 2, "2.1e11");
     expect_significant(-1.5, 1, "-2");
     expect_significant(2.5, 1, "2");
+    expect_significant(2.5e21, 1, "2e21"); /* doubles that are ties: these go to even */
+    expect_significant(3.5e21, 1, "4e21");
+    expect_significant(4.5e21, 1, "4e21");
     expect_significant(0.0, 4, "0");
     expect_significant(-0.0, 4, "0");
     expect_significant(5e-324, 1, "5e-324");
     expect_significant(DBL_MAX, 17, "1.7976931348623157e308");
+}
+
+static void check_significant(double value, int digits)
+{
+    char ours[TS_NUMBER_ROOM], theirs[40], a[32], b[32];
+    (void)ts_number_significant(ours, value, digits);
+    (void)snprintf(theirs, sizeof theirs, "%.*e", digits - 1, value);
+    (void)significant(ours, a);
+    (void)significant(theirs, b);
+    const double back = strtod(theirs, NULL);
+    if (strcmp(a, b) != 0 || (isfinite(back) && !same_bits(strtod(ours, NULL), back)))
+        fail_msg("%a with %d digits: %s, not %s", value, digits, ours, theirs);
 }
 
 static void significant_digits_are_rounded_from_the_exact_value(void **state)
@@ -359,15 +388,23 @@ static void significant_digits_are_rounded_from_the_exact_value(void **state)
         double value = sequence_double(&random);
         if (i % 2 == 0)
             value = ((double)sequence_below(&random, 1000000) + 0.5) / 1000.0;
-        const int digits = 1 + (int)sequence_below(&random, 17);
-        char      ours[TS_NUMBER_ROOM], theirs[40], a[32], b[32];
-        (void)ts_number_significant(ours, value, digits);
-        (void)snprintf(theirs, sizeof theirs, "%.*e", digits - 1, value);
-        (void)significant(ours, a);
-        (void)significant(theirs, b);
-        const double back = strtod(theirs, NULL);
-        if (strcmp(a, b) != 0 || (isfinite(back) && !same_bits(strtod(ours, NULL), back)))
-            fail_msg("%a with %d digits: %s, not %s", value, digits, ours, theirs);
+        check_significant(value, 1 + (int)sequence_below(&random, 17));
+    }
+}
+
+/* Where a logarithm is rounded to a whole number the number of digits must still be right. */
+static void significant_digits_are_right_beside_powers_of_ten(void **state)
+{
+    (void)state;
+    for (int power = -307; power <= 308; power++) {
+        char text[16];
+        (void)snprintf(text, sizeof text, "1e%d", power);
+        const double ten = strtod(text, NULL);
+        for (int digits = 1; digits <= 17; digits++) {
+            check_significant(ten, digits);
+            check_significant(nextafter(ten, 0.0), digits);
+            check_significant(nextafter(ten, (double)INFINITY), digits);
+        }
     }
 }
 
@@ -376,6 +413,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(known_values_have_known_texts),
         cmocka_unit_test(a_million_doubles_read_back_to_the_bit),
+        cmocka_unit_test(every_power_of_two_reads_back_and_has_no_shorter_text),
         cmocka_unit_test(no_shorter_text_reads_back_and_none_as_short_is_nearer),
         cmocka_unit_test(a_number_ends_where_it_ends),
         cmocka_unit_test(what_is_no_number_is_refused_where_it_stops_being_one),
@@ -388,6 +426,7 @@ int main(void)
         cmocka_unit_test(fixed_decimals_are_rounded_from_the_exact_value),
         cmocka_unit_test(significant_digits_read_like_an_engineer_writes),
         cmocka_unit_test(significant_digits_are_rounded_from_the_exact_value),
+        cmocka_unit_test(significant_digits_are_right_beside_powers_of_ten),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -72,6 +72,13 @@ static void the_least_whole_number_has_no_opposite(void **state)
     assert_false(ts_rational_valid(ts_rational_of(1, INT64_MIN)));
     assert_same(ts_rational_of(INT64_MIN, 2), (ts_rational){INT64_MIN / 2, 1});
     assert_same(ts_rational_of(INT64_MIN, INT64_MIN), (ts_rational){1, 1});
+    /* 2^63 is one too many on either side */
+    const ts_rational large = ts_rational_of(INT64_C(1) << 32, 1);
+    const ts_rational other = ts_rational_of(-(INT64_C(1) << 31), 1);
+    assert_false(ts_rational_valid(ts_rational_times(large, other)));
+    const ts_rational one = ts_rational_of(1, 1), small = ts_rational_over(one, large);
+    assert_false(ts_rational_valid(ts_rational_times(small, ts_rational_over(one, other))));
+    assert_true(ts_rational_valid(ts_rational_times(other, other)));
 }
 
 static void products_agree_with_128_bits_and_overflow_is_seen(void **state)
@@ -171,6 +178,31 @@ static void the_value_is_the_nearest_double(void **state)
     assert_same_double(ts_rational_value(ts_rational_of((INT64_C(1) << 54) + 3, 2)), 0x1p53 + 2.0);
 }
 
+/* derived: with an odd `under` and whole = 2^53 + k odd, over * 2^53 = whole * under + rest has a
+ * solution for rest 1 and for rest -1; the ratio then lies 2^-115 beside the midpoint of two
+ * doubles, which nothing but an exact remainder can tell. */
+static void a_hair_beside_a_tie_decides(void **state)
+{
+    (void)state;
+    const uint64_t mask   = (UINT64_C(1) << 53) - 1;
+    sequence       random = {19};
+    for (int i = 0; i < 20000; i++) {
+        const uint64_t under   = (sequence_next(&random) >> 3) | UINT64_C(1) << 60 | 1;
+        uint64_t       inverse = under; /* Newton: right to 3 bits, 6, 12, 24, 48, 96 */
+        for (int k = 0; k < 5; k++)
+            inverse *= 2 - under * inverse;
+        const int      rest  = i % 2 == 0 ? 1 : -1;
+        const uint64_t part  = (rest > 0 ? 0 - inverse : inverse) & mask;
+        const wide     whole = ((wide)1 << 53) + (wide)part;
+        const wide     over  = (whole * (wide)under + rest) >> 53;
+        assert_true((over << 53) - whole * (wide)under == rest);
+        const ts_rational r = ts_rational_of((int64_t)over, (int64_t)under);
+        assert_true(ts_rational_valid(r));
+        if (!is_nearest(ts_rational_value(r), r))
+            fail_msg("%lld/%lld", (long long)r.over, (long long)r.under);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -181,6 +213,7 @@ int main(void)
         cmocka_unit_test(what_is_undefined_stays_undefined),
         cmocka_unit_test(long_chains_cancel_as_they_go),
         cmocka_unit_test(the_value_is_the_nearest_double),
+        cmocka_unit_test(a_hair_beside_a_tie_decides),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

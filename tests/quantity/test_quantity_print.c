@@ -102,6 +102,28 @@ static void any_magnitude_reads_back_in_the_si_unit(void **state)
 }
 
 /* No text with one digit less, neither cut off nor one more in the last place, reads back. */
+static void check_shortest(ts_buffer *out, double si, const ts_unit *unit)
+{
+    ts_decimal decimal;
+    size_t     taken;
+    (void)there_and_back(out, si, unit);
+    (void)ts_number_parse_decimal(ts_text_of(out->bytes), &decimal, &taken);
+    while (decimal.digits > 0 && decimal.digits % 10 == 0) {
+        decimal.digits /= 10;
+        decimal.exponent++;
+    }
+    for (uint64_t more = 0; more < 2 && decimal.digits >= 10; more++) {
+        char   text[64];
+        double back;
+        (void)snprintf(text, sizeof text, "%s%llue%d %s", decimal.negative ? "-" : "",
+                       (unsigned long long)(decimal.digits / 10 + more), (int)decimal.exponent + 1,
+                       unit->name);
+        assert_true(ts_quantity_parse(ts_text_of(text), unit->kind, &back, NULL, NULL));
+        if (memcmp(&back, &si, sizeof si) == 0)
+            fail_msg("%s was written for %s", out->bytes, text);
+    }
+}
+
 static void no_shorter_text_reads_back(void **state)
 {
     (void)state;
@@ -110,26 +132,26 @@ static void no_shorter_text_reads_back(void **state)
     ts_buffer_open(&out, NULL);
     static const char *const names[] = {"rpm", "hp", "lbf.in", "in", "deg", "gpm", "mm", "degF"};
     for (int i = 0; i < 8000; i++) {
-        const ts_unit *unit = unit_of(names[i % 8]);
-        const double   si   = ldexp(0.5 + (double)sequence_next(&random) * 0x1p-65,
-                                    (int)sequence_below(&random, 20) + 5);
-        (void)there_and_back(&out, si, unit);
-        ts_decimal decimal;
-        size_t     taken;
-        (void)ts_number_parse_decimal(ts_text_of(out.bytes), &decimal, &taken);
-        while (decimal.digits % 10 == 0) {
-            decimal.digits /= 10;
-            decimal.exponent++;
-        }
-        for (uint64_t more = 0; more < 2 && decimal.digits >= 10; more++) {
-            char   text[64];
-            double back;
-            (void)snprintf(text, sizeof text, "%s%llue%d %s", decimal.negative ? "-" : "",
-                           (unsigned long long)(decimal.digits / 10 + more),
-                           (int)decimal.exponent + 1, unit->name);
-            assert_true(ts_quantity_parse(ts_text_of(text), unit->kind, &back, NULL, NULL));
-            if (memcmp(&back, &si, sizeof si) == 0)
-                fail_msg("%s was written for %s", out.bytes, text);
+        const double si = ldexp(0.5 + (double)sequence_next(&random) * 0x1p-65,
+                                (int)sequence_below(&random, 20) + 5);
+        check_shortest(&out, si, unit_of(names[i % 8]));
+    }
+    ts_buffer_close(&out);
+}
+
+/* What reads back as a power of two reaches half as far below it as above. */
+static void powers_of_two_have_no_shorter_text_either(void **state)
+{
+    (void)state;
+    ts_buffer out;
+    ts_buffer_open(&out, NULL);
+    for (size_t u = 0; u < ts_unit_count(); u++) {
+        const ts_unit *unit = ts_unit_at(u);
+        for (int power = -200; power < 200; power++) {
+            if (unit->offset > 0.0 && power < 5)
+                continue; /* written in K there */
+            if (unit != ts_kind_si(TS_KIND_NUMBER))
+                check_shortest(&out, ldexp(1.0, power), unit);
         }
     }
     ts_buffer_close(&out);
@@ -222,6 +244,7 @@ int main(void)
         cmocka_unit_test(whatever_was_computed_reads_back),
         cmocka_unit_test(any_magnitude_reads_back_in_the_si_unit),
         cmocka_unit_test(no_shorter_text_reads_back),
+        cmocka_unit_test(powers_of_two_have_no_shorter_text_either),
         cmocka_unit_test(known_quantities_have_known_texts),
         cmocka_unit_test(ranges_read_back),
         cmocka_unit_test(people_are_shown_few_digits),
