@@ -164,6 +164,28 @@ static void every_unit_is_found_by_its_name_and_says_its_source(void **state)
     assert_null(ts_unit_named(TS_TEXT("rpm"), TS_KIND_FREQUENCY));
 }
 
+/* Each hint leads to a unit, and none stands for a spelling that is accepted anyway. */
+static void every_spelling_leads_to_a_unit(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *spelling;
+        const char *unit;
+    } spellings[] = {
+#include "unit_spelling.inc"
+    };
+    for (size_t i = 0; i < sizeof spellings / sizeof spellings[0]; i++) {
+        bool leads = false;
+        for (int k = 0; k < TS_KIND_COUNT; k++) {
+            const bool due = ts_unit_named(ts_text_of(spellings[i].unit), (ts_kind)k) != NULL;
+            const bool is  = ts_unit_named(ts_text_of(spellings[i].spelling), (ts_kind)k) != NULL;
+            leads          = leads || (due && !is);
+        }
+        if (!leads)
+            fail_msg("%s for %s", spellings[i].unit, spellings[i].spelling);
+    }
+}
+
 static void people_see_the_customary_units(void **state)
 {
     (void)state;
@@ -197,6 +219,7 @@ int main(void)
         cmocka_unit_test(infinities_and_great_numbers_pass),
         cmocka_unit_test(every_kind_is_whole),
         cmocka_unit_test(every_unit_is_found_by_its_name_and_says_its_source),
+        cmocka_unit_test(every_spelling_leads_to_a_unit),
         cmocka_unit_test(people_see_the_customary_units),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
