@@ -116,7 +116,7 @@ TS_API ts_status ts_compare_write(ts_study *before, ts_study *after, bool json,
 
 /* One value of a file replaced, or with `value` NULL one optional key removed; every other byte
  * stays.  The new bytes go to `sink` only when they can be read again (whether or not the drive
- * then holds).  The study's own drive is not touched; its messages are those of this call. */
+ * then holds).  The study forgets what it held; its messages are those of this call. */
 TS_API ts_status ts_study_set_bytes(ts_study *study, const char *name, const char *bytes,
                                     size_t length, const char *address, const char *value,
                                     const ts_sink *sink);

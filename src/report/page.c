@@ -131,18 +131,50 @@ void ts_page_sign(ts_page *page, const ts_finding *finding)
     ts_page_tone(page, TS_TONE_PLAIN);
 }
 
+void ts_page_short(ts_buffer *out, double value, int digits)
+{
+    const size_t before = out->length;
+    ts_buffer_significant(out, value, digits);
+    if (out->failed || memchr(out->bytes + before, '.', out->length - before) == NULL ||
+        memchr(out->bytes + before, 'e', out->length - before) != NULL)
+        return;
+    while (out->bytes[out->length - 1] == '0')
+        out->length--;
+    out->length -= out->bytes[out->length - 1] == '.';
+    out->bytes[out->length] = '\0';
+}
+
+static void right(ts_page *page, ts_buffer *text, int width)
+{
+    page->out->failed = page->out->failed || text->failed;
+    if (!text->failed)
+        ts_page_right(page, (ts_text){text->bytes, text->length}, width);
+    ts_buffer_close(text);
+}
+
 void ts_page_value(ts_page *page, double si, ts_kind kind, int digits, int width)
 {
-    if (isnan(si)) {
-        ts_page_right(page, TS_TEXT("?"), width);
-        return;
-    }
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_significant(&text, ts_from_si(si, ts_kind_shown(kind, page->units)), digits);
-    if (text.failed)
-        page->out->failed = true;
+    if (isnan(si))
+        ts_buffer_add(&text, "?");
+    else if (si == 0.0)
+        ts_buffer_add(&text, "0");
     else
-        ts_page_right(page, (ts_text){text.bytes, text.length}, width);
-    ts_buffer_close(&text);
+        ts_buffer_significant(&text, ts_from_si(si, ts_kind_shown(kind, page->units)), digits);
+    right(page, &text, width);
+}
+
+void ts_page_speed(ts_page *page, double si, int width)
+{
+    const double rpm = ts_from_si(si, ts_kind_shown(TS_KIND_ROTATIONAL_SPEED, page->units));
+    ts_buffer    text;
+    ts_buffer_open(&text, page->out->allocator);
+    if (isnan(si))
+        ts_buffer_add(&text, "?");
+    else if (fabs(rpm) >= 1000.0)
+        ts_buffer_fixed(&text, rpm, 0);
+    else
+        ts_page_short(&text, rpm, 4);
+    right(page, &text, width);
 }

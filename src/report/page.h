@@ -43,7 +43,13 @@ void        ts_page_sign(ts_page *page, const ts_finding *finding);
 const char *ts_level_name(ts_level level);
 const char *ts_state_name(ts_state state);
 
-/* A value for people, "12 309" without its unit, in the unit shown for its kind. */
+/* A value for people without its unit, in the unit shown for its kind, to `digits` significant
+ * digits; "?" for what is not computable. */
 void ts_page_value(ts_page *page, double si, ts_kind kind, int digits, int width);
+
+/* A speed: whole rpm from 1000 on, four digits below. */
+void ts_page_speed(ts_page *page, double si, int width);
+/* Significant digits without zeros at the end of the decimals: "9600", "0.05". */
+void ts_page_short(ts_buffer *out, double value, int digits);
 
 #endif

@@ -4,7 +4,7 @@
 #include <math.h>
 
 #define LABEL_WIDTH 34
-#define LEAST_WIDTH 11
+#define LEAST_WIDTH 13
 
 typedef double (*spool_number)(const ts_spool_load *load);
 

@@ -49,7 +49,7 @@ static void speeds(const ts_answer *answer, ts_page *page, column at, const ts_p
         const bool   miss = accessory != NULL && misses(&accessory->speed[c], n);
         if (miss)
             ts_page_tone(page, TS_TONE_REFUSE);
-        ts_page_value(page, n, TS_KIND_ROTATIONAL_SPEED, 5, at.width - 1);
+        ts_page_speed(page, n, at.width - 1);
         ts_buffer_add(page->out, miss ? "!" : " ");
         if (miss)
             ts_page_tone(page, TS_TONE_PLAIN);
@@ -61,10 +61,10 @@ static void band_text(ts_page *page, const ts_span *band, ts_buffer *out)
     const ts_unit *unit = ts_kind_shown(TS_KIND_ROTATIONAL_SPEED, page->units);
     ts_buffer_clear(out);
     if (isfinite(band->low))
-        ts_buffer_significant(out, ts_from_si(band->low, unit), 5);
+        ts_page_short(out, ts_from_si(band->low, unit), 6);
     ts_buffer_add(out, "..");
     if (isfinite(band->high))
-        ts_buffer_significant(out, ts_from_si(band->high, unit), 5);
+        ts_page_short(out, ts_from_si(band->high, unit), 6);
 }
 
 /* The second line of a pad: its band where it has one. */
