@@ -1,6 +1,7 @@
 /* power/power.c: who drives whom, with what torque, and which flank carries it? */
 #include "power/power.h"
 
+#include "motion/value_note.h"
 #include "power/power_parts.h"
 
 /* The largest sum: all terms of one shaft, all pads of a drive, or all its meshes. */
@@ -53,11 +54,21 @@ ts_status ts_power_prepare(const ts_drive *drive, const ts_motion *motion, ts_ar
     return TS_OK;
 }
 
+static void note_losses(const ts_drive *drive, const ts_train *train, ts_workings *workings)
+{
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        ts_workings_about(workings, train->meshes[m].node, TS_EVERY_CONDITION);
+        TS_NOTE_MEASURE(workings, drive, "loss", train->meshes[m].loss, "1", "loss");
+    }
+}
+
 ts_status ts_power_solve(const ts_drive *drive, ts_power *power, ts_workings *workings)
 {
     const ts_motion *motion = power->motion;
     const ts_train  *train  = motion->train;
 
+    if (workings != NULL)
+        note_losses(drive, train, workings);
     for (uint32_t i = 0; i < motion->condition_count; i++) {
         const ts_power_case c = {
             .drive           = drive,

@@ -1,5 +1,4 @@
 /* power/torque_path.c: how does torque pass through shafts and meshes, in either direction? */
-#include "motion/value_note.h"
 #include "power/power_parts.h"
 #include "power/sum_formula.h"
 
@@ -117,7 +116,6 @@ static void borrow_sides(const ts_power_case *c, const ts_mesh *mesh, double T_2
     const ts_node driven = c->train->shafts[mesh->driven_shaft].node;
 
     ts_workings_about(c->workings, mesh->node, (int32_t)c->condition);
-    TS_NOTE_MEASURE(c->workings, c->drive, "loss", mesh->loss, "1", "loss");
     ts_workings_borrow(c->workings, "T_2", T_2, ts_in_condition(c, driven), "T");
     ts_workings_borrow(c->workings, "n_1", c->speed[mesh->driver_shaft], ts_in_condition(c, driver),
                        "n");
