@@ -10,10 +10,10 @@ function(ts_embed name)
         list(APPEND pairs "${file}=${path}")
     endforeach()
     list(TRANSFORM ARGN PREPEND "${CMAKE_SOURCE_DIR}/" OUTPUT_VARIABLE inputs)
-    ts_generate(${name}.inc
+    ts_generate(${name}
         DEPENDS ${inputs} "${CMAKE_SOURCE_DIR}/tools/embed.py"
-        COMMAND ${TS_PYTHON} tools/embed.py "${TS_GENERATED}/${name}.inc" ${pairs})
+        COMMAND ${TS_PYTHON} tools/embed.py "${TS_GENERATED}/${name}" ${pairs})
 endfunction()
 
-ts_embed(starting_files ${starting})
-ts_embed(notation_files ${notation})
+ts_embed(starting_files.inc ${starting})
+ts_embed(notation_files.inc ${notation})

@@ -1,78 +1,7 @@
 /* How is the answer written as JSON? */
 #include "report/answer_json.h"
 
-#include "report/check_page.h"
-
-#include <math.h>
-
-void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out)
-{
-    ts_source_address(answer->source, place.node, out);
-    ts_buffer_print(out, ":%s", place.symbol);
-    if (place.condition >= 0)
-        ts_buffer_print(out, "@%s", ts_answer_condition(answer, place.condition));
-}
-
-/* A string that is made in pieces. */
-static void made_string(ts_json *json, const ts_buffer *made)
-{
-    json->out->failed = json->out->failed || made->failed;
-    ts_json_text(json, (ts_text){made->bytes != NULL ? made->bytes : "", made->length});
-}
-
-void ts_json_node(ts_json *json, const ts_answer *answer, const char *key, ts_node node)
-{
-    ts_buffer address;
-    ts_buffer_open(&address, answer->allocator);
-    ts_source_address(answer->source, node, &address);
-    ts_json_key(json, key);
-    made_string(json, &address);
-    ts_buffer_close(&address);
-}
-
-static const char *source_of(const ts_answer *answer, ts_json_place place)
-{
-    if (answer->workings == NULL)
-        return NULL;
-    const ts_subject subject = {place.node, place.condition};
-    const size_t     found   = ts_workings_find(answer->workings, subject, place.symbol);
-    if (found == SIZE_MAX)
-        return NULL;
-    const ts_note *note = ts_workings_at(answer->workings, found);
-    return note->formula != NULL ? note->formula->source : note->source;
-}
-
-void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind kind,
-                      ts_json_place place)
-{
-    const ts_unit *unit = ts_kind_shown(kind, TS_UNITS_METRIC);
-    ts_buffer      address;
-    ts_buffer_open(&address, answer->allocator);
-    ts_json_address(answer, place, &address);
-    ts_json_object(json);
-    ts_json_key(json, "value");
-    if (isfinite(si))
-        ts_json_number(json, ts_from_si(si, unit));
-    else
-        ts_json_null(json);
-    if (!isfinite(si)) {
-        ts_json_key(json, "because");
-        ts_json_string(json, "the file does not give what it needs; see the findings");
-    }
-    ts_json_key(json, "unit");
-    ts_json_string(json, unit->name);
-    ts_json_key(json, "symbol");
-    ts_json_string(json, place.symbol);
-    ts_json_key(json, "address");
-    made_string(json, &address);
-    const char *source = source_of(answer, place);
-    if (source != NULL) {
-        ts_json_key(json, "source");
-        ts_json_string(json, source);
-    }
-    ts_json_end(json, '}');
-    ts_buffer_close(&address);
-}
+#include "report/verdict_sentence.h"
 
 static void string_field(ts_json *json, const char *key, const char *value)
 {
@@ -102,7 +31,7 @@ static void head(ts_json *json, const ts_answer *answer)
     ts_buffer_open(&says, answer->allocator);
     ts_verdict_sentence(answer->outcome, &says);
     ts_json_key(json, "says");
-    made_string(json, &says);
+    ts_json_made(json, &says);
     ts_buffer_close(&says);
     string_field(json, "title", answer->drive->title.text);
     string_field(json, "revision", answer->drive->revision.text);

@@ -2,29 +2,9 @@
 #ifndef TS_REPORT_ANSWER_JSON_H
 #define TS_REPORT_ANSWER_JSON_H
 
-#include "base/json_writer.h"
-#include "quantity/quantity.h"
-#include "report/answer.h"
+#include "report/json_quantity.h"
 
 void ts_answer_json(const ts_answer *answer, ts_buffer *out);
-
-/* Which number of the answer is meant. */
-typedef struct ts_json_place {
-    ts_node     node;
-    int32_t     condition;
-    const char *symbol;
-} ts_json_place;
-
-/* {"value", "unit", "symbol", "address", "source"}, in the metric unit in which people see the
- * kind; NaN becomes null with "because". */
-void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind kind,
-                      ts_json_place place);
-
-/* "drive/hp/box/clockwise/2:F_t@take-off" */
-void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out);
-
-/* Key and address of a node. */
-void ts_json_node(ts_json *json, const ts_answer *answer, const char *key, ts_node node);
 
 /* Parts, each in its own file. */
 void ts_json_findings(ts_json *json, const ts_answer *answer);

@@ -1,10 +1,7 @@
 /* Does the drive hold, and what did the program find? */
 #include "report/check_page.h"
 
-const char *ts_answer_condition(const ts_answer *answer, int32_t condition)
-{
-    return condition < 0 ? NULL : answer->drive->conditions[condition].name;
-}
+#include "report/verdict_sentence.h"
 
 static void title(const ts_answer *answer, ts_page *page)
 {
@@ -18,35 +15,23 @@ static void title(const ts_answer *answer, ts_page *page)
     ts_page_wrap(page, answer->caution, 0, 0);
 }
 
-static void plural(ts_buffer *out, size_t count, const char *one, const char *many)
-{
-    ts_buffer_print(out, "%zu %s", count, count == 1 ? one : many);
-}
-
-void ts_verdict_sentence(const ts_check_outcome *outcome, ts_buffer *out)
-{
-    static const char *const words[] = {"holds", "does not hold", "is not computable"};
-    ts_buffer_print(out, "The drive %s: ", words[outcome->verdict]);
-    plural(out, outcome->open[TS_REFUSE], "refusal", "refusals");
-    ts_buffer_add(out, " open, ");
-    plural(out, outcome->open[TS_WARN], "warning", "warnings");
-    ts_buffer_add(out, ", ");
-    plural(out, outcome->open[TS_NOTE], "note", "notes");
-    ts_buffer_print(out, "; %zu waived, %zu not computable.", outcome->waived,
-                    outcome->not_computable);
-}
-
-/* The last line of the page. */
+/* The last line of the page, or the last few on a narrow one. */
 static void verdict(const ts_answer *answer, ts_page *page)
 {
     const ts_check_outcome *outcome = answer->outcome;
-    ts_buffer_add(page->out, "\n");
-    ts_page_tone(page, TS_TONE_STRONG);
-    ts_verdict_sentence(outcome, page->out);
-    ts_page_tone(page, TS_TONE_PLAIN);
-    ts_buffer_print(page->out, " %zu judgements by %zu rules, %zu passed; %zu %s not apply.\n",
+    ts_buffer               says;
+    ts_buffer_open(&says, answer->allocator);
+    ts_verdict_sentence(outcome, &says);
+    ts_buffer_print(&says, " %zu judgements by %zu rules, %zu passed; %zu %s not apply.",
                     outcome->judgement_count, outcome->rules_run, outcome->passed,
                     outcome->rules_skipped, outcome->rules_skipped == 1 ? "rule does" : "rules do");
+    ts_buffer_add(page->out, "\n");
+    ts_page_tone(page, TS_TONE_STRONG);
+    if (!says.failed)
+        ts_page_wrap(page, says.bytes, 0, 0);
+    ts_page_tone(page, TS_TONE_PLAIN);
+    page->out->failed = page->out->failed || says.failed;
+    ts_buffer_close(&says);
 }
 
 void ts_check_page(const ts_answer *answer, ts_page *page)

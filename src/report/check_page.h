@@ -7,9 +7,6 @@
 
 void ts_check_page(const ts_answer *answer, ts_page *page);
 
-/* "Does not hold: 2 refusals open." and what was checked, waived and skipped. */
-void ts_verdict_sentence(const ts_check_outcome *outcome, ts_buffer *out);
-
 /* Parts of the page, each in its own file. */
 void ts_speed_table(const ts_answer *answer, ts_page *page);
 void ts_power_table(const ts_answer *answer, ts_page *page);

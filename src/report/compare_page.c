@@ -2,7 +2,7 @@
 #include "report/comparison.h"
 
 #include "base/json_writer.h"
-#include "report/check_page.h"
+#include "report/verdict_sentence.h"
 
 #include <math.h>
 

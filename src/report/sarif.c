@@ -3,7 +3,7 @@
 
 #include "base/json_writer.h"
 #include "check/rulebook.h"
-#include "report/answer_json.h"
+#include "report/json_quantity.h"
 
 static void field(ts_json *json, const char *key, const char *value)
 {

@@ -2,7 +2,7 @@
 #include "study/study.h"
 
 #include "draw/figure.h"
-#include "report/check_page.h"
+#include "report/verdict_sentence.h"
 #include "towershaft/figure.h"
 
 #include <string.h>

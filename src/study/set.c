@@ -12,10 +12,10 @@ ts_status ts_study_set_bytes(ts_study *study, const char *name, const char *byte
     ts_buffer out;
     ts_buffer_open(&out, study->allocator);
     const ts_text at = ts_text_of(address);
-    status = value != NULL ? ts_edit_set(study->bytes, study->name, at, ts_text_of(value),
-                                         study->arena, study->diagnostics, &out)
-                           : ts_edit_unset(study->bytes, study->name, at, study->arena,
-                                           study->diagnostics, &out);
+    status           = value != NULL ? ts_edit_set(study->bytes, study->name, at, ts_text_of(value),
+                                                   study->arena, study->diagnostics, &out)
+                                     : ts_edit_unset(study->bytes, study->name, at, study->arena,
+                                                     study->diagnostics, &out);
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);

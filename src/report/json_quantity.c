@@ -1,0 +1,81 @@
+/* How is one number, and where it stands, written as JSON? */
+#include "report/json_quantity.h"
+
+#include <math.h>
+
+void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out)
+{
+    ts_source_address(answer->source, place.node, out);
+    ts_buffer_print(out, ":%s", place.symbol);
+    if (place.condition >= 0)
+        ts_buffer_print(out, "@%s", ts_answer_condition(answer, place.condition));
+}
+
+void ts_json_made(ts_json *json, const ts_buffer *made)
+{
+    json->out->failed = json->out->failed || made->failed;
+    ts_json_text(json, (ts_text){made->bytes != NULL ? made->bytes : "", made->length});
+}
+
+void ts_json_node(ts_json *json, const ts_answer *answer, const char *key, ts_node node)
+{
+    ts_buffer address;
+    ts_buffer_open(&address, answer->allocator);
+    ts_source_address(answer->source, node, &address);
+    ts_json_key(json, key);
+    ts_json_made(json, &address);
+    ts_buffer_close(&address);
+}
+
+/* What the file says of the source of its value, or that it is the file's. */
+static ts_text given_source(const ts_answer *answer, ts_node node)
+{
+    const ts_node source = answer->source->nodes[node].source;
+    return source != 0 ? answer->source->nodes[source].scalar : TS_TEXT("given in the file");
+}
+
+static ts_text source_of(const ts_answer *answer, ts_json_place place)
+{
+    const ts_subject subject = {place.node, place.condition};
+    const size_t     found   = answer->workings != NULL
+                                   ? ts_workings_find(answer->workings, subject, place.symbol)
+                                   : SIZE_MAX;
+    if (found == SIZE_MAX)
+        return (ts_text){NULL, 0};
+    const ts_note *note = ts_workings_at(answer->workings, found);
+    if (note->kind == TS_NOTE_GIVEN)
+        return given_source(answer, note->node);
+    return ts_text_of(note->formula != NULL ? note->formula->source : note->source);
+}
+
+void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind kind,
+                      ts_json_place place)
+{
+    const ts_unit *unit = ts_kind_shown(kind, TS_UNITS_METRIC);
+    ts_buffer      address;
+    ts_buffer_open(&address, answer->allocator);
+    ts_json_address(answer, place, &address);
+    ts_json_object(json);
+    ts_json_key(json, "value");
+    if (isfinite(si))
+        ts_json_number(json, ts_from_si(si, unit));
+    else
+        ts_json_null(json);
+    if (!isfinite(si)) {
+        ts_json_key(json, "because");
+        ts_json_string(json, "the file does not give what it needs; see the findings");
+    }
+    ts_json_key(json, "unit");
+    ts_json_string(json, unit->name);
+    ts_json_key(json, "symbol");
+    ts_json_string(json, place.symbol);
+    ts_json_key(json, "address");
+    ts_json_made(json, &address);
+    const ts_text source = source_of(answer, place);
+    if (source.length > 0) {
+        ts_json_key(json, "source");
+        ts_json_text(json, source);
+    }
+    ts_json_end(json, '}');
+    ts_buffer_close(&address);
+}
