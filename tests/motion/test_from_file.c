@@ -41,7 +41,7 @@ static void contradiction_points_at_the_statement(void **state)
     assert_int_equal(said->line, 19);
     assert_int_equal(said->column, 43);
     assert_non_null(strstr(said->says, "is said to turn ccw, but the train turns it cw: hp spool "
-                                       "ccw, hp tower shaft cw, hp box input cw, pump ccw"));
+                                       "ccw, hp tower shaft cw, box input cw, pump ccw"));
     solved_file_close(&file);
 }
 
