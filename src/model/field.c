@@ -24,6 +24,13 @@ const char *const ts_confidences[]     = {"low", "medium", "high", NULL};
 const char *const ts_reserved_words[]  = {"always",       "events", "hours",   "cover",
                                           "hand turning", "open",   "unknown", NULL};
 
+/* A choice that has a default is left out instead, so that what is assumed is shown. */
+bool ts_field_may_be_unknown(const ts_field *field)
+{
+    const bool defaulted = field->form == TS_FORM_PICK && field->preset.value != NULL;
+    return field->need != TS_REQUIRED && !field->known && !defaulted;
+}
+
 const ts_field *ts_field_named(const ts_record_table *table, ts_text key)
 {
     for (size_t i = 0; i < table->field_count; i++) {

@@ -68,17 +68,18 @@ typedef struct ts_preset {
 typedef struct ts_record_table ts_record_table;
 
 typedef struct ts_field {
-    const char            *key; /* as in the file; for ..._SPEEDS a word that describes the keys */
-    ts_form                form;
-    ts_need                need;
-    ts_kind                kind;
-    bool                   seen;         /* clock angle or sense as seen in the file's `sight` */
-    bool                   closed;       /* a span that must have both of its ends             */
-    size_t                 offset;       /* of the value in the struct                         */
-    size_t                 count_offset; /* lists: of their count                        */
-    size_t                 most;         /* lists: how many at most                      */
-    const ts_record_table *record;       /* of records and lists                         */
-    const char *const     *choices;      /* NULL-terminated; the index is the value      */
+    const char *key; /* as in the file; for ..._SPEEDS a word that describes the keys */
+    ts_form     form;
+    ts_need     need;
+    ts_kind     kind;
+    bool        seen;         /* clock angle or sense as seen in the file's `sight` */
+    bool        closed;       /* a span that must have both of its ends             */
+    bool        known;        /* `unknown` will not do, though the key may be left out            */
+    size_t      offset;       /* of the value in the struct                         */
+    size_t      count_offset; /* lists: of their count                        */
+    size_t      most;         /* lists: how many at most                      */
+    const ts_record_table *record;  /* of records and lists                         */
+    const char *const     *choices; /* NULL-terminated; the index is the value      */
     ts_range               range;
     ts_preset              preset;
     /* Where the default depends on the record: given the record with all earlier fields filled in,
@@ -89,6 +90,7 @@ typedef struct ts_field {
 } ts_field;
 
 struct ts_record_table {
+    const char     *id;   /* "tower_shaft", for schemas */
     const char     *name; /* "a tower shaft" */
     const char     *says;
     const ts_field *fields; /* in the order in which the manual shows them */
@@ -141,6 +143,9 @@ extern const char *const ts_long_form_keys[4];
 extern const char *const ts_confidences[]; /* low, medium, high, NULL */
 /* Words that name no condition, spool or accessory; NULL-terminated. */
 extern const char *const ts_reserved_words[];
+
+/* Is `unknown` a value of this field? */
+bool ts_field_may_be_unknown(const ts_field *field);
 
 const ts_field *ts_field_named(const ts_record_table *table, ts_text key); /* NULL: no such key */
 /* A record that has the key although `table` has not, or NULL. */

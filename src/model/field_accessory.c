@@ -36,16 +36,16 @@ static const ts_field accessory_fields[] = {
      .form = TS_FORM_SPAN_BY_CONDITION,
      .kind = TS_KIND_ROTATIONAL_SPEED,
      TS_AT(ts_accessory, speed),
-     .range   = TS_FROM(0.0, 20943.951023931954, "rpm"), /* 200 000 rpm */
-     .says    = "The pad speed that it needs, a condition; `always` stands for every condition "
-                "that is not named.",
+     .range = TS_FROM(0.0, 20943.951023931954923, "rpm"), /* 200 000 rpm */
+     .says  = "The pad speed that it needs, in each condition; `always` stands for every condition "
+              "that is not named.",
      .example = "{take-off: 6600..7300 rpm, always: ..7600 rpm}"},
     {.key  = "power",
      .form = TS_FORM_BY_CONDITION,
      .kind = TS_KIND_POWER,
      TS_AT(ts_accessory, power),
      .range   = TS_FROM(0.0, 1e8, "kW"),
-     .says    = "The power that it absorbs, a condition.  In a condition that is not named it "
+     .says    = "The power that it absorbs in each condition.  In a condition that is not named it "
                 "keeps the torque of the named one nearest in spool speed, which is an "
                 "assumption.",
      .example = "{ground idle: 4.5 kW, take-off: 13 kW}"},
@@ -54,7 +54,7 @@ static const ts_field accessory_fields[] = {
      .kind = TS_KIND_TORQUE,
      TS_AT(ts_accessory, drives),
      .range   = TS_FROM(0.0, 1e6, "N.m"),
-     .says    = "The torque that it puts into its pad, a condition.",
+     .says    = "The torque that it puts into its pad in each condition.",
      .example = "{crank: 220 N.m, light-off: 180 N.m}"},
     {.key  = "torque",
      .form = TS_FORM_RECORD,
@@ -117,6 +117,7 @@ static const ts_field accessory_fields[] = {
 };
 
 const ts_record_table ts_table_accessory = {
+    .id   = "accessory",
     .name = "an accessory",
     .says = "One accessory and its demands on the pad.",
     TS_TABLE(ts_accessory, accessory_fields),
@@ -139,6 +140,7 @@ static const ts_field torque_limits_fields[] = {
 };
 
 const ts_record_table ts_table_torque_limits = {
+    .id   = "torque_limits",
     .name = "the torque of an accessory",
     .says = "Torques beyond the continuous one.",
     TS_TABLE(ts_torque_limits, torque_limits_fields),
@@ -164,6 +166,7 @@ static const ts_field body_fields[] = {
 };
 
 const ts_record_table ts_table_body = {
+    .id   = "body",
     .name = "the body of an accessory",
     .says = "The room that an accessory takes.",
     TS_TABLE(ts_body, body_fields),
@@ -187,6 +190,7 @@ static const ts_field neck_fields[] = {
 };
 
 const ts_record_table ts_table_neck = {
+    .id   = "neck",
     .name = "a neck",
     .says = "A place that is meant to break before anything dearer does.",
     TS_TABLE(ts_neck, neck_fields),

@@ -55,6 +55,7 @@ static const ts_field box_fields[] = {
 };
 
 const ts_record_table ts_table_box = {
+    .id   = "box",
     .name = "a box",
     .says = "A gearbox on the engine: one input, and a train of shafts either way of it.",
     TS_TABLE(ts_box, box_fields),
@@ -80,6 +81,7 @@ static const ts_field arc_fields[] = {
 };
 
 const ts_record_table ts_table_arc = {
+    .id   = "arc",
     .name = "the arc of a box",
     .says = "The circle on which the axes of a box stand.",
     TS_TABLE(ts_arc, arc_fields),
@@ -121,7 +123,7 @@ static const ts_field tooth_system_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_tooth_system, pressure_angle),
-     .range   = TS_FROM(0.17453292519943295, 0.6108652381980153, "deg"), /* 10 to 35 deg */
+     .range   = TS_FROM(0.17453292519943295769, 0.61086523819801535192, "deg"), /* 10 to 35 deg */
      .preset  = {"20 deg", "ISO 53:1998, standard basic rack"},
      .says    = "Normal pressure angle alpha_n.",
      .example = "25 deg"},
@@ -129,7 +131,7 @@ static const ts_field tooth_system_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_tooth_system, helix_angle),
-     .range   = TS_FROM(0.0, 0.7853981633974483, "deg"), /* 45 deg */
+     .range   = TS_FROM(0.0, 0.78539816339744830962, "deg"), /* 45 deg */
      .preset  = {"0 deg", "spur gears; common practice, no source"},
      .says    = "Helix angle beta; 0 deg for spur gears.",
      .example = "0 deg"},
@@ -184,6 +186,7 @@ static const ts_field tooth_system_fields[] = {
 };
 
 const ts_record_table ts_table_tooth_system = {
+    .id   = "tooth_system",
     .name = "the gears of a box",
     .says = "What the cylindrical gears of a box have in common.",
     TS_TABLE(ts_tooth_system, tooth_system_fields),
@@ -273,16 +276,18 @@ static const ts_field box_shaft_fields[] = {
      .preset  = {"straddled", "gears between their bearings; common practice, no source"},
      .says    = "Do its bearings stand on both sides of its gears, or on one?",
      .example = "straddled"},
-    {.key  = "toward",
-     .form = TS_FORM_CLOCK,
-     .kind = TS_KIND_ANGLE,
-     .seen = true,
+    {.key   = "toward",
+     .form  = TS_FORM_CLOCK,
+     .kind  = TS_KIND_ANGLE,
+     .seen  = true,
+     .known = true,
      TS_AT(ts_box_shaft, toward),
      .says    = "In which clock direction from its driver it stands; without the key it stands "
                 "on the arc, further along.",
      .example = "\"3:00\""},
-    {.key  = "from",
-     .form = TS_FORM_PICK,
+    {.key   = "from",
+     .form  = TS_FORM_PICK,
+     .known = true,
      TS_AT(ts_box_shaft, from),
      .choices = drivers,
      .says    = "Which gear of its driver drives it; without the key its last step, or its main "
@@ -293,12 +298,14 @@ static const ts_field box_shaft_fields[] = {
 #define BOX_SHAFT_FIELDS (sizeof box_shaft_fields / sizeof box_shaft_fields[0])
 
 const ts_record_table ts_table_box_shaft = {
+    .id   = "box_shaft",
     .name = "a box shaft",
     .says = "A shaft of a box that another shaft of the box drives, with its gears and pads.",
     TS_TABLE(ts_box_shaft, box_shaft_fields),
 };
 
 const ts_record_table ts_table_box_input = {
+    .id          = "box_input",
     .name        = "a box input",
     .says        = "The shaft of a box that the radial shaft drives.",
     .fields      = box_shaft_fields,
@@ -341,6 +348,7 @@ static const ts_field step_gear_fields[] = {
 };
 
 const ts_record_table ts_table_step_gear = {
+    .id   = "step_gear",
     .name = "a step gear",
     .says = "A further gear on a shaft.",
     TS_TABLE(ts_step_gear, step_gear_fields),

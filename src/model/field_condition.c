@@ -7,7 +7,7 @@ static const ts_field condition_fields[] = {
      .form = TS_FORM_SPOOL_SPEEDS,
      .kind = TS_KIND_ROTATIONAL_SPEED,
      TS_AT(ts_condition, speed),
-     .range   = TS_FROM(0.0, 20943.951023931954, "rpm"), /* 200 000 rpm */
+     .range   = TS_FROM(0.0, 20943.951023931954923, "rpm"), /* 200 000 rpm */
      .says    = "How fast that spool turns in this condition.  Every spool that is tapped needs "
                 "one.",
      .example = "13400 rpm"},
@@ -27,6 +27,7 @@ static const ts_field condition_fields[] = {
 };
 
 const ts_record_table ts_table_condition = {
+    .id   = "condition",
     .name = "a condition",
     .says = "One operating condition: the speed of each spool, and how much of its life the drive "
             "spends there.",
@@ -80,6 +81,7 @@ static const ts_field spool_fields[] = {
 };
 
 const ts_record_table ts_table_spool = {
+    .id   = "spool",
     .name = "a spool",
     .says = "One spool of the engine.",
     TS_TABLE(ts_spool, spool_fields),

@@ -93,6 +93,7 @@ static const ts_field drive_fields[] = {
 };
 
 const ts_record_table ts_table_drive = {
+    .id   = "drive",
     .name = "a drive file",
     .says = "One document that describes one accessory drive.",
     TS_TABLE(ts_drive, drive_fields),
@@ -123,6 +124,7 @@ static const ts_field assumption_line_fields[] = {
 };
 
 const ts_record_table ts_table_assumption_line = {
+    .id   = "assumption_line",
     .name = "an assumption",
     .says = "One line of your own register of assumptions.",
     TS_TABLE(ts_assumption_line, assumption_line_fields),
@@ -160,6 +162,7 @@ static const ts_field waiver_fields[] = {
 };
 
 const ts_record_table ts_table_waiver = {
+    .id   = "waiver",
     .name = "a waiver",
     .says = "One finding that is accepted.  A waiver that covers no finding is itself a finding.",
     TS_TABLE(ts_waiver, waiver_fields),

@@ -28,6 +28,7 @@ static const ts_field engine_fields[] = {
 };
 
 const ts_record_table ts_table_engine = {
+    .id   = "engine",
     .name = "the engine",
     .says = "The room that the drive has.",
     TS_TABLE(ts_engine, engine_fields),
@@ -53,6 +54,7 @@ static const ts_field cowl_point_fields[] = {
 };
 
 const ts_record_table ts_table_cowl_point = {
+    .id   = "cowl_point",
     .name = "a point of the cowl",
     .says = "One point of the cowl's inside.",
     TS_TABLE(ts_cowl_point, cowl_point_fields),
@@ -100,6 +102,7 @@ static const ts_field keep_out_fields[] = {
 };
 
 const ts_record_table ts_table_keep_out = {
+    .id   = "keep_out",
     .name = "a keep-out",
     .says = "A round region that nothing may enter.",
     TS_TABLE(ts_keep_out, keep_out_fields),
@@ -151,7 +154,7 @@ static const ts_field limits_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_limits, wrap),
-     .range   = TS_ABOVE(0.0, 6.283185307179587, "deg"),
+     .range   = TS_ABOVE(0.0, 6.28318530717958647693, "deg"),
      .preset  = {"130 deg", "a box that reaches further can hardly be lowered; common practice, "
                              "no source"},
      .says    = "The greatest angle that a box may reach round the engine, axis to axis.",
@@ -202,6 +205,7 @@ static const ts_field limits_fields[] = {
 };
 
 const ts_record_table ts_table_limits = {
+    .id   = "limits",
     .name = "the limits",
     .says = "What the checks hold the drive to.",
     TS_TABLE(ts_limits, limits_fields),

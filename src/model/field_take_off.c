@@ -27,6 +27,7 @@ static const ts_field spool_drive_fields[] = {
 };
 
 const ts_record_table ts_table_spool_drive = {
+    .id   = "spool_drive",
     .name = "the drive of a spool",
     .says = "Everything that one spool drives.",
     TS_TABLE(ts_spool_drive, spool_drive_fields),
@@ -75,6 +76,7 @@ static const ts_field take_off_fields[] = {
 };
 
 const ts_record_table ts_table_take_off = {
+    .id   = "take_off",
     .name = "a take-off",
     .says = "Where power leaves the spool.",
     TS_TABLE(ts_take_off, take_off_fields),
@@ -114,7 +116,7 @@ static const ts_field bevel_gears_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_bevel_gears, pressure_angle),
-     .range   = TS_FROM(0.17453292519943295, 0.6108652381980153, "deg"), /* 10 to 35 deg */
+     .range   = TS_FROM(0.17453292519943295769, 0.61086523819801535192, "deg"), /* 10 to 35 deg */
      .preset  = {"20 deg", "the usual normal pressure angle of bevels; common practice, no "
                             "source"},
      .says    = "Normal pressure angle alpha_n.",
@@ -124,7 +126,7 @@ static const ts_field bevel_gears_fields[] = {
      .need = TS_REQUIRED,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_bevel_gears, spiral),
-     .range   = TS_FROM(0.0, 0.9599310885968813, "deg"), /* 55 deg */
+     .range   = TS_FROM(0.0, 0.95993108859688126730, "deg"), /* 55 deg */
      .says    = "Mean spiral angle beta_m; 0 deg for straight bevels.",
      .example = "35 deg"},
     {.key  = "hand",
@@ -148,7 +150,7 @@ static const ts_field bevel_gears_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_ANGLE,
      TS_AT(ts_bevel_gears, shaft_angle),
-     .range   = TS_FROM(0.5235987755982988, 2.6179938779914944, "deg"), /* 30 to 150 deg */
+     .range   = TS_FROM(0.52359877559829887307, 2.61799387799149436539, "deg"), /* 30 to 150 deg */
      .preset  = {"90 deg", "a radial shaft stands square to the engine axis; common practice, no "
                             "source"},
      .says    = "Angle between the two axes.",
@@ -173,6 +175,7 @@ static const ts_field bevel_gears_fields[] = {
 };
 
 const ts_record_table ts_table_bevel_gears = {
+    .id   = "bevel_gears",
     .name = "a bevel pair",
     .says = "Two bevel gears; the first is the one nearer to the spool.",
     TS_TABLE(ts_bevel_gears, bevel_gears_fields),
@@ -210,7 +213,7 @@ static const ts_field tower_shaft_fields[] = {
      .kind = TS_KIND_LENGTH,
      TS_AT(ts_tower_shaft, bore),
      .range   = TS_FROM(0.0, 0.5, "mm"),
-     .preset  = {"0 mm", "solid; the heavier and safer reading"},
+     .preset  = {"0 mm", "a shaft of which no bore is told is taken as solid"},
      .says    = "The diameter of its bore; 0 mm when it is solid.",
      .example = "18 mm"},
     {.key  = "mid bearing",
@@ -254,6 +257,7 @@ static const char *judge_tower_shaft(const void *record, const char **key, const
 }
 
 const ts_record_table ts_table_tower_shaft = {
+    .id   = "tower_shaft",
     .name = "a tower shaft",
     .says = "The fast thin shaft from the spool out to the box.",
     TS_TABLE(ts_tower_shaft, tower_shaft_fields),

@@ -116,9 +116,6 @@ bool ts_read_span(ts_reading *reading, const ts_target *target, const ts_written
     double            low, high;
     if (!ts_quantity_parse_range(written->text, field->kind, &low, &high, &unit, &fault))
         return complain_quantity(reading, target, written, &fault);
-    if (low > high)
-        return complain_text(reading, target, written, "range-reversed",
-                             "begins above its own end, which cannot be for");
     if (field->closed && (isinf(low) || isinf(high)))
         return complain_text(reading, target, written, "open-range", "lacks an end for");
     if (!in_range(&field->range, low) || !in_range(&field->range, high))

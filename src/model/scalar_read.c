@@ -366,7 +366,10 @@ static void read_one(ts_reading *reading, const ts_target *target, ts_node node)
     }
     if (target->field->need == TS_REQUIRED)
         complain_value(reading, target, &written, "must-be-known",
-                       "does not do where nothing can be computed without");
+                       "will not do, for nothing can be computed without");
+    else if (!ts_field_may_be_unknown(target->field))
+        complain_value(reading, target, &written, "must-be-known",
+                       "will not do; what is assumed without the key is in the manual, under");
     else
         set_nothing(target, node, TS_UNKNOWN);
 }

@@ -1,0 +1,431 @@
+// The drive file of towershaft, loaded as YAML.
+// Printed by the program from the tables that its reader runs from; not edited by hand.
+
+/** What is not known is said to be so. */
+export type Unknown = "unknown";
+
+/** Any value may say where it comes from. */
+export type Sourced<T> =
+  | T
+  | { value: T; source?: string; date?: CalendarDate; confidence?: "low" | "medium" | "high" };
+
+/** 34 N.m */
+export type Quantity<U extends string> = `${number}${"" | " "}${U}`;
+
+/** 6600..7300 rpm, ..7600 rpm, 900.. rpm */
+export type Span<U extends string> = `${number | ""}..${number | ""}${"" | " "}${U}`;
+
+/** 34 N.m for 5 s */
+export type Overload = `${string} for ${string}`;
+
+/** 2026-06-30 */
+export type CalendarDate = `${number}-${number}-${number}`;
+
+/** 6:30, or an angle clockwise from 12:00 */
+export type Clock = `${number}:${number}` | Angle;
+
+/** A whole number. */
+export type Tally = number | `${number}`;
+
+export type PlainNumberUnit = "%";
+export type PlainNumber = number | `${number}` | Quantity<PlainNumberUnit>;
+
+export type LengthUnit = "m" | "cm" | "mm" | "um" | "in" | "ft";
+export type Length = Quantity<LengthUnit>;
+
+export type AngleUnit = "rad" | "mrad" | "deg" | "arcmin" | "arcsec";
+export type Angle = Quantity<AngleUnit>;
+
+export type TimeUnit = "s" | "ms" | "min" | "h";
+export type Time = Quantity<TimeUnit>;
+
+export type MassUnit = "kg" | "g" | "lb";
+export type Mass = Quantity<MassUnit>;
+
+export type InertiaUnit = "kg.m2" | "kg.mm2" | "kg.cm2" | "lb.in2" | "lb.ft2" | "lbf.in.s2";
+export type Inertia = Quantity<InertiaUnit>;
+
+export type VelocityUnit = "m/s" | "mm/s" | "in/s" | "ft/s" | "ft/min";
+export type Velocity = Quantity<VelocityUnit>;
+
+export type RotationalSpeedUnit = "rad/s" | "rpm";
+export type RotationalSpeed = Quantity<RotationalSpeedUnit>;
+
+export type TorqueUnit = "N.m" | "N.mm" | "kN.m" | "lbf.in" | "lbf.ft";
+export type Torque = Quantity<TorqueUnit>;
+
+export type PowerUnit = "W" | "kW" | "MW" | "hp";
+export type Power = Quantity<PowerUnit>;
+
+/** One document that describes one accessory drive. */
+export interface Drive {
+  /** The version of this notation. */
+  towershaft: Sourced<Tally>;
+  /** What the drive is called on every page. */
+  title: Sourced<string>;
+  /** The revision of the drive, as your drawing office counts it. */
+  revision?: Sourced<string | Unknown>;
+  /** From where every clock angle, and every `cw` and `ccw` of a spool or of a box shaft, is seen.  Default: from behind. */
+  sight?: Sourced<"from behind" | "from front">;
+  /** The operating conditions, in the order in which the engine meets them. */
+  conditions: { [name: string]: Condition };
+  /** The spools of the engine, also those that drive nothing. */
+  spools: { [name: string]: Spool };
+  /** What bolts to the pads, and what each demands. */
+  accessories: { [name: string]: Accessory };
+  /** The room that there is around the engine. */
+  engine?: Engine;
+  /** For each spool that is tapped: take-off, radial shaft and gearbox. */
+  drive: { [name: string]: SpoolDrive };
+  /** What the checks hold the drive to. */
+  limits?: Limits;
+  /** Your own register of what is assumed; it is shown with the program's. */
+  assumptions?: AssumptionLine[];
+  /** Findings that somebody accepts, each with a reason. */
+  waived?: Waiver[];
+}
+
+/** One operating condition: the speed of each spool, and how much of its life the drive spends there. */
+export type Condition = {
+  /** How often the condition is met in the life of the drive. */
+  events?: Sourced<Tally | Unknown>;
+  /** How long the drive stays in it, in its whole life. */
+  hours?: Sourced<Time | Unknown>;
+} & {
+  /** How fast that spool turns in this condition.  Every spool that is tapped needs one. */
+  [spool: string]: Sourced<RotationalSpeed | Unknown>;
+};
+
+/** One spool of the engine. */
+export interface Spool {
+  /** Which way it turns, in the file's `sight`. */
+  turns: Sourced<"cw" | "ccw">;
+  /** Does the starter turn this spool?  Default: yes or no. */
+  cranked?: Sourced<"yes" | "no">;
+  /** Its moment of inertia about the engine axis. */
+  inertia?: Sourced<Inertia | Unknown>;
+  /** How far it moves along the engine axis against the casing, rearward counted positive and the cold build as 0. */
+  "axial travel"?: Sourced<Span<LengthUnit> | Unknown>;
+  /** How far it moves across the engine axis. */
+  "radial travel"?: Sourced<Span<LengthUnit> | Unknown>;
+}
+
+/** One accessory and its demands on the pad. */
+export interface Accessory {
+  /** Whom it serves: the engine, which cannot run without it; the aircraft; or the start. */
+  for: Sourced<"engine" | "aircraft" | "start">;
+  /** Which way its pad must turn, seen by somebody who faces the pad. */
+  turns: Sourced<"cw" | "ccw" | "either" | Unknown>;
+  /** The pad speed that it needs, in each condition; `always` stands for every condition that is not named. */
+  speed?: { [condition: string]: Sourced<Span<RotationalSpeedUnit> | Unknown> };
+  /** The power that it absorbs in each condition.  In a condition that is not named it keeps the torque of the named one nearest in spool speed, which is an assumption. */
+  power?: { [condition: string]: Sourced<Power | Unknown> };
+  /** The torque that it puts into its pad in each condition. */
+  drives?: { [condition: string]: Sourced<Torque | Unknown> };
+  /** What torques its drive must bear beyond the power above. */
+  torque?: TorqueLimits;
+  /** The cylinder about the pad axis that its body fills. */
+  body?: Body;
+  /** Its mass with its fluids. */
+  mass?: Sourced<Mass | Unknown>;
+  /** From the pad face to its centre of mass. */
+  overhang?: Sourced<Length | Unknown>;
+  /** The moment of inertia that its pad feels. */
+  inertia?: Sourced<Inertia | Unknown>;
+  /** How it is coupled to its pad.  Default: none. */
+  clutch?: Sourced<"none" | "overrunning">;
+  /** The shear neck of its drive shaft; without the key it has none. */
+  neck?: Neck;
+  /** The public standard number of its pad and spline. */
+  spline?: Sourced<string | Unknown>;
+  /** What it serves, in your words. */
+  serves?: Sourced<string | Unknown>;
+}
+
+/** Torques beyond the continuous one. */
+export interface TorqueLimits {
+  /** A torque and for how long it may last. */
+  overload?: Sourced<Overload | Unknown>;
+  /** The torque that its drive must hold without yielding. */
+  static?: Sourced<Torque | Unknown>;
+}
+
+/** The room that an accessory takes. */
+export interface Body {
+  /** Of the smallest cylinder about the pad axis that holds the body. */
+  radius: Sourced<Length | Unknown>;
+  /** From the pad face to the far end of the body. */
+  length: Sourced<Length | Unknown>;
+}
+
+/** A place that is meant to break before anything dearer does. */
+export interface Neck {
+  /** The band in which it breaks, from the least torque to the greatest. */
+  breaks: Sourced<Span<TorqueUnit> | Unknown>;
+  /** The reason for a neck where the rules allow none. */
+  why?: Sourced<string | Unknown>;
+}
+
+/** The room that the drive has. */
+export interface Engine {
+  /** The radius of the engine casing under the box. */
+  casing?: Sourced<Length | Unknown>;
+  /** The inside of the cowl, point by point round the clock; straight in radius over angle between two points. */
+  cowl?: CowlPoint[];
+  /** Round regions that nothing may enter. */
+  "keep out"?: KeepOut[];
+}
+
+/** One point of the cowl's inside. */
+export interface CowlPoint {
+  /** Where round the engine. */
+  clock: Sourced<Clock>;
+  /** How far from the engine axis. */
+  radius: Sourced<Length>;
+}
+
+/** A round region that nothing may enter. */
+export interface KeepOut {
+  /** What is there. */
+  name?: Sourced<string | Unknown>;
+  /** Where round the engine its centre is. */
+  clock: Sourced<Clock>;
+  /** How far from the engine axis its centre is. */
+  radius: Sourced<Length>;
+  /** Its own radius. */
+  size: Sourced<Length>;
+  /** On which face of the box.  Default: both. */
+  face?: Sourced<"front" | "rear" | "both">;
+}
+
+/** Everything that one spool drives. */
+export interface SpoolDrive {
+  /** The bevels on the spool, and how they bear its movement. */
+  "take-off": TakeOff;
+  /** The radial shaft from the spool out to the box. */
+  "tower shaft": TowerShaft;
+  /** The gearbox with its shafts and pads. */
+  box: Box;
+}
+
+/** Where power leaves the spool. */
+export interface TakeOff {
+  /** How the bevels bear the axial movement of the spool: the bevel held by the rotor's location bearing; on a splined stub shaft with bearings of its own; or driven through a wide-faced spur idler. */
+  float?: Sourced<"fixed bevel" | "splined stub" | "wide spur" | Unknown>;
+  /** From the spool to the radial shaft. */
+  bevels: BevelGears;
+  /** Normal backlash of these bevels as built, cold. */
+  backlash?: Sourced<Length | Unknown>;
+  /** How far the spline of a splined stub may slide. */
+  slide?: Sourced<Span<LengthUnit> | Unknown>;
+  /** Face width of a wide spur beyond what its load needs. */
+  overlap?: Sourced<Length | Unknown>;
+}
+
+/** Two bevel gears; the first is the one nearer to the spool. */
+export interface BevelGears {
+  /** Tooth numbers, the gear nearer to the spool first. */
+  teeth: [Sourced<Tally>, Sourced<Tally>];
+  /** Outer transverse module m_et. */
+  module: Sourced<Length>;
+  /** Normal pressure angle alpha_n.  Default: 20 deg. */
+  "pressure angle"?: Sourced<Angle | Unknown>;
+  /** Mean spiral angle beta_m; 0 deg for straight bevels. */
+  spiral: Sourced<Angle>;
+  /** Hand of spiral of the first gear; the second has the other.  Default: left. */
+  hand?: Sourced<"left" | "right">;
+  /** Face width of both gears. */
+  face: Sourced<Length>;
+  /** Angle between the two axes.  Default: 90 deg. */
+  "shaft angle"?: Sourced<Angle | Unknown>;
+  /** On which side of the radial shaft's axis the gear on the engine-parallel shaft lies; front is towards the inlet.  Default: rear. */
+  side?: Sourced<"front" | "rear">;
+  /** Share of the transmitted power that is lost in this mesh.  Default: 1 %. */
+  loss?: Sourced<PlainNumber | Unknown>;
+}
+
+/** The fast thin shaft from the spool out to the box. */
+export interface TowerShaft {
+  /** Where round the engine it stands. */
+  clock: Sourced<Clock>;
+  /** From bevel apex to bevel apex. */
+  length: Sourced<Length | Unknown>;
+  /** Its outside diameter. */
+  outside: Sourced<Length | Unknown>;
+  /** The diameter of its bore; 0 mm when it is solid.  Default: 0 mm. */
+  bore?: Sourced<Length | Unknown>;
+  /** How far from the spool end a third bearing stands; without the key there is none. */
+  "mid bearing"?: Sourced<Length | Unknown>;
+  /** Which way you believe that it turns, seen from outside looking to the engine axis; the program holds it against the train. */
+  turns?: Sourced<"cw" | "ccw" | Unknown>;
+  /** A shear neck in the radial shaft. */
+  neck?: Neck;
+}
+
+/** A gearbox on the engine: one input, and a train of shafts either way of it. */
+export interface Box {
+  /** The circle about the engine axis on which the shafts stand. */
+  arc: Arc;
+  /** From the radial shaft to the box input. */
+  bevels: BevelGears;
+  /** What the gears of this box have in common. */
+  gears?: ToothSystem;
+  /** Between the front and the rear pad faces. */
+  depth?: Sourced<Length | Unknown>;
+  /** The shaft that the radial shaft drives. */
+  input: BoxInput;
+  /** The shafts clockwise of the input, in the file's `sight`, in order outwards; each is driven by the one before it. */
+  clockwise?: BoxShaft[];
+  /** The shafts the other way. */
+  anticlockwise?: BoxShaft[];
+}
+
+/** The circle on which the axes of a box stand. */
+export interface Arc {
+  /** From the engine axis to the shafts' axes. */
+  radius: Sourced<Length>;
+  /** Where on it the box input stands. */
+  clock: Sourced<Clock>;
+}
+
+/** What the cylindrical gears of a box have in common. */
+export interface ToothSystem {
+  /** Normal module m_n of every gear that gives none of its own. */
+  module?: Sourced<Length | Unknown>;
+  /** Normal pressure angle alpha_n.  Default: 20 deg. */
+  "pressure angle"?: Sourced<Angle | Unknown>;
+  /** Helix angle beta; 0 deg for spur gears.  Default: 0 deg. */
+  "helix angle"?: Sourced<Angle | Unknown>;
+  /** Hand of helix of the box input's gear; gears in mesh alternate.  Default: left. */
+  hand?: Sourced<"left" | "right">;
+  /** Addendum of the basic rack over the module, h_aP / m_n.  Default: 1. */
+  addendum?: Sourced<PlainNumber | Unknown>;
+  /** Dedendum of the basic rack over the module, h_fP / m_n.  Default: 1.25. */
+  dedendum?: Sourced<PlainNumber | Unknown>;
+  /** Root fillet radius of the basic rack over the module, rho_fP / m_n.  Default: 0.25. */
+  "root radius"?: Sourced<PlainNumber | Unknown>;
+  /** Share of the transmitted power that is lost in each mesh.  Default: 0.5 %. */
+  loss?: Sourced<PlainNumber | Unknown>;
+  /** What the gears are made of. */
+  material?: Sourced<string | Unknown>;
+}
+
+/** The shaft of a box that the radial shaft drives. */
+export interface BoxInput {
+  /** What the shaft is called; without one, after its accessories. */
+  name?: Sourced<string | Unknown>;
+  /** Tooth number of its main gear. */
+  teeth: Sourced<Tally>;
+  /** Normal module m_n of its main gear; without the key that of the box's gears. */
+  module?: Sourced<Length | Unknown>;
+  /** Face width of its main gear. */
+  face: Sourced<Length | Unknown>;
+  /** Profile shift coefficient x of its main gear.  Default: 0. */
+  shift?: Sourced<PlainNumber | Unknown>;
+  /** What stands on its front pad: the name of an accessory, `cover` for a sealed cover, `hand turning`, or `open`.  Without the key there is no pad. */
+  front?: Sourced<string | Unknown>;
+  /** The same for its rear pad. */
+  rear?: Sourced<string | Unknown>;
+  /** Further gears on the same shaft; the next shaft is driven by the last of them unless it says otherwise with `from`. */
+  step?: StepGear | StepGear[];
+  /** A side chain of shafts that this one drives as well, in order outwards. */
+  branch?: BoxShaft[];
+  /** Which way you believe that it turns, in the file's `sight`; the program holds it against the train. */
+  turns?: Sourced<"cw" | "ccw" | Unknown>;
+  /** Do its bearings stand on both sides of its gears, or on one?  Default: straddled. */
+  support?: Sourced<"straddled" | "overhung">;
+}
+
+/** A shaft of a box that another shaft of the box drives, with its gears and pads. */
+export interface BoxShaft {
+  /** What the shaft is called; without one, after its accessories. */
+  name?: Sourced<string | Unknown>;
+  /** Tooth number of its main gear. */
+  teeth: Sourced<Tally>;
+  /** Normal module m_n of its main gear; without the key that of the box's gears. */
+  module?: Sourced<Length | Unknown>;
+  /** Face width of its main gear. */
+  face: Sourced<Length | Unknown>;
+  /** Profile shift coefficient x of its main gear.  Default: 0. */
+  shift?: Sourced<PlainNumber | Unknown>;
+  /** What stands on its front pad: the name of an accessory, `cover` for a sealed cover, `hand turning`, or `open`.  Without the key there is no pad. */
+  front?: Sourced<string | Unknown>;
+  /** The same for its rear pad. */
+  rear?: Sourced<string | Unknown>;
+  /** Further gears on the same shaft; the next shaft is driven by the last of them unless it says otherwise with `from`. */
+  step?: StepGear | StepGear[];
+  /** A side chain of shafts that this one drives as well, in order outwards. */
+  branch?: BoxShaft[];
+  /** Which way you believe that it turns, in the file's `sight`; the program holds it against the train. */
+  turns?: Sourced<"cw" | "ccw" | Unknown>;
+  /** Do its bearings stand on both sides of its gears, or on one?  Default: straddled. */
+  support?: Sourced<"straddled" | "overhung">;
+  /** In which clock direction from its driver it stands; without the key it stands on the arc, further along. */
+  toward?: Sourced<Clock>;
+  /** Which gear of its driver drives it; without the key its last step, or its main gear when it has no step. */
+  from?: Sourced<"gear" | "step" | "step 2" | "step 3">;
+}
+
+/** A further gear on a shaft. */
+export interface StepGear {
+  /** Its tooth number. */
+  teeth: Sourced<Tally>;
+  /** Its normal module m_n; without the key that of the box's gears. */
+  module?: Sourced<Length | Unknown>;
+  /** Its face width. */
+  face: Sourced<Length | Unknown>;
+  /** Its profile shift coefficient x.  Default: 0. */
+  shift?: Sourced<PlainNumber | Unknown>;
+}
+
+/** What the checks hold the drive to. */
+export interface Limits {
+  /** The least transverse contact ratio of a cylindrical mesh.  Default: 1.2. */
+  "contact ratio"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest face width over reference diameter of the smaller gear, straddled.  Default: 1. */
+  "face to diameter"?: Sourced<PlainNumber | Unknown>;
+  /** The same, overhung.  Default: 0.5. */
+  "face to diameter overhung"?: Sourced<PlainNumber | Unknown>;
+  /** The least gap between bodies, and between a body and anything else.  Default: 5 mm. */
+  "body gap"?: Sourced<Length | Unknown>;
+  /** The least gap between tip circles of gears that do not mesh.  Default: 2 mm. */
+  "gear gap"?: Sourced<Length | Unknown>;
+  /** The greatest angle that a box may reach round the engine, axis to axis.  Default: 130 deg. */
+  wrap?: Sourced<Angle | Unknown>;
+  /** How many cylindrical meshes there may be between starter and box input.  Default: 4. */
+  "start path meshes"?: Sourced<PlainNumber | Unknown>;
+  /** The pitch line velocity beyond which jets and baffles are asked for.  Default: 80 m/s. */
+  "pitch line velocity"?: Sourced<Velocity | Unknown>;
+  /** The greatest surface speed of a radial shaft.  Default: 60 m/s. */
+  "radial shaft speed"?: Sourced<Velocity | Unknown>;
+  /** The least break torque of a neck over the highest torque that it must pass.  Default: 1.25. */
+  "neck factor"?: Sourced<PlainNumber | Unknown>;
+  /** The reserve that is wanted inside every speed band.  Default: 0 %. */
+  "speed margin"?: Sourced<PlainNumber | Unknown>;
+}
+
+/** One line of your own register of assumptions. */
+export interface AssumptionLine {
+  /** What is assumed. */
+  says: Sourced<string>;
+  /** The address of what it is about. */
+  at?: Sourced<string | Unknown>;
+  /** Who says so. */
+  source?: Sourced<string | Unknown>;
+  /** Since when. */
+  date?: Sourced<CalendarDate | Unknown>;
+}
+
+/** One finding that is accepted.  A waiver that covers no finding is itself a finding. */
+export interface Waiver {
+  /** The rule whose finding is accepted. */
+  rule: Sourced<string>;
+  /** The address of the finding. */
+  at: Sourced<string>;
+  /** The reason; a waiver without one is refused. */
+  why: Sourced<string>;
+  /** Who accepts it. */
+  by?: Sourced<string | Unknown>;
+  /** The last day on which it holds. */
+  until?: Sourced<CalendarDate | Unknown>;
+}

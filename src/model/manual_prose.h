@@ -1,0 +1,8 @@
+/* model/manual_prose.h: the part of the manual that no table can tell. */
+#ifndef TS_MODEL_MANUAL_PROSE_H
+#define TS_MODEL_MANUAL_PROSE_H
+
+/* Markdown, paragraph by paragraph; NULL after the last. */
+extern const char *const ts_manual_prose[];
+
+#endif
