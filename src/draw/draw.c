@@ -2,6 +2,8 @@
 #include "draw/face_view.h"
 #include "draw/figure.h"
 #include "draw/scene.h"
+#include "draw/speed_chart.h"
+#include "draw/unrolled.h"
 
 #include <math.h>
 
@@ -43,7 +45,9 @@ static ts_status draw_figure(ts_scene *scene)
     case TS_FIGURE_POWER:
         return ts_draw_face_view(scene, false, true);
     case TS_FIGURE_UNROLLED:
+        return ts_draw_unrolled(scene);
     case TS_FIGURE_SPEEDS:
+        return ts_draw_speed_chart(scene);
     case TS_FIGURE_COUNT:
         break;
     }

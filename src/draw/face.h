@@ -53,6 +53,10 @@ ts_face_side ts_face_near(const ts_face *face);
 /* Index of the mesh in which this shaft drives by a bevel, or TS_NOWHERE. */
 uint32_t ts_bevel_mesh_from(const ts_train *train, uint32_t shaft);
 
+/* A point of the cowl line between its points `index` - 1 and `index`: the radius grows evenly with
+ * the clock angle, the shorter way round (as in check/cowl.h). */
+ts_point ts_face_cowl_point(const ts_face *face, size_t index, double share);
+
 /* ---- what is drawn, from the back to the front ---- */
 void ts_face_draw_engine(const ts_face *face);
 void ts_face_draw_boxes(const ts_face *face);

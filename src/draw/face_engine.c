@@ -3,7 +3,6 @@
 #include "draw/lettering.h"
 
 #include <math.h>
-#include <stdlib.h>
 
 static const double degree = M_PI / 180.0;
 
@@ -60,46 +59,34 @@ static void draw_dial(const ts_face *face)
 
 /* ---- cowl -------------------------------------------------------------------------------- */
 
-static int by_clock(const void *a, const void *b)
-{
-    const double x = ((const ts_cowl_point *)a)->clock.value;
-    const double y = ((const ts_cowl_point *)b)->clock.value;
-    return x < y ? -1 : x > y;
-}
-
 static bool cowl_known(const ts_cowl_point *point)
 {
     return ts_measure_known(point->clock) && ts_measure_known(point->radius);
 }
 
-/* Between two points the radius grows evenly with the clock angle; outside of it is forbidden. */
-static void draw_cowl_piece(const ts_face *face, const ts_cowl_point *a, const ts_cowl_point *b)
+ts_point ts_face_cowl_point(const ts_face *face, size_t index, double share)
 {
-    const double turn  = b->clock.value - a->clock.value;
-    const int    count = (int)ceil(turn / (3.0 * degree));
-    ts_point     last  = ts_face_clock_point(face, a->clock.value, a->radius.value);
-    for (int i = 1; i <= count; i++) {
-        const double   share = (double)i / count;
-        const double   r     = a->radius.value + share * (b->radius.value - a->radius.value);
-        const ts_point next  = ts_face_clock_point(face, a->clock.value + share * turn, r);
-        ts_draw_wall(&face->scene->canvas, last, next, face->front);
-        last = next;
-    }
+    const ts_cowl_point *a = &face->scene->drive->engine.cowl[index - 1], *b = a + 1;
+    const double         turn = remainder(b->clock.value - a->clock.value, 2.0 * M_PI);
+    return ts_face_clock_point(face, a->clock.value + share * turn,
+                               a->radius.value + share * (b->radius.value - a->radius.value));
 }
 
+/* Outside of the cowl is forbidden: on the left of somebody who walks clockwise as seen. */
 static void draw_cowl(const ts_face *face)
 {
     const ts_engine *engine = &face->scene->drive->engine;
-    ts_cowl_point   *points = TS_TAKE(face->scene->arena, ts_cowl_point, engine->cowl_count);
-    size_t           count  = 0;
-    if (!points)
-        return;
-    for (size_t i = 0; i < engine->cowl_count; i++)
-        if (cowl_known(&engine->cowl[i]))
-            points[count++] = engine->cowl[i];
-    qsort(points, count, sizeof *points, by_clock);
-    for (size_t i = 1; i < count; i++)
-        draw_cowl_piece(face, &points[i - 1], &points[i]);
+    for (size_t i = 1; i < engine->cowl_count; i++) {
+        const ts_cowl_point *a = &engine->cowl[i - 1], *b = &engine->cowl[i];
+        if (!cowl_known(a) || !cowl_known(b))
+            continue;
+        const double turn  = remainder(b->clock.value - a->clock.value, 2.0 * M_PI);
+        const int    count = (int)fmax(1.0, ceil(fabs(turn) / (3.0 * degree)));
+        for (int k = 0; k < count; k++)
+            ts_draw_wall(&face->scene->canvas, ts_face_cowl_point(face, i, (double)k / count),
+                         ts_face_cowl_point(face, i, (double)(k + 1) / count),
+                         face->front != (turn < 0.0));
+    }
 }
 
 /* ---- keep-outs --------------------------------------------------------------------------- */

@@ -44,14 +44,6 @@ static double hub_radius(const ts_face *face)
 
 enum { COWL_PIECES = 12 };
 
-/* A point of the cowl between the points before and after `index`. */
-static ts_point cowl_point(const ts_face *face, size_t index, double share)
-{
-    const ts_cowl_point *a = &face->scene->drive->engine.cowl[index - 1], *b = a + 1;
-    return ts_face_clock_point(face, a->clock.value + share * (b->clock.value - a->clock.value),
-                               a->radius.value + share * (b->radius.value - a->radius.value));
-}
-
 void ts_face_collect(const ts_face *face, ts_obstacles *obstacles)
 {
     const ts_train  *train  = face->scene->train;
@@ -80,8 +72,8 @@ void ts_face_collect(const ts_face *face, ts_obstacles *obstacles)
                       engine->keep_out[i].size.value * face->px, 30.0);
     for (size_t i = 1; i < engine->cowl_count; i++)
         for (int k = 0; k < COWL_PIECES; k++)
-            ts_avoid_line(obstacles, cowl_point(face, i, (double)k / COWL_PIECES),
-                          cowl_point(face, i, (double)(k + 1) / COWL_PIECES), 20.0);
+            ts_avoid_line(obstacles, ts_face_cowl_point(face, i, (double)k / COWL_PIECES),
+                          ts_face_cowl_point(face, i, (double)(k + 1) / COWL_PIECES), 20.0);
 }
 
 /* ---- the note ---------------------------------------------------------------------------- */
@@ -245,7 +237,7 @@ static void label_engine(const ts_face *face, ts_obstacles *obstacles)
     }
     if (engine->cowl_count < 2)
         return;
-    const ts_point at = cowl_point(face, 1, 0.3);
+    const ts_point at = ts_face_cowl_point(face, 1, 0.3);
     if (isfinite(at.x) && isfinite(at.y))
         place_label(face, obstacles, at, 24.0, "cowl line", NULL);
 }
@@ -253,10 +245,10 @@ static void label_engine(const ts_face *face, ts_obstacles *obstacles)
 void ts_face_draw_labels(const ts_face *face, ts_obstacles *obstacles)
 {
     const ts_train *train = face->scene->train;
-    for (uint32_t s = 0; s < train->shaft_count; s++)
+    for (uint32_t s = 0; !face->ribbons && s < train->shaft_count; s++)
         if (train->shafts[s].kind == TS_SHAFT_SPOOL)
             label_spool(face, obstacles, s);
-    for (uint32_t s = 0; s < train->shaft_count; s++)
+    for (uint32_t s = 0; !face->ribbons && s < train->shaft_count; s++)
         if (train->shafts[s].kind == TS_SHAFT_TOWER)
             label_tower(face, obstacles, s);
     label_engine(face, obstacles);

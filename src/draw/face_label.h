@@ -10,7 +10,7 @@
 void ts_face_collect(const ts_face *face, ts_obstacles *obstacles);
 /* "Seen from behind, looking forward" with the bar of scale; that of the ribbons too, if any. */
 void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ribbons *ribbons);
-/* Spools, tower shafts, keep-outs, cowl. */
+/* Spools and tower shafts, unless ribbons say what they are about; keep-outs, cowl. */
 void ts_face_draw_labels(const ts_face *face, ts_obstacles *obstacles);
 
 #endif

@@ -57,8 +57,7 @@ static void draw_words(const ts_face *face, const ts_ribbons *ribbons)
     ts_face_draw_note(face, &obstacles, ribbons);
     if (face->ribbons)
         ts_ribbons_label(face, ribbons, &obstacles);
-    else
-        ts_face_draw_labels(face, &obstacles);
+    ts_face_draw_labels(face, &obstacles);
     if (!face->ribbons)
         ts_face_draw_tags(face, &obstacles);
 }
@@ -97,7 +96,6 @@ ts_status ts_draw_face_view(ts_scene *scene, bool front, bool ribbons)
                   ribbons ? "Power, seen from behind"
                   : front ? "Seen from the front"
                           : "Seen from behind",
-                  front ? "face of the boxes, looking rearward"
-                        : "face of the boxes, looking forward");
+                  front ? "looking rearward" : "looking forward");
     return TS_OK;
 }

@@ -167,6 +167,21 @@ ts_area ts_write(ts_canvas *canvas, ts_point at, const char *text, const ts_lett
     return area;
 }
 
+double ts_write_symbol(ts_canvas *canvas, ts_point at, const char *symbol, const char *subscript,
+                       ts_colour colour)
+{
+    const double       size  = TS_LOOK_TYPE_PX_SMALL;
+    const ts_lettering slant = {.size = size, .italic = true, .colour = colour};
+    const ts_lettering small = {.size = 0.75 * size, .colour = colour};
+    const ts_area      one   = ts_write(canvas, at, symbol, &slant);
+    const double       right = one.x + one.w;
+    if (!subscript)
+        return right;
+    const ts_area two =
+        ts_write(canvas, (ts_point){right + 0.5, at.y + 0.25 * size}, subscript, &small);
+    return two.x + two.w;
+}
+
 const char *ts_letters_family(ts_canvas *canvas)
 {
     const ts_lettering    how    = {.size = TS_LOOK_TYPE_PX_BODY};

@@ -25,6 +25,11 @@ ts_area ts_write(ts_canvas *canvas, ts_point at, const char *text, const ts_lett
 /* The same area without writing. */
 ts_area ts_text_area(ts_canvas *canvas, ts_point at, const char *text, const ts_lettering *how);
 
+/* A quantity symbol as ISO 80000-1 has it (from memory): italic, with an upright subscript that may
+ * be NULL.  Returns where it ends on the right. */
+double ts_write_symbol(ts_canvas *canvas, ts_point at, const char *symbol, const char *subscript,
+                       ts_colour colour);
+
 /* Appends a text with what could disturb its line taken out: bytes that are no UTF-8, control and
  * direction marks become U+FFFD, line ends blanks. */
 void ts_add_clean(ts_buffer *out, const char *text);

@@ -19,19 +19,38 @@ static void avoid(ts_obstacles *obstacles, const ts_obstacle *one)
     obstacles->items[obstacles->count++] = *one;
 }
 
+static void avoid_round(ts_obstacles *obstacles, ts_obstacle_kind kind, ts_point at, double r,
+                        double weight)
+{
+    avoid(obstacles, &(ts_obstacle){.kind   = kind,
+                                    .weight = weight,
+                                    .a      = at,
+                                    .r      = r,
+                                    .area   = {at.x - r, at.y - r, 2.0 * r, 2.0 * r}});
+}
+
 void ts_avoid_disc(ts_obstacles *obstacles, ts_point at, double r, double weight)
 {
-    avoid(obstacles, &(ts_obstacle){.kind = TS_OBSTACLE_DISC, .weight = weight, .a = at, .r = r});
+    avoid_round(obstacles, TS_OBSTACLE_DISC, at, r, weight);
 }
 
 void ts_avoid_ring(ts_obstacles *obstacles, ts_point at, double r, double weight)
 {
-    avoid(obstacles, &(ts_obstacle){.kind = TS_OBSTACLE_RING, .weight = weight, .a = at, .r = r});
+    avoid_round(obstacles, TS_OBSTACLE_RING, at, r, weight);
+}
+
+static ts_area area_of_line(ts_point a, ts_point b)
+{
+    return (ts_area){fmin(a.x, b.x), fmin(a.y, b.y), fabs(a.x - b.x), fabs(a.y - b.y)};
 }
 
 void ts_avoid_line(ts_obstacles *obstacles, ts_point a, ts_point b, double weight)
 {
-    avoid(obstacles, &(ts_obstacle){.kind = TS_OBSTACLE_LINE, .weight = weight, .a = a, .b = b});
+    avoid(obstacles, &(ts_obstacle){.kind   = TS_OBSTACLE_LINE,
+                                    .weight = weight,
+                                    .a      = a,
+                                    .b      = b,
+                                    .area   = area_of_line(a, b)});
 }
 
 void ts_avoid_area(ts_obstacles *obstacles, ts_area area, double weight)
@@ -58,8 +77,16 @@ static double farthest(ts_area area, ts_point at)
     return hypot(dx, dy);
 }
 
+/* A level line lies in an area without height, so touching counts here. */
+static bool may_meet(ts_area a, ts_area b)
+{
+    return a.x <= b.x + b.w && b.x <= a.x + a.w && a.y <= b.y + b.h && b.y <= a.y + a.h;
+}
+
 static bool meets(const ts_obstacle *one, ts_area area)
 {
+    if (!may_meet(one->area, area))
+        return false;
     switch (one->kind) {
     case TS_OBSTACLE_DISC:
         return ts_area_distance(area, one->a) < one->r;
@@ -94,9 +121,12 @@ static double distance_to_line(ts_point p, ts_point a, ts_point b)
  * should not cross. */
 double ts_leader_cost(const ts_obstacles *obstacles, ts_point a, ts_point b)
 {
-    double cost = 0.0;
+    const ts_area reach = area_of_line(a, b);
+    double        cost  = 0.0;
     for (size_t i = 0; i < obstacles->count; i++) {
         const ts_obstacle *one = &obstacles->items[i];
+        if (!may_meet(one->area, reach))
+            continue;
         if (one->kind == TS_OBSTACLE_LINE && ts_lines_cross(a, b, one->a, one->b))
             cost += one->weight;
         if (one->weight < 100.0)

@@ -17,6 +17,8 @@ typedef struct ts_obstacle {
     ts_point         a, b;   /* centre; or ends of the line                        */
     double           r;
     ts_area          area;
+    /* the area itself, or in what the other kinds lie */ /* an area itself; of the others what
+                                                             they lie in */
 } ts_obstacle;
 
 typedef struct ts_obstacles {

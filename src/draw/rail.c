@@ -66,7 +66,7 @@ static double tallest_name(ts_scene *scene, const ts_rail *rail, double cell, bo
 
 ts_status ts_rail_measure(ts_scene *scene, double width, bool front, ts_rail *rail)
 {
-    *rail = (ts_rail){.label = 84.0};
+    *rail = (ts_rail){.label = 92.0};
     if (!list_shafts(scene, rail))
         return TS_NO_MEMORY;
     const size_t most = (size_t)fmax(1.0, floor((width - rail->label) / least_cell));

@@ -54,9 +54,7 @@ static void lay_mesh(const ts_face *face, ts_ribbons *out, uint32_t m)
     const ts_shaft_motion *b     = &face->scene->motion->shafts[mesh->driven_shaft];
     if (!b->placed || train->shafts[mesh->driver_shaft].kind == TS_SHAFT_TOWER)
         return; /* a tower shaft is one band, from the spool to the box */
-    ts_ribbon one = {.b     = ts_face_point(face, b->x, b->y),
-                     .power = fabs(load->P[0]) > fabs(load->P[1]) ? load->P[0] : load->P[1],
-                     .of    = m};
+    ts_ribbon one = {.b = ts_face_point(face, b->x, b->y), .power = load->P[0], .of = m};
     if (train->shafts[mesh->driver_shaft].kind == TS_SHAFT_SPOOL) {
         const double r = face->scene->motion->meshes[m].solved
                              ? face->scene->motion->meshes[m].r_1 * face->px

@@ -77,8 +77,10 @@ static int decimals_of(double shown, ts_kind kind, ts_units units)
     const double size = fabs(shown);
     if (kind == TS_KIND_ROTATIONAL_SPEED)
         return size >= 99.95 || !(size > 0.0) ? 0 : 1;
+    if (kind == TS_KIND_LENGTH && units == TS_UNITS_US)
+        return 3;
     if (kind == TS_KIND_LENGTH)
-        return units == TS_UNITS_US ? 3 : 1;
+        return fabs(size - round(size)) < 0.005 ? 0 : 1;
     if (!(size > 0.0) || size >= 99.95)
         return 0;
     return size >= 0.995 ? 1 : 2;

@@ -148,6 +148,13 @@ static void fill_title(ts_scene *scene)
 
 static void fill_condition(ts_scene *scene)
 {
+    if (scene->options->figure == TS_FIGURE_UNROLLED ||
+        scene->options->figure == TS_FIGURE_SPEEDS) {
+        const bool all = scene->options->figure == TS_FIGURE_SPEEDS;
+        cell_line(scene, CELL_CONDITION, 1, all ? "all conditions" : "none");
+        cell_line(scene, CELL_CONDITION, 2, all ? "each at its spool speeds" : "geometry as built");
+        return;
+    }
     cell_line(scene, CELL_CONDITION, 1, scene->drive->conditions[scene->condition].name);
     ts_buffer *line = ts_canvas_line(&scene->canvas);
     for (uint32_t s = 0; s < scene->train->shaft_count; s++) {

@@ -1,0 +1,33 @@
+/* draw/dimension.c: how long is it from here to there? */
+#include "draw/dimension.h"
+
+#include "draw/lettering.h"
+
+#include <math.h>
+
+static void arrow(ts_canvas *canvas, ts_point tip, bool to_the_right)
+{
+    ts_draw_head(canvas, tip, to_the_right ? 0.0 : M_PI, TS_LOOK_FIGURE_ARROW_HEAD, TS_COLOUR_INK);
+}
+
+void ts_draw_dimension(ts_scene *scene, double a, double b, double y, const char *text, bool bold)
+{
+    ts_canvas   *canvas = &scene->canvas;
+    const double left = fmin(a, b), right = fmax(a, b), tail = 2.2 * TS_LOOK_FIGURE_ARROW_HEAD;
+    const bool   inside = right - left > 3.0 * TS_LOOK_FIGURE_ARROW_HEAD;
+    ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);
+    if (inside) {
+        ts_draw_line(canvas, (ts_point){left, y}, (ts_point){right, y});
+    } else {
+        ts_draw_line(canvas, (ts_point){left - tail, y}, (ts_point){left, y});
+        ts_draw_line(canvas, (ts_point){right, y}, (ts_point){right + tail, y});
+    }
+    arrow(canvas, (ts_point){left, y}, !inside);
+    arrow(canvas, (ts_point){right, y}, inside);
+    const ts_lettering how = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                              .bold   = bold,
+                              .halo   = true,
+                              .anchor = TS_ANCHOR_MIDDLE,
+                              .colour = TS_COLOUR_INK};
+    ts_write(canvas, (ts_point){0.5 * (left + right), y - 4.0}, text, &how);
+}
