@@ -1,4 +1,4 @@
-/* check/cowl.c: how far is an axis from the inside of the cowl? */
+/* check/cowl.c: which point of the cowl's inside is nearest to an axis? */
 #include "check/cowl.h"
 
 #include <math.h>
@@ -57,7 +57,7 @@ static double clamp(const stretch *part, double along)
 
 /* The least distance to one stretch: half the derivative of its square is brought to 0 by Newton's
  * method, damped so that the distance never grows. */
-static double nearest_on(const stretch *part, double D, double phi, double *clock)
+static double nearest_on(const stretch *part, double D, double phi, double *where)
 {
     double along = clamp(part, short_way(phi - part->begin));
     double least = distance_at(part, along, D, phi);
@@ -78,43 +78,32 @@ static double nearest_on(const stretch *part, double D, double phi, double *cloc
         least = there;
         along = next;
     }
-    *clock = part->begin + along;
+    *where = along;
     return least;
 }
 
-double ts_cowl_radius(const ts_engine *engine, double clock)
+ts_cowl_place ts_cowl_nearest(const ts_engine *engine, double R, double phi)
 {
+    ts_cowl_place found = {0};
+    double        least = INFINITY;
     for (size_t i = 0; i + 1 < engine->cowl_count; i++) {
         const stretch part = stretch_at(engine, i);
-        double        along;
-        if (lies_on(&part, clock, &along))
-            return part.r + part.slope * along;
-    }
-    return NAN;
-}
-
-double ts_cowl_distance(const ts_engine *engine, double x, double y, double *clock)
-{
-    const double D = hypot(x, y), phi = atan2(x, y);
-    double       least = INFINITY, line_here = NAN;
-    *clock = NAN;
-    for (size_t i = 0; i + 1 < engine->cowl_count; i++) {
-        const stretch part = stretch_at(engine, i);
+        const double  end  = part.r + part.slope * part.span;
+        const double  low  = part.r < end ? part.r : end;
         double        along, there;
-        if (lies_on(&part, phi, &along))
-            line_here = part.r + part.slope * along;
+        if (lies_on(&part, phi, &along)) {
+            found.reached = true;
+            found.outside = R > part.r + part.slope * along;
+        }
         /* No point of the stretch is nearer than the difference of the radii. */
-        const double end = part.r + part.slope * part.span;
-        const double low = part.r < end ? part.r : end;
-        if (low - D >= least)
+        if (low - R >= least)
             continue;
-        const double found = nearest_on(&part, D, phi, &there);
-        if (found < least) {
-            least  = found;
-            *clock = there;
+        const double distance = nearest_on(&part, R, phi, &there);
+        if (distance < least) {
+            least        = distance;
+            found.clock  = part.begin + there;
+            found.radius = part.r + part.slope * there;
         }
     }
-    if (isnan(line_here))
-        return NAN;
-    return D <= line_here ? least : -least;
+    return found;
 }

@@ -113,14 +113,16 @@ static ts_finding *write_finding(ts_check *check, const ts_question *question,
     return finding;
 }
 
-static void write_not_computable(ts_check *check, const ts_question *question, const char *what)
+static ts_finding *write_not_computable(ts_check *check, const ts_question *question,
+                                        const char *what)
 {
     const ts_judgement *judgement = write_judgement(check, question, false);
     if (judgement == NULL)
-        return;
+        return NULL;
     ts_finding *finding = write_finding(check, question, judgement, TS_NOT_COMPUTABLE);
     ts_says(check, finding, "cannot be judged: %s is not known", what);
-    ts_todo(check, finding, "state %s", what);
+    ts_todo(check, finding, "state %s in the file", what);
+    return finding;
 }
 
 /* Rules say better what they lack; this is what stands between them and a NaN that they missed. */
@@ -137,7 +139,7 @@ ts_finding *ts_judge(ts_check *check, const ts_question *question)
     if (check->desk->failed)
         return NULL;
     if (isnan(question->value) || isnan(question->limit)) {
-        write_not_computable(check, question, missing_number(check, question));
+        (void)write_not_computable(check, question, missing_number(check, question));
         return NULL;
     }
     const double  reserve   = reserve_of(question);
@@ -161,16 +163,17 @@ ts_finding *ts_judge_fact(ts_check *check, ts_node object, int32_t condition, bo
     return write_finding(check, &question, judgement, TS_OPEN);
 }
 
-void ts_not_computable(ts_check *check, ts_node object, int32_t condition, const char *what, ...)
+ts_finding *ts_not_computable(ts_check *check, ts_node object, int32_t condition, const char *what,
+                              ...)
 {
     if (check->desk->failed)
-        return;
+        return NULL;
     va_list parts;
     va_start(parts, what);
     const char *phrase = ts_phrase_list(check, what, parts);
     va_end(parts);
     const ts_question question = ts_question_about(check, object, condition);
-    write_not_computable(check, &question, phrase);
+    return write_not_computable(check, &question, phrase);
 }
 
 void ts_skip(ts_check *check, const char *why)

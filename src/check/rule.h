@@ -94,9 +94,10 @@ ts_finding *ts_judge(ts_check *check, const ts_question *question);
 /* The same for something that is so or is not, without a number. */
 ts_finding *ts_judge_fact(ts_check *check, ts_node object, int32_t condition, bool holds);
 
-/* The question is put, but `what` is not known: "the face width of %s". */
-void ts_not_computable(ts_check *check, ts_node object, int32_t condition, const char *what, ...)
-    __attribute__((format(printf, 4, 5)));
+/* The question is put, but `what` is not known: "the face width of %s".  Returns the finding, which
+ * says so already; NULL without memory. */
+ts_finding *ts_not_computable(ts_check *check, ts_node object, int32_t condition, const char *what,
+                              ...) __attribute__((format(printf, 4, 5)));
 
 /* The rule has nothing to judge in this drive, because of `why` (a static sentence without a full
  * stop).  Ignored when it has put a question. */

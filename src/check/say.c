@@ -68,13 +68,33 @@ static const char *kept(ts_check *check, const ts_buffer *scratch)
     return text;
 }
 
+/* 35.00 says no more than 35 in a sentence; zeros before the point stay. */
+static void drop_trailing_zeros(ts_buffer *number)
+{
+    if (number->failed || memchr(number->bytes, '.', number->length) == NULL ||
+        memchr(number->bytes, 'e', number->length) != NULL)
+        return;
+    while (number->bytes[number->length - 1] == '0')
+        number->length--;
+    if (number->bytes[number->length - 1] == '.')
+        number->length--;
+    number->bytes[number->length] = '\0';
+}
+
 static const char *shown_with(ts_check *check, double si, ts_kind kind, int digits)
 {
-    ts_buffer *scratch = ts_desk_scratch(check->desk);
-    if (isfinite(si))
-        ts_quantity_show(scratch, si, ts_kind_shown(kind, check->units), digits);
-    else
+    ts_buffer     *scratch = ts_desk_scratch(check->desk);
+    const ts_unit *unit    = ts_kind_shown(kind, check->units);
+    if (!isfinite(si)) {
         ts_buffer_add(scratch, isnan(si) ? "not known" : "without end");
+        return kept(check, scratch);
+    }
+    ts_buffer_significant(scratch, ts_from_si(si, unit), digits);
+    drop_trailing_zeros(scratch);
+    if (kind != TS_KIND_NUMBER) {
+        ts_buffer_add(scratch, " ");
+        ts_buffer_add(scratch, unit->name);
+    }
     return kept(check, scratch);
 }
 
@@ -99,6 +119,9 @@ const char *ts_shown_apart(ts_check *check, double si, double other, ts_kind kin
     return shown_with(check, si, kind, DIGITS_MOST);
 }
 
+/* What is a round number but for the noise of its last bits is not rounded any further. */
+#define NOISE 1e-13
+
 const char *ts_shown_outward(ts_check *check, double si, ts_kind kind, int way)
 {
     const ts_unit *unit  = ts_kind_shown(kind, check->units);
@@ -106,7 +129,9 @@ const char *ts_shown_outward(ts_check *check, double si, ts_kind kind, int way)
     if (!isfinite(value) || !(fabs(value) > 0.0))
         return ts_shown(check, si, kind);
     const double step    = pow(10.0, floor(log10(fabs(value))) - (DIGITS_FEW - 1));
-    const double rounded = (way > 0 ? ceil(value / step) : floor(value / step)) * step;
+    const double count   = value / step;
+    const double noise   = NOISE * fabs(count);
+    const double rounded = (way > 0 ? ceil(count - noise) : floor(count + noise)) * step;
     return ts_shown(check, ts_to_si(rounded, unit), kind);
 }
 

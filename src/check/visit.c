@@ -47,8 +47,8 @@ const char *ts_gear_name(ts_check *check, uint32_t gear)
     const char    *shaft  = check->train->shafts[record->shaft].name;
     if (record->step == 0)
         return shaft;
-    return record->step == 1 ? ts_phrase(check, "%s, step", shaft)
-                             : ts_phrase(check, "%s, step %d", shaft, (int)record->step);
+    return record->step == 1 ? ts_phrase(check, "%s (step)", shaft)
+                             : ts_phrase(check, "%s (step %d)", shaft, (int)record->step);
 }
 
 const char *ts_face_name(ts_face_side face)

@@ -72,7 +72,7 @@ uint32_t ts_meshes_to_input(const ts_train *train, uint32_t shaft);
 /* "hp box input (52 teeth) with fuel pump (61 teeth)" */
 const char *ts_mesh_name(ts_check *check, uint32_t mesh);
 
-/* The gear's shaft, and which of its gears it is: "idler 3", "idler 3, step". */
+/* The gear's shaft, and which of its gears it is: "idler 3", "idler 3 (step)". */
 const char *ts_gear_name(ts_check *check, uint32_t gear);
 
 /* "front" or "rear" */

@@ -3,12 +3,21 @@
 #include "check/cowl.h"
 #include "check/visit.h"
 
-static const ts_formula distance_equation = {
+#define NEAREST "derived: cosine rule; the nearest point of the line is found by Newton's method"
+
+static const ts_formula inside_formula = {
     .symbol  = "a_cowl",
     .meaning = "distance of the axis from the nearest point of the cowl line",
     .unit    = "m",
     .text    = "sqrt(R^2 + R_cowl^2 - 2*R*R_cowl*cos(phi_cowl - phi))",
-    .source  = "derived: cosine rule; the nearest point is found by Newton's method",
+    .source  = NEAREST,
+};
+static const ts_formula outside_formula = {
+    .symbol  = "a_cowl",
+    .meaning = "distance of the axis from the nearest point of the cowl line, negative outside",
+    .unit    = "m",
+    .text    = "-sqrt(R^2 + R_cowl^2 - 2*R*R_cowl*cos(phi_cowl - phi))",
+    .source  = NEAREST,
 };
 static const ts_formula needed_formula = {
     .symbol  = "a_cowl_least",
@@ -25,28 +34,32 @@ static const ts_formula reserve_formula = {
     .source  = "reserve = capacity / demand - 1",
 };
 
-/* The point that was found is noted, and the distance to it proves itself by the cosine rule. */
-static double note_distance(const ts_check *check, const ts_circle *circle, double a, double clock)
+static void note_parts(const ts_check *check, const ts_circle *circle, const ts_cowl_place *place)
 {
     const ts_shaft_motion *axis  = &check->motion->shafts[circle->shaft];
     const ts_node          shaft = check->train->shafts[circle->shaft].node;
-    const double           R = axis->radius, phi = axis->clock, phi_cowl = clock;
-    ts_workings_about(check->workings, circle->node, TS_EVERY_CONDITION);
-    if (check->workings == NULL || a < 0.0)
-        return a;
-    ts_borrow(check, circle->node, (ts_input){"R", R}, shaft, "R");
-    ts_borrow(check, circle->node, (ts_input){"phi", phi}, shaft, "phi");
-    const double R_cowl = ts_cowl_radius(&check->drive->engine, clock);
-    ts_workings_assumed(check->workings, "phi_cowl", phi_cowl, "rad",
+    ts_borrow(check, circle->node, (ts_input){"R", axis->radius}, shaft, "R");
+    ts_borrow(check, circle->node, (ts_input){"phi", axis->clock}, shaft, "phi");
+    ts_workings_assumed(check->workings, "phi_cowl", place->clock, "rad",
                         "clock angle of the nearest point of the cowl line of the file");
-    ts_workings_assumed(check->workings, "R_cowl", R_cowl, "m",
+    ts_workings_assumed(check->workings, "R_cowl", place->radius, "m",
                         "radius of the cowl line there, linear between its two points");
-    const double residual =
-        a - sqrt(fmax(0.0, R * R + R_cowl * R_cowl - 2.0 * R * R_cowl * cos(phi_cowl - phi)));
-    ts_search_note(
-        check->workings, &distance_equation, a, residual,
-        (const ts_input[]){{"R", R}, {"R_cowl", R_cowl}, {"phi_cowl", phi_cowl}, {"phi", phi}}, 4);
-    return a;
+    ts_note_circle(check, circle);
+}
+
+static double distance_of(const ts_check *check, const ts_circle *circle,
+                          const ts_cowl_place *place)
+{
+    const ts_shaft_motion *axis = &check->motion->shafts[circle->shaft];
+    const double           R = axis->radius, phi = axis->clock;
+    const double           R_cowl = place->radius, phi_cowl = place->clock;
+    const double square = R * R + R_cowl * R_cowl - 2.0 * R * R_cowl * cos(phi_cowl - phi);
+    /* Rounding may leave a little less than nothing when the axis stands on the line itself. */
+    if (!(square > 0.0))
+        return 0.0;
+    const double a = sqrt(square);
+    return place->outside ? TS_STEP(check->workings, outside_formula, -a, R, R_cowl, phi_cowl, phi)
+                          : TS_STEP(check->workings, inside_formula, a, R, R_cowl, phi_cowl, phi);
 }
 
 static void say(ts_check *check, ts_finding *finding, const ts_circle *circle, double clock)
@@ -69,16 +82,16 @@ static void judge_circle(ts_check *check, const ts_circle *circle)
 {
     const ts_shaft_motion *axis = &check->motion->shafts[circle->shaft];
     const double           gap = check->drive->limits.body_gap.value, r = circle->r;
-    double                 clock = 0.0;
-    const double distance = ts_cowl_distance(&check->drive->engine, axis->x, axis->y, &clock);
-    if (isnan(distance)) {
+    const ts_cowl_place place = ts_cowl_nearest(&check->drive->engine, axis->radius, axis->clock);
+    if (!place.reached) {
         ts_not_computable(check, circle->node, TS_EVERY_CONDITION, "the cowl line at %s",
                           ts_shown_clock(check, axis->clock));
         return;
     }
-    ts_question question = ts_question_about(check, circle->node, TS_EVERY_CONDITION);
-    question.value       = note_distance(check, circle, distance, clock);
-    ts_note_circle(check, circle);
+    if (check->workings != NULL)
+        note_parts(check, circle, &place);
+    ts_question question  = ts_question_about(check, circle->node, TS_EVERY_CONDITION);
+    question.value        = distance_of(check, circle, &place);
     question.limit        = TS_STEP(check->workings, needed_formula, r + gap, r, gap);
     question.bound        = TS_AT_LEAST;
     question.kind         = TS_KIND_LENGTH;
@@ -87,7 +100,7 @@ static void judge_circle(ts_check *check, const ts_circle *circle)
     question.reserve      = &reserve_formula;
     ts_finding *finding   = ts_judge(check, &question);
     if (finding != NULL)
-        say(check, finding, circle, clock);
+        say(check, finding, circle, place.clock);
 }
 
 static void run(ts_check *check)

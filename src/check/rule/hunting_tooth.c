@@ -22,23 +22,31 @@ static bool suits_neighbours(const ts_check *check, uint32_t gear, uint32_t here
     return true;
 }
 
-/* The pair with the smallest error in ratio that leaves every other mesh hunting; failing that, the
- * smallest error alone. */
+/* Changing few teeth comes before a small error in ratio: one new gear is cheaper than two. */
+static bool is_nearer(const ts_tooth_pair *pair, const ts_tooth_pair *other)
+{
+    if (pair->change != other->change)
+        return pair->change < other->change;
+    return fabs(ts_rational_value(pair->error)) < fabs(ts_rational_value(other->error));
+}
+
+/* The nearest pair that leaves every other mesh of both gears hunting; failing that, the nearest.
+ */
 static bool nearest_pair(const ts_check *check, uint32_t mesh, int z_1, int z_2, ts_tooth_pair *out)
 {
     const ts_mesh *record = &check->train->meshes[mesh];
     ts_tooth_pair  pairs[CANDIDATES];
     const size_t   count = ts_hunting_pairs(z_1, z_2, REACH, TEETH_FEWEST, pairs, CANDIDATES);
-    if (count == 0)
-        return false;
-    *out = pairs[0];
-    for (size_t i = 0; i < count; i++)
-        if (suits_neighbours(check, record->driver, mesh, pairs[i].z_1) &&
-            suits_neighbours(check, record->driven, mesh, pairs[i].z_2)) {
-            *out = pairs[i];
-            break;
+    bool           suits = false;
+    for (size_t i = 0; i < count; i++) {
+        const bool here = suits_neighbours(check, record->driver, mesh, pairs[i].z_1) &&
+                          suits_neighbours(check, record->driven, mesh, pairs[i].z_2);
+        if (i == 0 || (here && !suits) || (here == suits && is_nearer(&pairs[i], out))) {
+            *out  = pairs[i];
+            suits = here;
         }
-    return true;
+    }
+    return count > 0;
 }
 
 static void say(ts_check *check, ts_finding *finding, uint32_t mesh)

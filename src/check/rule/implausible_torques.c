@@ -7,12 +7,14 @@ static void judge_overload(ts_check *check, uint32_t pad, const ts_accessory *ac
 {
     const ts_overload overload = accessory->torque.overload;
     const ts_peak     peak     = ts_highest_absorbed(check, pad);
-    ts_question       question = ts_question_about(check, overload.node, TS_EVERY_CONDITION);
-    question.value             = overload.torque;
-    question.limit             = peak.T;
-    question.bound             = TS_AT_LEAST;
-    question.kind              = TS_KIND_TORQUE;
-    ts_finding *finding        = ts_judge(check, &question);
+    if (isnan(peak.T))
+        return; /* A2-power-known speaks of it */
+    ts_question question = ts_question_about(check, overload.node, TS_EVERY_CONDITION);
+    question.value       = overload.torque;
+    question.limit       = peak.T;
+    question.bound       = TS_AT_LEAST;
+    question.kind        = TS_KIND_TORQUE;
+    ts_finding *finding  = ts_judge(check, &question);
     if (finding == NULL)
         return;
     ts_says(check, finding, "the overload of %s, %s, is less than the %s that it absorbs at %s",

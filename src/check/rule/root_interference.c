@@ -27,8 +27,9 @@ static void run(ts_check *check)
         const char *tip =
             check->train->shafts[first ? mesh->driven_shaft : mesh->driver_shaft].name;
         ts_says(check, finding,
-                "the tips of %s meet the fillets of %s, %s of the path of contact too early", tip,
-                root, ts_shown(check, -question.value, TS_KIND_LENGTH));
+                "the tips of %s reach the fillets of %s: contact would begin %s before the "
+                "involute does, along the path of contact",
+                tip, root, ts_shown(check, -question.value, TS_KIND_LENGTH));
     }
     ts_skip(check, "no cylindrical mesh has a geometry free of undercut");
 }

@@ -12,10 +12,11 @@ static void judge_pad(ts_check *check, const ts_pad *pad, const ts_accessory *st
     if (finding == NULL)
         return;
     ts_says(check, finding,
-            "%d cylindrical meshes lie between %s and the box input, and each carries the start; "
-            "at most %s are wanted",
-            (int)question.value, starter->name, ts_shown(check, most, TS_KIND_NUMBER));
-    ts_todo(check, finding, "move %s at least %d shafts nearer to the box input", starter->name,
+            "the start passes %d cylindrical %s between %s and the box input, where at most %s %s "
+            "wanted",
+            (int)question.value, question.value > 1.0 ? "meshes" : "mesh", starter->name,
+            ts_shown(check, most, TS_KIND_NUMBER), most > 1.0 || most < 1.0 ? "are" : "is");
+    ts_todo(check, finding, "move %s nearer to the box input, by %d at least", starter->name,
             (int)ceil(question.value - most));
 }
 

@@ -25,19 +25,29 @@ static const ts_pad *find_starter(const ts_check *check)
     return silent;
 }
 
+/* What is missing is missing at the spool that is to be cranked. */
+static ts_node spool_to_start(const ts_drive *drive)
+{
+    for (size_t i = 0; i < drive->spool_count; i++)
+        if (ts_spool_is_cranked(&drive->spools[i]))
+            return drive->spools[i].node;
+    return drive->spool_count > 0 ? drive->spools[0].node : drive->node;
+}
+
 static void run(ts_check *check)
 {
-    const ts_pad *pad = find_starter(check);
+    const ts_node spool = spool_to_start(check->drive);
+    const ts_pad *pad   = find_starter(check);
     if (pad == NULL) {
-        ts_finding *finding = ts_judge_fact(check, check->drive->node, TS_EVERY_CONDITION, false);
+        ts_finding *finding = ts_judge_fact(check, spool, TS_EVERY_CONDITION, false);
         ts_says(check, finding, "no pad carries anything that turns the engine to start it");
         return;
     }
     const ts_accessory *starter = ts_accessory_at(check, pad);
     if (drives_somewhere(check, starter))
-        (void)ts_judge_fact(check, check->drive->node, TS_EVERY_CONDITION, true);
+        (void)ts_judge_fact(check, spool, TS_EVERY_CONDITION, true);
     else
-        ts_not_computable(check, check->drive->node, TS_EVERY_CONDITION,
+        ts_not_computable(check, spool, TS_EVERY_CONDITION,
                           "the torque with which %s drives, in any condition", starter->name);
 }
 

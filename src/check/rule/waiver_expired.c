@@ -5,8 +5,11 @@
 static void judge_waiver(ts_check *check, const ts_waiver *waiver, const ts_waiver_use *use)
 {
     if (use->end == TS_WAIVER_UNJUDGED) {
-        ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
-                          "today's date, on which this waiver of %s depends", waiver->rule.text);
+        ts_finding *unjudged = ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
+                                                 "today's date, by which the waiver of %s may be "
+                                                 "over,",
+                                                 waiver->rule.text);
+        ts_todo(check, unjudged, "say what day it is, or take `until` out");
         return;
     }
     ts_finding *finding =
