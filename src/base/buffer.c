@@ -25,7 +25,6 @@ void ts_buffer_close(ts_buffer *buffer)
 void ts_buffer_clear(ts_buffer *buffer)
 {
     buffer->length = 0;
-    buffer->failed = false;
     if (buffer->bytes != NULL)
         buffer->bytes[0] = '\0';
 }

@@ -23,7 +23,7 @@ typedef struct ts_buffer {
 
 void ts_buffer_open(ts_buffer *buffer, const ts_allocator *allocator); /* NULL: the standard one */
 void ts_buffer_close(ts_buffer *buffer);
-void ts_buffer_clear(ts_buffer *buffer); /* keeps the room */
+void ts_buffer_clear(ts_buffer *buffer); /* keeps the room, and a failure: it is never forgotten */
 
 void ts_buffer_bytes(ts_buffer *buffer, const char *bytes, size_t length);
 void ts_buffer_add(ts_buffer *buffer, const char *text);

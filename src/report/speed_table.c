@@ -96,6 +96,7 @@ static void row(const ts_answer *answer, ts_page *page, column at, const ts_pad 
     ts_buffer number;
     ts_buffer_open(&number, page->out->allocator);
     ts_buffer_integer(&number, answer->train->shafts[pad->shaft].number);
+    page->out->failed = page->out->failed || number.failed;
     ts_page_right(page, (ts_text){number.bytes != NULL ? number.bytes : "", number.length},
                   NUMBER_WIDTH);
     ts_buffer_close(&number);

@@ -392,6 +392,7 @@ static void say_title(sheet *s, const ts_note *note)
     ts_buffer address;
     ts_buffer_open(&address, s->out->allocator);
     ts_why_address(s->why, note, &address);
+    s->out->failed = s->out->failed || address.failed;
     say_strange(s, ts_text_of(address.bytes), ANY_WIDTH);
     end_line(s);
     end_line(s);
