@@ -12,12 +12,16 @@ typedef struct guard {
     uint32_t        line; /* from 1 */
     ts_diagnostics *list;
     size_t          found;
+    size_t          counted_to; /* the byte whose column was told last */
+    uint32_t        columns;    /* and that column                     */
     size_t          nodes;
     size_t          entries; /* inside the outermost pair of brackets   */
     int             depth;   /* of brackets                             */
     uint64_t        begun;   /* one bit a depth: has its entry begun?   */
+    uint64_t        curly;   /* one bit a depth: was it opened with a brace? */
     bool            fatal;   /* no sense in going on                    */
     bool            content; /* anything but comments met               */
+    bool            ended;   /* the document was closed with three dots */
     bool            plain;   /* a plain scalar may go on below          */
     long            parent;  /* column of the latest key or dash, or -1 */
 } guard;
@@ -42,11 +46,21 @@ static bool is_bracket_or_comma(char byte)
     return byte == '[' || byte == ']' || byte == '{' || byte == '}' || byte == ',';
 }
 
+/* Columns are counted on from the message before, for a line may be long and hold many. */
+static uint32_t column_of(guard *g, size_t at)
+{
+    if (g->columns == 0 || g->counted_to < g->line_start || g->counted_to > at) {
+        g->counted_to = g->line_start;
+        g->columns    = 1;
+    }
+    for (; g->counted_to < at; g->counted_to++)
+        g->columns += (g->at[g->counted_to] & 0xC0) != 0x80 ? 1 : 0;
+    return g->columns;
+}
+
 static void complain(guard *g, size_t at, const char *code, const char *says, const char *expected)
 {
-    uint32_t column = 1;
-    for (size_t i = g->line_start; i < at; i++)
-        column += (g->at[i] & 0xC0) != 0x80 ? 1 : 0;
+    const uint32_t column = column_of(g, at);
     ts_diagnose(g->list, &(ts_diagnostic){.code     = code,
                                           .line     = g->line,
                                           .column   = column,
@@ -54,6 +68,7 @@ static void complain(guard *g, size_t at, const char *code, const char *says, co
                                           .says     = says,
                                           .expected = expected});
     g->found++;
+    g->fatal = g->fatal || g->found >= TS_DIAGNOSTICS_MOST; /* no further one would be kept */
 }
 
 /* ---- lines ---------------------------------------------------------------------------------- */
@@ -102,6 +117,7 @@ static void look_at_line_start(guard *g)
                      "one document a file");
             g->fatal = true;
         }
+        g->ended  = g->ended || first == '.';
         g->plain  = false;
         g->parent = -1;
         g->i += 3;
@@ -228,6 +244,23 @@ static void open_bracket(guard *g)
         g->entries = 0;
     g->depth++;
     g->begun &= ~((uint64_t)1 << g->depth);
+    g->curly &= ~((uint64_t)1 << g->depth);
+    g->curly |= (uint64_t)(g->at[g->i] == '{' ? 1 : 0) << g->depth;
+    g->i++;
+}
+
+static void close_bracket(guard *g)
+{
+    const bool curly = (g->curly >> g->depth & 1) != 0;
+    if (curly != (g->at[g->i] == '}')) {
+        complain(g, g->i, "stray-bracket",
+                 curly ? "a bracket closes here where a brace is open"
+                       : "a brace closes here where a bracket is open",
+                 curly ? "}" : "]");
+        g->fatal = true;
+        return;
+    }
+    g->depth--;
     g->i++;
 }
 
@@ -237,8 +270,7 @@ static void take_sign_in_brackets(guard *g)
     if (byte == '[' || byte == '{') {
         open_bracket(g);
     } else if (byte == ']' || byte == '}') {
-        g->depth--;
-        g->i++;
+        close_bracket(g);
     } else if (byte == ',') {
         g->begun &= ~((uint64_t)1 << g->depth);
         g->i++;
@@ -358,6 +390,12 @@ static void take_block_line(guard *g)
     }
     if (is_end(g, g->i) || g->at[g->i] == '#')
         return;
+    if (g->ended) {
+        complain(g, g->i, "second-document", "a second document begins here",
+                 "one document a file");
+        g->fatal = true;
+        return;
+    }
     if (g->plain && (long)(g->i - g->line_start) > g->parent) {
         g->plain = false;
         take_plain(g);

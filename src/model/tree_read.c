@@ -264,22 +264,27 @@ static void refuse_key_form(tree *t)
     t->stop = true;
 }
 
+static bool is_in_brackets(const tree *t)
+{
+    return t->depth > 0 && t->source->nodes[t->stack[t->depth - 1].node].flow;
+}
+
 static void open_container(tree *t, ts_node_form form, const struct fy_mark *from,
                            const struct fy_mark *to)
 {
     const size_t start = from != NULL ? from->input_pos : t->at;
     const size_t end   = to != NULL ? to->input_pos : start;
     const bool   flow  = end > start;
-    if (start < t->at) { /* [a: b]: the parser places the mapping behind its key */
+    move_to(t, start);
+    if (is_key_due(t)) {
+        refuse_key_form(t);
+        return;
+    }
+    if (!flow && is_in_brackets(t)) { /* [a: b]: a mapping without braces of its own */
         complain(t, &(ts_diagnostic){.code     = "key-in-list",
                                      .says     = "a key stands among the items of a list",
                                      .expected = "braces around a record, such as {teeth: 61}"});
         t->stop = true;
-        return;
-    }
-    move_to(t, start);
-    if (is_key_due(t)) {
-        refuse_key_form(t);
         return;
     }
     if (t->depth > TS_FILE_DEPTH_MOST) {
