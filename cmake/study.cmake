@@ -1,7 +1,8 @@
-# What does the library carry inside itself?  Starting files, and what the notation allows.
+# What does the library carry inside itself?  Starting files, and the schemas of its answers.
 
 file(GLOB starting CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" examples/*.yaml)
-file(GLOB notation CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" docs/schema/* docs/drive-file.md)
+file(GLOB answers CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" docs/schema/*.schema.json)
+list(FILTER answers EXCLUDE REGEX "/drive[.]")
 
 function(ts_embed name)
     set(pairs "")
@@ -16,4 +17,4 @@ function(ts_embed name)
 endfunction()
 
 ts_embed(starting_files.inc ${starting})
-ts_embed(notation_files.inc ${notation})
+ts_embed(answer_schemas.inc ${answers})

@@ -47,20 +47,31 @@ static double speed(const ts_answer *answer, int32_t condition, const ts_pad *pa
     return answer->motion->speed[(size_t)condition * answer->train->shaft_count + pad->shaft];
 }
 
+/* A ratio that changed changes every speed alike; then the fastest condition says most. */
+static bool says_more(double relative, double speed, const ts_change *worst, double fastest)
+{
+    const double difference = fabs(relative) - fabs(worst->relative);
+    if (fabs(difference) <= 1e-9 * fabs(worst->relative))
+        return speed > fastest;
+    return difference > 0.0;
+}
+
 /* The condition in which the speed changed most, relative to what it was. */
 static void speeds(ts_changes *list, const ts_answer *before, const ts_answer *after,
                    const ts_pad *then, const ts_pad *now)
 {
-    ts_change worst = {.kind = TS_CHANGE_PAD_SPEED, .subject = now->name, .relative = 0.0};
-    int32_t   at[2] = {-1, -1};
+    ts_change worst   = {.kind = TS_CHANGE_PAD_SPEED, .subject = now->name, .relative = 0.0};
+    int32_t   at[2]   = {-1, -1};
+    double    fastest = 0.0;
     for (size_t c = 0; c < after->drive->condition_count; c++) {
         const int32_t other = ts_condition_match(before->drive, after->drive->conditions[c].name);
         if (other < 0)
             continue;
         const double was = speed(before, other, then), is = speed(after, (int32_t)c, now);
         const double relative = ts_change_relative(was, is);
-        if (!(fabs(relative) > fabs(worst.relative)))
+        if (!says_more(relative, is, &worst, fastest))
             continue;
+        fastest         = is;
         worst.relative  = relative;
         worst.condition = after->drive->conditions[c].name;
         at[0]           = other;

@@ -1,6 +1,8 @@
 /* How is one number, and where it stands, written as JSON? */
 #include "report/json_quantity.h"
 
+#include "base/number.h"
+
 #include <math.h>
 
 void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out)
@@ -48,6 +50,21 @@ static ts_text source_of(const ts_answer *answer, ts_json_place place)
     return ts_text_of(note->formula != NULL ? note->formula->source : note->source);
 }
 
+/* The value in the unit shown: the shortest that means the same SI value, so that 24600 rpm of the
+ * file is 24600 and not 24599.999999999996. */
+static double shown(const ts_answer *answer, double si, const ts_unit *unit)
+{
+    ts_buffer text;
+    double    value = NAN;
+    size_t    taken = 0;
+    ts_buffer_open(&text, answer->allocator);
+    ts_quantity_print(&text, si, unit);
+    const bool read = !text.failed && ts_number_parse((ts_text){text.bytes, text.length}, &value,
+                                                      &taken) == TS_NUMBER_FINE;
+    ts_buffer_close(&text);
+    return read ? value : ts_from_si(si, unit);
+}
+
 void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind kind,
                       ts_json_place place)
 {
@@ -58,7 +75,7 @@ void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind
     ts_json_object(json);
     ts_json_key(json, "value");
     if (isfinite(si))
-        ts_json_number(json, ts_from_si(si, unit));
+        ts_json_number(json, shown(answer, si, unit));
     else
         ts_json_null(json);
     if (!isfinite(si)) {
