@@ -36,7 +36,8 @@ static bool nearest_pair(const ts_check *check, uint32_t mesh, int z_1, int z_2,
 {
     const ts_mesh *record = &check->train->meshes[mesh];
     ts_tooth_pair  pairs[CANDIDATES];
-    const size_t   count = ts_hunting_pairs(z_1, z_2, REACH, TEETH_FEWEST, pairs, CANDIDATES);
+    const size_t   there = ts_hunting_pairs(z_1, z_2, REACH, TEETH_FEWEST, pairs, CANDIDATES);
+    const size_t   count = there < CANDIDATES ? there : CANDIDATES; /* as many as were written */
     bool           suits = false;
     for (size_t i = 0; i < count; i++) {
         const bool here = suits_neighbours(check, record->driver, mesh, pairs[i].z_1) &&
@@ -55,7 +56,7 @@ static void say(ts_check *check, ts_finding *finding, uint32_t mesh)
     const int        z_1     = (int)check->train->gears[record->driver].teeth.value;
     const int        z_2     = (int)check->train->gears[record->driven].teeth.value;
     const ts_hunting hunting = ts_hunting_of(z_1, z_2);
-    ts_tooth_pair    nearest;
+    ts_tooth_pair    nearest = {.z_1 = z_1, .z_2 = z_2};
     ts_says(check, finding,
             "%d/%d shares %d in %s: the same teeth meet again after %d turns of the first", z_1,
             z_2, hunting.gcd, ts_mesh_name(check, mesh), hunting.turns_1);
