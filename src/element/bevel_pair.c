@@ -126,9 +126,9 @@ static const ts_formula b_over_R_e_formula = {
 static bool in_range(const ts_bevel_pair_input *in)
 {
     return in->z_1 > 0 && in->z_2 > 0 && in->z_1 <= 1000000 && in->z_2 <= 1000000 &&
-           isfinite(in->m_et) && in->m_et > 0.0 && in->Sigma > 0.0 && in->Sigma < pi &&
-           in->alpha_n > 0.0 && in->alpha_n < pi / 2.0 && in->beta_m >= 0.0 &&
-           in->beta_m < pi / 2.0 && isfinite(in->b) && in->b >= 0.0;
+           in->m_et >= 1e-9 && in->m_et <= 1e3 && in->Sigma >= 1e-6 && in->Sigma < pi &&
+           in->alpha_n >= 0.01 && in->alpha_n <= 1.5 && in->beta_m >= 0.0 && in->beta_m <= 1.5 &&
+           in->b >= 0.0;
 }
 
 double ts_bevel_pitch_angle_1(double Sigma, double u, ts_workings *workings)

@@ -9,11 +9,11 @@
 #include "base/workings.h"
 
 typedef struct ts_bevel_pair_input {
-    int    z_1, z_2; /*      teeth, > 0                                       */
-    double m_et;     /* m    outer transverse module, > 0                     */
-    double Sigma;    /* rad  shaft angle, 0 < Sigma < pi                      */
-    double alpha_n;  /* rad  normal pressure angle, 0 < alpha_n < pi/2        */
-    double beta_m;   /* rad  mean spiral angle without its hand, 0 <= .. < pi/2 */
+    int    z_1, z_2; /*      teeth, 1 .. 1000000                              */
+    double m_et;     /* m    outer transverse module, 1e-9 .. 1000            */
+    double Sigma;    /* rad  shaft angle, 1e-6 <= Sigma < pi                  */
+    double alpha_n;  /* rad  normal pressure angle, 0.01 .. 1.5               */
+    double beta_m;   /* rad  mean spiral angle without its hand, 0 .. 1.5     */
     double b;        /* m    face width, >= 0                                 */
 } ts_bevel_pair_input;
 

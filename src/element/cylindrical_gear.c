@@ -58,8 +58,8 @@ static const ts_formula p_x_formula = {
 
 bool ts_cylindrical_frame_sound(const ts_cylindrical_frame *frame)
 {
-    return isfinite(frame->m_n) && frame->m_n > 0.0 && frame->alpha_n > 0.0 &&
-           frame->alpha_n < pi / 2.0 && frame->beta >= 0.0 && frame->beta < pi / 2.0;
+    return frame->m_n >= 1e-9 && frame->m_n <= 1e3 && frame->alpha_n >= 0.01 &&
+           frame->alpha_n <= 1.5 && frame->beta >= 0.0 && frame->beta <= 1.5;
 }
 
 void ts_cylindrical_frame_solve(ts_cylindrical_frame *frame, ts_workings *workings)
@@ -155,7 +155,7 @@ static const gear_names names[] = {
 bool ts_cylindrical_gear_sound(const ts_cylindrical_frame      *frame,
                                const ts_cylindrical_gear_input *in)
 {
-    return in->z != 0 && isfinite(in->x) && isfinite(in->k) &&
+    return in->z != 0 && fabs(in->x) <= 1e3 && fabs(in->k) <= 1e3 &&
            ts_basic_rack_possible(&in->rack, frame->alpha_n);
 }
 

@@ -15,9 +15,9 @@
 
 /* What both gears of a pair share. */
 typedef struct ts_cylindrical_frame {
-    double m_n;     /* m    normal module, > 0                  */
-    double alpha_n; /* rad  normal pressure angle, 0 < .. < pi/2 */
-    double beta;    /* rad  helix angle, 0 <= beta < pi/2        */
+    double m_n;     /* m    normal module, 1e-9 .. 1000         */
+    double alpha_n; /* rad  normal pressure angle, 0.01 .. 1.5   */
+    double beta;    /* rad  helix angle, 0 <= beta <= 1.5        */
     double m_t;     /* m    transverse module                   */
     double alpha_t; /* rad  transverse pressure angle           */
     double beta_b;  /* rad  base helix angle                    */
@@ -31,8 +31,8 @@ typedef enum ts_gear_index { TS_GEAR_ALONE, TS_GEAR_1, TS_GEAR_2 } ts_gear_index
 
 typedef struct ts_cylindrical_gear_input {
     int           z;    /* teeth; negative for an internal gear; 0 is a mistake      */
-    double        x;    /* profile shift coefficient                                 */
-    double        k;    /* tip alteration coefficient, negative when tips are cut    */
+    double        x;    /* profile shift coefficient, -1000..1000                    */
+    double        k;    /* tip alteration coefficient, < 0 when tips are cut, likewise */
     ts_basic_rack rack; /* see ts_basic_rack_fitted                                  */
 } ts_cylindrical_gear_input;
 

@@ -167,16 +167,28 @@ static const ts_formula j_bn_formula = {
     .source  = ISO_21771,
 };
 
+/* Far beyond any gear, and near enough to keep every result finite. */
+#define TEETH_MOST       1000000
+#define LENGTH_MOST      1e6
+#define COEFFICIENT_MOST 1e3
+
+static bool within(double value, double most)
+{
+    return fabs(value) <= most; /* false for NaN */
+}
+
 static ts_pair_fault check_range(const ts_cylindrical_pair_input *in,
                                  const ts_cylindrical_frame      *frame)
 {
-    if (!ts_cylindrical_frame_sound(frame) || in->z_1 <= 0 || in->z_2 == 0 ||
-        in->z_1 + in->z_2 == 0 || in->z_2 > 1000000 || in->z_2 < -1000000 || in->z_1 > 1000000)
-        return TS_PAIR_OUT_OF_RANGE;
-    if (!isfinite(in->x_1) || !isfinite(in->x_2) || !isfinite(in->a_w) || !isfinite(in->k_1) ||
-        !isfinite(in->k_2) || !isfinite(in->d_a1) || !isfinite(in->d_a2))
-        return TS_PAIR_OUT_OF_RANGE;
-    if (!isfinite(in->b_1) || !isfinite(in->b_2) || in->b_1 < 0.0 || in->b_2 < 0.0)
+    const bool teeth = in->z_1 > 0 && in->z_1 <= TEETH_MOST && in->z_2 != 0 &&
+                       in->z_2 >= -TEETH_MOST && in->z_2 <= TEETH_MOST && in->z_1 != -in->z_2;
+    const bool shifts = within(in->x_1, COEFFICIENT_MOST) && within(in->x_2, COEFFICIENT_MOST) &&
+                        within(in->k_1, COEFFICIENT_MOST) && within(in->k_2, COEFFICIENT_MOST);
+    const bool lengths = within(in->a_w, LENGTH_MOST) && within(in->d_a1, LENGTH_MOST) &&
+                         within(in->d_a2, LENGTH_MOST) && within(in->b_1, LENGTH_MOST) &&
+                         within(in->b_2, LENGTH_MOST) && in->b_1 >= 0.0 && in->b_2 >= 0.0;
+
+    if (!teeth || !shifts || !lengths || !ts_cylindrical_frame_sound(frame))
         return TS_PAIR_OUT_OF_RANGE;
     if (!ts_basic_rack_possible(&in->rack, frame->alpha_n))
         return TS_PAIR_NO_RACK;
@@ -193,10 +205,9 @@ static ts_pair_fault solve_centre(ts_cylindrical_pair *pair, ts_workings *workin
         TS_STEP(workings, inv_from_shift_formula,
                 ts_inv(alpha_t) + 2.0 * tan(alpha_n) * (x_1 + x_2) / (z_1 + z_2), alpha_t, alpha_n,
                 x_1, x_2, z_1, z_2);
-    if (!(inv_alpha_wt > 0.0))
-        return TS_PAIR_NO_CENTRE;
-
     const double alpha_wt = ts_inv_inverse(inv_alpha_wt);
+    if (!(alpha_wt > 0.0))
+        return TS_PAIR_NO_CENTRE;
     if (workings != NULL) {
         const ts_input inputs[] = {{"alpha_wt", alpha_wt}, {"inv_alpha_wt", inv_alpha_wt}};
         ts_search_note(workings, &alpha_wt_equation, alpha_wt, ts_inv(alpha_wt) - inv_alpha_wt,
@@ -354,6 +365,9 @@ static ts_pair_fault solve_gears(ts_cylindrical_pair *pair, const ts_cylindrical
     const ts_cylindrical_gear_input  in_2 = {in->z_2, pair->x_2, pair->k_2, in->rack};
     ts_cylindrical_gear              gear;
 
+    /* Given centres or tips may ask for shifts that no gear has. */
+    if (!ts_cylindrical_gear_sound(frame, &in_1) || !ts_cylindrical_gear_sound(frame, &in_2))
+        return TS_PAIR_OUT_OF_RANGE;
     ts_cylindrical_gear_solve(frame, &in_1, TS_GEAR_1, &gear, workings);
     take_gear_1(pair, &gear);
     pair->rho_E1 = gear.rho_a;

@@ -27,11 +27,12 @@ typedef enum ts_tip_rule {
     TS_TIP_DIAMETERS  /* k_1 and k_2 follow from the given d_a1 and d_a2                     */
 } ts_tip_rule;
 
+/* Besides the ranges below: at most a million teeth, 1000 km, and coefficients of 1000. */
 typedef struct ts_cylindrical_pair_input {
     int           z_1, z_2;   /*      teeth; z_1 > 0; z_2 < 0 for an internal gear, not 0         */
-    double        m_n;        /* m    normal module, > 0                                          */
-    double        alpha_n;    /* rad  normal pressure angle, 0 < alpha_n < pi/2                   */
-    double        beta;       /* rad  helix angle without its hand, 0 <= beta < pi/2              */
+    double        m_n;        /* m    normal module, 1e-9 <= m_n <= 1000                             */
+    double        alpha_n;    /* rad  normal pressure angle, 0.01 <= alpha_n <= 1.5               */
+    double        beta;       /* rad  helix angle without its hand, 0 <= beta <= 1.5              */
     double        b_1, b_2;   /* m    face widths, >= 0                                           */
     double        x_1, x_2;   /* 1    profile shift coefficients                                  */
     double        a_w;        /* m    centre distance wanted; 0: it follows from x_1 and x_2      */

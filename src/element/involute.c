@@ -47,7 +47,7 @@ static double start(double value)
 
 double ts_inv_inverse(double value)
 {
-    if (!(value >= 0.0) || isinf(value))
+    if (!(value >= 0.0 && value <= 1e12))
         return NAN;
     if (value <= 0.0)
         return 0.0;

@@ -24,7 +24,8 @@ bool ts_mediant_step(ts_mediant_walk *walk, ts_rational target);
 bool ts_mediant_step_to(ts_mediant_walk *walk, double target);
 
 /* The fraction nearest to target > 0 with 1 <= over <= over_most and 1 <= under <= under_most; the
- * smaller one when two are equally near.  under == 0 when there is none. */
+ * smaller one when two are equally near.  under == 0 when there is none.  Takes at most over_most +
+ * under_most steps. */
 ts_rational ts_nearest_ratio(double target, int over_most, int under_most);
 
 #endif

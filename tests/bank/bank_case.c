@@ -11,8 +11,8 @@
 
 void ts_case_spoil(ts_case *c, const char *why, const char *what)
 {
-    if (c->trouble[0] == '\0')
-        snprintf(c->trouble, sizeof c->trouble, "%s %s", what, why);
+    snprintf(c->trouble, sizeof c->trouble, "%s %s", what, why);
+    longjmp(c->spoiled, 1);
 }
 
 /* ---- inputs ---------------------------------------------------------------------------------- */
@@ -45,21 +45,19 @@ static double number_of(ts_case *c, const char *name, const json_t *value)
 {
     if (value == NULL)
         ts_case_spoil(c, "is missing among the inputs", name);
-    else if (!json_is_number(value))
+    if (!json_is_number(value))
         ts_case_spoil(c, "is not a number", name);
-    else
-        return json_number_value(value);
-    return NAN;
+    if (fabs(json_number_value(value)) > 1e15)
+        ts_case_spoil(c, "is beyond any range", name);
+    return json_number_value(value);
 }
 
 static double in_si(ts_case *c, const char *name, double value, ts_kind kind)
 {
     const ts_unit *unit = ts_bank_unit(unit_of(c->inputs, name), kind);
 
-    if (unit == NULL) {
+    if (unit == NULL)
         ts_case_spoil(c, "is given in a unit that does not fit", name);
-        return NAN;
-    }
     return ts_to_si(value, unit);
 }
 
@@ -68,7 +66,7 @@ double ts_case_given(ts_case *c, const char *name, ts_kind kind)
     const double value = number_of(c, name, value_of(c->inputs, name));
 
     note_reading(c, name, TS_READ_REAL);
-    return isnan(value) ? value : in_si(c, name, value, kind);
+    return in_si(c, name, value, kind);
 }
 
 double ts_case_given_or(ts_case *c, const char *name, ts_kind kind, double otherwise)
@@ -84,12 +82,10 @@ double ts_case_per(ts_case *c, const char *name, ts_kind kind)
     const ts_unit *below = fits ? ts_bank_unit(unit + 2, kind) : NULL;
 
     note_reading(c, name, TS_READ_REAL);
-    if (isnan(value))
-        return value;
-    if (below == NULL) {
+    if (below == NULL)
         ts_case_spoil(c, "is given in a unit that does not fit", name);
-        return NAN;
-    }
+    if (!(value > 0.0))
+        ts_case_spoil(c, "must be above 0", name);
     return value / ts_to_si(1.0, below);
 }
 
@@ -97,12 +93,8 @@ static int whole_of(ts_case *c, const char *name, const json_t *value)
 {
     const double number = number_of(c, name, value);
 
-    if (isnan(number))
-        return 0;
-    if (number != floor(number) || fabs(number) > 1e6) { /* exact: is it a whole number? */
+    if (floor(number) < number || fabs(number) > 1e6)
         ts_case_spoil(c, "is not a whole number below a million", name);
-        return 0;
-    }
     return (int)number;
 }
 
@@ -124,10 +116,8 @@ const char *ts_case_word(ts_case *c, const char *name)
 {
     const char *word = json_string_value(value_of(c->inputs, name));
 
-    if (word == NULL) {
+    if (word == NULL)
         ts_case_spoil(c, "is missing among the inputs, or no word", name);
-        return "";
-    }
     return word;
 }
 
@@ -145,7 +135,7 @@ double ts_case_given_at(ts_case *c, const char *name, size_t index, ts_kind kind
     const double value = number_of(c, name, json_array_get(value_of(c->inputs, name), index));
 
     note_reading(c, name, TS_READ_REAL);
-    return isnan(value) ? value : in_si(c, name, value, kind);
+    return in_si(c, name, value, kind);
 }
 
 int ts_case_whole_at(ts_case *c, const char *name, size_t index)
@@ -186,7 +176,7 @@ double ts_case_member(ts_case *c, const char *name, const char *member, ts_kind 
     const double value = number_of(c, name, json_object_get(value_of(c->inputs, name), member));
 
     note_reading(c, name, TS_READ_REAL);
-    return isnan(value) ? value : in_si(c, name, value, kind);
+    return in_si(c, name, value, kind);
 }
 
 const char *ts_case_printed_at(ts_case *c, const char *name, size_t index)
@@ -227,10 +217,8 @@ static double as_expected(ts_case *c, const char *name, double si, ts_kind kind)
 {
     const ts_unit *unit = ts_bank_unit(unit_of(c->expected, name), kind);
 
-    if (unit == NULL) {
+    if (unit == NULL)
         ts_case_spoil(c, "is expected in a unit that does not fit", name);
-        return NAN;
-    }
     return ts_from_si(si, unit);
 }
 

@@ -52,10 +52,10 @@ double ts_case_per(ts_case *c, const char *name, ts_kind kind);
 int    ts_case_whole(ts_case *c, const char *name);
 /* +1 or -1 by the sign of the input; its nudge turns it round. */
 int         ts_case_sign(ts_case *c, const char *name);
-const char *ts_case_word(ts_case *c, const char *name); /* "" when missing */
+const char *ts_case_word(ts_case *c, const char *name);
 bool        ts_case_gives(const ts_case *c, const char *name);
 
-size_t ts_case_length(ts_case *c, const char *name); /* of a list input; 0 when missing */
+size_t ts_case_length(ts_case *c, const char *name); /* of a list input */
 double ts_case_given_at(ts_case *c, const char *name, size_t index, ts_kind kind);
 int    ts_case_whole_at(ts_case *c, const char *name, size_t index);
 /* A number in a list of rows, unit as the binding knows it. */
@@ -82,7 +82,7 @@ void ts_case_counted(ts_case *c, const char *name, double count);
 void ts_case_listed(ts_case *c, const char *name, double si, ts_kind kind);
 void ts_case_listed_word(ts_case *c, const char *name, const char *word);
 
-/* The inputs cannot be computed with; the first reason is kept. */
-void ts_case_spoil(ts_case *c, const char *why, const char *what);
+/* The inputs cannot be computed with: leaves the binding, and the case is not covered. */
+_Noreturn void ts_case_spoil(ts_case *c, const char *why, const char *what);
 
 #endif

@@ -148,7 +148,8 @@ static bool compute(const ts_binding *binding, ts_case *c)
     c->computed   = json_object();
     if (c->computed == NULL)
         return false;
-    binding->compute(c);
+    if (setjmp(c->spoiled) == 0)
+        binding->compute(c);
     return !c->no_memory;
 }
 

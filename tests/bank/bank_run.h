@@ -5,6 +5,8 @@
 #include "bank/bank_case.h"
 
 #include <jansson.h>
+#include <setjmp.h>
+#include <stdio.h>
 
 /* How a binding read an input, and so how the runner nudges it. */
 typedef enum ts_reading {
@@ -22,6 +24,7 @@ struct ts_case {
     json_t       *readings; /* input -> ts_reading                                     */
     bool          no_memory;
     char          trouble[200]; /* empty, or why the inputs cannot be computed with     */
+    jmp_buf       spoiled;      /* where ts_case_spoil goes                             */
     char          label[64];    /* room of ts_case_printed_at                           */
 };
 

@@ -12,7 +12,7 @@
 static const double pi = 3.14159265358979323846;
 
 /* Pressure and spiral angle do not enter the cones; cases leave them out. */
-static bool read_pair(ts_case *c, ts_bevel_pair *pair)
+static ts_bevel_pair read_pair(ts_case *c)
 {
     const ts_bevel_pair_input in = {
         .z_1     = ts_case_whole(c, "z1"),
@@ -24,12 +24,12 @@ static bool read_pair(ts_case *c, ts_bevel_pair *pair)
         .beta_m  = ts_case_given_or(c, "beta_m", TS_KIND_ANGLE, 0.0),
         .b       = ts_case_given_or(c, "b", TS_KIND_LENGTH, 0.0),
     };
-    const ts_bevel_fault fault = ts_bevel_pair_solve(&in, pair, NULL);
+    ts_bevel_pair        pair;
+    const ts_bevel_fault fault = ts_bevel_pair_solve(&in, &pair, NULL);
 
-    if (fault == TS_BEVEL_FINE)
-        return true;
-    ts_case_spoil(c, ts_bevel_fault_says(fault), "the pair:");
-    return false;
+    if (fault != TS_BEVEL_FINE)
+        ts_case_spoil(c, ts_bevel_fault_says(fault), "the pair:");
+    return pair;
 }
 
 static void give_cones(ts_case *c, const ts_bevel_pair *pair)
@@ -84,11 +84,9 @@ static void give_blank(ts_case *c, const ts_bevel_depth *depth)
 
 static void bevel_cone(ts_case *c)
 {
-    ts_bevel_pair  pair;
     ts_bevel_depth depth;
 
-    if (!read_pair(c, &pair))
-        return;
+    const ts_bevel_pair pair = read_pair(c);
     give_cones(c, &pair);
     if (!ts_case_gives(c, "h_a"))
         return;
@@ -110,11 +108,9 @@ static void bevel_gleason(ts_case *c)
         {"standard", TS_BEVEL_EQUAL_ADDENDA},
     };
     const char    *kind = ts_case_word(c, "kind");
-    ts_bevel_pair  pair;
     ts_bevel_depth depth;
 
-    if (!read_pair(c, &pair))
-        return;
+    const ts_bevel_pair pair = read_pair(c);
     for (size_t i = 0; i < sizeof kinds / sizeof kinds[0]; i++) {
         if (strcmp(kind, kinds[i].word) != 0)
             continue;
@@ -225,7 +221,10 @@ static void wentzell_bevel(ts_case *c)
     const double   T      = ts_to_si(63000.0 * hp / rpm, torque);
     const double   d_e1   = ts_case_whole(c, "z1") / ts_case_per(c, "P", TS_KIND_LENGTH);
     const double   alpha  = ts_case_given(c, "alpha", TS_KIND_ANGLE);
-    const double   F_t    = ts_tangential_force(T, d_e1, NULL);
+
+    if (!(d_e1 > 0.0 && rpm > 0.0))
+        ts_case_spoil(c, "must be above 0", "teeth and speed");
+    const double F_t = ts_tangential_force(T, d_e1, NULL);
 
     ts_case_computed(c, "F_t", F_t, TS_KIND_FORCE);
     for (int gear = 1; gear <= 2; gear++) {

@@ -8,14 +8,14 @@
 
 #include <math.h>
 
-static bool solve(ts_case *c, const ts_cylindrical_pair_input *in, ts_cylindrical_pair *pair)
+static ts_cylindrical_pair solved(ts_case *c, const ts_cylindrical_pair_input *in)
 {
-    const ts_pair_fault fault = ts_cylindrical_pair_solve(in, pair, NULL);
+    ts_cylindrical_pair pair;
+    const ts_pair_fault fault = ts_cylindrical_pair_solve(in, &pair, NULL);
 
-    if (fault == TS_PAIR_FINE || fault == TS_PAIR_POINTED)
-        return true;
-    ts_case_spoil(c, ts_pair_fault_says(fault), "the pair:");
-    return false;
+    if (fault != TS_PAIR_FINE && fault != TS_PAIR_POINTED)
+        ts_case_spoil(c, ts_pair_fault_says(fault), "the pair:");
+    return pair;
 }
 
 /* A plain spur pair of rack A: what most textbook cases start from. */
@@ -67,13 +67,11 @@ static void give_circles(ts_case *c, const ts_cylindrical_pair *pair)
 static void ext_pair_from_shift(ts_case *c)
 {
     ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair       pair;
 
-    in.x_1 = ts_case_given(c, "x1", TS_KIND_NUMBER);
-    in.x_2 = ts_case_given(c, "x2", TS_KIND_NUMBER);
-    in.tip = TS_TIP_CLEARANCE;
-    if (!solve(c, &in, &pair))
-        return;
+    in.x_1                         = ts_case_given(c, "x1", TS_KIND_NUMBER);
+    in.x_2                         = ts_case_given(c, "x2", TS_KIND_NUMBER);
+    in.tip                         = TS_TIP_CLEARANCE;
+    const ts_cylindrical_pair pair = solved(c, &in);
     give_circles(c, &pair);
     ts_case_computed(c, "y", pair.y, TS_KIND_NUMBER);
 }
@@ -83,13 +81,11 @@ static void ext_pair_from_shift(ts_case *c)
 static void int_pair_from_shift(ts_case *c)
 {
     ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair       pair;
 
-    in.z_2 = -in.z_2;
-    in.x_1 = ts_case_given(c, "x1", TS_KIND_NUMBER);
-    in.x_2 = -ts_case_given(c, "x2", TS_KIND_NUMBER);
-    if (!solve(c, &in, &pair))
-        return;
+    in.z_2                         = -in.z_2;
+    in.x_1                         = ts_case_given(c, "x1", TS_KIND_NUMBER);
+    in.x_2                         = -ts_case_given(c, "x2", TS_KIND_NUMBER);
+    const ts_cylindrical_pair pair = solved(c, &in);
     give_circles(c, &pair);
     ts_case_computed(c, "y", -pair.y, TS_KIND_NUMBER);
 }
@@ -107,11 +103,9 @@ static void helical_normal_from_a(ts_case *c)
         .x_2     = ts_case_given(c, "x_n2", TS_KIND_NUMBER),
         .tip     = TS_TIP_CLEARANCE,
     };
-    ts_cylindrical_pair pair;
 
-    in.rack = ts_basic_rack_fitted(&ts_basic_rack_A, in.alpha_n);
-    if (!solve(c, &in, &pair))
-        return;
+    in.rack                        = ts_basic_rack_fitted(&ts_basic_rack_A, in.alpha_n);
+    const ts_cylindrical_pair pair = solved(c, &in);
     give_circles(c, &pair);
     ts_case_computed(c, "y", pair.y, TS_KIND_NUMBER);
     ts_case_computed(c, "sum_x", pair.sum_x, TS_KIND_NUMBER);
@@ -134,11 +128,9 @@ static void helical_transverse_from_a(ts_case *c)
         .shift   = TS_SHIFT_REST_1,
         .tip     = TS_TIP_CLEARANCE,
     };
-    ts_cylindrical_pair pair;
 
-    in.rack = ts_basic_rack_fitted(&rack, in.alpha_n);
-    if (!solve(c, &in, &pair))
-        return;
+    in.rack                        = ts_basic_rack_fitted(&rack, in.alpha_n);
+    const ts_cylindrical_pair pair = solved(c, &in);
     give_circles(c, &pair);
     ts_case_computed(c, "y", pair.y * shrink, TS_KIND_NUMBER);
     ts_case_computed(c, "sum_x", pair.sum_x * shrink, TS_KIND_NUMBER);
@@ -153,13 +145,11 @@ static void helical_dims(ts_case *c)
         .alpha_n = ts_case_given(c, "alpha_n", TS_KIND_ANGLE),
         .beta    = ts_case_given(c, "beta", TS_KIND_ANGLE),
     };
-    ts_cylindrical_pair  pair;
     ts_cylindrical_frame frame;
     ts_cylindrical_gear  gear;
 
-    in.rack = ts_basic_rack_fitted(&ts_basic_rack_A, in.alpha_n);
-    if (!solve(c, &in, &pair))
-        return;
+    in.rack                        = ts_basic_rack_fitted(&ts_basic_rack_A, in.alpha_n);
+    const ts_cylindrical_pair pair = solved(c, &in);
     give_circles(c, &pair);
     ts_cylindrical_pair_gear(&pair, TS_GEAR_1, &frame, &gear);
     ts_case_computed(c, "m_t", frame.m_t, TS_KIND_LENGTH);
@@ -192,11 +182,9 @@ static void give_path(ts_case *c, const ts_cylindrical_pair *pair)
 static void path_of_contact(ts_case *c)
 {
     const ts_cylindrical_pair_input in = read_with_addenda(c);
-    ts_cylindrical_pair             pair;
 
-    if (!solve(c, &in, &pair))
-        return;
-    const double r_1 = pair.d_w1 / 2.0, u = pair.u;
+    const ts_cylindrical_pair pair = solved(c, &in);
+    const double              r_1 = pair.d_w1 / 2.0, u = pair.u;
     give_path(c, &pair);
     ts_case_computed(c, "eps_alpha", pair.eps_alpha, TS_KIND_NUMBER);
     ts_case_computed(c, "pinion_angle", ts_turn_in_contact_1(&pair, NULL), TS_KIND_ANGLE);
@@ -218,10 +206,8 @@ static void path_of_contact(ts_case *c)
 static void half_path_addenda(ts_case *c)
 {
     ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair       plain, pair;
 
-    if (!solve(c, &in, &plain))
-        return;
+    const ts_cylindrical_pair plain = solved(c, &in);
     /* The longest approach is the base tangent of gear 1 up to the pitch point, the longest recess
      * the rest of the line of action. */
     const double r_a1 = ts_tip_radius_for_path_1(&plain, (plain.rho_T - plain.rho_C1) / 2.0, NULL);
@@ -229,20 +215,18 @@ static void half_path_addenda(ts_case *c)
     ts_case_computed(c, "h_a1", r_a1 - plain.d_1 / 2.0, TS_KIND_LENGTH);
     ts_case_computed(c, "h_a2", r_a2 - plain.d_2 / 2.0, TS_KIND_LENGTH);
 
-    in.tip  = TS_TIP_DIAMETERS;
-    in.d_a1 = 2.0 * r_a1;
-    in.d_a2 = 2.0 * r_a2;
-    if (solve(c, &in, &pair))
-        give_path(c, &pair);
+    in.tip                         = TS_TIP_DIAMETERS;
+    in.d_a1                        = 2.0 * r_a1;
+    in.d_a2                        = 2.0 * r_a2;
+    const ts_cylindrical_pair pair = solved(c, &in);
+    give_path(c, &pair);
 }
 
 static void interference_addenda(ts_case *c)
 {
     const ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair             pair;
 
-    if (!solve(c, &in, &pair))
-        return;
+    const ts_cylindrical_pair pair = solved(c, &in);
     ts_case_computed(c, "h_a1_max", ts_tip_radius_most_1(&pair, NULL) - pair.d_1 / 2.0,
                      TS_KIND_LENGTH);
     ts_case_computed(c, "h_a2_max", ts_tip_radius_most_2(&pair, NULL) - pair.d_2 / 2.0,
@@ -283,10 +267,8 @@ static void helical_min_teeth(ts_case *c)
                                   .alpha_n = ts_case_given(c, "phi_n", TS_KIND_ANGLE),
                                   .beta    = ts_case_given(c, "psi", TS_KIND_ANGLE)};
 
-    if (!ts_cylindrical_frame_sound(&frame)) {
+    if (!ts_cylindrical_frame_sound(&frame))
         ts_case_spoil(c, "are out of range", "phi_n or psi");
-        return;
-    }
     ts_cylindrical_frame_solve(&frame, NULL);
     ts_case_computed(c, "phi_t", frame.alpha_t, TS_KIND_ANGLE);
     give_least_teeth(c, k, frame.alpha_t, frame.beta);
@@ -296,12 +278,10 @@ static void helical_min_teeth(ts_case *c)
 static void us_spur_mesh(ts_case *c)
 {
     ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair       pair, spread;
     ts_cylindrical_frame      frame;
     ts_cylindrical_gear       gear;
 
-    if (!solve(c, &in, &pair))
-        return;
+    const ts_cylindrical_pair pair = solved(c, &in);
     ts_cylindrical_pair_gear(&pair, TS_GEAR_1, &frame, &gear);
     ts_case_computed(c, "p_c", frame.p_t, TS_KIND_LENGTH);
     ts_case_computed(c, "p_b", pair.p_bt, TS_KIND_LENGTH);
@@ -317,8 +297,7 @@ static void us_spur_mesh(ts_case *c)
 
     in.a_w = pair.a * ts_case_given_or(c, "spread", TS_KIND_NUMBER, 1.0) +
              ts_case_given_or(c, "delta_c", TS_KIND_LENGTH, 0.0);
-    if (!solve(c, &in, &spread))
-        return;
+    const ts_cylindrical_pair spread = solved(c, &in);
     ts_case_computed(c, "phi_spread", spread.alpha_wt, TS_KIND_ANGLE);
     ts_case_computed(c, "d_w1", spread.d_w1, TS_KIND_LENGTH);
     ts_case_computed(c, "d_w2", spread.d_w2, TS_KIND_LENGTH);
@@ -327,15 +306,13 @@ static void us_spur_mesh(ts_case *c)
 static void test_rig_pair(ts_case *c)
 {
     ts_cylindrical_pair_input in = read_spur(c);
-    ts_cylindrical_pair       pair;
 
-    in.a_w  = ts_case_given(c, "a_w", TS_KIND_LENGTH);
-    in.tip  = TS_TIP_DIAMETERS;
-    in.d_a1 = ts_case_given(c, "d_a1", TS_KIND_LENGTH);
-    in.d_a2 = ts_case_given(c, "d_a2", TS_KIND_LENGTH);
-    if (!solve(c, &in, &pair))
-        return;
-    const double v_ga = ts_sliding_speed(2.0 / pair.d_w1, pair.u, pair.g_a, NULL);
+    in.a_w                         = ts_case_given(c, "a_w", TS_KIND_LENGTH);
+    in.tip                         = TS_TIP_DIAMETERS;
+    in.d_a1                        = ts_case_given(c, "d_a1", TS_KIND_LENGTH);
+    in.d_a2                        = ts_case_given(c, "d_a2", TS_KIND_LENGTH);
+    const ts_cylindrical_pair pair = solved(c, &in);
+    const double              v_ga = ts_sliding_speed(2.0 / pair.d_w1, pair.u, pair.g_a, NULL);
     give_circles(c, &pair);
     ts_case_computed(c, "sum_x", pair.sum_x, TS_KIND_NUMBER);
     ts_case_computed(c, "v_ga_over_v", v_ga, TS_KIND_NUMBER);
@@ -347,13 +324,10 @@ static void backlash_from_centre(ts_case *c)
 {
     ts_cylindrical_pair_input in      = read_spur(c);
     const double              delta_a = ts_case_given(c, "delta_a", TS_KIND_LENGTH);
-    ts_cylindrical_pair       closed, open;
 
-    if (!solve(c, &in, &closed))
-        return;
-    in.a_w = closed.a_w + delta_a;
-    if (!solve(c, &in, &open))
-        return;
+    const ts_cylindrical_pair closed = solved(c, &in);
+    in.a_w                           = closed.a_w + delta_a;
+    const ts_cylindrical_pair open   = solved(c, &in);
     ts_case_computed(c, "j_bn", open.j_bn, TS_KIND_LENGTH);
     ts_case_computed(c, "j_wt", open.j_wt, TS_KIND_LENGTH);
     ts_case_computed(c, "j_small_angle", ts_backlash_opened(delta_a, closed.alpha_wt, NULL),
@@ -367,27 +341,23 @@ typedef struct driven_gear {
     double d, v, F_t, alpha_t;
 } driven_gear;
 
-static bool drive_gear(ts_case *c, ts_cylindrical_frame *frame, double P, double omega,
-                       driven_gear *out)
+static driven_gear drive_gear(ts_case *c, ts_cylindrical_frame *frame, double P, double omega)
 {
     const int z = ts_case_whole(c, "z1");
 
-    if (!ts_cylindrical_frame_sound(frame) || z < 1 || !(omega > 0.0)) {
+    if (!ts_cylindrical_frame_sound(frame) || z < 1 || !(omega > 0.0))
         ts_case_spoil(c, "are out of range", "module, angles, teeth or speed");
-        return false;
-    }
     ts_cylindrical_frame_solve(frame, NULL);
     const ts_cylindrical_gear_input in = {
         .z = z, .rack = ts_basic_rack_fitted(&ts_basic_rack_A, frame->alpha_n)};
     ts_cylindrical_gear gear;
     ts_cylindrical_gear_solve(frame, &in, TS_GEAR_ALONE, &gear, NULL);
-    *out = (driven_gear){
+    return (driven_gear){
         .d       = gear.d,
         .v       = ts_pitch_line_velocity(omega, gear.d, NULL),
         .F_t     = ts_tangential_force(ts_torque_of_power(P, omega, NULL), gear.d, NULL),
         .alpha_t = frame->alpha_t,
     };
-    return true;
 }
 
 static void helical_force_us(ts_case *c)
@@ -397,10 +367,8 @@ static void helical_force_us(ts_case *c)
                                   .beta    = ts_case_given(c, "psi", TS_KIND_ANGLE)};
     const double         P     = ts_case_given(c, "H", TS_KIND_POWER);
     const double         omega = ts_case_given(c, "n1", TS_KIND_ROTATIONAL_SPEED);
-    driven_gear          gear;
 
-    if (!drive_gear(c, &frame, P, omega, &gear))
-        return;
+    const driven_gear      gear  = drive_gear(c, &frame, P, omega);
     const ts_helical_force force = ts_helical_forces(gear.F_t, frame.alpha_n, frame.beta, NULL);
     ts_case_computed(c, "phi_t", gear.alpha_t, TS_KIND_ANGLE);
     ts_case_computed(c, "d", gear.d, TS_KIND_LENGTH);
@@ -418,10 +386,8 @@ static void helical_force_si(ts_case *c)
                                   .beta    = ts_case_given(c, "beta", TS_KIND_ANGLE)};
     const double         P     = ts_case_given(c, "P", TS_KIND_POWER);
     const double         omega = ts_case_given(c, "n1", TS_KIND_ROTATIONAL_SPEED);
-    driven_gear          gear;
 
-    if (!drive_gear(c, &frame, P, omega, &gear))
-        return;
+    const driven_gear      gear  = drive_gear(c, &frame, P, omega);
     const ts_helical_force force = ts_helical_forces(gear.F_t, frame.alpha_n, frame.beta, NULL);
     ts_case_computed(c, "F_t", gear.F_t, TS_KIND_FORCE);
     ts_case_computed(c, "F_a", force.F_a, TS_KIND_FORCE);

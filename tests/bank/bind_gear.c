@@ -7,7 +7,7 @@
 #include <math.h>
 
 /* Cases name the module m or m_n, the angle alpha or alpha_n, and leave out a helix angle of 0. */
-static bool read_frame(ts_case *c, ts_cylindrical_frame *frame)
+static void read_frame(ts_case *c, ts_cylindrical_frame *frame)
 {
     const char *module = ts_case_gives(c, "m_n") ? "m_n" : "m";
     const char *angle  = ts_case_gives(c, "alpha_n") ? "alpha_n" : "alpha";
@@ -17,32 +17,27 @@ static bool read_frame(ts_case *c, ts_cylindrical_frame *frame)
         .alpha_n = ts_case_given(c, angle, TS_KIND_ANGLE),
         .beta    = ts_case_given_or(c, "beta", TS_KIND_ANGLE, 0.0),
     };
-    if (!ts_cylindrical_frame_sound(frame)) {
+    if (!ts_cylindrical_frame_sound(frame))
         ts_case_spoil(c, "are out of range", "module or angles");
-        return false;
-    }
     ts_cylindrical_frame_solve(frame, NULL);
-    return true;
 }
 
-static bool solve_gear(ts_case *c, const ts_cylindrical_frame *frame, int z, double x,
+static void solve_gear(ts_case *c, const ts_cylindrical_frame *frame, int z, double x,
                        ts_cylindrical_gear *gear)
 {
     const ts_cylindrical_gear_input in = {
         .z = z, .x = x, .rack = ts_basic_rack_fitted(&ts_basic_rack_A, frame->alpha_n)};
 
-    if (!ts_cylindrical_gear_sound(frame, &in)) {
+    if (!ts_cylindrical_gear_sound(frame, &in))
         ts_case_spoil(c, "are out of range", "teeth, profile shift or rack");
-        return false;
-    }
     ts_cylindrical_gear_solve(frame, &in, TS_GEAR_ALONE, gear, NULL);
-    return true;
 }
 
-static bool read_gear(ts_case *c, ts_cylindrical_frame *frame, ts_cylindrical_gear *gear)
+static void read_gear(ts_case *c, ts_cylindrical_frame *frame, ts_cylindrical_gear *gear)
 {
-    return read_frame(c, frame) && solve_gear(c, frame, ts_case_whole(c, "z"),
-                                              ts_case_given_or(c, "x", TS_KIND_NUMBER, 0.0), gear);
+    read_frame(c, frame);
+    solve_gear(c, frame, ts_case_whole(c, "z"), ts_case_given_or(c, "x", TS_KIND_NUMBER, 0.0),
+               gear);
 }
 
 static void involute_table(ts_case *c)
@@ -60,8 +55,7 @@ static void tooth_chord(ts_case *c)
     ts_cylindrical_frame frame;
     ts_cylindrical_gear  gear;
 
-    if (!read_gear(c, &frame, &gear))
-        return;
+    read_gear(c, &frame, &gear);
     const double         h_a   = ts_case_given(c, "h_a", TS_KIND_LENGTH);
     const ts_tooth_chord chord = ts_chordal_thickness(&frame, &gear, h_a, NULL);
     ts_case_computed(c, "s_n", chord.s_n, TS_KIND_LENGTH);
@@ -76,8 +70,7 @@ static void top_land(ts_case *c)
     ts_cylindrical_frame frame;
     ts_cylindrical_gear  gear;
 
-    if (!read_gear(c, &frame, &gear))
-        return;
+    read_gear(c, &frame, &gear);
     ts_case_computed(c, "d_b", gear.d_b, TS_KIND_LENGTH);
     ts_case_computed(c, "d_a", gear.d_a, TS_KIND_LENGTH);
     ts_case_computed(c, "alpha_a", gear.alpha_at, TS_KIND_ANGLE);
@@ -92,12 +85,9 @@ static void span_W(ts_case *c)
     ts_cylindrical_gear  gear;
     const int            k = ts_case_whole(c, "k");
 
-    if (!read_gear(c, &frame, &gear))
-        return;
-    if (k < 1) {
+    read_gear(c, &frame, &gear);
+    if (k < 1)
         ts_case_spoil(c, "is out of range", "k");
-        return;
-    }
     ts_case_computed(c, "W", ts_span(&frame, &gear, k, NULL), TS_KIND_LENGTH);
     ts_case_computed(c, "k_theory", ts_span_teeth(&frame, &gear, NULL), TS_KIND_NUMBER);
     ts_case_computed(c, "alpha_t", frame.alpha_t, TS_KIND_ANGLE);
@@ -109,15 +99,13 @@ static void measure_pins(ts_case *c, int sign)
     ts_cylindrical_frame frame;
     ts_cylindrical_gear  gear;
 
-    if (!read_frame(c, &frame))
-        return;
+    read_frame(c, &frame);
     const double D_M = ts_case_given(c, "d_p", TS_KIND_LENGTH);
     const double x   = ts_case_given_or(c, "x", TS_KIND_NUMBER, 0.0);
     for (size_t i = 0; i < ts_case_length(c, "z_list"); i++) {
         const int z = ts_case_whole_at(c, "z_list", i);
 
-        if (!solve_gear(c, &frame, sign * z, sign * x, &gear))
-            return;
+        solve_gear(c, &frame, sign * z, sign * x, &gear);
         ts_case_computed_as(c, ts_over_pins(&frame, &gear, D_M, NULL), TS_KIND_LENGTH, "M_%s",
                             ts_case_printed_at(c, "z_list", i));
     }
@@ -142,20 +130,16 @@ static void undercut(ts_case *c)
                                     .rho_fPs = ts_case_given(c, "rho_fP", TS_KIND_NUMBER)};
     ts_cylindrical_frame frame   = {.m_n = 1.0, .alpha_n = alpha_n, .beta = beta};
 
-    if (!ts_cylindrical_frame_sound(&frame) || !ts_basic_rack_possible(&rack, alpha_n)) {
+    if (!ts_cylindrical_frame_sound(&frame) || !ts_basic_rack_possible(&rack, alpha_n))
         ts_case_spoil(c, "cannot exist", "the rack");
-        return;
-    }
     ts_cylindrical_frame_solve(&frame, NULL);
     ts_case_computed(c, "z_min", ts_gear_z_min(&rack, alpha_n, beta, NULL), TS_KIND_NUMBER);
     for (size_t i = 0; i < ts_case_length(c, "z_list"); i++) {
         const ts_cylindrical_gear_input in = {.z = ts_case_whole_at(c, "z_list", i), .rack = rack};
         ts_cylindrical_gear             gear;
 
-        if (in.z < 1) {
+        if (in.z < 1)
             ts_case_spoil(c, "is out of range", "z_list");
-            return;
-        }
         ts_cylindrical_gear_solve(&frame, &in, TS_GEAR_ALONE, &gear, NULL);
         ts_case_computed_as(c, gear.x_min, TS_KIND_NUMBER, "x_min_%s",
                             ts_case_printed_at(c, "z_list", i));

@@ -4,25 +4,21 @@
 #include "element/stern_brocot.h"
 
 #include <inttypes.h>
-#include <limits.h>
 #include <stdio.h>
 
-static bool read_teeth(ts_case *c, int *z_1, int *z_2)
+static void read_teeth(ts_case *c, int *z_1, int *z_2)
 {
     *z_1 = ts_case_whole(c, "z1");
     *z_2 = ts_case_whole(c, "z2");
-    if (*z_1 > 0 && *z_2 > 0)
-        return true;
-    ts_case_spoil(c, "must be at least 1", "tooth numbers");
-    return false;
+    if (*z_1 < 1 || *z_2 < 1)
+        ts_case_spoil(c, "must be at least 1", "tooth numbers");
 }
 
 static void hunting(ts_case *c)
 {
     int z_1, z_2;
 
-    if (!read_teeth(c, &z_1, &z_2))
-        return;
+    read_teeth(c, &z_1, &z_2);
     const ts_hunting hunt = ts_hunting_of(z_1, z_2);
     ts_case_counted(c, "gcd", hunt.gcd);
     ts_case_counted(c, "pinion_turns_to_repeat", hunt.turns_1);
@@ -47,10 +43,8 @@ static void hunting_rows(ts_case *c)
         const double z_2 = ts_case_cell(c, "pairs", row, 1);
         const double n_1 = rpm_in_hertz(ts_case_cell(c, "pairs", row, 2));
 
-        if (!(z_1 >= 1.0 && z_2 >= 1.0 && z_1 <= 1e6 && z_2 <= 1e6)) {
+        if (!(z_1 >= 1.0 && z_2 >= 1.0 && z_1 <= 1e6 && z_2 <= 1e6))
             ts_case_spoil(c, "must lie between 1 and a million", "tooth numbers");
-            return;
-        }
         const ts_hunting hunt = ts_hunting_of((int)z_1, (int)z_2);
         ts_case_listed(c, "f_repeat", ts_hunting_frequency(n_1, (int)z_1, (int)z_2, NULL),
                        TS_KIND_FREQUENCY);
@@ -62,8 +56,7 @@ static void hunting_frequency(ts_case *c)
 {
     int z_1, z_2;
 
-    if (!read_teeth(c, &z_1, &z_2))
-        return;
+    read_teeth(c, &z_1, &z_2);
     const ts_unit *rpm = ts_unit_named(TS_TEXT("rpm"), TS_KIND_ROTATIONAL_SPEED);
     const double   n   = ts_from_si(ts_case_given(c, "n", TS_KIND_ROTATIONAL_SPEED), rpm);
     ts_case_computed(c, "HTF", ts_hunting_frequency(rpm_in_hertz(n), z_1, z_2, NULL),
@@ -74,15 +67,14 @@ static void hunting_frequency(ts_case *c)
  * with a denominator up to 40, as its method text says. */
 static void mediants_to_decimal(ts_case *c)
 {
-    const double    target = ts_case_given(c, "target", TS_KIND_NUMBER);
-    const int       most   = ts_case_whole(c, "zmax");
-    ts_mediant_walk walk   = ts_mediant_begin();
-    bool            meets  = false;
+    const int       over_most = 1000000; /* no gear has more teeth */
+    const double    target    = ts_case_given(c, "target", TS_KIND_NUMBER);
+    const int       most      = ts_case_whole(c, "zmax");
+    ts_mediant_walk walk      = ts_mediant_begin();
+    bool            meets     = false;
 
-    if (!(target > 0.0)) {
+    if (!(target > 0.0))
         ts_case_spoil(c, "must be above 0", "target");
-        return;
-    }
     do {
         const ts_rational here = walk.here;
 
@@ -90,10 +82,11 @@ static void mediants_to_decimal(ts_case *c)
             meets = true;
             ts_case_counted(c, "value_21_17", ts_rational_value(here));
         }
-    } while (walk.here.under <= most && ts_mediant_step_to(&walk, target));
+    } while (walk.here.under <= most && walk.here.over <= over_most &&
+             ts_mediant_step_to(&walk, target));
     ts_case_counted(c, "contains_21_17", meets ? 1.0 : 0.0);
 
-    const ts_rational best = ts_nearest_ratio(target, INT_MAX, most < 40 ? most : 40);
+    const ts_rational best = ts_nearest_ratio(target, over_most, most < 40 ? most : 40);
     ts_case_listed(c, "best_num_den", (double)best.over, TS_KIND_NUMBER);
     ts_case_listed(c, "best_num_den", (double)best.under, TS_KIND_NUMBER);
 }
@@ -106,10 +99,8 @@ static void mediants_to_fraction(ts_case *c)
     ts_mediant_walk   walk   = ts_mediant_begin();
     char              word[48];
 
-    if (num < 1 || den < 1) {
+    if (num < 1 || den < 1)
         ts_case_spoil(c, "must be at least 1", "num and den");
-        return;
-    }
     do {
         if (walk.here.under <= 1)
             continue;

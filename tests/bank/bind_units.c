@@ -54,6 +54,8 @@ static void unit_torque_constant(ts_case *c)
     const double   P          = ts_case_given(c, "hp", TS_KIND_POWER);
     const double   omega      = ts_case_given(c, "n", TS_KIND_ROTATIONAL_SPEED);
 
+    if (!(omega > 0.0))
+        ts_case_spoil(c, "must be above 0", "n");
     if (ts_case_expects_in(c, "const", "lbf.in.rpm/hp"))
         ts_case_counted(c, "const", ts_from_si(ts_torque_of_power(hp, rpm, NULL), inch_pound));
     ts_case_computed(c, "T", ts_torque_of_power(P, omega, NULL), TS_KIND_TORQUE);

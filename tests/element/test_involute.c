@@ -48,6 +48,8 @@ static void inverse_refuses_what_no_angle_has(void **state)
     (void)state;
     assert_same_double(ts_inv_inverse(0.0), 0.0);
     assert_nan(ts_inv_inverse(-1e-9));
+    assert_nan(ts_inv_inverse(1.1e12));
+    assert_true(ts_inv_inverse(1e12) < 1.5707963267948966);
     assert_nan(ts_inv_inverse((double)INFINITY));
     assert_nan(ts_inv_inverse((double)NAN));
 }
