@@ -26,7 +26,7 @@ static void draw_hour(const ts_face *face, double r, int hour)
     const ts_lettering how = {
         .size = TS_LOOK_TYPE_PX_LEAD, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
     ts_point      at   = ts_face_clock_point(face, hour * 30 * degree, r);
-    const ts_area room = ts_area_inset(face->picture, 10.0);
+    const ts_area room = ts_area_inset(face->picture, 22.0);
     char          text[3];
     text[0] = (char)(hour >= 10 ? '1' : '0' + hour);
     text[1] = (char)(hour >= 10 ? '0' + hour - 10 : 0);

@@ -1,6 +1,8 @@
 /* draw/face_layout.c: at what scale, and where, does everything of the face view stand? */
 #include "draw/face.h"
 
+#include "check/cowl.h"
+
 #include <math.h>
 
 ts_point ts_face_point(const ts_face *face, double x, double y)
@@ -152,7 +154,7 @@ static void measure_shaft(ts_face *face, uint32_t s)
     }
 }
 
-static void hold_engine(const ts_face *face, bounds *all)
+static void hold_keep_outs(const ts_face *face, bounds *all)
 {
     const ts_engine *engine = &face->scene->drive->engine;
     for (size_t i = 0; i < engine->keep_out_count; i++) {
@@ -160,43 +162,60 @@ static void hold_engine(const ts_face *face, bounds *all)
         hold_disc(all, one->radius.value * sin(one->clock.value),
                   one->radius.value * cos(one->clock.value), one->size.value);
     }
-    for (size_t i = 0; i < engine->cowl_count; i++) {
-        const ts_cowl_point *one = &engine->cowl[i];
-        hold_disc(all, one->radius.value * sin(one->clock.value),
-                  one->radius.value * cos(one->clock.value), 0.0);
-    }
 }
 
-static bounds bounds_of(const ts_face *face)
+/* The cowl where it comes close to a shaft, since the gap matters there. */
+static void hold_cowl(const ts_face *face, bounds *all, uint32_t s)
+{
+    const ts_shaft_motion *axis = &face->scene->motion->shafts[s];
+    const double           r    = hypot(axis->x, axis->y);
+    const ts_cowl_place    cowl =
+        ts_cowl_nearest(&face->scene->drive->engine, r, atan2(axis->x, axis->y));
+    if (cowl.reached && cowl.radius - r < 3.0 * face->shafts[s].r_all)
+        hold_disc(all, cowl.radius * sin(cowl.clock), cowl.radius * cos(cowl.clock), 0.0);
+}
+
+/* Boxes, bodies and keep-outs, and the hub with `about_hub` m of room for its words.  The casing
+ * and the cowl are far larger than the drive: they are shown as far as they come into view. */
+static bounds bounds_of(const ts_face *face, double about_hub)
 {
     const ts_train *train = face->scene->train;
     bounds          all   = {0.0, 0.0, 0.0, 0.0};
+    hold_disc(&all, 0.0, 0.0, about_hub);
     for (uint32_t g = 0; g < train->gear_count; g++)
         if (train->gears[g].role == TS_GEAR_BEVEL &&
             train->shafts[train->gears[g].shaft].kind == TS_SHAFT_SPOOL)
-            hold_disc(&all, 0.0, 0.0, face->gears[g].r);
+            hold_disc(&all, 0.0, 0.0, face->gears[g].r + about_hub);
     for (uint32_t s = 0; s < train->shaft_count; s++)
-        if (face->shafts[s].shown)
+        if (face->shafts[s].shown) {
             hold_disc(&all, face->scene->motion->shafts[s].x, face->scene->motion->shafts[s].y,
                       face->shafts[s].r_all);
-    hold_engine(face, &all);
+            hold_cowl(face, &all, s);
+        }
+    hold_keep_outs(face, &all);
     if (!(all.right - all.left > 1e-3) || !(all.high - all.low > 1e-3))
         hold_disc(&all, 0.0, 0.0, known_or(face->scene->drive->engine.casing, 0.1));
     return all;
 }
 
-static void choose_scale(ts_face *face)
+static void fit(ts_face *face, double about_hub)
 {
-    bounds all = bounds_of(face);
+    bounds all = bounds_of(face, about_hub);
     if (face->front) {
         const double left = all.left;
         all.left          = -all.right;
         all.right         = -left;
     }
-    const ts_area room = ts_area_inset(face->picture, 14.0);
+    const ts_area room = ts_area_inset(face->picture, 24.0);
     face->px           = fmin(room.w / (all.right - all.left), room.h / (all.high - all.low));
     face->engine.x     = room.x + 0.5 * room.w - 0.5 * (all.left + all.right) * face->px;
     face->engine.y     = room.y + 0.5 * room.h + 0.5 * (all.low + all.high) * face->px;
+}
+
+static void choose_scale(ts_face *face)
+{
+    fit(face, 0.0);
+    fit(face, 52.0 / face->px); /* the room for words is px, and was not known before */
 }
 
 /* ---- to the sheet ------------------------------------------------------------------------ */

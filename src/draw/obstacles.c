@@ -141,23 +141,26 @@ double ts_leader_cost(const ts_obstacles *obstacles, ts_point a, ts_point b)
     return cost;
 }
 
-ts_area ts_place_near(const ts_obstacles *obstacles, ts_point anchor, ts_point size, double near,
-                      double far)
+ts_area ts_place_near(const ts_obstacles *obstacles, ts_point anchor, ts_point size,
+                      const double away[2], double *cost)
 {
-    enum { AROUND = 24, OUT = 7 };
-    ts_area best      = {anchor.x + near, anchor.y - near, size.x, size.y};
-    double  best_cost = INFINITY;
+    enum { AROUND = 24, OUT = 9 };
+    ts_area best  = {anchor.x, anchor.y, size.x, size.y};
+    double  least = INFINITY;
     for (int k = 0; k < AROUND * OUT; k++) {
-        const double   away = near + (far - near) * (k / AROUND) / (OUT - 1);
-        const ts_point mid  = ts_polar(anchor, away, 2.0 * M_PI * (k % AROUND) / AROUND - 1.0);
+        const double   r    = away[0] + (away[1] - away[0]) * (k / AROUND) / (OUT - 1);
+        const ts_point mid  = ts_polar(anchor, r, 2.0 * M_PI * (k % AROUND) / AROUND - 1.0);
         const ts_area  area = {mid.x - 0.5 * size.x, mid.y - 0.5 * size.y, size.x, size.y};
-        const double   cost = ts_obstacle_cost(obstacles, area) +
-                            ts_leader_cost(obstacles, anchor, mid) + 0.02 * away;
-        if (cost < best_cost) {
-            best      = area;
-            best_cost = cost;
+        double         sum  = 0.02 * r + ts_obstacle_cost(obstacles, area);
+        if (sum < least)
+            sum += ts_leader_cost(obstacles, anchor, mid);
+        if (sum < least) {
+            best  = area;
+            least = sum;
         }
     }
+    if (cost)
+        *cost = least;
     return best;
 }
 

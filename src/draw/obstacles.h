@@ -39,10 +39,10 @@ double ts_obstacle_cost(const ts_obstacles *obstacles, ts_area area);
 /* What a straight leader from a to b would run over. */
 double ts_leader_cost(const ts_obstacles *obstacles, ts_point a, ts_point b);
 
-/* The best area of w by h about `anchor`, its middle between `near` and `far` px away; a leader
- * from the anchor to it counts too. */
-ts_area ts_place_near(const ts_obstacles *obstacles, ts_point anchor, ts_point size, double near,
-                      double far);
+/* The best area of w by h about `anchor`, its middle between away[0] and away[1] px off; a leader
+ * from the anchor to it counts too.  *cost becomes what it costs; NULL: nobody asks. */
+ts_area ts_place_near(const ts_obstacles *obstacles, ts_point anchor, ts_point size,
+                      const double away[2], double *cost);
 /* The best area of w by h anywhere, as near to `wish` as may be. */
 ts_area ts_place_anywhere(const ts_obstacles *obstacles, ts_point wish, ts_point size);
 

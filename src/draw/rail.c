@@ -91,21 +91,21 @@ double ts_rail_height(const ts_rail *rail)
 
 /* ---- drawing ----------------------------------------------------------------------------- */
 
+/* The number in its circle and the speed beside it, together in the middle of the cell. */
 static void write_speed(ts_scene *scene, uint32_t shaft, ts_point at, double cell)
 {
-    const ts_lettering how  = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                               .bold   = true,
-                               .anchor = TS_ANCHOR_MIDDLE,
-                               .colour = TS_COLOUR_INK,
-                               .width  = cell - 26.0};
-    ts_buffer         *line = ts_canvas_line(&scene->canvas);
+    const double       r   = 8.0;
+    const ts_lettering how = {
+        .size = TS_LOOK_TYPE_PX_LEAD, .bold = true, .colour = TS_COLOUR_INK, .width = cell - 26.0};
+    ts_buffer *line = ts_canvas_line(&scene->canvas);
     ts_add_value(line, scene, ts_scene_speed(scene, shaft), TS_KIND_ROTATIONAL_SPEED);
-    ts_draw_number_circle(&scene->canvas, (ts_point){at.x - 0.5 * cell + 13.0, at.y + 13.0}, 8.0,
+    const ts_area one =
+        ts_text_area(&scene->canvas, (ts_point){0, 0}, line->bytes ? line->bytes : "", &how);
+    const ts_point left = {at.x - 0.5 * (one.w + 2.0 * r + 6.0), at.y};
+    ts_write(&scene->canvas, (ts_point){left.x + 2.0 * r + 6.0, at.y + 18.0},
+             line->bytes ? line->bytes : "", &how);
+    ts_draw_number_circle(&scene->canvas, (ts_point){left.x + r, at.y + 13.0}, r,
                           scene->train->shafts[shaft].number);
-    line = ts_canvas_line(&scene->canvas);
-    ts_add_value(line, scene, ts_scene_speed(scene, shaft), TS_KIND_ROTATIONAL_SPEED);
-    ts_write(&scene->canvas, (ts_point){at.x + 10.0, at.y + 18.0}, line->bytes ? line->bytes : "",
-             &how);
 }
 
 /* "13.0 kW, cw": what an accessory takes, and how it turns for somebody who faces the pad. */

@@ -18,14 +18,28 @@ static double largest_power(const ts_face *face)
     return most;
 }
 
+static double mean_radius(const ts_face *face)
+{
+    double   sum   = 0.0;
+    uint32_t count = 0;
+    for (uint32_t s = 0; s < face->scene->train->shaft_count; s++)
+        if (face->shafts[s].shown) {
+            sum += face->shafts[s].r_main;
+            count++;
+        }
+    return count ? sum / count : 0.0;
+}
+
 /* The width of the look times 1, 2 or 5 and a power of ten, so that the widest band of all
- * conditions stays below its greatest width: bands of two conditions can be compared. */
+ * conditions stays below its greatest width and near the radius of the gears: bands of two
+ * conditions can be compared. */
 static double px_a_watt(const ts_face *face)
 {
     const double token = TS_LOOK_RIBBON_PX_PER_KW * 1e-3, most = largest_power(face);
     if (!(most > 0.0))
         return token;
-    const double share  = TS_LOOK_RIBBON_MOST_PX / (most * token);
+    const double widest = fmin(TS_LOOK_RIBBON_MOST_PX, fmax(12.0, 1.1 * mean_radius(face)));
+    const double share  = widest / (most * token);
     const double decade = pow(10.0, floor(log10(share)));
     const double rest   = share / decade;
     return token * decade * (rest >= 5.0 ? 5.0 : rest >= 2.0 ? 2.0 : 1.0);

@@ -14,7 +14,7 @@ static const char *kept(const ts_face *face)
     return copy ? copy : "";
 }
 
-/* Two lines as near to `at` as there is room. */
+/* One or two lines as near to `at` as there is room. */
 static void label_at(const ts_face *face, ts_obstacles *obstacles, ts_point at, double near,
                      const char *words, const char *below)
 {
@@ -26,12 +26,14 @@ static void label_at(const ts_face *face, ts_obstacles *obstacles, ts_point at, 
                                 .anchor = TS_ANCHOR_MIDDLE,
                                 .colour = TS_COLOUR_INK2};
     const ts_area      one   = ts_text_area(canvas, (ts_point){0, 0}, words, &how);
-    const ts_area      two   = ts_text_area(canvas, (ts_point){0, 0}, below, &small);
-    const ts_point     size  = {fmax(one.w, two.w) + 4.0, one.h + two.h};
-    const ts_area      area  = ts_place_near(obstacles, at, size, near, near + 70.0);
-    const double       x     = area.x + 0.5 * area.w;
+    const ts_area      two   = ts_text_area(canvas, (ts_point){0, 0}, below ? below : "", &small);
+    const ts_point     size  = {fmax(one.w, two.w) + 4.0, one.h + (below ? two.h : 0.0)};
+    const ts_area      area =
+        ts_place_near(obstacles, at, size, (const double[]){near, near + 70.0}, NULL);
+    const double x = area.x + 0.5 * area.w;
     ts_write(canvas, (ts_point){x, area.y - one.y}, words, &how);
-    ts_write(canvas, (ts_point){x, area.y + one.h - two.y}, below, &small);
+    if (below)
+        ts_write(canvas, (ts_point){x, area.y + one.h - two.y}, below, &small);
     ts_avoid_area(obstacles, ts_area_inset(area, -3.0), 1000.0);
 }
 
@@ -58,7 +60,6 @@ static void label_mesh(const ts_face *face, ts_obstacles *obstacles, const ts_ri
 
 void ts_ribbons_label(const ts_face *face, const ts_ribbons *ribbons, ts_obstacles *obstacles)
 {
-    const ts_train *train = face->scene->train;
     for (size_t i = 0; i < ribbons->count; i++)
         if (!ribbons->items[i].headed)
             label_mesh(face, obstacles, &ribbons->items[i]);
@@ -66,10 +67,9 @@ void ts_ribbons_label(const ts_face *face, const ts_ribbons *ribbons, ts_obstacl
         const ts_ribbon *one = &ribbons->items[i];
         if (!one->headed)
             continue;
-        const ts_pad *pad  = &train->pads[one->of - train->mesh_count];
-        const double  away = atan2(one->b.y - one->a.y, one->b.x - one->a.x);
-        label_at(face, obstacles, ts_polar(one->b, 14.0, away), 16.0, power_words(face, one->power),
-                 pad->name);
+        const double away = atan2(one->b.y - one->a.y, one->b.x - one->a.x);
+        label_at(face, obstacles, ts_polar(one->b, 14.0, away), 14.0, power_words(face, one->power),
+                 NULL);
     }
 }
 

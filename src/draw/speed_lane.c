@@ -148,6 +148,8 @@ static void write_reserve(const ts_speed_section *section, const ts_speed_mark *
         ts_buffer_add(line, "not computable");
     } else if (isinf(mark->reserve)) {
         ts_buffer_add(line, "open");
+    } else if (mark->reserve > 2.0) {
+        ts_buffer_add(line, "over 200 %");
     } else {
         if (mark->reserve >= 0.0)
             ts_buffer_add(line, "+");

@@ -38,40 +38,101 @@ static void draw_centre_of_mass(ts_canvas *canvas, ts_point at)
     ts_stroke(canvas);
 }
 
-static void write_body(const ts_strip *strip, const ts_strip_shaft *one, int side, ts_area area)
+/* Up to three lines: name, "r 72 x 190", "9.4 kg". */
+typedef struct body_words {
+    const char  *text[3];
+    ts_lettering how[3];
+    double       high[3]; /* px */
+    size_t       count;
+} body_words;
+
+static void add_words(const ts_strip *strip, body_words *words, double width)
+{
+    const ts_buffer *line = &strip->scene->canvas.line;
+    const size_t     i    = words->count++;
+    words->text[i] =
+        line->bytes ? ts_arena_copy(strip->scene->arena, line->bytes, line->length) : NULL;
+    if (!words->text[i])
+        words->text[i] = "";
+    words->how[i] = (ts_lettering){.size   = i ? TS_LOOK_TYPE_PX_TICK : TS_LOOK_TYPE_PX_BODY,
+                                   .bold   = i == 0,
+                                   .halo   = true,
+                                   .anchor = TS_ANCHOR_MIDDLE,
+                                   .colour = i ? TS_COLOUR_INK2 : TS_COLOUR_INK,
+                                   .width  = width,
+                                   .lines  = i ? 1 : 3};
+    words->high[i] =
+        ts_text_area(&strip->scene->canvas, (ts_point){0, 0}, words->text[i], &words->how[i]).h;
+}
+
+static void gather_words(const ts_strip *strip, const ts_strip_shaft *one, int side, double width,
+                         body_words *words)
 {
     ts_scene           *scene = strip->scene;
     const ts_pad       *pad   = pad_of(strip, one, side);
     const ts_accessory *what  = &scene->drive->accessories[pad->accessory];
-    const ts_lettering  name  = {.bold   = true,
-                                 .halo   = true,
-                                 .anchor = TS_ANCHOR_MIDDLE,
-                                 .colour = TS_COLOUR_INK,
-                                 .width  = area.w - 8.0,
-                                 .lines  = 3};
-    const ts_lettering  small = {.size   = TS_LOOK_TYPE_PX_TICK,
-                                 .halo   = true,
-                                 .anchor = TS_ANCHOR_MIDDLE,
-                                 .colour = TS_COLOUR_INK2,
-                                 .width  = area.w - 6.0};
-    const double        out   = side == TS_FRONT ? area.y + 18.0 : area.y + area.h - 36.0;
-    const double        x     = area.x + 0.5 * area.w;
-    const ts_area       box   = ts_text_area(&scene->canvas, (ts_point){x, out}, pad->name, &name);
-    const double        y     = side == TS_FRONT ? out : out - (box.h - 15.0);
-    const ts_area       set   = ts_write(&scene->canvas, (ts_point){x, y}, pad->name, &name);
     ts_buffer          *line  = ts_canvas_line(&scene->canvas);
+    words->count              = 0;
+    ts_buffer_add(line, pad->name);
+    add_words(strip, words, width);
+    line = ts_canvas_line(&scene->canvas);
     ts_buffer_add(line, "r ");
     ts_add_value(line, scene, one->r_body[side], TS_KIND_LENGTH);
     ts_buffer_add(line, " \xC3\x97 ");
     ts_add_value(line, scene, one->length[side], TS_KIND_LENGTH);
-    ts_write(&scene->canvas, (ts_point){x, set.y + set.h + 12.0}, line->bytes ? line->bytes : "",
-             &small);
+    add_words(strip, words, width);
     if (!ts_measure_known(what->mass))
         return;
     line = ts_canvas_line(&scene->canvas);
     ts_add_shown(line, scene, what->mass.value, TS_KIND_MASS);
-    ts_write(&scene->canvas, (ts_point){x, set.y + set.h + 26.0}, line->bytes ? line->bytes : "",
-             &small);
+    add_words(strip, words, width);
+}
+
+static double words_height(const body_words *words, size_t count)
+{
+    double sum = 0.0;
+    for (size_t i = 0; i < count; i++)
+        sum += words->high[i];
+    return sum;
+}
+
+static void write_words(const ts_strip *strip, const body_words *words, size_t count, ts_point top)
+{
+    for (size_t i = 0; i < count; i++) {
+        const ts_area at =
+            ts_text_area(&strip->scene->canvas, (ts_point){0, 0}, words->text[i], &words->how[i]);
+        ts_write(&strip->scene->canvas, (ts_point){top.x, top.y - at.y}, words->text[i],
+                 &words->how[i]);
+        top.y += words->high[i];
+    }
+}
+
+/* In the outer part of the body, clear of the dimensions at the face and of the centre of mass;
+ * what does not fit there is left out, and where not even the name fits all of it stands beyond. */
+static void write_body(const ts_strip *strip, const ts_strip_shaft *one, int side, ts_area area)
+{
+    const ts_accessory *what =
+        &strip->scene->drive->accessories[pad_of(strip, one, side)->accessory];
+    const double mass =
+        ts_measure_known(what->overhang) ? what->overhang.value * strip->px + 8.0 : 0.0;
+    const double from = fmax(30.0, mass), room = area.h - from - 4.0, x = area.x + 0.5 * area.w;
+    body_words   words;
+    gather_words(strip, one, side, area.w - 6.0, &words);
+    size_t count = words.count;
+    while (count > 0 && words_height(&words, count) > room)
+        count--;
+    if (count == 0) {
+        gather_words(strip, one, side, fmax(area.w, 110.0), &words);
+        const double high = words_height(&words, words.count) + 10.0;
+        write_words(strip, &words, words.count,
+                    (ts_point){x, side == TS_FRONT ? area.y - high : area.y + area.h + 10.0});
+        return;
+    }
+    const double spare = fmin(10.0, 0.5 * (room - words_height(&words, count)));
+    const double high  = words_height(&words, count);
+    write_words(strip, &words, count,
+                (ts_point){x, side == TS_FRONT ? area.y + 4.0 + spare
+                                               : area.y + area.h - 4.0 - spare - high});
 }
 
 static void draw_body(const ts_strip *strip, const ts_strip_shaft *one, int side)
@@ -118,19 +179,6 @@ static void write_bare_pad(const ts_strip *strip, const ts_strip_shaft *one, int
              line->bytes ? line->bytes : "", &how);
 }
 
-static void name_shaft(const ts_strip *strip, const ts_strip_shaft *one)
-{
-    const ts_point     at  = ts_strip_point(strip, one->s, strip->depth);
-    const ts_lettering how = {.size   = TS_LOOK_TYPE_PX_TICK,
-                              .halo   = true,
-                              .anchor = TS_ANCHOR_MIDDLE,
-                              .colour = TS_COLOUR_INK2,
-                              .width  = fmax(48.0, 2.0 * one->r_gear * strip->px - 4.0),
-                              .lines  = 2};
-    ts_write(&strip->scene->canvas, (ts_point){at.x, at.y + 15.0},
-             strip->scene->train->shafts[one->shaft].name, &how);
-}
-
 void ts_strip_draw_bodies(const ts_strip *strip)
 {
     for (size_t i = 0; i < strip->shaft_count; i++) {
@@ -148,8 +196,6 @@ void ts_strip_draw_bodies(const ts_strip *strip)
             else if (pad_of(strip, one, side))
                 write_bare_pad(strip, one, side);
         }
-        if (!pad_of(strip, one, TS_FRONT) && !pad_of(strip, one, TS_REAR))
-            name_shaft(strip, one);
     }
 }
 

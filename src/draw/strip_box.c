@@ -11,6 +11,27 @@ ts_point ts_strip_point(const ts_strip *strip, double s, double z)
     return (ts_point){strip->origin.x + s * strip->px, strip->origin.y + z * strip->px};
 }
 
+/* Arrows and words left of everything: which pad face looks which way. */
+static void draw_faces(const ts_strip *strip, double front, double rear)
+{
+    ts_canvas         *canvas = &strip->scene->canvas;
+    const double       x      = ts_strip_point(strip, strip->left, 0.0).x;
+    const ts_lettering how    = {.size    = TS_LOOK_TYPE_PX_TICK,
+                                 .upright = true,
+                                 .anchor  = TS_ANCHOR_MIDDLE,
+                                 .colour  = TS_COLOUR_INK2};
+    ts_write(canvas, (ts_point){x - 18.0, front - 24.0}, "front", &how);
+    ts_write(canvas, (ts_point){x - 18.0, rear + 24.0}, "rear", &how);
+    for (int end = 0; end < 2; end++) {
+        const double y = end ? rear : front, way = end ? 1.0 : -1.0;
+        ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK2);
+        ts_draw_line(canvas, (ts_point){x - 30.0, y}, (ts_point){x - 4.0, y});
+        ts_draw_line(canvas, (ts_point){x - 10.0, y}, (ts_point){x - 10.0, y + way * 28.0});
+        ts_draw_head(canvas, (ts_point){x - 10.0, y + way * 34.0}, way * 0.5 * M_PI,
+                     TS_LOOK_FIGURE_ARROW_HEAD, TS_COLOUR_INK2);
+    }
+}
+
 static void draw_case(const ts_strip *strip)
 {
     ts_canvas   *canvas = &strip->scene->canvas;
@@ -24,22 +45,7 @@ static void draw_case(const ts_strip *strip)
                    b = ts_strip_point(strip, right, strip->depth);
     ts_path_area(canvas, (ts_area){a.x, a.y, b.x - a.x, b.y - a.y});
     ts_fill_and_stroke(canvas, TS_COLOUR_CASING, TS_PEN_3, TS_COLOUR_INK);
-    const ts_lettering how = {.size    = TS_LOOK_TYPE_PX_TICK,
-                              .upright = true,
-                              .anchor  = TS_ANCHOR_MIDDLE,
-                              .colour  = TS_COLOUR_INK2};
-    ts_write(canvas, (ts_point){a.x - 18.0, a.y - 24.0}, "front", &how);
-    ts_write(canvas, (ts_point){a.x - 18.0, b.y + 24.0}, "rear", &how);
-    ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK2);
-    for (int end = 0; end < 2; end++) {
-        const double y = end ? b.y : a.y;
-        ts_draw_line(canvas, (ts_point){a.x - 30.0, y}, (ts_point){a.x - 4.0, y});
-        ts_draw_head(canvas, (ts_point){a.x - 10.0, y + (end ? 34.0 : -34.0)},
-                     end ? 0.5 * M_PI : -0.5 * M_PI, TS_LOOK_FIGURE_ARROW_HEAD, TS_COLOUR_INK2);
-        ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK2);
-        ts_draw_line(canvas, (ts_point){a.x - 10.0, y},
-                     (ts_point){a.x - 10.0, y + (end ? 28.0 : -28.0)});
-    }
+    draw_faces(strip, a.y, b.y);
 }
 
 static ts_area gear_area(const ts_strip *strip, const ts_strip_gear *gear)
@@ -76,30 +82,40 @@ static void draw_gear(const ts_strip *strip, const ts_strip_gear *gear)
     }
 }
 
-/* "z 61" left of the axis, "b 18.0" right of it, where there is room beside the number. */
+/* "z 61" or "61", whichever fits between the number and the edge; else the table alone says it. */
+static void write_beside(ts_scene *scene, ts_point at, double room, const char *prefix)
+{
+    const ts_lettering how = {
+        .size = TS_LOOK_TYPE_PX_TICK, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
+    const ts_buffer *line = &scene->canvas.line;
+    char *value = line->bytes ? ts_arena_copy(scene->arena, line->bytes, line->length) : NULL;
+    if (!value)
+        return;
+    ts_buffer *whole = ts_canvas_line(&scene->canvas);
+    ts_buffer_print(whole, "%s %s", prefix, value);
+    const char *text = whole->bytes ? whole->bytes : "";
+    if (ts_text_area(&scene->canvas, at, text, &how).w > room)
+        text = value;
+    if (ts_text_area(&scene->canvas, at, text, &how).w <= room)
+        ts_write(&scene->canvas, at, text, &how);
+}
+
+/* Teeth left of the axis, face width right of it, where there is room beside the number. */
 static void write_gear(const ts_strip *strip, const ts_strip_gear *gear)
 {
-    ts_scene          *scene = strip->scene;
-    const ts_area      area  = gear_area(strip, gear);
-    const double       half  = 0.5 * area.w - 16.0;
-    const double       y     = area.y + 0.5 * area.h + 4.0;
-    const ts_lettering how   = {
-          .size = TS_LOOK_TYPE_PX_TICK, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
-    if (half < 24.0 || area.h < 11.0)
+    ts_scene     *scene = strip->scene;
+    const ts_area area  = gear_area(strip, gear);
+    const double  half = 0.5 * area.w - 14.0, y = area.y + 0.5 * area.h + 4.0;
+    if (area.h < 11.0)
         return;
     ts_buffer *line = ts_canvas_line(&scene->canvas);
-    ts_buffer_add(line, half < 34.0 ? "" : "z ");
     ts_buffer_integer(line, scene->train->gears[gear->gear].teeth.value);
-    ts_write(&scene->canvas, (ts_point){area.x + 0.5 * half + 3.0, y},
-             line->bytes ? line->bytes : "", &how);
+    write_beside(scene, (ts_point){area.x + 0.5 * half + 2.0, y}, half - 6.0, "z");
+    if (!isfinite(gear->face))
+        return;
     line = ts_canvas_line(&scene->canvas);
-    ts_buffer_add(line, half < 34.0 ? "" : "b ");
-    if (isfinite(gear->face))
-        ts_add_value(line, scene, gear->face, TS_KIND_LENGTH);
-    else
-        ts_buffer_add(line, "?");
-    ts_write(&scene->canvas, (ts_point){area.x + area.w - 0.5 * half - 3.0, y},
-             line->bytes ? line->bytes : "", &how);
+    ts_add_value(line, scene, gear->face, TS_KIND_LENGTH);
+    write_beside(scene, (ts_point){area.x + area.w - 0.5 * half - 2.0, y}, half - 6.0, "b");
 }
 
 static void draw_axis(const ts_strip *strip, const ts_strip_shaft *one)

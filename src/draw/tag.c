@@ -102,7 +102,7 @@ static void draw_tag(const ts_face *face, const tag *one, ts_obstacles *obstacle
     if (isnan(at.x))
         return;
     const ts_point size = {tag_width(one), TS_LOOK_FIGURE_TAG_HEIGHT};
-    const ts_area  area = ts_place_near(obstacles, at, size, 30.0, 120.0);
+    const ts_area  area = ts_place_near(obstacles, at, size, (const double[]){30.0, 120.0}, NULL);
     const ts_point mid  = {area.x + 0.5 * area.w, area.y + 0.5 * area.h};
     const ts_point end  = leader_end(face, one, at, mid);
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);

@@ -7,7 +7,7 @@
 #include <math.h>
 
 enum { ROW_TEETH, ROW_MODULE, ROW_FACE, ROW_SHIFT, ROW_TIP, ROWS };
-static const double row_height = 17.0, head_height = 26.0, label_width = 104.0;
+static const double row_height = 17.0, head_height = 54.0, label_width = 104.0;
 
 /* Gears of boxes, by the number of their shaft, main gear before steps. */
 static size_t list_gears(ts_scene *scene, uint32_t *order)
@@ -64,8 +64,7 @@ static void add_cell(ts_buffer *line, const ts_scene *scene, uint32_t g, int row
         return;
     case ROW_MODULE:
         if (ts_measure_known(gear->m_n))
-            ts_buffer_significant(line, ts_scene_in_unit(scene, gear->m_n.value, TS_KIND_LENGTH),
-                                  3);
+            ts_buffer_significant(line, 1e3 * gear->m_n.value, 3);
         else
             ts_buffer_add(line, "?");
         return;
@@ -97,7 +96,7 @@ static void write_captions(ts_scene *scene, ts_point at)
     static const struct {
         const char *words, *symbol, *subscript;
     } captions[ROWS] = {{"teeth", "z", NULL},
-                        {"module", "m", "n"},
+                        {"module, mm", "m", "n"},
                         {"face width", "b", NULL},
                         {"profile shift", "x", NULL},
                         {"tip circle", "d", "a"}};
@@ -125,6 +124,13 @@ static void write_column(ts_scene *scene, uint32_t g, ts_point at, double width)
         ts_write(&scene->canvas, (ts_point){at.x + 11.0, at.y + 17.0},
                  line->bytes ? line->bytes : "", &how);
     }
+    const ts_lettering name = {.size   = TS_LOOK_TYPE_PX_TICK,
+                               .anchor = TS_ANCHOR_MIDDLE,
+                               .colour = TS_COLOUR_INK2,
+                               .width  = width - 6.0,
+                               .lines  = 2};
+    ts_write(&scene->canvas, (ts_point){at.x, at.y + 36.0}, scene->train->shafts[gear->shaft].name,
+             &name);
     for (int row = 0; row < ROWS; row++) {
         const ts_lettering how  = {.size   = TS_LOOK_TYPE_PX_SMALL,
                                    .bold   = row == ROW_TEETH,
