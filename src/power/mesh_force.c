@@ -246,6 +246,28 @@ static void leave_out(ts_mesh_load *load)
         load->force[i] = (double)NAN;
 }
 
+#define REST(name, of)                                                                             \
+    {                                                                                              \
+        .symbol = name, .meaning = of ", in a mesh at rest", .unit = "N", .text = "0*F_t",         \
+        .source = "derived: without a tangential force the teeth do not press",                    \
+    }
+static const ts_formula rest_formulas[] = {
+    REST("F_r1", "radial force on the driver"),
+    REST("F_r2", "radial force on the driven gear"),
+    REST("F_a1", "axial force on the driver"),
+    REST("F_a2", "axial force on the driven gear"),
+};
+
+/* No torque, no force: every one stands in the workings all the same. */
+static void rest(const ts_power_case *c, ts_mesh_load *load)
+{
+    const double F_t = load->F_t;
+    load->F_r[0]     = TS_STEP(c->workings, rest_formulas[0], 0.0 * F_t, F_t);
+    load->F_r[1]     = TS_STEP(c->workings, rest_formulas[1], 0.0 * F_t, F_t);
+    load->F_a[0]     = TS_STEP(c->workings, rest_formulas[2], 0.0 * F_t, F_t);
+    load->F_a[1]     = TS_STEP(c->workings, rest_formulas[3], 0.0 * F_t, F_t);
+}
+
 void ts_power_forces(const ts_power_case *c, uint32_t m)
 {
     const ts_mesh        *mesh     = &c->train->meshes[m];
@@ -264,8 +286,10 @@ void ts_power_forces(const ts_power_case *c, uint32_t m)
     load->F_t = load->flow == TS_FLOW_INWARD
                     ? TS_STEP(c->workings, F_t_inward_formula, -T_2 / r_2, T_2, r_2)
                     : TS_STEP(c->workings, F_t_outward_formula, T_1 / r_1, T_1, r_1);
-    if (load->flow == TS_FLOW_NONE)
+    if (load->flow == TS_FLOW_NONE) {
+        rest(c, load);
         return;
+    }
     TS_STEP(c->workings, flow_formula, (double)load->flow, T_2);
     if (mesh->kind == TS_MESH_BEVEL)
         press_bevel(c, mesh, &geometry->bevel, load);

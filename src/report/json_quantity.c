@@ -44,7 +44,12 @@ static ts_text source_of(const ts_answer *answer, ts_json_place place)
                                    : SIZE_MAX;
     if (found == SIZE_MAX)
         return (ts_text){NULL, 0};
-    const ts_note *note = ts_workings_at(answer->workings, found);
+    const ts_note *asked = ts_workings_at(answer->workings, found);
+    const size_t   lent =
+        asked->kind == TS_NOTE_BORROWED ? ts_borrow_origin(answer->workings, found) : found;
+    if (lent == SIZE_MAX)
+        return (ts_text){NULL, 0};
+    const ts_note *note = ts_workings_at(answer->workings, lent);
     if (note->kind == TS_NOTE_GIVEN)
         return given_source(answer, note->node);
     return ts_text_of(note->formula != NULL ? note->formula->source : note->source);
@@ -52,15 +57,16 @@ static ts_text source_of(const ts_answer *answer, ts_json_place place)
 
 /* The value in the unit shown: the shortest that means the same SI value, so that 24600 rpm of the
  * file is 24600 and not 24599.999999999996. */
-static double shown(const ts_answer *answer, double si, const ts_unit *unit)
+static double shown(ts_json *json, double si, const ts_unit *unit)
 {
     ts_buffer text;
     double    value = NAN;
     size_t    taken = 0;
-    ts_buffer_open(&text, answer->allocator);
+    ts_buffer_open(&text, json->out->allocator);
     ts_quantity_print(&text, si, unit);
-    const bool read = !text.failed && ts_number_parse((ts_text){text.bytes, text.length}, &value,
-                                                      &taken) == TS_NUMBER_FINE;
+    const bool read   = !text.failed && ts_number_parse((ts_text){text.bytes, text.length}, &value,
+                                                        &taken) == TS_NUMBER_FINE;
+    json->out->failed = json->out->failed || text.failed;
     ts_buffer_close(&text);
     return read ? value : ts_from_si(si, unit);
 }
@@ -75,7 +81,7 @@ void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind
     ts_json_object(json);
     ts_json_key(json, "value");
     if (isfinite(si))
-        ts_json_number(json, shown(answer, si, unit));
+        ts_json_number(json, shown(json, si, unit));
     else
         ts_json_null(json);
     if (!isfinite(si)) {
