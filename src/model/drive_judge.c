@@ -12,7 +12,7 @@ static bool has_key(const ts_reading *reading, ts_node node, const char *key)
 
 static void judge_speed(ts_reading *reading, const ts_condition *condition, int32_t spool)
 {
-    const char   *name  = reading->drive->spools[spool].name;
+    const char   *name  = reading->spools.names[spool];
     const ts_node child = ts_source_child(reading->source, condition->node, ts_text_of(name));
     if (child != 0 && condition->speed[spool].standing != TS_UNKNOWN)
         return; /* given, or its message was made already */
@@ -119,12 +119,12 @@ static void judge_pad(const pad_list *pads, const ts_pad_end *pad)
         pads->met[pad->accessory] = pad->node;
         return;
     }
-    ts_complain(
-        pads->reading,
-        &(ts_fault){
-            .code = "pad-used-twice", .node = pad->node, .expected = "each accessory on one pad"},
-        "`%s` sits on a pad already, on line %u", reading->drive->accessories[pad->accessory].name,
-        reading->source->nodes[first].line);
+    ts_complain(pads->reading,
+                &(ts_fault){.code     = "pad-used-twice",
+                            .node     = pad->node,
+                            .expected = "each accessory on one pad"},
+                "`%s` sits on a pad already, on line %u",
+                reading->accessories.names[pad->accessory], reading->source->nodes[first].line);
 }
 
 /* `from` counts its driver's gears: 0 the main gear, then the steps. */
@@ -154,7 +154,7 @@ static void judge_chain(const pad_list *pads, const ts_box_shaft *shafts, size_t
 static void judge_boxes(ts_reading *reading)
 {
     const ts_drive *drive = reading->drive;
-    const pad_list  pads  = {reading, TS_TAKE(reading->arena, ts_node, drive->accessory_count)};
+    const pad_list  pads  = {reading, TS_TAKE(reading->arena, ts_node, reading->accessories.count)};
     if (pads.met == NULL) {
         reading->no_memory = true;
         return;

@@ -190,8 +190,10 @@ static void sort_children(ts_reading *reading, const ts_record_table *table, ts_
         fill_field(reading, speeds, record, node, NULL);
     for (ts_node child = nodes[node].first; child != 0; child = nodes[child].next) {
         const ts_field *field = ts_field_named(table, nodes[child].key);
-        if (field != NULL)
-            children[field - table->fields] = child;
+        if (field != NULL && children[field - table->fields] == 0)
+            children[field - table->fields] = child; /* of a key that stands twice, the first */
+        else if (field != NULL)
+            continue;
         else if (speeds == NULL || !ts_read_spool_speed(reading, speeds, child, record))
             ts_complain_unknown_key(reading, table, child);
     }
