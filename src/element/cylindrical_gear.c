@@ -65,21 +65,30 @@ bool ts_cylindrical_frame_sound(const ts_cylindrical_frame *frame)
 void ts_cylindrical_frame_solve(ts_cylindrical_frame *frame, ts_workings *workings)
 {
     const double m_n = frame->m_n, alpha_n = frame->alpha_n, beta = frame->beta;
+    const double cos_beta = cos(beta), sin_beta = sin(beta), tan_alpha_n = tan(alpha_n);
     TS_ASSERT(ts_cylindrical_frame_sound(frame));
 
-    const double m_t = TS_STEP(workings, m_t_formula, m_n / cos(beta), m_n, beta);
+    const double m_t = TS_STEP(workings, m_t_formula, m_n / cos_beta, m_n, beta);
     const double alpha_t =
-        TS_STEP(workings, alpha_t_formula, atan(tan(alpha_n) / cos(beta)), alpha_n, beta);
+        TS_STEP(workings, alpha_t_formula, atan(tan_alpha_n / cos_beta), alpha_n, beta);
+    const double cos_alpha_t = cos(alpha_t);
 
     frame->m_t     = m_t;
     frame->alpha_t = alpha_t;
-    frame->beta_b =
-        TS_STEP(workings, beta_b_formula, asin(sin(beta) * cos(alpha_n)), beta, alpha_n);
-    frame->p_bt = TS_STEP(workings, p_bt_formula, pi * m_t * cos(alpha_t), m_t, alpha_t);
-    frame->p_t  = TS_STEP(workings, p_t_formula, pi * m_t, m_t);
-    frame->p_x  = NAN;
+    frame->beta_b = TS_STEP(workings, beta_b_formula, asin(sin_beta * cos(alpha_n)), beta, alpha_n);
+    frame->p_bt   = TS_STEP(workings, p_bt_formula, pi * m_t * cos_alpha_t, m_t, alpha_t);
+    frame->p_t    = TS_STEP(workings, p_t_formula, pi * m_t, m_t);
+    frame->p_x    = NAN;
     if (beta > 0.0)
-        frame->p_x = TS_STEP(workings, p_x_formula, pi * m_n / sin(beta), m_n, beta);
+        frame->p_x = TS_STEP(workings, p_x_formula, pi * m_n / sin_beta, m_n, beta);
+
+    frame->cos_beta    = cos_beta;
+    frame->tan_beta    = tan(beta);
+    frame->sin_alpha_n = sin(alpha_n);
+    frame->tan_alpha_n = tan_alpha_n;
+    frame->sin_alpha_t = sin(alpha_t);
+    frame->cos_alpha_t = cos_alpha_t;
+    frame->inv_alpha_t = ts_inv(alpha_t);
 }
 
 /* ---- one gear -------------------------------------------------------------------------------- */
@@ -168,7 +177,7 @@ static void solve_circles(const ts_cylindrical_frame *frame, ts_gear_index index
     const double h_aPs = gear->in.rack.h_aPs, h_fPs = gear->in.rack.h_fPs;
 
     const double d   = STEP(d, z * m_t, OWN(z), ALL(m_t));
-    const double d_b = STEP(d_b, d * cos(alpha_t), OWN(d), ALL(alpha_t));
+    const double d_b = STEP(d_b, d * frame->cos_alpha_t, OWN(d), ALL(alpha_t));
     const double d_a =
         STEP(d_a, d + 2.0 * m_n * (h_aPs + x + k), OWN(d), ALL(m_n), ALL(h_aPs), OWN(x), OWN(k));
     const double d_f = STEP(d_f, d - 2.0 * m_n * (h_fPs - x), OWN(d), ALL(m_n), ALL(h_fPs), OWN(x));
@@ -189,21 +198,21 @@ static void solve_tip(const ts_cylindrical_frame *frame, ts_gear_index index,
     const double d = gear->d, d_b = gear->d_b, d_a = gear->d_a;
 
     const double s_t =
-        STEP(s_t, m_t * (pi / 2.0 + 2.0 * x * tan(alpha_n)), ALL(m_t), OWN(x), ALL(alpha_n));
+        STEP(s_t, m_t * (pi / 2.0 + 2.0 * x * frame->tan_alpha_n), ALL(m_t), OWN(x), ALL(alpha_n));
     gear->s_t = s_t;
     if (!(d_a / d_b >= 1.0)) {
         gear->alpha_at = gear->rho_a = gear->s_at = gear->s_an = NAN;
         return;
     }
     const double alpha_at = STEP(alpha_at, acos(d_b / d_a), OWN(d_b), OWN(d_a));
-    const double s_at = STEP(s_at, d_a * (s_t / d + ts_inv(alpha_t) - ts_inv(alpha_at)), OWN(d_a),
-                             OWN(s_t), OWN(d), ALL(alpha_t), OWN(alpha_at));
+    const double s_at     = STEP(s_at, d_a * (s_t / d + frame->inv_alpha_t - ts_inv(alpha_at)),
+                                 OWN(d_a), OWN(s_t), OWN(d), ALL(alpha_t), OWN(alpha_at));
 
     gear->alpha_at = alpha_at;
     gear->rho_a    = STEP(rho_a, d_b / 2.0 * tan(alpha_at), OWN(d_b), OWN(alpha_at));
     gear->s_at     = s_at;
-    gear->s_an =
-        STEP(s_an, s_at * cos(atan(d_a / d * tan(beta))), OWN(s_at), OWN(d_a), OWN(d), ALL(beta));
+    gear->s_an     = STEP(s_an, s_at * cos(atan(d_a / d * frame->tan_beta)), OWN(s_at), OWN(d_a),
+                          OWN(d), ALL(beta));
 }
 
 /* Where the rack that cuts the gear leaves the involute. */
@@ -217,14 +226,14 @@ static void solve_root(const ts_cylindrical_frame *frame, ts_gear_index index,
     gear->x_min = gear->rho_Ff = gear->d_Ff = NAN;
     if (gear->in.z < 0)
         return;
-    const double h = h_fPs - rho_fPs * (1.0 - sin(alpha_n));
-    gear->x_min = STEP(x_min, h - z * (sin(alpha_t) * sin(alpha_t)) / (2.0 * cos(beta)), ALL(h_fPs),
-                       ALL(rho_fPs), ALL(alpha_n), OWN(z), ALL(alpha_t), ALL(beta));
+    const double sine = frame->sin_alpha_t;
+    const double h    = h_fPs - rho_fPs * (1.0 - frame->sin_alpha_n);
+    gear->x_min       = STEP(x_min, h - z * (sine * sine) / (2.0 * frame->cos_beta), ALL(h_fPs),
+                             ALL(rho_fPs), ALL(alpha_n), OWN(z), ALL(alpha_t), ALL(beta));
 
-    const double rho_Ff =
-        STEP(rho_Ff, d / 2.0 * sin(alpha_t) - m_n * (h - x) / sin(alpha_t), OWN(d), ALL(alpha_t),
-             ALL(m_n), ALL(h_fPs), ALL(rho_fPs), ALL(alpha_n), OWN(x));
-    gear->rho_Ff = rho_Ff;
+    const double rho_Ff = STEP(rho_Ff, d / 2.0 * sine - m_n * (h - x) / sine, OWN(d), ALL(alpha_t),
+                               ALL(m_n), ALL(h_fPs), ALL(rho_fPs), ALL(alpha_n), OWN(x));
+    gear->rho_Ff        = rho_Ff;
     if (rho_Ff < 0.0)
         return;
     const double d_b = gear->d_b;

@@ -15,15 +15,18 @@
 
 /* What both gears of a pair share. */
 typedef struct ts_cylindrical_frame {
-    double m_n;     /* m    normal module, 1e-9 .. 1000         */
-    double alpha_n; /* rad  normal pressure angle, 0.01 .. 1.5   */
-    double beta;    /* rad  helix angle, 0 <= beta <= 1.5        */
-    double m_t;     /* m    transverse module                   */
-    double alpha_t; /* rad  transverse pressure angle           */
-    double beta_b;  /* rad  base helix angle                    */
-    double p_bt;    /* m    transverse base pitch               */
-    double p_t;     /* m    transverse pitch                    */
-    double p_x;     /* m    axial pitch; NaN for spur gears      */
+    double m_n;     /* m    normal module, 1e-9 .. 1000        */
+    double alpha_n; /* rad  normal pressure angle, 0.01 .. 1.5 */
+    double beta;    /* rad  helix angle, 0 .. 1.5              */
+    double m_t;     /* m    transverse module                  */
+    double alpha_t; /* rad  transverse pressure angle          */
+    double beta_b;  /* rad  base helix angle                   */
+    double p_bt;    /* m    transverse base pitch              */
+    double p_t;     /* m    transverse pitch                   */
+    double p_x;     /* m    axial pitch; NaN for spur gears    */
+
+    /* The same angles' functions, computed once for both gears. */
+    double cos_beta, tan_beta, sin_alpha_n, tan_alpha_n, sin_alpha_t, cos_alpha_t, inv_alpha_t;
 } ts_cylindrical_frame;
 
 /* Which names the workings use: "d", or "d_1", or "d_2". */

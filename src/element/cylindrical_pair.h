@@ -29,18 +29,18 @@ typedef enum ts_tip_rule {
 
 /* Besides the ranges below: at most a million teeth, 1000 km, and coefficients of 1000. */
 typedef struct ts_cylindrical_pair_input {
-    int           z_1, z_2;   /*      teeth; z_1 > 0; z_2 < 0 for an internal gear, not 0         */
-    double        m_n;        /* m    normal module, 1e-9 <= m_n <= 1000                             */
-    double        alpha_n;    /* rad  normal pressure angle, 0.01 <= alpha_n <= 1.5               */
-    double        beta;       /* rad  helix angle without its hand, 0 <= beta <= 1.5              */
-    double        b_1, b_2;   /* m    face widths, >= 0                                           */
-    double        x_1, x_2;   /* 1    profile shift coefficients                                  */
-    double        a_w;        /* m    centre distance wanted; 0: it follows from x_1 and x_2      */
-    double        k_1, k_2;   /* 1    tip alteration coefficients, read by TS_TIP_GIVEN           */
-    double        d_a1, d_a2; /* m  tip diameters, read by TS_TIP_DIAMETERS; of z's sign        */
-    ts_shift_rule shift;
-    ts_tip_rule   tip;
-    ts_basic_rack rack; /* of both gears; see ts_basic_rack_fitted                              */
+    int    z_1, z_2;     /* 1    teeth; z_1 > 0; z_2 < 0 for an internal gear, not 0           */
+    double m_n;          /* m    normal module, 1e-9 <= m_n <= 1000                            */
+    double alpha_n;      /* rad  normal pressure angle, 0.01 <= alpha_n <= 1.5                 */
+    double beta;         /* rad  helix angle without its hand, 0 <= beta <= 1.5                */
+    double b_1, b_2;     /* m    face widths, >= 0                                             */
+    double x_1, x_2;     /* 1    profile shift coefficients                                    */
+    double a_w;          /* m    centre distance wanted; 0: it follows from x_1 and x_2        */
+    double k_1, k_2;     /* 1    tip alteration coefficients, read by TS_TIP_GIVEN             */
+    double d_a1, d_a2;   /* m    tip diameters of z's sign, read by TS_TIP_DIAMETERS           */
+    ts_shift_rule shift; /*      which of x_1 and x_2 are given                                */
+    ts_tip_rule   tip;   /*      which of k and d_a are given                                  */
+    ts_basic_rack rack;  /*      of both gears; see ts_basic_rack_fitted                       */
 } ts_cylindrical_pair_input;
 
 typedef enum ts_pair_fault {

@@ -3,6 +3,8 @@
 
 #include <math.h>
 
+#define SERIES_BELOW 0.25
+
 /* Terms of tan(x) - x = x^3/3 + 2x^5/15 + 17x^7/315 + ... (derived: Maclaurin series of tan; the
  * coefficients are B_2n 4^n (4^n - 1)/(2n)!).  At x = 0.25 the first term left out is 3e-18 of
  * the sum. */
@@ -31,20 +33,22 @@ static double series(double alpha)
 
 double ts_inv(double alpha)
 {
-    return fabs(alpha) < 0.25 ? series(alpha) : tan(alpha) - alpha;
+    return fabs(alpha) < SERIES_BELOW ? series(alpha) : tan(alpha) - alpha;
 }
 
-/* Starts above the root: for small values alpha^3/3 < inv(alpha); for large ones the tangent alone
- * is inv + alpha <= inv + pi/2.  inv is convex, so Newton descends from above without oscillation.
- */
+/* Within 1e-3 of the root for small values (derived: reversion of the series above in powers of
+ * cbrt(3*inv)); above the root for large ones, where the tangent is inv + alpha < inv + pi/2. */
 static double start(double value)
 {
-    const double small = cbrt(3.0 * value);
-    const double large = atan(value + 1.5707963267948966);
+    if (value > 0.3)
+        return atan(value + 1.5707963267948966);
+    const double root = cbrt(3.0 * value), square = root * root;
 
-    return small < large ? small : large;
+    return root * (1.0 - square * (2.0 / 15.0 - square * (9.0 / 175.0 - square * 2.0 / 175.0)));
 }
 
+/* Newton: inv is convex and its slope is tan^2, so from the second step on alpha only falls; after
+ * a step of 1e-9 the next would be below 1e-17. */
 double ts_inv_inverse(double value)
 {
     if (!(value >= 0.0 && value <= 1e12))
@@ -55,10 +59,11 @@ double ts_inv_inverse(double value)
     double alpha = start(value);
     for (int round = 0; round < 60; round++) {
         const double tangent = tan(alpha);
-        const double change  = (ts_inv(alpha) - value) / (tangent * tangent);
+        const double reached = alpha < SERIES_BELOW ? series(alpha) : tangent - alpha;
+        const double change  = (reached - value) / (tangent * tangent);
 
         alpha -= change;
-        if (fabs(change) <= 1e-16 * alpha)
+        if (fabs(change) <= 1e-9 * alpha)
             break;
     }
     return alpha;

@@ -36,9 +36,9 @@ typedef struct ts_binding_table {
 
 /* Puts the file's table where the runner finds it: in an own section of the program, which the
  * linker fills from every file. */
-#define TS_BINDINGS(table)                                                                           \
-    static const ts_binding_table        bound_here = {(table), sizeof(table) / sizeof((table)[0])}; \
-    static const ts_binding_table *const bound_at __attribute__((used, section("ts_bindings"))) =    \
+#define TS_BINDINGS(t)                                                                             \
+    static const ts_binding_table        bound_here = {(t), sizeof(t) / sizeof((t)[0])};           \
+    static const ts_binding_table *const bound_at __attribute__((used, section("ts_bindings"))) =  \
         &bound_here
 
 /* ---- inputs: in SI.  A missing or unfit one spoils the case, and NaN or 0 comes back ----------
