@@ -12,9 +12,9 @@ const ts_waiver_use *ts_check_waiver_uses(const ts_check *check)
 
 static ts_waiver_end end_of(const ts_waiver *waiver, int32_t today)
 {
-    if (waiver->until.standing != TS_GIVEN)
+    if (waiver->until.standing == TS_ABSENT)
         return TS_WAIVER_ENDLESS;
-    if (today == INT32_MIN)
+    if (waiver->until.standing != TS_GIVEN || today == INT32_MIN)
         return TS_WAIVER_UNJUDGED;
     return waiver->until.day < today ? TS_WAIVER_ENDED : TS_WAIVER_RUNNING;
 }

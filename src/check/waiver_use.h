@@ -11,7 +11,7 @@ typedef enum ts_waiver_end {
     TS_WAIVER_ENDLESS, /* it names no end                                      */
     TS_WAIVER_RUNNING, /* its last day is today or later                       */
     TS_WAIVER_ENDED,   /* its last day is past: it waives nothing              */
-    TS_WAIVER_UNJUDGED /* it names an end, and what day it is was not told     */
+    TS_WAIVER_UNJUDGED /* its end, or what day it is, is not known            */
 } ts_waiver_end;
 
 typedef struct ts_waiver_use {

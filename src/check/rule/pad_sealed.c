@@ -1,9 +1,23 @@
 /* check/rule/pad_sealed.c: is every pad driven, or closed so that no oil is lost? */
 #include "check/visit.h"
 
+/* A pad of which the file says `unknown` is no pad of the train, and may be anything. */
+static void ask_unknown(ts_check *check, const ts_shaft *shaft)
+{
+    const ts_pad_end *ends[] = {&shaft->record->front, &shaft->record->rear};
+    for (size_t i = 0; i < 2; i++)
+        if (ends[i]->standing == TS_UNKNOWN)
+            (void)ts_not_computable(check, ends[i]->node, TS_EVERY_CONDITION,
+                                    "what stands on the %s pad of %s",
+                                    ts_face_name((ts_face_side)i), shaft->name);
+}
+
 static void run(ts_check *check)
 {
     const ts_train *train = check->train;
+    for (uint32_t i = 0; i < train->shaft_count; i++)
+        if (train->shafts[i].kind == TS_SHAFT_BOX)
+            ask_unknown(check, &train->shafts[i]);
     for (uint32_t i = 0; i < train->pad_count; i++) {
         const ts_pad *pad = &train->pads[i];
         ts_finding   *finding =

@@ -9,20 +9,25 @@ static bool may_be_silent(const ts_accessory *accessory, uint32_t condition)
            accessory->power[condition].standing == TS_ABSENT;
 }
 
-static void judge_rest(ts_check *check, const ts_pad *pad, const ts_accessory *accessory,
-                       uint32_t condition)
+/* A power above 0 that is wanted where the pad stands still; power/ takes it for unknown. */
+static bool wants_power_at_rest(const ts_check *check, const ts_pad *pad, uint32_t condition)
 {
-    const ts_measure power   = accessory->power[condition];
-    const bool       rests   = ts_shaft_speed(check, pad->shaft, condition) <= 0.0;
-    const bool       holds   = !(rests && ts_measure_known(power) && power.value > 0.0);
-    ts_finding      *finding = ts_judge_fact(check, pad->node, (int32_t)condition, holds);
+    const ts_measure power = ts_accessory_at(check, pad)->power[condition];
+    return ts_measure_known(power) && power.value > 0.0 &&
+           ts_shaft_speed(check, pad->shaft, condition) <= 0.0;
+}
+
+static void judge_rest(ts_check *check, const ts_pad *pad, uint32_t condition)
+{
+    const char *where   = ts_condition_name(check, (int32_t)condition);
+    const bool  wants   = wants_power_at_rest(check, pad, condition);
+    ts_finding *finding = ts_judge_fact(check, pad->node, (int32_t)condition, !wants);
     if (finding == NULL)
         return;
-    ts_says(check, finding, "%s is said to absorb %s at %s, where its pad stands still",
-            accessory->name, ts_shown(check, power.value, TS_KIND_POWER),
-            ts_condition_name(check, (int32_t)condition));
-    ts_todo(check, finding, "state 0 kW for %s, or the speed of the spool there",
-            ts_condition_name(check, (int32_t)condition));
+    ts_says(check, finding, "%s is said to absorb %s at %s, where its pad stands still", pad->name,
+            ts_shown(check, ts_accessory_at(check, pad)->power[condition].value, TS_KIND_POWER),
+            where);
+    ts_todo(check, finding, "state 0 kW for %s, or the speed of the spool there", where);
 }
 
 static void judge_pad(ts_check *check, uint32_t index, uint32_t condition)
@@ -30,13 +35,14 @@ static void judge_pad(ts_check *check, uint32_t index, uint32_t condition)
     const ts_pad       *pad       = &check->train->pads[index];
     const ts_accessory *accessory = ts_accessory_at(check, pad);
     const ts_standing   standing  = ts_load_at(check, index, condition)->standing;
+    const bool          known     = standing == TS_GIVEN || standing == TS_ASSUMED;
     if (may_be_silent(accessory, condition))
         return;
-    if (standing == TS_ABSENT || standing == TS_UNKNOWN)
-        ts_not_computable(check, pad->node, (int32_t)condition, "the power of %s at %s",
-                          accessory->name, ts_condition_name(check, (int32_t)condition));
+    if (known || wants_power_at_rest(check, pad, condition))
+        judge_rest(check, pad, condition);
     else
-        judge_rest(check, pad, accessory, condition);
+        (void)ts_not_computable(check, pad->node, (int32_t)condition, "the power of %s at %s",
+                                accessory->name, ts_condition_name(check, (int32_t)condition));
 }
 
 static void run(ts_check *check)

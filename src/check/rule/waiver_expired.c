@@ -2,14 +2,23 @@
 #include "check/visit.h"
 #include "check/waiver_use.h"
 
+static void ask_date(ts_check *check, const ts_waiver *waiver)
+{
+    if (waiver->until.standing == TS_UNKNOWN) {
+        (void)ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
+                                "the last day of the waiver of %s", waiver->rule.text);
+        return;
+    }
+    ts_finding *finding = ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
+                                            "today's date, by which the waiver of %s may be over,",
+                                            waiver->rule.text);
+    ts_todo(check, finding, "say what day it is, or take `until` out");
+}
+
 static void judge_waiver(ts_check *check, const ts_waiver *waiver, const ts_waiver_use *use)
 {
     if (use->end == TS_WAIVER_UNJUDGED) {
-        ts_finding *unjudged = ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
-                                                 "today's date, by which the waiver of %s may be "
-                                                 "over,",
-                                                 waiver->rule.text);
-        ts_todo(check, unjudged, "say what day it is, or take `until` out");
+        ask_date(check, waiver);
         return;
     }
     ts_finding *finding =
