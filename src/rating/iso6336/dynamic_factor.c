@@ -9,7 +9,7 @@ static const double pi = 3.14159265358979323846;
 
 /* ---- constants of the overlap ---------------------------------------------------------------- */
 
-#define TABLE ISO_6336_1 "6.4.4, table of C_v" RECALLED
+#define TABLE ISO_6336_1 "6.5.4, table of C_v" RECALLED
 #define CONSTANT(name, share, expression)                                                          \
     static const ts_formula name##_formula = {                                                     \
         .symbol = #name, .meaning = (share), .unit = "1", .text = (expression), .source = TABLE}
@@ -73,21 +73,21 @@ static const ts_formula B_p_formula = {
     .meaning = "base pitch deviation over the deflection under load",
     .unit    = "1",
     .text    = "cp*f_pbeff/w_t",
-    .source  = ISO_6336_1 "6.4.4" RECALLED,
+    .source  = ISO_6336_1 "6.5.4" RECALLED,
 };
 static const ts_formula B_f_formula = {
     .symbol  = "B_f",
     .meaning = "profile deviation over the deflection under load",
     .unit    = "1",
     .text    = "cp*f_falphaeff/w_t",
-    .source  = ISO_6336_1 "6.4.4" RECALLED,
+    .source  = ISO_6336_1 "6.5.4" RECALLED,
 };
 static const ts_formula B_k_formula = {
     .symbol  = "B_k",
     .meaning = "what tip relief leaves of the deflection under load",
     .unit    = "1",
     .text    = "abs(1 - cp*C_a/w_t)",
-    .source  = ISO_6336_1 "6.4.4" RECALLED,
+    .source  = ISO_6336_1 "6.5.4" RECALLED,
 };
 
 ts_dynamic_parameters ts_dynamic_parameters_of(const ts_dynamic_parameters_input *in,
@@ -103,7 +103,7 @@ ts_dynamic_parameters ts_dynamic_parameters_of(const ts_dynamic_parameters_input
         B.B_k = 1.0;
         ts_workings_assumed(workings, "B_k", B.B_k, "1",
                             "tip relief counts for accuracy grades 0 to 5 only, " ISO_6336_1
-                            "6.4.4" RECALLED);
+                            "6.5.4" RECALLED);
     } else {
         B.B_k = TS_STEP(workings, B_k_formula, fabs(1.0 - cp * C_a / w_t), cp, C_a, w_t);
     }
@@ -117,14 +117,14 @@ static const ts_formula N_S_formula = {
     .meaning = "resonance ratio at which main resonance begins",
     .unit    = "1",
     .text    = "0.5 + 0.35*sqrt(min(1, w_t/1e5))",
-    .source  = ISO_6336_1 "6.4.3" RECALLED,
+    .source  = ISO_6336_1 "6.5.2" RECALLED,
 };
 static const ts_formula N_formula = {
     .symbol  = "N",
     .meaning = "resonance ratio",
     .unit    = "1",
     .text    = "omega_1/n_E1",
-    .source  = ISO_6336_1 "6.4.2" RECALLED,
+    .source  = ISO_6336_1 "6.5.3" RECALLED,
 };
 
 double ts_resonance_start(double w_t, ts_workings *workings)
@@ -170,12 +170,12 @@ const char *ts_speed_range_says(ts_speed_range range)
 
 #define RESONANCE_TEXT     "C_v1*B_p + C_v2*B_f + C_v4*B_k + 1"
 #define SUPERCRITICAL_TEXT "C_v5*B_p + C_v6*B_f + C_v7"
-K_V(subcritical, "below resonance", "N*(C_v1*B_p + C_v2*B_f + C_v3*B_k) + 1", "6.4.4");
-K_V(resonance, "in resonance", RESONANCE_TEXT, "6.4.5");
-K_V(supercritical, "above resonance", SUPERCRITICAL_TEXT, "6.4.6");
+K_V(subcritical, "below resonance", "N*(C_v1*B_p + C_v2*B_f + C_v3*B_k) + 1", "6.5.4");
+K_V(resonance, "in resonance", RESONANCE_TEXT, "6.5.5");
+K_V(supercritical, "above resonance", SUPERCRITICAL_TEXT, "6.5.6");
 K_V(intermediate, "between resonance and free running",
     SUPERCRITICAL_TEXT " + (" RESONANCE_TEXT " - (" SUPERCRITICAL_TEXT "))*(1.5 - N)/0.35",
-    "6.4.7");
+    "6.5.7");
 
 double ts_dynamic_subcritical(double N, const ts_dynamic_constants *C,
                               const ts_dynamic_parameters *B, ts_workings *workings)

@@ -1,5 +1,5 @@
 /* rating/iso6336/dynamic_factor.h: how much load does the mesh add to itself by running?
- * ISO 6336-1, clause 6.4, method B.
+ * ISO 6336-1, clause 6.5, method B.
  */
 #ifndef TS_RATING_DYNAMIC_FACTOR_H
 #define TS_RATING_DYNAMIC_FACTOR_H

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define METHOD_C ISO_6336_1 "6.5, as in IACS UR M56" RECALLED
+#define METHOD_C ISO_6336_1 "6.6, as in IACS UR M56" RECALLED
 
 static const ts_formula p_formula = {
     .symbol  = "p_v",

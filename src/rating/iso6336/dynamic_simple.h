@@ -1,5 +1,5 @@
 /* rating/iso6336/dynamic_simple.h: the dynamic factor of method C, as IACS UR M56 writes it, for a
- * second opinion far below resonance; ISO 6336-1, clause 6.5.
+ * second opinion far below resonance; ISO 6336-1, clause 6.6.
  */
 #ifndef TS_RATING_DYNAMIC_SIMPLE_H
 #define TS_RATING_DYNAMIC_SIMPLE_H

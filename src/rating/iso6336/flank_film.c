@@ -14,28 +14,28 @@ static const ts_formula C_ZL_formula = {
     .meaning = "constant of the lubricant factor",
     .unit    = "1",
     .text    = LIMITED "/4375e6 + 0.6357",
-    .source  = ISO_6336_2 "11.3.1" RECALLED,
+    .source  = ISO_6336_2 "12.3.1" RECALLED,
 };
 static const ts_formula Z_L_formula = {
     .symbol  = "Z_L",
     .meaning = "lubricant factor",
     .unit    = "1",
     .text    = "C_ZL + 4*(1 - C_ZL)/(1.2 + 134e-6/nu_40)^2",
-    .source  = ISO_6336_2 "11.3.1" RECALLED,
+    .source  = ISO_6336_2 "12.3.1" RECALLED,
 };
 static const ts_formula C_Zv_formula = {
     .symbol  = "C_Zv",
     .meaning = "constant of the velocity factor",
     .unit    = "1",
     .text    = LIMITED "/4375e6 + 0.6557",
-    .source  = ISO_6336_2 "11.3.2" RECALLED,
+    .source  = ISO_6336_2 "12.3.2" RECALLED,
 };
 static const ts_formula Z_v_formula = {
     .symbol  = "Z_v",
     .meaning = "velocity factor",
     .unit    = "1",
     .text    = "C_Zv + 2*(1 - C_Zv)/sqrt(0.8 + 32/v)",
-    .source  = ISO_6336_2 "11.3.2" RECALLED,
+    .source  = ISO_6336_2 "12.3.2" RECALLED,
 };
 
 static double limited(double sigma_Hlim)
@@ -68,28 +68,28 @@ static const ts_formula R_z10_formula = {
     .meaning = "mean roughness, related to a radius of 10 mm",
     .unit    = "m",
     .text    = "(R_z1 + R_z2)/2*(0.01/rho_red)^(1/3)",
-    .source  = ISO_6336_2 "11.3.3" RECALLED,
+    .source  = ISO_6336_2 "12.3.3" RECALLED,
 };
 static const ts_formula C_ZR_formula = {
     .symbol  = "C_ZR",
     .meaning = "exponent of the roughness factor",
     .unit    = "1",
     .text    = "0.32 - 0.0002e-6*" LIMITED,
-    .source  = ISO_6336_2 "11.3.3" RECALLED,
+    .source  = ISO_6336_2 "12.3.3" RECALLED,
 };
 static const ts_formula Z_R_formula = {
     .symbol  = "Z_R",
     .meaning = "roughness factor",
     .unit    = "1",
     .text    = "(3e-6/R_z10)^C_ZR",
-    .source  = ISO_6336_2 "11.3.3" RECALLED,
+    .source  = ISO_6336_2 "12.3.3" RECALLED,
 };
 static const ts_formula rho_red_formula = {
     .symbol  = "rho_red",
     .meaning = "radius of relative curvature at the pitch point",
     .unit    = "m",
     .text    = "0.5*tan(alpha_wt)*d_b1*d_b2/(d_b1 + d_b2)",
-    .source  = ISO_6336_2 "11.3.3" RECALLED,
+    .source  = ISO_6336_2 "12.3.3" RECALLED,
 };
 
 double ts_roughness_factor(double sigma_Hlim, double R_z1, double R_z2, double rho_red,

@@ -1,5 +1,5 @@
 /* rating/iso6336/flank_film.h: how do oil, speed and roughness help the flanks?  ISO 6336-2, clause
- * 11 (Z_L, Z_v, Z_R).  All rest on sigma_Hlim of the softer flank, Pa.
+ * 12 (Z_L, Z_v, Z_R).  All rest on sigma_Hlim of the softer flank, Pa.
  */
 #ifndef TS_RATING_FLANK_FILM_H
 #define TS_RATING_FLANK_FILM_H

@@ -14,15 +14,15 @@ static const double pi = 3.14159265358979323846;
 #define MASS_TEXT(I) "4*Js_" I "/d_b" I "^2"
 
 static const ts_formula d_m_formulas[2] = TS_OF_BOTH_GEARS(
-    "d_m", "diameter at half tooth height", "m", MEAN_TEXT, ISO_6336_1 "6.4.8" RECALLED);
+    "d_m", "diameter at half tooth height", "m", MEAN_TEXT, ISO_6336_1 "6.5.9" RECALLED);
 static const ts_formula rim_formulas[2] = TS_OF_BOTH_GEARS(
-    "Js_", "moment of inertia per unit face width", "kg.m", RIM_TEXT, ISO_6336_1 "6.4.8" RECALLED);
+    "Js_", "moment of inertia per unit face width", "kg.m", RIM_TEXT, ISO_6336_1 "6.5.9" RECALLED);
 static const ts_formula web_formulas[2] =
     TS_OF_BOTH_GEARS("Js_", "moment of inertia per unit face width, with the web", "kg.m", WEB_TEXT,
                      "derived: rings about one axis; the standard counts the rim alone");
 static const ts_formula ms_formulas[2] =
     TS_OF_BOTH_GEARS("ms_", "mass per unit face width at the base circle", "kg/m", MASS_TEXT,
-                     ISO_6336_1 "6.4.8" RECALLED);
+                     ISO_6336_1 "6.5.9" RECALLED);
 
 static double fourth(double d)
 {
@@ -57,14 +57,14 @@ static const ts_formula m_red_formula = {
     .meaning = "reduced mass of both gears per unit face width",
     .unit    = "kg/m",
     .text    = "1/(1/ms_1 + 1/ms_2)",
-    .source  = ISO_6336_1 "6.4.8" RECALLED,
+    .source  = ISO_6336_1 "6.5.9" RECALLED,
 };
 static const ts_formula n_E1_formula = {
     .symbol  = "n_E1",
     .meaning = "resonance speed of gear 1",
     .unit    = "rad/s",
     .text    = "sqrt(c_gamma_alpha/m_red)/z_1",
-    .source  = ISO_6336_1 "6.4.2" RECALLED,
+    .source  = ISO_6336_1 "6.5.3" RECALLED,
 };
 
 /* Written so that a ring that is held fast (ms_2 infinite) leaves ms_1. */

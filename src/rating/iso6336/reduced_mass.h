@@ -1,5 +1,5 @@
 /* rating/iso6336/reduced_mass.h: which mass swings in the mesh, and at which speed does it
- * resonate?  ISO 6336-1, clause 6.4.
+ * resonate?  ISO 6336-1, clause 6.5.
  *
  * Units     SI per unit face width: J_s in kg.m2/m, m_s and m_red in kg/m.
  */

@@ -39,7 +39,7 @@ static const ts_formula pitch_formulas[2][KINDS] =
                 "f_pb", "8.3.5");
 static const ts_formula profile_formulas[2][KINDS] =
     SET_OF_PAIR("y_f", "running in of the profile", "0.075", "3e-6", "160", "12800", "6400",
-                "f_falpha", "6.4.4");
+                "f_falpha", "6.5.4");
 static const ts_formula lead_formulas[2][KINDS] =
     SET_OF_PAIR("y_beta", "running in of the lead", "0.15", "6e-6", "320", "25600", "12800",
                 "F_betax", "7.4.2");
@@ -51,7 +51,7 @@ static const ts_formula lead_formulas[2][KINDS] =
                                               .text    = (expression),                             \
                                               .source  = ISO_6336_1 clause RECALLED}
 MEAN(y_alpha, "(y_alpha1 + y_alpha2)/2", "8.3.5");
-MEAN(y_f, "(y_f1 + y_f2)/2", "6.4.4");
+MEAN(y_f, "(y_f1 + y_f2)/2", "6.5.4");
 MEAN(y_beta, "(y_beta1 + y_beta2)/2", "7.4.2");
 
 typedef struct running_in_rule {
@@ -118,13 +118,13 @@ double ts_running_in_lead(const ts_running_in_flank flank[2], double v, double F
 
 #define RELIEF_TEXT(I) "((sigma_Hlim" I "/97e6 - 18.45)^2/18 + 1.5)*1e-6"
 static const ts_formula relief_formulas[2] = TS_OF_BOTH_GEARS(
-    "C_ay", "tip relief by running in", "m", RELIEF_TEXT, ISO_6336_1 "6.4.4" RECALLED);
+    "C_ay", "tip relief by running in", "m", RELIEF_TEXT, ISO_6336_1 "6.5.4" RECALLED);
 static const ts_formula C_ay_formula = {
     .symbol  = "C_ay",
     .meaning = "tip relief by running in, mean of the pair",
     .unit    = "m",
     .text    = "(C_ay1 + C_ay2)/2",
-    .source  = ISO_6336_1 "6.4.4" RECALLED,
+    .source  = ISO_6336_1 "6.5.4" RECALLED,
 };
 
 static double relief(double sigma_Hlim, int gear, ts_workings *workings)

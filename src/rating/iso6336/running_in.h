@@ -1,5 +1,5 @@
 /* rating/iso6336/running_in.h: which part of a deviation do the flanks wear off by themselves?
- * ISO 6336-1, clauses 7.4.2 (y_beta), 8.3.5 (y_alpha) and 6.4.4 (C_ay).
+ * ISO 6336-1, clauses 7.4.2 (y_beta), 8.3.5 (y_alpha) and 6.5.4 (C_ay).
  */
 #ifndef TS_RATING_RUNNING_IN_H
 #define TS_RATING_RUNNING_IN_H

@@ -11,35 +11,35 @@ static const ts_formula R_zH_formula = {
     .unit    = "m",
     .text    = "min(16e-6, max(3e-6, R_zhard*(0.01/rho_red)^0.33*(R_zhard/R_zsoft)^0.66"
                "/(v*nu_40*1e6/1500)^0.33))",
-    .source  = ISO_6336_2 "12.2" RECALLED,
+    .source  = ISO_6336_2 "13.2" RECALLED,
 };
 static const ts_formula Z_W_formula = {
     .symbol  = "Z_W",
     .meaning = "work hardening factor",
     .unit    = "1",
     .text    = "(1.2 - (min(470, max(130, HB)) - 130)/1700)*(3e-6/R_zH)^0.15",
-    .source  = ISO_6336_2 "12.2" RECALLED,
+    .source  = ISO_6336_2 "13.2" RECALLED,
 };
 static const ts_formula Z_W_stat_formula = {
     .symbol  = "Z_Wstat",
     .meaning = "work hardening factor at static strength",
     .unit    = "1",
     .text    = "1.05 - (min(470, max(130, HB)) - 130)/6800",
-    .source  = ISO_6336_2 "12.2 (from memory; 6800 because the line must end at 1)",
+    .source  = ISO_6336_2 "13.2 (from memory; 6800 because the line must end at 1)",
 };
 static const ts_formula A_W_formula = {
     .symbol  = "A_W",
     .meaning = "constant of the work hardening factor",
     .unit    = "1",
     .text    = "0.00898*min(1.7, HB_ratio) - 0.00829",
-    .source  = ISO_6336_2 "12.3" RECALLED,
+    .source  = ISO_6336_2 "13.3" RECALLED,
 };
 static const ts_formula Z_W_through_formula = {
     .symbol  = "Z_W",
     .meaning = "work hardening factor",
     .unit    = "1",
     .text    = "1 + A_W*(min(20, u_teeth) - 1)",
-    .source  = ISO_6336_2 "12.3" RECALLED,
+    .source  = ISO_6336_2 "13.3" RECALLED,
 };
 
 double ts_equivalent_roughness(const ts_work_hardening_input *in, ts_workings *workings)

@@ -1,5 +1,5 @@
 /* rating/iso6336/work_hardening.h: how does a hard gear strengthen a softer mate by running on it?
- * ISO 6336-2, clause 12 (Z_W); it is the softer gear's alone.
+ * ISO 6336-2, clause 13 (Z_W); it is the softer gear's alone.
  */
 #ifndef TS_RATING_WORK_HARDENING_H
 #define TS_RATING_WORK_HARDENING_H
