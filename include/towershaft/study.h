@@ -32,6 +32,7 @@ typedef struct ts_study_options {
     int32_t today;    /* days since 1970-01-01, for waivers that end; INT32_MIN: not told, a waiver
                          with an end is then reported as one whose date could not be judged      */
     bool    workings; /* keep every step, for `why` and for sources beside results               */
+    bool    us;       /* customary units in the sentences of findings; values stay SI            */
 } ts_study_options;
 
 /* Reads and solves.  `name` is the path as the user gave it.  The bytes are copied.

@@ -112,6 +112,22 @@ static void add_escaped(ts_buffer *out, const char *text)
     }
 }
 
+/* Cairo names the sheet "surface" and a number that counts all surfaces of the program so far; the
+ * picture must not depend on what was drawn before it. */
+static void add_body(ts_buffer *out, const char *body, size_t length)
+{
+    static const char counted[] = "id=\"surface";
+    const char       *start     = strstr(body, counted);
+    const char       *end       = start ? strchr(start + sizeof counted - 1, '"') : NULL;
+    if (!end) {
+        ts_buffer_bytes(out, body, length);
+        return;
+    }
+    ts_buffer_bytes(out, body, (size_t)(start - body));
+    ts_buffer_add(out, "id=\"sheet");
+    ts_buffer_bytes(out, end, length - (size_t)(end - body));
+}
+
 /* An SVG says its title in its first element, which Cairo cannot write. */
 static void title_svg(ts_canvas *canvas, const char *title)
 {
@@ -128,7 +144,7 @@ static void title_svg(ts_canvas *canvas, const char *title)
     ts_buffer_add(&whole, "\n<title>");
     add_escaped(&whole, line->bytes ? line->bytes : "");
     ts_buffer_add(&whole, "</title>");
-    ts_buffer_bytes(&whole, canvas->bytes.bytes + head, canvas->bytes.length - head);
+    add_body(&whole, canvas->bytes.bytes + head, canvas->bytes.length - head);
     ts_buffer_close(&canvas->bytes);
     canvas->bytes = whole;
 }

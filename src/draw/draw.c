@@ -35,7 +35,7 @@ static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *o
            subject->drive->condition_count > 0;
 }
 
-static ts_status draw_figure(ts_scene *scene)
+ts_status ts_draw_figure(ts_scene *scene)
 {
     switch (scene->options->figure) {
     case TS_FIGURE_BEHIND:
@@ -54,11 +54,29 @@ static ts_status draw_figure(ts_scene *scene)
     return TS_NOT_UNDERSTOOD;
 }
 
+ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *options,
+                     ts_arena *arena)
+{
+    const int32_t condition =
+        options->condition >= 0 ? options->condition : ts_draw_condition(subject);
+    return (ts_scene){
+        .subject   = subject,
+        .options   = options,
+        .drive     = subject->drive,
+        .train     = subject->train,
+        .motion    = subject->motion,
+        .power     = subject->power,
+        .arena     = arena,
+        .condition = (uint32_t)condition,
+        .units     = options->units,
+    };
+}
+
 static ts_status draw_and_send(ts_scene *scene, const ts_sink *sink)
 {
     ts_status status = ts_canvas_open(&scene->canvas, scene->options, scene->arena);
     if (status == TS_OK)
-        status = draw_figure(scene);
+        status = ts_draw_figure(scene);
     const char *title = scene->subject->title ? scene->subject->title : scene->drive->title.text;
     if (status == TS_OK)
         status = ts_canvas_finish(&scene->canvas, title);
@@ -78,18 +96,7 @@ ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *opti
     ts_arena *arena = ts_arena_open(options->allocator);
     if (!arena)
         return TS_NO_MEMORY;
-    ts_scene scene = {
-        .subject = subject,
-        .options = options,
-        .drive   = subject->drive,
-        .train   = subject->train,
-        .motion  = subject->motion,
-        .power   = subject->power,
-        .arena   = arena,
-        .condition =
-            (uint32_t)(options->condition >= 0 ? options->condition : ts_draw_condition(subject)),
-        .units = options->units,
-    };
+    ts_scene        scene  = ts_scene_of(subject, options, arena);
     const ts_status status = draw_and_send(&scene, sink);
     ts_arena_close(arena);
     return status;

@@ -21,6 +21,13 @@ typedef struct ts_scene {
     const char               *scale; /* "1 : 2.6", set by a figure that has a scale     */
 } ts_scene;
 
+/* A scene without a canvas: ts_canvas_open(&scene.canvas, ...) is the next step. */
+ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *options,
+                     ts_arena *arena);
+/* Lays out and draws the figure of the options; the canvas must be open.  What stands where is then
+ * in scene->canvas.places. */
+ts_status ts_draw_figure(ts_scene *scene);
+
 /* rad/s of a shaft in the condition shown, or in another one; NaN when not known. */
 double ts_scene_speed(const ts_scene *scene, uint32_t shaft);
 double ts_scene_speed_in(const ts_scene *scene, uint32_t shaft, uint32_t condition);

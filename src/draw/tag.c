@@ -7,8 +7,6 @@
 
 #include <math.h>
 
-static const double entry_width = 35.0;
-
 ts_point ts_target_point(const ts_face *face, ts_target target)
 {
     const ts_motion *motion = face->scene->motion;
@@ -55,9 +53,18 @@ static size_t entries_of(const tag *one)
     return one->count < MOST_ENTRIES ? one->count : MOST_ENTRIES;
 }
 
+/* Room for the symbol and "F7", "F12", "F140". */
+static double entry_width(size_t finding)
+{
+    return finding < 9 ? 35.0 : finding < 99 ? 42.0 : 49.0;
+}
+
 static double tag_width(const tag *one)
 {
-    return (double)entries_of(one) * entry_width + (one->count > MOST_ENTRIES ? 22.0 : 0.0) + 2.0;
+    double width = one->count > MOST_ENTRIES ? 26.0 : 2.0;
+    for (size_t i = 0; i < entries_of(one); i++)
+        width += entry_width(one->findings[i]);
+    return width;
 }
 
 static void write_entry(ts_canvas *canvas, ts_point at, const char *text)
@@ -71,13 +78,14 @@ static void fill_tag(const ts_face *face, const tag *one, ts_area area)
     ts_canvas   *canvas = &face->scene->canvas;
     const double inset  = 0.5 * (TS_LOOK_FIGURE_TAG_HEIGHT - TS_LOOK_FIGURE_MARK);
     double       x      = area.x;
-    for (size_t i = 0; i < entries_of(one); i++, x += entry_width) {
+    for (size_t i = 0; i < entries_of(one); i++) {
         const ts_finding *finding = &face->scene->subject->findings[one->findings[i]];
         ts_draw_symbol(canvas, ts_symbol_of(finding), (ts_point){x + inset, area.y + inset},
                        TS_LOOK_FIGURE_MARK);
         ts_buffer *line = ts_canvas_line(canvas);
         ts_buffer_print(line, "F%zu", one->findings[i] + 1);
         write_entry(canvas, (ts_point){x + 17.5, area.y}, line->bytes ? line->bytes : "");
+        x += entry_width(one->findings[i]);
     }
     if (one->count > MOST_ENTRIES) {
         ts_buffer *line = ts_canvas_line(canvas);

@@ -7,7 +7,7 @@
 #include <math.h>
 
 enum { ROW_TEETH, ROW_MODULE, ROW_FACE, ROW_SHIFT, ROW_TIP, ROWS };
-static const double row_height = 17.0, head_height = 54.0, label_width = 104.0;
+static const double row_height = 17.0, head_height = 54.0, label_width = 112.0;
 
 /* Gears of boxes, by the number of their shaft, main gear before steps. */
 static size_t list_gears(ts_scene *scene, uint32_t *order)
@@ -95,18 +95,23 @@ static void write_captions(ts_scene *scene, ts_point at)
 {
     static const struct {
         const char *words, *symbol, *subscript;
-    } captions[ROWS] = {{"teeth", "z", NULL},
-                        {"module, mm", "m", "n"},
-                        {"face width", "b", NULL},
-                        {"profile shift", "x", NULL},
-                        {"tip circle", "d", "a"}};
+        int         unit; /* 0 none, 1 mm whatever is shown, 2 the unit of lengths */
+    } captions[ROWS]       = {{"teeth", "z", NULL, 0},
+                              {"module", "m", "n", 1},
+                              {"face width", "b", NULL, 2},
+                              {"profile shift", "x", NULL, 0},
+                              {"tip circle", "d", "a", 2}};
+    const ts_lettering how = {.size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2};
     for (int row = 0; row < ROWS; row++) {
-        const ts_lettering how = {.size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2};
-        const double       y   = at.y + head_height + 12.0 + row * row_height;
-        const ts_area      set =
+        const double  y = at.y + head_height + 12.0 + row * row_height;
+        const ts_area set =
             ts_write(&scene->canvas, (ts_point){at.x + 8.0, y}, captions[row].words, &how);
-        ts_write_symbol(&scene->canvas, (ts_point){set.x + set.w + 5.0, y}, captions[row].symbol,
-                        captions[row].subscript, TS_COLOUR_INK2);
+        const double right =
+            ts_write_symbol(&scene->canvas, (ts_point){set.x + set.w + 5.0, y},
+                            captions[row].symbol, captions[row].subscript, TS_COLOUR_INK2);
+        const char *unit = captions[row].unit == 1 ? "mm" : ts_scene_unit(scene, TS_KIND_LENGTH);
+        if (captions[row].unit)
+            ts_write(&scene->canvas, (ts_point){right + 5.0, y}, unit, &how);
     }
 }
 

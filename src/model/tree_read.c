@@ -3,6 +3,7 @@
 
 #include "model/duplicate_key.h"
 #include "model/file_guard.h"
+#include "model/scalar_decode.h"
 #include "model/syntax_fault.h"
 
 #include <libfyaml.h>
@@ -179,14 +180,10 @@ static bool read_scalar(tree *t, struct fy_token *token, const struct fy_mark *f
     out->text  = (ts_text){bytes + start, end - start};
     if (reads_as_written(out->text, out->quote))
         return true;
-    size_t      length = 0;
-    const char *text   = fy_token_get_text(token, &length);
-    const char *copy   = text != NULL ? ts_arena_copy(t->arena, text, length) : NULL;
-    if (copy == NULL) {
+    if (!ts_scalar_decode(out->text, out->quote, t->arena, &out->text)) {
         t->no_memory = true;
         return false;
     }
-    out->text = (ts_text){copy, length};
     refuse_control(t, out);
     return true;
 }

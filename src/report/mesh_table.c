@@ -5,9 +5,16 @@
 
 static const struct {
     const char *head;
+    ts_kind     kind; /* TS_KIND_NUMBER: no unit in the head */
     int         width;
-} columns[] = {{"mesh", 40}, {"teeth", 10}, {"a_w mm", 9},      {"eps_alpha", 10}, {"v m/s", 8},
-               {"F_t N", 9}, {"at", 14},    {"F_t N back", 11}, {"at", 14}};
+} columns[] = {
+    {"mesh", TS_KIND_NUMBER, 40}, {"teeth", TS_KIND_NUMBER, 10},
+    {"a_w", TS_KIND_LENGTH, 10},  {"eps_alpha", TS_KIND_NUMBER, 10},
+    {"v", TS_KIND_VELOCITY, 9},   {"F_t", TS_KIND_FORCE, 9},
+    {"  at", TS_KIND_NUMBER, 14}, {"F_t back", TS_KIND_FORCE, 13},
+    {"  at", TS_KIND_NUMBER, 14},
+};
+#define COLUMNS (sizeof columns / sizeof columns[0])
 
 typedef struct peak {
     double  F_t;
@@ -83,23 +90,35 @@ static void row(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *t
     ts_page_line_end(page);
 }
 
+/* Symbols with the unit in which the column stands: "a_w mm", "F_t lbf". */
+static void heads(ts_page *page, ts_buffer *text)
+{
+    ts_page_tone(page, TS_TONE_FAINT);
+    for (size_t i = 0; i < COLUMNS; i++) {
+        ts_buffer_add(text, columns[i].head);
+        if (columns[i].kind != TS_KIND_NUMBER)
+            ts_buffer_print(text, " %s", ts_kind_shown(columns[i].kind, page->units)->name);
+        const ts_text head = {text->bytes != NULL ? text->bytes : "", text->length};
+        if (i == 0 || columns[i].head[0] == ' ')
+            ts_page_left(page, head, columns[i].width);
+        else
+            ts_page_right(page, head, columns[i].width);
+        ts_buffer_clear(text);
+    }
+    ts_page_tone(page, TS_TONE_PLAIN);
+    ts_page_line_end(page);
+}
+
 void ts_mesh_table(const ts_answer *answer, ts_page *page)
 {
     ts_page_heading(page,
                     "Meshes (first the gear nearer to the spool; back: power flows towards it, "
                     "on the other flanks)");
-    ts_page_tone(page, TS_TONE_FAINT);
-    for (int i = 0; i < 9; i++) {
-        if (i == 0 || i == 6 || i == 8)
-            ts_page_left(page, ts_text_of(i == 0 ? "mesh" : "  at"), columns[i].width);
-        else
-            ts_page_right(page, ts_text_of(columns[i].head), columns[i].width);
-    }
-    ts_page_tone(page, TS_TONE_PLAIN);
-    ts_page_line_end(page);
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
+    heads(page, &text);
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
         row(answer, page, m, &text);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }

@@ -72,6 +72,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .motion = &study->motion,
         .power  = &study->power,
         .today  = study->options.today,
+        .units  = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
 }
 

@@ -98,6 +98,10 @@ class Check(InFolder):
         _, us, _ = run("check", BIZJET, "--units", "us", "--today", TODAY)
         self.assertIn("Power, kW", metric)
         self.assertIn("Power, hp", us)
+        self.assertIn("F_t lbf", us)
+        body = ROOT / "examples/traps/trainer_body_clash.yaml"
+        self.assertRegex(run("check", body, "--units", "us")[1], r"\d in\b")
+        self.assertRegex(run("check", body)[1], r"\d mm\b")
         _, a, _ = run("check", BIZJET, "--json", "--today", TODAY)
         _, b, _ = run("check", BIZJET, "--json", "--units", "us", "--today", TODAY)
         self.assertEqual(a, b)

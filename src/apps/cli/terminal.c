@@ -63,7 +63,14 @@ static bool today_given(const char *text, int32_t *day)
 
 bool study_options(const arguments *given, ts_study_options *out)
 {
-    *out = (ts_study_options){.workings = given->value[OPTION_JSON] != NULL};
+    /* Machines read metric units, whatever people are shown. */
+    const bool machine = given->value[OPTION_JSON] != NULL || given->value[OPTION_SARIF] != NULL ||
+                         given->value[OPTION_JUNIT] != NULL;
+    const char *units = "metric";
+    if (!arguments_choice(given, OPTION_UNITS, &units))
+        return false;
+    *out = (ts_study_options){.workings = given->value[OPTION_JSON] != NULL,
+                              .us       = !machine && strcmp(units, "us") == 0};
     if (given->value[OPTION_TODAY] != NULL)
         return today_given(given->value[OPTION_TODAY], &out->today);
     const time_t now = time(NULL);
