@@ -5,9 +5,10 @@
 
 size_t ts_envelope_bytes(const ts_train *train)
 {
-    const size_t slack = 16 * 5; /* the arena aligns each of the five pieces */
-    return sizeof(ts_envelope) + train->gear_count * (sizeof(double) + 3 * sizeof(uint32_t)) +
-           slack;
+    const size_t slack = 16 * 10; /* the arena aligns each of the ten pieces */
+    return sizeof(ts_envelope) + train->gear_count * (sizeof(double) + 5 * sizeof(uint32_t)) +
+           train->shaft_count * (sizeof(uint32_t) + sizeof(bool)) +
+           train->mesh_count * sizeof(uint32_t) + slack;
 }
 
 ts_envelope *ts_envelope_prepare(const ts_train *train, ts_arena *arena)
@@ -15,13 +16,40 @@ ts_envelope *ts_envelope_prepare(const ts_train *train, ts_arena *arena)
     ts_envelope *envelope = TS_TAKE(arena, ts_envelope, 1);
     if (envelope == NULL)
         return NULL;
-    envelope->tip    = TS_TAKE(arena, double, train->gear_count);
-    envelope->plane  = TS_TAKE(arena, uint32_t, train->gear_count);
-    envelope->driver = TS_TAKE(arena, uint32_t, train->gear_count);
-    envelope->mesh   = TS_TAKE(arena, uint32_t, train->gear_count);
-    const bool whole = envelope->tip != NULL && envelope->plane != NULL &&
-                       envelope->driver != NULL && envelope->mesh != NULL;
+    *envelope = (ts_envelope){
+        .tip     = TS_TAKE(arena, double, train->gear_count),
+        .plane   = TS_TAKE(arena, uint32_t, train->gear_count),
+        .driver  = TS_TAKE(arena, uint32_t, train->gear_count),
+        .mesh    = TS_TAKE(arena, uint32_t, train->gear_count),
+        .first   = TS_TAKE(arena, uint32_t, train->shaft_count),
+        .next    = TS_TAKE(arena, uint32_t, train->gear_count),
+        .drives  = TS_TAKE(arena, uint32_t, train->gear_count),
+        .sibling = TS_TAKE(arena, uint32_t, train->mesh_count),
+        .follows = TS_TAKE(arena, bool, train->shaft_count),
+    };
+    const bool whole =
+        envelope->tip != NULL && envelope->plane != NULL && envelope->driver != NULL &&
+        envelope->mesh != NULL && envelope->first != NULL && envelope->next != NULL &&
+        envelope->drives != NULL && envelope->sibling != NULL && envelope->follows != NULL;
     return whole ? envelope : NULL;
+}
+
+/* Lists that are filled from the back run in the order of the train. */
+static void thread_lists(const ts_train *train, ts_envelope *out)
+{
+    for (uint32_t i = 0; i < train->shaft_count; i++)
+        out->first[i] = TS_NOWHERE;
+    for (uint32_t i = train->gear_count; i-- > 0;) {
+        const uint32_t shaft = train->gears[i].shaft;
+        out->next[i]         = out->first[shaft];
+        out->first[shaft]    = i;
+        out->drives[i]       = TS_NOWHERE;
+    }
+    for (uint32_t i = train->mesh_count; i-- > 0;) {
+        const uint32_t driver = train->meshes[i].driver;
+        out->sibling[i]       = out->drives[driver];
+        out->drives[driver]   = i;
+    }
 }
 
 static void know_gear(ts_envelope *out, uint32_t gear, uint32_t mesh, double d_a)
@@ -39,6 +67,7 @@ void ts_envelope_solve(const ts_train *train, const ts_motion *motion, ts_envelo
         out->driver[i] = TS_NOWHERE;
         out->mesh[i]   = TS_NOWHERE;
     }
+    thread_lists(train, out);
     /* A driver stands before what it drives, so one pass hands its plane on. */
     for (uint32_t i = 0; i < train->mesh_count; i++) {
         const ts_mesh *mesh = &train->meshes[i];

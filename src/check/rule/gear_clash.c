@@ -42,15 +42,15 @@ static uint32_t tightest(const ts_check *check, uint32_t gear)
     const ts_envelope     *envelope = check->envelope;
     const ts_shaft_motion *mine     = &check->motion->shafts[check->train->gears[gear].shaft];
     uint32_t               found    = TS_NOWHERE;
-    double                 least    = INFINITY;
+    double                 least    = INFINITY; /* the square of distance over what is needed */
     for (uint32_t i = 0; i < gear; i++) {
         if (!is_rival(check, gear, i))
             continue;
-        const ts_shaft_motion *its  = &check->motion->shafts[check->train->gears[i].shaft];
-        const double           left = hypot(mine->x - its->x, mine->y - its->y) /
-                            (envelope->tip[gear] + envelope->tip[i] + gap);
-        if (left < least) {
-            least = left;
+        const ts_shaft_motion *its = &check->motion->shafts[check->train->gears[i].shaft];
+        const double           dx = mine->x - its->x, dy = mine->y - its->y;
+        const double           need = envelope->tip[gear] + envelope->tip[i] + gap;
+        if (dx * dx + dy * dy < least * need * need) {
+            least = (dx * dx + dy * dy) / (need * need);
             found = i;
         }
     }

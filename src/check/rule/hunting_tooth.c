@@ -1,23 +1,30 @@
 /* check/rule/hunting_tooth.c: does every tooth of a pair meet every tooth of the other? */
+#include "check/envelope.h"
 #include "check/visit.h"
 
 #include "element/hunting.h"
 
-#define REACH        2
-#define CANDIDATES   ((2 * REACH + 1) * (2 * REACH + 1))
-#define TEETH_FEWEST 12
+#define REACH           2
+#define CANDIDATES      ((2 * REACH + 1) * (2 * REACH + 1))
+#define TEETH_FEWEST    12
+#define NEIGHBOURS_MOST 16
 
-/* Would the gear hunt with everything else that it meshes with, too? */
+/* Would the gear hunt with everything else that it meshes with, too?  Of a gear that drives more
+ * than a few others the first of them are asked. */
 static bool suits_neighbours(const ts_check *check, uint32_t gear, uint32_t here, int teeth)
 {
-    const ts_train *train = check->train;
-    for (uint32_t i = 0; i < train->mesh_count; i++) {
-        const ts_mesh *mesh = &train->meshes[i];
-        if (i == here || (mesh->driver != gear && mesh->driven != gear))
-            continue;
-        const uint32_t other = mesh->driver == gear ? mesh->driven : mesh->driver;
-        if (ts_gcd((uint64_t)teeth, (uint64_t)train->gears[other].teeth.value) != 1)
+    const ts_train    *train    = check->train;
+    const ts_envelope *envelope = check->envelope;
+    const uint32_t     driver   = envelope->driver[gear];
+    if (driver != TS_NOWHERE && train->meshes[here].driven != gear &&
+        ts_gcd((uint64_t)teeth, (uint64_t)train->gears[driver].teeth.value) != 1)
+        return false;
+    uint32_t mesh = envelope->drives[gear];
+    for (int asked = 0; mesh != TS_NOWHERE && asked < NEIGHBOURS_MOST; asked++) {
+        const int64_t other = train->gears[train->meshes[mesh].driven].teeth.value;
+        if (mesh != here && ts_gcd((uint64_t)teeth, (uint64_t)other) != 1)
             return false;
+        mesh = envelope->sibling[mesh];
     }
     return true;
 }

@@ -46,11 +46,16 @@ static double reserve_at(const ts_check *check, const ts_keep_out *region, const
 static const ts_keep_out *tightest(const ts_check *check, const ts_circle *circle)
 {
     const ts_keep_out *found = NULL;
+    double             least = INFINITY;
     for (size_t i = 0; i < check->drive->engine.keep_out_count; i++) {
         const ts_keep_out *region = &check->drive->engine.keep_out[i];
-        if (concerns(check, region, circle) &&
-            (found == NULL || reserve_at(check, region, circle) < reserve_at(check, found, circle)))
+        if (!concerns(check, region, circle))
+            continue;
+        const double left = reserve_at(check, region, circle);
+        if (left < least) {
+            least = left;
             found = region;
+        }
     }
     return found;
 }

@@ -6,11 +6,14 @@
  * for A2-power-known speaks of them. */
 static double power_at(const ts_check *check, uint32_t shaft)
 {
-    double most = 0.0;
+    const uint32_t *pads = check->train->shafts[shaft].pad;
+    double          most = 0.0;
+    if (pads[TS_FRONT] == TS_NOWHERE && pads[TS_REAR] == TS_NOWHERE)
+        return 0.0;
     for (uint32_t c = 0; c < check->drive->condition_count; c++) {
         double sum = 0.0;
         for (int face = TS_FRONT; face <= TS_REAR; face++) {
-            const uint32_t pad = check->train->shafts[shaft].pad[face];
+            const uint32_t pad = pads[face];
             if (pad != TS_NOWHERE && ts_load_at(check, pad, c)->P > 0.0)
                 sum += ts_load_at(check, pad, c)->P;
         }
@@ -32,9 +35,9 @@ static uint32_t loaded_inwards(const ts_check *check, uint32_t shaft)
 static void judge_shaft(ts_check *check, uint32_t index)
 {
     const ts_shaft *shaft = &check->train->shafts[index];
-    const uint32_t  inner = loaded_inwards(check, index);
     const double    power = power_at(check, index);
-    if (inner == TS_NOWHERE || !(power > 0.0))
+    const uint32_t  inner = power > 0.0 ? loaded_inwards(check, index) : TS_NOWHERE;
+    if (inner == TS_NOWHERE)
         return;
     ts_question question = ts_question_about(check, shaft->node, TS_EVERY_CONDITION);
     question.value       = power;

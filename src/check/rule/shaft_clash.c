@@ -28,8 +28,9 @@ static const char *const tip_names[2] = {"d_a1", "d_a2"};
 
 static bool has_gear_in_plane(const ts_check *check, uint32_t shaft, uint32_t plane)
 {
-    for (uint32_t i = 0; i < check->train->gear_count; i++)
-        if (check->train->gears[i].shaft == shaft && check->envelope->plane[i] == plane)
+    const ts_envelope *envelope = check->envelope;
+    for (uint32_t i = envelope->first[shaft]; i != TS_NOWHERE; i = envelope->next[i])
+        if (envelope->plane[i] == plane)
             return true;
     return false;
 }
@@ -49,9 +50,10 @@ static uint32_t nearest(const ts_check *check, uint32_t gear)
         if (i == mine->shaft || shaft->kind != TS_SHAFT_BOX || !there->placed ||
             shaft->drive != train->shafts[mine->shaft].drive)
             continue;
-        const double a = hypot(here->x - there->x, here->y - there->y);
-        if (a < least && !has_gear_in_plane(check, i, check->envelope->plane[gear])) {
-            least = a;
+        const double dx = here->x - there->x, dy = here->y - there->y;
+        if (dx * dx + dy * dy < least &&
+            !has_gear_in_plane(check, i, check->envelope->plane[gear])) {
+            least = dx * dx + dy * dy;
             found = i;
         }
     }
