@@ -7,8 +7,9 @@
 #include <stdint.h>
 
 typedef struct ts_peak {
-    double  T;         /* N.m, >= 0; NaN when the torque of some condition is not known       */
-    int32_t condition; /* in which it is met; TS_EVERY_CONDITION: in none, or as an overload  */
+    double  T;         /* N.m, >= 0; NaN when the torque of some condition is not known           */
+    double  noted;     /* N.m, the same with the sign that the workings give it                   */
+    int32_t condition; /* in which it is met; TS_EVERY_CONDITION: in none, or as an overload      */
 } ts_peak;
 
 /* What the accessory absorbs at most. */

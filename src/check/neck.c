@@ -5,7 +5,7 @@ static const ts_formula needed_formula = {
     .symbol  = "T_needed",
     .meaning = "break torque that the neck must at least have",
     .unit    = "N.m",
-    .text    = "f_neck*T_peak",
+    .text    = "f_neck*abs(T_peak)",
     .source  = "common practice, no source",
 };
 static const ts_formula reserve_formula = {
@@ -19,13 +19,17 @@ static const ts_formula reserve_formula = {
 /* The peak comes from the load of one condition, or from the overload that the file states. */
 static void note_parts(const ts_check *check, const ts_neck_case *of)
 {
-    const double T_peak = fabs(of->peak.T);
     ts_workings_about(check->workings, of->neck->node, TS_EVERY_CONDITION);
     ts_workings_given(check->workings, "T_break_least", of->neck->breaks.low, "N.m",
                       of->neck->breaks.node);
     if (of->peak.condition >= 0)
-        ts_workings_borrow(check->workings, "T_peak", T_peak,
+        ts_workings_borrow(check->workings, "T_peak", of->peak.noted,
                            (ts_subject){of->lender, of->peak.condition}, of->symbol);
+    else if (of->overload != 0)
+        ts_workings_given(check->workings, "T_peak", of->peak.noted, "N.m", of->overload);
+    else
+        ts_workings_assumed(check->workings, "T_peak", of->peak.noted, "N.m",
+                            "nothing loads it in any condition");
 }
 
 static void say(ts_check *check, ts_finding *finding, const ts_neck_case *of)
@@ -57,15 +61,16 @@ void ts_judge_neck(ts_check *check, const ts_neck_case *of)
                           "the highest torque that the neck of %s must pass", of->name);
         return;
     }
-    const double f_neck = of->factor, T_peak = of->peak.T;
+    const double f_neck = of->factor, T_peak = of->peak.noted;
     if (check->workings != NULL)
         note_parts(check, of);
     ts_question question = ts_question_about(check, about, TS_EVERY_CONDITION);
     question.value       = of->neck->breaks.low;
-    question.limit  = TS_STEP(check->workings, needed_formula, f_neck * T_peak, f_neck, T_peak);
-    question.bound  = TS_AT_LEAST;
-    question.kind   = TS_KIND_TORQUE;
-    question.symbol = "T_break_least";
+    question.limit =
+        TS_STEP(check->workings, needed_formula, f_neck * fabs(T_peak), f_neck, T_peak);
+    question.bound        = TS_AT_LEAST;
+    question.kind         = TS_KIND_TORQUE;
+    question.symbol       = "T_break_least";
     question.limit_symbol = "T_needed";
     question.reserve      = &reserve_formula;
     ts_finding *finding   = ts_judge(check, &question);

@@ -1,5 +1,6 @@
 /* check/rule/implausible_density.c: does the mass of an accessory fit the room it takes? */
 #include "check/visit.h"
+#include "motion/value_note.h"
 
 /* kg/m3 of the cylinder that holds the body: a hollow casting, and more than solid copper. */
 #define DENSITY_LEAST 300.0
@@ -18,6 +19,9 @@ static void judge_density(ts_check *check, const ts_accessory *accessory)
     const double m = accessory->mass.value, R = accessory->body.radius.value;
     const double length = accessory->body.length.value;
     ts_workings_about(check->workings, accessory->node, TS_EVERY_CONDITION);
+    TS_NOTE_MEASURE(check->workings, check->drive, "m", accessory->mass, "kg", "mass");
+    TS_NOTE_MEASURE(check->workings, check->drive, "R", accessory->body.radius, "m", "radius");
+    TS_NOTE_MEASURE(check->workings, check->drive, "length", accessory->body.length, "m", "length");
     const double pi = 3.14159265358979323846;
     const double density =
         TS_STEP(check->workings, density_formula, m / (pi * (R * R) * length), m, R, length);

@@ -22,6 +22,8 @@ static void judge_neck(ts_check *check, const ts_neck *neck, const char *name)
     }
     const double T_break_least = neck->breaks.low, T_break_most = neck->breaks.high;
     ts_workings_about(check->workings, neck->node, TS_EVERY_CONDITION);
+    ts_workings_given(check->workings, "T_break_least", T_break_least, "N.m", neck->breaks.node);
+    ts_workings_given(check->workings, "T_break_most", T_break_most, "N.m", neck->breaks.node);
     const double spread   = TS_STEP(check->workings, spread_formula, T_break_most / T_break_least,
                                     T_break_most, T_break_least);
     const bool   narrow   = spread < 1.2;

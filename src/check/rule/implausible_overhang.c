@@ -1,5 +1,6 @@
 /* check/rule/implausible_overhang.c: can the centre of mass lie where the file puts it? */
 #include "check/visit.h"
+#include "motion/value_note.h"
 
 /* Shares of the body's length between which the centre of mass of anything solid lies. */
 #define SHARE_LEAST 0.15
@@ -28,6 +29,7 @@ static void judge_overhang(ts_check *check, const ts_accessory *accessory)
     const bool   short_of = overhang < 0.5 * length;
     ts_question  question = ts_question_about(check, accessory->node, TS_EVERY_CONDITION);
     ts_workings_about(check->workings, accessory->node, TS_EVERY_CONDITION);
+    TS_NOTE_MEASURE(check->workings, check->drive, "length", accessory->body.length, "m", "length");
     question.value      = overhang;
     question.bound      = short_of ? TS_AT_LEAST : TS_AT_MOST;
     question.limit      = short_of

@@ -10,9 +10,9 @@ static ts_peak highest_legitimate(const ts_check *check, uint32_t pad)
     const ts_overload   overload  = accessory->torque.overload;
     ts_peak             peak      = ts_highest_absorbed(check, pad);
     if (overload.standing == TS_UNKNOWN)
-        peak = (ts_peak){(double)NAN, TS_EVERY_CONDITION};
+        peak.T = (double)NAN;
     else if (overload.standing == TS_GIVEN && overload.torque > peak.T)
-        peak = (ts_peak){overload.torque, TS_EVERY_CONDITION};
+        peak = (ts_peak){overload.torque, overload.torque, TS_EVERY_CONDITION};
     return peak;
 }
 
@@ -45,13 +45,16 @@ static void run(ts_check *check)
             continue;
         const ts_peak      peak     = highest_legitimate(check, i);
         const ts_neck_case question = {
-            .neck   = &accessory->neck,
-            .name   = accessory->name,
-            .peak   = peak,
-            .factor = factor,
-            .load   = peak.condition == TS_EVERY_CONDITION ? "its overload" : "what it absorbs",
-            .lender = pad->node,
-            .symbol = "T",
+            .neck     = &accessory->neck,
+            .name     = accessory->name,
+            .peak     = peak,
+            .factor   = factor,
+            .load     = peak.condition == TS_EVERY_CONDITION ? "its overload" : "what it absorbs",
+            .lender   = pad->node,
+            .symbol   = "T",
+            .overload = peak.condition == TS_EVERY_CONDITION && peak.T > 0.0
+                            ? accessory->torque.overload.node
+                            : 0,
         };
         ts_judge_neck(check, &question);
     }

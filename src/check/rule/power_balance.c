@@ -15,7 +15,7 @@ static void judge_balance(ts_check *check, ts_node node, int32_t condition, doub
     question.limit      = IMBALANCE_MOST;
     question.bound      = TS_AT_MOST;
     question.kind       = TS_KIND_NUMBER;
-    question.symbol     = "imbalance";
+    question.symbol     = condition >= 0 ? "imbalance" : NULL; /* noted for spools alone */
     ts_finding *finding = ts_judge(check, &question);
     if (finding != NULL)
         ts_says(check, finding, "%s does not add up at %s: a share of %s is missing", name,

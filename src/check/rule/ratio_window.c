@@ -68,24 +68,33 @@ static bool window_of(ts_check *check, const ts_pad *pad, ratio_window *window)
     return window->asked;
 }
 
+/* Borrows the spool's speed in the condition that sets one end, and returns it. */
+static double note_spool(const ts_check *check, const ts_pad *pad, uint32_t condition)
+{
+    const uint32_t spool   = check->train->shafts[pad->shaft].spool;
+    const double   n_spool = ts_spool_speed(check, spool, condition);
+    ts_workings_borrow(check->workings, "n_spool", n_spool,
+                       (ts_subject){check->drive->spools[spool].node, (int32_t)condition}, "n");
+    return n_spool;
+}
+
 static void note_window(const ts_check *check, const ts_pad *pad, const ratio_window *window)
 {
-    const ts_accessory *accessory = ts_accessory_at(check, pad);
-    const uint32_t      spool     = check->train->shafts[pad->shaft].spool;
-    ts_workings        *workings  = check->workings;
-    if (workings == NULL || !(window->least > 0.0) || !isfinite(window->least) ||
-        !isfinite(window->most))
-        return;
+    const ts_span *bands    = ts_accessory_at(check, pad)->speed;
+    ts_workings   *workings = check->workings;
     ts_workings_about(workings, pad->node, TS_EVERY_CONDITION);
-    double       n_spool = ts_spool_speed(check, spool, window->of_least);
-    const double n_least = accessory->speed[window->of_least].low;
-    ts_workings_given(workings, "n_least", n_least, "rad/s",
-                      accessory->speed[window->of_least].node);
-    (void)TS_STEP(workings, least_formula, n_least / n_spool, n_least, n_spool);
-    n_spool             = ts_spool_speed(check, spool, window->of_most);
-    const double n_most = accessory->speed[window->of_most].high;
-    ts_workings_given(workings, "n_most", n_most, "rad/s", accessory->speed[window->of_most].node);
-    (void)TS_STEP(workings, most_formula, n_most / n_spool, n_most, n_spool);
+    if (window->least > 0.0 && isfinite(window->least)) {
+        const double n_spool = note_spool(check, pad, window->of_least);
+        const double n_least = bands[window->of_least].low;
+        ts_workings_given(workings, "n_least", n_least, "rad/s", bands[window->of_least].node);
+        (void)TS_STEP(workings, least_formula, n_least / n_spool, n_least, n_spool);
+    }
+    if (isfinite(window->most)) {
+        const double n_spool = note_spool(check, pad, window->of_most);
+        const double n_most  = bands[window->of_most].high;
+        ts_workings_given(workings, "n_most", n_most, "rad/s", bands[window->of_most].node);
+        (void)TS_STEP(workings, most_formula, n_most / n_spool, n_most, n_spool);
+    }
 }
 
 /* Either end alone may give way; the smaller move is proposed first. */
@@ -123,7 +132,8 @@ static void run(ts_check *check)
         ratio_window  window;
         if (ts_accessory_at(check, pad) == NULL || !window_of(check, pad, &window))
             continue;
-        note_window(check, pad, &window);
+        if (check->workings != NULL)
+            note_window(check, pad, &window);
         ts_question question  = ts_question_about(check, pad->node, TS_EVERY_CONDITION);
         question.value        = window.most;
         question.limit        = window.least;
