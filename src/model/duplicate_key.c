@@ -1,21 +1,32 @@
 /* model/duplicate_key.c: does a record say the same key twice? */
 #include "model/duplicate_key.h"
 
+#include "base/buffer.h"
+
 #include <string.h>
 
 #define FEW 12 /* up to here comparing each with each is quicker than sorting */
 
-static void complain(const ts_source *source, ts_node first, ts_node second, ts_diagnostics *list)
+/* False without memory. */
+static bool complain(const ts_source *source, ts_node first, ts_node second, ts_arena *arena,
+                     ts_diagnostics *list)
 {
-    const ts_node_place *a    = &source->nodes[first];
-    const ts_node_place *b    = &source->nodes[second];
-    const ts_diagnostic  rest = {.code     = "duplicate-key",
-                                 .line     = b->key_line,
-                                 .column   = b->key_column,
-                                 .columns  = (uint32_t)ts_text_columns(b->key),
-                                 .expected = "each key once in a record"};
-    ts_diagnose_format(list, &rest, "`%.*s` stands twice in this record, first on line %u",
-                       (int)(b->key.length < 60 ? b->key.length : 60), b->key.at, a->key_line);
+    const ts_node_place *a = &source->nodes[first];
+    const ts_node_place *b = &source->nodes[second];
+    ts_buffer            says;
+    ts_buffer_open(&says, ts_arena_allocator(arena));
+    ts_buffer_print(&says, "`%.*s` stands twice in this record, first on line %u",
+                    (int)(b->key.length < 60 ? b->key.length : 60), b->key.at, a->key_line);
+    const bool sound = !says.failed;
+    if (sound)
+        ts_diagnose(list, &(ts_diagnostic){.code     = "duplicate-key",
+                                           .line     = b->key_line,
+                                           .column   = b->key_column,
+                                           .columns  = (uint32_t)ts_text_columns(b->key),
+                                           .says     = says.bytes,
+                                           .expected = "each key once in a record"});
+    ts_buffer_close(&says);
+    return sound;
 }
 
 static int compare(const ts_source *source, ts_node a, ts_node b)
@@ -28,17 +39,19 @@ static int compare(const ts_source *source, ts_node a, ts_node b)
     return (key_a.length > key_b.length) - (key_a.length < key_b.length);
 }
 
-static void compare_each_with_each(const ts_source *source, const ts_node *children, size_t count,
-                                   ts_diagnostics *list)
+static bool compare_each_with_each(const ts_source *source, const ts_node *children, size_t count,
+                                   ts_arena *arena, ts_diagnostics *list)
 {
+    bool sound = true;
     for (size_t i = 1; i < count; i++) {
         for (size_t k = 0; k < i; k++) {
             if (ts_text_equal(source->nodes[children[k]].key, source->nodes[children[i]].key)) {
-                complain(source, children[k], children[i], list);
+                sound = complain(source, children[k], children[i], arena, list) && sound;
                 break;
             }
         }
     }
+    return sound;
 }
 
 /* Merges the sorted runs [from, middle) and [middle, to) of `in` into `out`; equal keys stay in the
@@ -80,10 +93,8 @@ bool ts_diagnose_duplicates(const ts_source *source, ts_node mapping, ts_arena *
             few[count] = child;
         count++;
     }
-    if (count <= FEW) {
-        compare_each_with_each(source, few, count, list);
-        return true;
-    }
+    if (count <= FEW)
+        return compare_each_with_each(source, few, count, arena, list);
     ts_node *children = TS_TAKE(arena, ts_node, 2 * count);
     if (children == NULL)
         return false;
@@ -92,9 +103,10 @@ bool ts_diagnose_duplicates(const ts_source *source, ts_node mapping, ts_arena *
          child         = source->nodes[child].next)
         children[k++] = child;
     const ts_node *order = sorted(source, children, children + count, count);
-    for (size_t i = 1; i < count; i++) {
+    bool           sound = true;
+    for (size_t i = 1; i < count && sound; i++) {
         if (compare(source, order[i - 1], order[i]) == 0)
-            complain(source, order[i - 1], order[i], list);
+            sound = complain(source, order[i - 1], order[i], arena, list);
     }
-    return true;
+    return sound;
 }

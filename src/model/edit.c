@@ -16,15 +16,23 @@ typedef struct edit {
 
 /* ---- messages ------------------------------------------------------------------------------- */
 
-static void say(const edit *e, const ts_source *source, ts_node node, const ts_diagnostic *what,
-                const char *prefix)
+static ts_status say(const edit *e, const ts_source *source, ts_node node,
+                     const ts_diagnostic *what, const char *prefix)
 {
     const ts_node_place *place  = &source->nodes[node];
     ts_diagnostic        placed = *what;
-    placed.line                 = node != 0 ? place->line : 1;
-    placed.column               = node != 0 ? place->column : 1;
-    placed.columns              = 1;
-    ts_diagnose_format(e->list, &placed, "%s%s", prefix, what->says);
+    ts_buffer            says;
+    ts_buffer_open(&says, ts_arena_allocator(e->arena));
+    ts_buffer_print(&says, "%s%s", prefix, what->says);
+    placed.line    = node != 0 ? place->line : 1;
+    placed.column  = node != 0 ? place->column : 1;
+    placed.columns = 1;
+    placed.says    = says.bytes;
+    const bool failed = says.failed;
+    if (!failed)
+        ts_diagnose(e->list, &placed);
+    ts_buffer_close(&says);
+    return failed ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
 }
 
 /* ---- the plan ------------------------------------------------------------------------------- */
@@ -120,9 +128,10 @@ static ts_status prove(const edit *e, const ts_edit_plan *plan, ts_text edited)
         return status;
     if (ts_diagnostics_count(now) < ts_diagnostics_count(before))
         return TS_OK;
-    for (size_t i = 0; i < ts_diagnostics_kept(now); i++)
-        say(e, plan->source, plan->at, ts_diagnostics_at(now, i), "refused, for then ");
-    return TS_NOT_UNDERSTOOD;
+    status = TS_NOT_UNDERSTOOD;
+    for (size_t i = 0; i < ts_diagnostics_kept(now) && status == TS_NOT_UNDERSTOOD; i++)
+        status = say(e, plan->source, plan->at, ts_diagnostics_at(now, i), "refused, for then ");
+    return status;
 }
 
 static ts_status apply(const edit *e, const ts_edit_plan *plan, ts_buffer *out)
@@ -155,6 +164,8 @@ static ts_status run(const edit *e, ts_buffer *out)
         for (size_t i = 0; i < ts_diagnostics_kept(quiet); i++)
             ts_diagnose(e->list, ts_diagnostics_at(quiet, i));
     }
+    if (ts_arena_failed(e->arena))
+        return TS_NO_MEMORY;
     if (status != TS_OK)
         return status;
     ts_edit_plan plan = {.source = &source};
@@ -162,13 +173,12 @@ static ts_status run(const edit *e, ts_buffer *out)
     if (make_plan(e, &plan)) {
         status = apply(e, &plan, out);
     } else {
-        say(e, &source, plan.at,
-            &(ts_diagnostic){.code     = plan.code,
-                             .says     = plan.says,
-                             .expected = plan.expected,
-                             .nearest  = plan.nearest},
-            "");
-        status = TS_NOT_UNDERSTOOD;
+        status = say(e, &source, plan.at,
+                     &(ts_diagnostic){.code     = plan.code,
+                                      .says     = plan.says,
+                                      .expected = plan.expected,
+                                      .nearest  = plan.nearest},
+                     "");
     }
     ts_buffer_close(&plan.text);
     return status;

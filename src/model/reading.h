@@ -72,7 +72,7 @@ bool ts_is_spent(const ts_reading *reading);
 
 /* "a length above 0 mm and up to 5000 mm, such as 305 mm", in the arena; NULL without
  * memory, and when no further message is kept. */
-const char *ts_field_expected(const ts_reading *reading, const ts_field *field);
+const char *ts_field_expected(ts_reading *reading, const ts_field *field);
 
 /* The nearest of the names, or NULL; very long lists are not searched. */
 const char *ts_nearest_name(const ts_reading *reading, ts_text word, const ts_name_index *names);

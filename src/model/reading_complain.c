@@ -191,13 +191,21 @@ static void add_noun(ts_buffer *out, const ts_field *field)
     }
 }
 
-const char *ts_field_expected(const ts_reading *reading, const ts_field *field)
+/* What was written, in the arena; the buffer is closed. */
+static const char *kept(ts_reading *reading, ts_buffer *out)
 {
-    ts_arena *arena = reading->arena;
+    const char *copy = out->failed ? NULL : ts_arena_copy(reading->arena, out->bytes, out->length);
+    reading->no_memory = reading->no_memory || copy == NULL;
+    ts_buffer_close(out);
+    return copy;
+}
+
+const char *ts_field_expected(ts_reading *reading, const ts_field *field)
+{
     ts_buffer out;
     if (ts_is_spent(reading))
         return NULL;
-    ts_buffer_open(&out, ts_arena_allocator(arena));
+    ts_buffer_open(&out, ts_arena_allocator(reading->arena));
     if (field->form == TS_FORM_PICK) {
         add_choices(&out, field);
     } else {
@@ -205,9 +213,7 @@ const char *ts_field_expected(const ts_reading *reading, const ts_field *field)
         add_range(&out, field);
         ts_buffer_print(&out, ", such as %s", field->example);
     }
-    const char *copy = out.failed ? NULL : ts_arena_copy(arena, out.bytes, out.length);
-    ts_buffer_close(&out);
-    return copy;
+    return kept(reading, &out);
 }
 
 #define NAMES_SEARCHED_MOST 500
@@ -234,16 +240,14 @@ static const char *nearest_key(const ts_record_table *table, ts_text key)
     return ts_text_nearest(key, keys, count);
 }
 
-static const char *list_keys(const ts_record_table *table, ts_arena *arena)
+static const char *list_keys(ts_reading *reading, const ts_record_table *table)
 {
     ts_buffer out;
-    ts_buffer_open(&out, ts_arena_allocator(arena));
+    ts_buffer_open(&out, ts_arena_allocator(reading->arena));
     ts_buffer_add(&out, "one of ");
     for (size_t i = 0; i < table->field_count; i++)
         ts_buffer_print(&out, "%s%s", i > 0 ? ", " : "", table->fields[i].key);
-    const char *copy = out.failed ? NULL : ts_arena_copy(arena, out.bytes, out.length);
-    ts_buffer_close(&out);
-    return copy;
+    return kept(reading, &out);
 }
 
 void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, ts_node node)
@@ -255,7 +259,7 @@ void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, 
         return;
     }
     fault.nearest                    = nearest_key(table, key);
-    fault.expected                   = list_keys(table, reading->arena);
+    fault.expected                   = list_keys(reading, table);
     const ts_record_table *elsewhere = ts_table_with_key(key, table);
     if (elsewhere != NULL)
         ts_complain(reading, &fault, "`%.*s` is not a key of %s; it belongs to %s", (int)key.length,
