@@ -23,11 +23,14 @@ static bool check_expected(const reader *r, const char *name, const json_t *fiel
 {
     const json_t *value   = json_object_get(field, "value");
     const json_t *tol_rel = json_object_get(field, "tol_rel");
+    const json_t *tol_abs = json_object_get(field, "tol_abs");
 
     if (value == NULL)
         return refuse(r, "an expected value needs \"value\"", name);
     if (!json_is_number(tol_rel) || json_number_value(tol_rel) < 0.0)
         return refuse(r, "an expected value needs \"tol_rel\", a number from 0 up", name);
+    if (tol_abs != NULL && (!json_is_number(tol_abs) || json_number_value(tol_abs) < 0.0))
+        return refuse(r, "\"tol_abs\" must be a number from 0 up", name);
     if (json_object_get(field, "unit") != NULL && !json_is_string(json_object_get(field, "unit")))
         return refuse(r, "\"unit\" must be a string", name);
     return true;

@@ -45,25 +45,36 @@ const char *ts_binding_twice(void)
 
 /* ---- comparing ------------------------------------------------------------------------------- */
 
-/* tol_rel is of the printed value; of 1 in its unit where 0 is printed. */
-static bool number_agrees(double computed, double printed, double tol_rel)
+/* rel is of the printed value, or of 1 in its unit where 0 is printed; abs is in its unit.  The
+ * wider of the two holds: a source that prints two decimals is no nearer than that. */
+typedef struct tolerance {
+    double rel, abs;
+} tolerance;
+
+static tolerance tolerance_of(const json_t *field)
+{
+    return (tolerance){json_number_value(json_object_get(field, "tol_rel")),
+                       json_number_value(json_object_get(field, "tol_abs"))};
+}
+
+static bool number_agrees(double computed, double printed, tolerance tol)
 {
     const double scale = printed < 0.0 || printed > 0.0 ? fabs(printed) : 1.0;
 
-    return fabs(computed - printed) <= tol_rel * scale;
+    return fabs(computed - printed) <= fmax(tol.rel * scale, tol.abs);
 }
 
-static bool value_agrees(const json_t *computed, const json_t *printed, double tol_rel)
+static bool value_agrees(const json_t *computed, const json_t *printed, tolerance tol)
 {
     if (json_is_number(printed))
         return json_is_number(computed) &&
-               number_agrees(json_number_value(computed), json_number_value(printed), tol_rel);
+               number_agrees(json_number_value(computed), json_number_value(printed), tol);
     if (json_is_string(printed))
         return json_is_string(computed) && json_equal(computed, printed);
     if (!json_is_array(printed) || json_array_size(computed) != json_array_size(printed))
         return false;
     for (size_t i = 0; i < json_array_size(printed); i++)
-        if (!value_agrees(json_array_get(computed, i), json_array_get(printed, i), tol_rel))
+        if (!value_agrees(json_array_get(computed, i), json_array_get(printed, i), tol))
             return false;
     return true;
 }
@@ -71,7 +82,8 @@ static bool value_agrees(const json_t *computed, const json_t *printed, double t
 /* Rounding of a factor that cancels is no movement. */
 static bool value_moved(const json_t *before, const json_t *after)
 {
-    return !value_agrees(after, before, 1e-10) && !(json_is_null(before) && json_is_null(after));
+    return !value_agrees(after, before, (tolerance){.rel = 1e-10}) &&
+           !(json_is_null(before) && json_is_null(after));
 }
 
 /* ---- printing -------------------------------------------------------------------------------- */
@@ -105,17 +117,17 @@ static const char *text_of(const json_t *entry, const char *key)
 static void print_difference(FILE *out, const char *name, const json_t *field,
                              const json_t *computed)
 {
-    const json_t *printed = json_object_get(field, "value");
-    const double  tol_rel = json_number_value(json_object_get(field, "tol_rel"));
-    char          text[TS_NUMBER_ROOM];
+    const json_t   *printed = json_object_get(field, "value");
+    const tolerance tol     = tolerance_of(field);
+    char            text[TS_NUMBER_ROOM];
 
     fprintf(out, "             %s: ", name);
     print_value(out, computed);
     fputs(" computed, ", out);
     print_value(out, printed);
     fprintf(out, " %s published", text_of(field, "unit"));
-    ts_number_print(text, tol_rel);
-    fprintf(out, ", tolerance %s", text);
+    ts_number_print(text, tol.abs > 0.0 ? tol.abs : tol.rel);
+    fprintf(out, ", tolerance %s%s", text, tol.abs > 0.0 ? " in that unit" : "");
     if (json_is_number(printed) && json_is_number(computed)) {
         const double off = json_number_value(computed) / json_number_value(printed) - 1.0;
 
@@ -308,9 +320,9 @@ static ts_bank_verdict judge(const json_t *entry, const ts_case *c, char *why, s
     json_object_foreach((json_t *)c->expected, name, field)
     {
         const json_t *printed = json_object_get(field, "value");
-        const double  tol_rel = json_number_value(json_object_get(field, "tol_rel"));
 
-        same = same && value_agrees(json_object_get(c->computed, name), printed, tol_rel);
+        same =
+            same && value_agrees(json_object_get(c->computed, name), printed, tolerance_of(field));
     }
     if (!json_is_false(agreed))
         return same ? TS_BANK_AGREES : TS_BANK_DIFFERS;
@@ -330,9 +342,8 @@ static void print_differences(const ts_case *c, FILE *out)
     json_object_foreach((json_t *)c->expected, name, field)
     {
         const json_t *computed = json_object_get(c->computed, name);
-        const double  tol_rel  = json_number_value(json_object_get(field, "tol_rel"));
 
-        if (!value_agrees(computed, json_object_get(field, "value"), tol_rel))
+        if (!value_agrees(computed, json_object_get(field, "value"), tolerance_of(field)))
             print_difference(out, name, field, computed);
     }
 }

@@ -11,6 +11,10 @@ typedef struct spelling {
 static const spelling spellings[] = {
     {"-", "1"},
     {"", "1"},
+    {"cycles", "1"},
+    {"1/P_nd", "1"},    /* a length over the normal module                            */
+    {"HB", "1"},        /* a Brinell number                                           */
+    {"sqrt(psi)", "1"}, /* as printed: the binding turns it into the root of a stress */
     {"rev/min", "rpm"},
     {"N m", "N.m"},
     {"N mm", "N.mm"},

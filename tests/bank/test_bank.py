@@ -136,6 +136,8 @@ class Tampered(unittest.TestCase):
     @staticmethod
     def changed(field):
         value, off = field["value"], 1.0 + 3.0 * max(field["tol_rel"], 1e-9)
+        if "tol_abs" in field:
+            return value * off + 3.0 * field["tol_abs"]
         if isinstance(value, list):
             first = value[0] + "0" if isinstance(value[0], str) else value[0] * off + 1e-6
             return [first] + value[1:]
