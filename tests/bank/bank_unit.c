@@ -15,6 +15,12 @@ static const spelling spellings[] = {
     {"1/P_nd", "1"},    /* a length over the normal module                            */
     {"HB", "1"},        /* a Brinell number                                           */
     {"sqrt(psi)", "1"}, /* as printed: the binding turns it into the root of a stress */
+    {"Pa.s", "1"},      /* and so on: units of no quantity that a drive file has           */
+    {"m2/N", "1"},
+    {"uin", "1"},
+    {"N/(m s^1/2 K)", "1"},
+    {"N/(mm s^1/2 K)", "1"},
+    {"see symbol", "1"},
     {"rev/min", "rpm"},
     {"N m", "N.m"},
     {"N mm", "N.mm"},
