@@ -31,7 +31,7 @@ static double milliseconds(void)
 }
 
 /* Refused, and how long it took of this process. */
-static double time_of_refusal(const ts_buffer *file, const char *code)
+static double time_once(const ts_buffer *file, const char *code)
 {
     opened_drive  o;
     ts_arena     *arena = ts_arena_open(NULL);
@@ -47,6 +47,17 @@ static double time_of_refusal(const ts_buffer *file, const char *code)
     assert_true(message->line >= 1 && message->column >= 1);
     close_drive(&o);
     return took;
+}
+
+/* The best of five: what another program does to the machine meanwhile is not the reader's. */
+static double time_of_refusal(const ts_buffer *file, const char *code)
+{
+    double best = time_once(file, code);
+    for (int i = 1; i < 5; i++) {
+        const double took = time_once(file, code);
+        best              = took < best ? took : best;
+    }
+    return best;
 }
 
 static void bombs_are_refused_at_once(void **state)
