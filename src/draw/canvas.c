@@ -105,6 +105,8 @@ static void add_escaped(ts_buffer *out, const char *text)
     for (; *text; text++) {
         if (*text == '<')
             ts_buffer_add(out, "&lt;");
+        else if (*text == '>')
+            ts_buffer_add(out, "&gt;");
         else if (*text == '&')
             ts_buffer_add(out, "&amp;");
         else

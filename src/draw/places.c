@@ -43,6 +43,17 @@ void ts_note_line(ts_places *places, ts_place_kind kind, uint32_t of, ts_point a
     ts_note_place(places, &place);
 }
 
+bool ts_place_free(const ts_places *places, ts_area area)
+{
+    for (size_t i = 0; i < places->count; i++) {
+        const ts_place *place = &places->items[i];
+        if ((place->kind == TS_PLACE_TEXT || place->kind == TS_PLACE_NUMBER) &&
+            ts_areas_meet(place->area, area))
+            return false;
+    }
+    return true;
+}
+
 ts_area ts_area_inset(ts_area area, double by)
 {
     return (ts_area){area.x + by, area.y + by, area.w - 2.0 * by, area.h - 2.0 * by};

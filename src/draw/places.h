@@ -48,6 +48,9 @@ void ts_note_place(ts_places *places, const ts_place *place);
 void ts_note_area(ts_places *places, ts_place_kind kind, uint32_t of, ts_area area);
 void ts_note_line(ts_places *places, ts_place_kind kind, uint32_t of, ts_point a, ts_point b);
 
+/* Do words and numbers leave this area free? */
+bool ts_place_free(const ts_places *places, ts_area area);
+
 ts_area ts_area_inset(ts_area area, double by); /* negative: grown */
 bool    ts_areas_meet(ts_area a, ts_area b);
 bool    ts_area_holds(ts_area outer, ts_area inner);

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-static const double least_cell = 54.0, line_height = 13.5;
+static const double least_cell = 68.0, line_height = 13.5;
 
 static double cell_width(const ts_rail *rail, double width)
 {

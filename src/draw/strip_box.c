@@ -96,7 +96,8 @@ static void write_beside(ts_scene *scene, ts_point at, double room, const char *
     const char *text = whole->bytes ? whole->bytes : "";
     if (ts_text_area(&scene->canvas, at, text, &how).w > room)
         text = value;
-    if (ts_text_area(&scene->canvas, at, text, &how).w <= room)
+    const ts_area area = ts_text_area(&scene->canvas, at, text, &how);
+    if (area.w <= room && ts_place_free(&scene->canvas.places, area))
         ts_write(&scene->canvas, at, text, &how);
 }
 
@@ -137,22 +138,31 @@ static double number_z(const ts_strip *strip, size_t shaft)
     return 0.5 * strip->depth;
 }
 
+/* On its gear, or as near below as two axes at nearly one clock angle leave room. */
+static void draw_number(const ts_strip *strip, size_t index)
+{
+    ts_canvas   *canvas = &strip->scene->canvas;
+    const double r      = TS_LOOK_FIGURE_NUMBER_RADIUS;
+    ts_point     at     = ts_strip_point(strip, strip->shafts[index].s, number_z(strip, index));
+    ts_area      area   = {at.x - r, at.y - r, 2.0 * r, 2.0 * r};
+    while (!ts_place_free(&canvas->places, area)) {
+        at.y += r;
+        area.y += r;
+    }
+    ts_draw_number_circle(canvas, at, r,
+                          strip->scene->train->shafts[strip->shafts[index].shaft].number);
+    ts_note_area(&canvas->places, TS_PLACE_NUMBER, strip->shafts[index].shaft, area);
+}
+
 void ts_strip_draw_box(const ts_strip *strip)
 {
-    ts_canvas *canvas = &strip->scene->canvas;
     draw_case(strip);
     for (size_t i = 0; i < strip->gear_count; i++)
         draw_gear(strip, &strip->gears[i]);
     for (size_t i = 0; i < strip->shaft_count; i++)
         draw_axis(strip, &strip->shafts[i]);
+    for (size_t i = 0; i < strip->shaft_count; i++)
+        draw_number(strip, i);
     for (size_t i = 0; i < strip->gear_count; i++)
         write_gear(strip, &strip->gears[i]);
-    for (size_t i = 0; i < strip->shaft_count; i++) {
-        const ts_point at = ts_strip_point(strip, strip->shafts[i].s, number_z(strip, i));
-        const double   r  = TS_LOOK_FIGURE_NUMBER_RADIUS;
-        ts_draw_number_circle(canvas, at, r,
-                              strip->scene->train->shafts[strip->shafts[i].shaft].number);
-        ts_note_area(&canvas->places, TS_PLACE_NUMBER, strip->shafts[i].shaft,
-                     (ts_area){at.x - r, at.y - r, 2.0 * r, 2.0 * r});
-    }
 }

@@ -40,7 +40,8 @@ ts_point ts_target_point(const ts_face *face, ts_target target)
 
 /* ---- one tag ----------------------------------------------------------------------------- */
 
-enum { MOST_ENTRIES = 3 };
+/* More tags than this would hide the drive; the list says where the others stand. */
+enum { MOST_ENTRIES = 3, MOST_TAGS = 40 };
 
 typedef struct tag {
     ts_target target;
@@ -143,7 +144,7 @@ void ts_face_draw_tags(const ts_face *face, ts_obstacles *obstacles)
             tags[t].findings[tags[t].count] = i;
         tags[t].count++;
     }
-    for (size_t t = 0; t < used; t++)
+    for (size_t t = 0; t < used && t < MOST_TAGS; t++)
         draw_tag(face, &tags[t], obstacles);
 }
 

@@ -1,0 +1,177 @@
+/* The pictures of the four examples and of all planted traps: words apart and on the sheet, leaders
+ * that do not cross, every shaft and pad drawn, findings marked. */
+/* ctest: timeout=300 */
+#include "draw/drawn.h"
+
+#include "check/outcome.h"
+#include "support/read_file.h"
+#include "support/solved_file.h"
+
+#include <dirent.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <stdio.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+typedef struct judged {
+    solved_file        file;
+    ts_check_outcome   outcome;
+    ts_drawing_subject subject;
+    ts_text            text;
+} judged;
+
+static void open_judged(judged *it, const char *path)
+{
+    it->text = read_file(path);
+    solved_file_open(&it->file, it->text, false);
+    assert_int_equal(it->file.status, TS_OK);
+    const ts_check_subject subject = {.source = &it->file.source,
+                                      .drive  = &it->file.drive,
+                                      .train  = &it->file.train,
+                                      .motion = &it->file.motion,
+                                      .power  = &it->file.power,
+                                      .today  = INT32_MIN};
+    assert_int_equal(ts_check_prepare(&subject, it->file.arena, &it->outcome), TS_OK);
+    assert_int_equal(ts_check_run(&subject, it->file.arena, NULL, &it->outcome), TS_OK);
+    it->subject = (ts_drawing_subject){.drive         = &it->file.drive,
+                                       .train         = &it->file.train,
+                                       .motion        = &it->file.motion,
+                                       .power         = &it->file.power,
+                                       .source        = &it->file.source,
+                                       .findings      = it->outcome.findings,
+                                       .finding_count = it->outcome.finding_count,
+                                       .file          = path};
+}
+
+static void close_judged(judged *it)
+{
+    solved_file_close(&it->file);
+    free_file(it->text);
+}
+
+static void assert_words_apart(const ts_canvas *canvas, const char *path, int figure)
+{
+    const ts_area sheet = {0.0, 0.0, canvas->width, canvas->height};
+    for (size_t i = 0; i < canvas->places.count; i++) {
+        const ts_place *a = &canvas->places.items[i];
+        if (a->kind == TS_PLACE_TEXT)
+            assert_true(ts_area_holds(sheet, a->area));
+        for (size_t j = i + 1; j < canvas->places.count; j++) {
+            const ts_place *b = &canvas->places.items[j];
+            if (a->kind == TS_PLACE_LEADER && b->kind == TS_PLACE_LEADER && a->of != b->of)
+                assert_false(ts_lines_cross(a->a, a->b, b->a, b->b));
+            if (a->kind != TS_PLACE_TEXT || b->kind != TS_PLACE_TEXT)
+                continue;
+            if (ts_areas_meet(ts_area_inset(a->area, 3.5), ts_area_inset(b->area, 3.5)))
+                fail_msg("%s, figure %d: words meet at %d, %d and %d, %d", path, figure,
+                         (int)a->area.x, (int)a->area.y, (int)b->area.x, (int)b->area.y);
+        }
+    }
+}
+
+static size_t count_of(const ts_canvas *canvas, ts_place_kind kind)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < canvas->places.count; i++)
+        count += canvas->places.items[i].kind == kind;
+    return count;
+}
+
+static size_t box_shafts(const ts_train *train)
+{
+    size_t count = 0;
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        count += train->shafts[s].kind == TS_SHAFT_BOX;
+    return count;
+}
+
+static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figure)
+{
+    const ts_train *train = &it->file.train;
+    size_t          busy  = 0;
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        busy += train->pads[p].use == TS_PAD_ACCESSORY;
+    if (figure == TS_FIGURE_SPEEDS)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
+    else
+        assert_int_equal(count_of(canvas, TS_PLACE_NUMBER), box_shafts(train));
+}
+
+static void look_at(const char *path)
+{
+    judged it;
+    open_judged(&it, path);
+    for (int figure = 0; figure < TS_FIGURE_COUNT; figure++) {
+        ts_draw_options options = usual_options;
+        options.figure          = (ts_figure)figure;
+        options.condition       = figure % 2 ? 0 : -1;
+        options.units           = figure % 2 ? TS_UNITS_METRIC : TS_UNITS_US;
+        ts_arena *arena         = ts_arena_open(NULL);
+        ts_scene  scene         = ts_scene_of(&it.subject, &options, arena);
+        assert_int_equal(ts_canvas_open(&scene.canvas, &options, arena), TS_OK);
+        assert_int_equal(ts_draw_figure(&scene), TS_OK);
+        assert_words_apart(&scene.canvas, path, figure);
+        assert_all_drawn(&it, &scene.canvas, figure);
+        ts_canvas_close(&scene.canvas);
+        ts_arena_close(arena);
+    }
+    close_judged(&it);
+}
+
+static void pictures_of_the_examples_hold_everything_apart(void **state)
+{
+    (void)state;
+    look_at("examples/trainer.yaml");
+    look_at("examples/bizjet.yaml");
+    look_at("examples/medium.yaml");
+    look_at("examples/large.yaml");
+}
+
+static void pictures_of_the_traps_hold_everything_apart(void **state)
+{
+    (void)state;
+    DIR   *folder = opendir("examples/traps");
+    size_t count  = 0;
+    assert_non_null(folder);
+    for (const struct dirent *entry = readdir(folder); entry; entry = readdir(folder)) {
+        char path[300];
+        if (!strstr(entry->d_name, ".yaml"))
+            continue;
+        snprintf(path, sizeof path, "examples/traps/%s", entry->d_name);
+        look_at(path);
+        count++;
+    }
+    closedir(folder);
+    assert_true(count >= 12);
+}
+
+/* The trap plants one fault at one place; its finding must be marked on the picture. */
+static void the_finding_of_a_trap_is_marked_where_it_is(void **state)
+{
+    (void)state;
+    judged it;
+    open_judged(&it, "examples/traps/trainer_body_clash.yaml");
+    ts_draw_options options = usual_options;
+    ts_arena       *arena   = ts_arena_open(NULL);
+    ts_scene        scene   = ts_scene_of(&it.subject, &options, arena);
+    assert_int_equal(ts_canvas_open(&scene.canvas, &options, arena), TS_OK);
+    assert_int_equal(ts_draw_figure(&scene), TS_OK);
+    assert_true(it.outcome.finding_count > 0);
+    assert_true(count_of(&scene.canvas, TS_PLACE_TAG) > 0);
+    ts_canvas_close(&scene.canvas);
+    ts_arena_close(arena);
+    close_judged(&it);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(pictures_of_the_examples_hold_everything_apart),
+        cmocka_unit_test(pictures_of_the_traps_hold_everything_apart),
+        cmocka_unit_test(the_finding_of_a_trap_is_marked_where_it_is),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
