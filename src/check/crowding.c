@@ -143,10 +143,12 @@ static void judge_pad(ts_check *check, uint32_t pad, double gap, bool same_box)
 
 void ts_judge_bodies(ts_check *check, bool same_box)
 {
-    const double gap = ts_limit(check, &check->drive->limits.body_gap, "gap", TS_KIND_LENGTH);
+    const ts_measure *gap = &check->drive->limits.body_gap;
+    if (!ts_limit_known(check, gap, "body gap", "gap", TS_KIND_LENGTH))
+        return;
     for (uint32_t i = 0; i < check->train->pad_count; i++) {
         const ts_pad *pad = &check->train->pads[i];
         if (ts_accessory_at(check, pad) != NULL && check->motion->shafts[pad->shaft].placed)
-            judge_pad(check, i, gap, same_box);
+            judge_pad(check, i, gap->value, same_box);
     }
 }

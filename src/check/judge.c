@@ -196,13 +196,16 @@ static void note_limit(const ts_check *check, const ts_measure *limit, const cha
                             "the default of this limit; see the register of assumptions");
 }
 
-double ts_limit(ts_check *check, const ts_measure *limit, const char *symbol, ts_kind kind)
+bool ts_limit_known(ts_check *check, const ts_measure *limit, const char *key, const char *symbol,
+                    ts_kind kind)
 {
-    if (!ts_measure_known(*limit))
-        return NAN;
+    if (!ts_measure_known(*limit)) {
+        (void)ts_not_computable(check, limit->node, TS_EVERY_CONDITION, "`%s`", key);
+        return false;
+    }
     if (check->workings != NULL)
         note_limit(check, limit, symbol, kind);
-    return limit->value;
+    return true;
 }
 
 void ts_borrow_in(const ts_check *check, ts_subject about, ts_input input, ts_node lender,

@@ -103,8 +103,10 @@ ts_finding *ts_not_computable(ts_check *check, ts_node object, int32_t condition
  * stop).  Ignored when it has put a question. */
 void ts_skip(ts_check *check, const char *why);
 
-/* A limit of the file, noted for the workings as `symbol`; NaN when it is not known. */
-double ts_limit(ts_check *check, const ts_measure *limit, const char *symbol, ts_kind kind);
+/* Is the limit that the file calls `key` known?  Then it is noted for the workings as `symbol`;
+ * otherwise the question is put about the limits and is not computable, and the rule can go. */
+bool ts_limit_known(ts_check *check, const ts_measure *limit, const char *key, const char *symbol,
+                    ts_kind kind);
 
 /* Notes that `input` of the object `about` is what `lender` calls `symbol`, in every condition;
  * what an object lends to itself under the same name is there already.  ts_borrow_in: in one

@@ -287,6 +287,48 @@ static void power_at_a_standstill_is_refused(void **state)
     ts_study_close(study);
 }
 
+/* A limit that nobody knows is asked once by every rule that needs it, and nothing passes by it. */
+static void unknown_limits_are_not_computable(void **state)
+{
+    (void)state;
+    const struct {
+        const char *key;
+        const char *rule;
+    } limits[] = {
+        {"contact ratio", "C1-contact-ratio"},
+        {"face to diameter", "C2-face-to-diameter"},
+        {"face to diameter overhung", "C2-face-to-diameter"},
+        {"body gap", "D2-body-clash"},
+        {"body gap", "D2-box-clash"},
+        {"body gap", "D2-keep-out"},
+        {"body gap", "D2-casing-clearance"},
+        {"body gap", "D2-cowl-line"},
+        {"gear gap", "D2-gear-clash"},
+        {"gear gap", "D2-shaft-clash"},
+        {"wrap", "D1-wrap-limit"},
+        {"start path meshes", "B4-start-path-length"},
+        {"pitch line velocity", "J2-pitch-line-velocity"},
+        {"radial shaft speed", "F2-radial-shaft-speed"},
+        {"neck factor", "G1-neck-above-load"},
+        {"neck factor", "G1-start-path-neck"},
+        {"speed margin", "B2-speed-band"},
+    };
+    for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
+        char diff[256];
+        (void)snprintf(
+            diff, sizeof diff,
+            " limits:\n-  wrap: 110 deg\n-  pitch line velocity: 120 m/s\n+  %s: unknown\n",
+            limits[i].key);
+        ts_study              *study   = changed_study(diff);
+        const ts_rule_outcome *outcome = outcome_of(study, limits[i].rule);
+        const ts_finding      *finding = first_finding_of(study, limits[i].rule);
+        assert_int_equal(outcome->passed, 0);
+        assert_non_null(finding);
+        assert_int_equal(finding->state, TS_NOT_COMPUTABLE);
+        ts_study_close(study);
+    }
+}
+
 /* The one rule that no file can make speak: its numbers are spoilt behind the program's back. */
 static void lost_power_is_a_fault_of_the_program(void **state)
 {
@@ -327,6 +369,7 @@ int main(void)
         cmocka_unit_test(helical_gears_have_their_own_tooth_limit),
         cmocka_unit_test(engine_need_with_a_reasoned_neck_is_let_pass),
         cmocka_unit_test(power_at_a_standstill_is_refused),
+        cmocka_unit_test(unknown_limits_are_not_computable),
         cmocka_unit_test(lost_power_is_a_fault_of_the_program),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -55,13 +55,9 @@ static void run(ts_check *check)
         ts_skip(check, "the file does not state the engine casing");
         return;
     }
-    if (!ts_measure_known(*casing)) {
-        ts_not_computable(check, check->drive->engine.node, TS_EVERY_CONDITION,
-                          "the radius of the engine casing");
+    if (!ts_limit_known(check, casing, "casing", "R_casing", TS_KIND_LENGTH) ||
+        !ts_limit_known(check, &check->drive->limits.body_gap, "body gap", "gap", TS_KIND_LENGTH))
         return;
-    }
-    (void)ts_limit(check, casing, "R_casing", TS_KIND_LENGTH);
-    (void)ts_limit(check, &check->drive->limits.body_gap, "gap", TS_KIND_LENGTH);
     ts_each_circle(check, judge_circle);
     ts_skip(check, "no body and no gear has a place");
 }

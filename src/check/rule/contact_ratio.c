@@ -12,7 +12,9 @@ static const ts_formula reserve_formula = {
 static void run(ts_check *check)
 {
     const ts_measure *limit = &check->drive->limits.contact_ratio;
-    const double      least = ts_limit(check, limit, "eps_alpha_least", TS_KIND_NUMBER);
+    const double      least = limit->value;
+    if (!ts_limit_known(check, limit, "contact ratio", "eps_alpha_least", TS_KIND_NUMBER))
+        return;
     for (uint32_t i = 0; i < check->train->mesh_count; i++) {
         const ts_mesh *mesh = &check->train->meshes[i];
         if (mesh->kind != TS_MESH_CYLINDRICAL || !check->motion->meshes[i].solved)

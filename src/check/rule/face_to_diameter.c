@@ -8,11 +8,18 @@ static const ts_formula slenderness_formula = {
     .text    = "b/d",
     .source  = "common practice, no source",
 };
-static const ts_formula reserve_formula = {
+static const ts_formula straddled_formula = {
     .symbol  = "reserve_b_over_d",
-    .meaning = "reserve of face width over diameter",
+    .meaning = "reserve of face width over diameter, straddled",
     .unit    = "1",
-    .text    = "b_over_d_most/b_over_d - 1",
+    .text    = "b_over_d_straddled/b_over_d - 1",
+    .source  = "reserve = capacity / demand - 1",
+};
+static const ts_formula overhung_formula = {
+    .symbol  = "reserve_b_over_d",
+    .meaning = "reserve of face width over diameter, overhung",
+    .unit    = "1",
+    .text    = "b_over_d_overhung/b_over_d - 1",
     .source  = "reserve = capacity / demand - 1",
 };
 
@@ -68,8 +75,7 @@ static void judge_mesh(ts_check *check, uint32_t mesh)
         return;
     }
     const double most =
-        ts_limit(check, overhung ? &limits->face_to_diameter_overhung : &limits->face_to_diameter,
-                 "b_over_d_most", TS_KIND_NUMBER);
+        overhung ? limits->face_to_diameter_overhung.value : limits->face_to_diameter.value;
     if (check->workings != NULL)
         note_parts(check, mesh, &smaller, b);
     ts_question question  = ts_question_about(check, record->node, TS_EVERY_CONDITION);
@@ -78,8 +84,8 @@ static void judge_mesh(ts_check *check, uint32_t mesh)
     question.bound        = TS_AT_MOST;
     question.kind         = TS_KIND_NUMBER;
     question.symbol       = "b_over_d";
-    question.limit_symbol = "b_over_d_most";
-    question.reserve      = &reserve_formula;
+    question.limit_symbol = overhung ? "b_over_d_overhung" : "b_over_d_straddled";
+    question.reserve      = overhung ? &overhung_formula : &straddled_formula;
     ts_finding *finding   = ts_judge(check, &question);
     if (finding == NULL)
         return;
@@ -97,6 +103,12 @@ static void judge_mesh(ts_check *check, uint32_t mesh)
 
 static void run(ts_check *check)
 {
+    const ts_limits *limits = &check->drive->limits;
+    if (!ts_limit_known(check, &limits->face_to_diameter, "face to diameter", "b_over_d_straddled",
+                        TS_KIND_NUMBER) ||
+        !ts_limit_known(check, &limits->face_to_diameter_overhung, "face to diameter overhung",
+                        "b_over_d_overhung", TS_KIND_NUMBER))
+        return;
     for (uint32_t i = 0; i < check->train->mesh_count; i++)
         if (check->train->meshes[i].kind == TS_MESH_CYLINDRICAL && check->motion->meshes[i].solved)
             judge_mesh(check, i);

@@ -115,7 +115,8 @@ static void run(ts_check *check)
         ts_skip(check, "the file names no keep-out");
         return;
     }
-    (void)ts_limit(check, &check->drive->limits.body_gap, "gap", TS_KIND_LENGTH);
+    if (!ts_limit_known(check, &check->drive->limits.body_gap, "body gap", "gap", TS_KIND_LENGTH))
+        return;
     ts_each_circle(check, judge_circle);
     ts_skip(check, "no body and no gear has a place");
 }

@@ -36,8 +36,10 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
 
 static void run(ts_check *check)
 {
-    const double factor =
-        ts_limit(check, &check->drive->limits.neck_factor, "f_neck", TS_KIND_NUMBER);
+    const ts_measure *limit  = &check->drive->limits.neck_factor;
+    const double      factor = limit->value;
+    if (!ts_limit_known(check, limit, "neck factor", "f_neck", TS_KIND_NUMBER))
+        return;
     for (uint32_t i = 0; i < check->train->pad_count; i++) {
         const ts_pad       *pad       = &check->train->pads[i];
         const ts_accessory *accessory = ts_accessory_at(check, pad);

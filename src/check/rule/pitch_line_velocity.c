@@ -54,11 +54,12 @@ static void judge_mesh(ts_check *check, uint32_t mesh, double most)
 
 static void run(ts_check *check)
 {
-    const double most =
-        ts_limit(check, &check->drive->limits.pitch_line_velocity, "v_most", TS_KIND_VELOCITY);
+    const ts_measure *limit = &check->drive->limits.pitch_line_velocity;
+    if (!ts_limit_known(check, limit, "pitch line velocity", "v_most", TS_KIND_VELOCITY))
+        return;
     for (uint32_t i = 0; i < check->train->mesh_count; i++)
         if (check->motion->meshes[i].solved)
-            judge_mesh(check, i, most);
+            judge_mesh(check, i, limit->value);
     ts_skip(check, "no mesh has a geometry");
 }
 

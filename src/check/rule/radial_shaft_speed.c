@@ -67,11 +67,12 @@ static void judge_shaft(ts_check *check, uint32_t index, double most)
 
 static void run(ts_check *check)
 {
-    const double most =
-        ts_limit(check, &check->drive->limits.radial_shaft_speed, "v_s_most", TS_KIND_VELOCITY);
+    const ts_measure *limit = &check->drive->limits.radial_shaft_speed;
+    if (!ts_limit_known(check, limit, "radial shaft speed", "v_s_most", TS_KIND_VELOCITY))
+        return;
     for (uint32_t i = 0; i < check->train->shaft_count; i++)
         if (check->train->shafts[i].kind == TS_SHAFT_TOWER)
-            judge_shaft(check, i, most);
+            judge_shaft(check, i, limit->value);
     ts_skip(check, "the drive has no radial shaft");
 }
 

@@ -100,7 +100,9 @@ static void judge_gear(ts_check *check, uint32_t gear)
 
 static void run(ts_check *check)
 {
-    (void)ts_limit(check, &check->drive->limits.gear_gap, "gap_gears", TS_KIND_LENGTH);
+    if (!ts_limit_known(check, &check->drive->limits.gear_gap, "gear gap", "gap_gears",
+                        TS_KIND_LENGTH))
+        return;
     for (uint32_t i = 0; i < check->train->gear_count; i++)
         if (!isnan(check->envelope->tip[i]) &&
             check->motion->shafts[check->train->gears[i].shaft].placed)

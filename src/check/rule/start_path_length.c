@@ -23,17 +23,14 @@ static void judge_pad(ts_check *check, const ts_pad *pad, const ts_accessory *st
 static void run(ts_check *check)
 {
     const ts_measure *limit = &check->drive->limits.start_path_meshes;
-    const double      most  = ts_limit(check, limit, "start_path_meshes_most", TS_KIND_NUMBER);
+    if (!ts_limit_known(check, limit, "start path meshes", "start_path_meshes_most",
+                        TS_KIND_NUMBER))
+        return;
     for (uint32_t i = 0; i < check->train->pad_count; i++) {
         const ts_pad       *pad       = &check->train->pads[i];
         const ts_accessory *accessory = ts_accessory_at(check, pad);
-        if (accessory == NULL || !ts_accessory_starts(check, accessory))
-            continue;
-        if (isnan(most))
-            ts_not_computable(check, pad->node, TS_EVERY_CONDITION,
-                              "the limit `start path meshes`");
-        else
-            judge_pad(check, pad, accessory, most);
+        if (accessory != NULL && ts_accessory_starts(check, accessory))
+            judge_pad(check, pad, accessory, limit->value);
     }
     ts_skip(check, "no accessory on a pad starts the engine");
 }

@@ -87,9 +87,11 @@ static void judge_box(ts_check *check, uint32_t drive, double most)
 
 static void run(ts_check *check)
 {
-    const double most = ts_limit(check, &check->drive->limits.wrap, "wrap_most", TS_KIND_ANGLE);
+    const ts_measure *limit = &check->drive->limits.wrap;
+    if (!ts_limit_known(check, limit, "wrap", "wrap_most", TS_KIND_ANGLE))
+        return;
     for (size_t i = 0; i < check->drive->drive_count; i++)
-        judge_box(check, (uint32_t)i, most);
+        judge_box(check, (uint32_t)i, limit->value);
     ts_skip(check, "no spool is tapped");
 }
 
