@@ -127,7 +127,8 @@ static void add_string(ts_buffer *out, ts_text text)
         at += taken > 0 ? taken : 1;
         plain = at;
     }
-    ts_buffer_bytes(out, text.at + plain, text.length - plain);
+    if (plain < text.length)
+        ts_buffer_bytes(out, text.at + plain, text.length - plain);
     ts_buffer_add(out, "\"");
 }
 

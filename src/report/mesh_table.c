@@ -11,7 +11,7 @@ static const struct {
     {"mesh", TS_KIND_NUMBER, 40}, {"teeth", TS_KIND_NUMBER, 10},
     {"a_w", TS_KIND_LENGTH, 10},  {"eps_alpha", TS_KIND_NUMBER, 10},
     {"v", TS_KIND_VELOCITY, 9},   {"F_t", TS_KIND_FORCE, 9},
-    {"  at", TS_KIND_NUMBER, 14}, {"F_t back", TS_KIND_FORCE, 13},
+    {"  at", TS_KIND_NUMBER, 14}, {"back F_t", TS_KIND_FORCE, 13},
     {"  at", TS_KIND_NUMBER, 14},
 };
 #define COLUMNS (sizeof columns / sizeof columns[0])
