@@ -414,7 +414,7 @@ static void take_block_line(guard *g)
 static void walk(guard *g)
 {
     look_at_line_start(g);
-    while (g->i < g->length && !g->fatal) {
+    while (g->i < g->length && !g->fatal && g->nodes <= TS_FILE_NODES_MOST) {
         take_block_line(g);
         if (g->fatal)
             return;
@@ -473,13 +473,28 @@ static void look_for_control_bytes(guard *g)
         complain(g, i, "control-byte", "a control character stands here", "text in UTF-8");
 }
 
+/* Most files are ASCII all through, which is seen eight bytes at a time. */
+static bool is_ascii(ts_text bytes)
+{
+    uint64_t high = 0;
+    size_t   i    = 0;
+    for (; i + 8 <= bytes.length; i += 8) {
+        uint64_t eight;
+        memcpy(&eight, bytes.at + i, 8);
+        high |= eight;
+    }
+    for (; i < bytes.length; i++)
+        high |= (unsigned char)bytes.at[i];
+    return (high & UINT64_C(0x8080808080808080)) == 0;
+}
+
 static bool look_at_bytes(guard *g, ts_text bytes)
 {
     if (bytes.length > TS_FILE_BYTES_MOST) {
         complain(g, 0, "too-large", "the file is larger than 4 MiB", "a drive file of some kB");
         return false;
     }
-    const size_t well_formed = ts_text_utf8_length(bytes);
+    const size_t well_formed = is_ascii(bytes) ? bytes.length : ts_text_utf8_length(bytes);
     if (well_formed < bytes.length) {
         find_line(g, well_formed);
         complain(g, well_formed, "not-utf-8", "these bytes are not UTF-8", "a file saved as UTF-8");
