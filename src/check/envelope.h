@@ -10,17 +10,18 @@
 #include <stdbool.h>
 #include <stdint.h>
 
+/* Gears with the same plane lie side by side: those that mesh, and those that mesh with them; step
+ * gears of one shaft differ.  TS_NOWHERE ends a list. */
 typedef struct ts_envelope {
-    double   *tip;   /* [gear] m, radius of the tip circle; NaN: not known, or a bevel            */
-    uint32_t *plane; /* [gear] gears with the same number lie side by side in one plane: those
-                        that mesh, and those that mesh with them; step gears of one shaft differ  */
-    uint32_t *driver; /* [gear] the gear that drives it; TS_NOWHERE: none */
-    uint32_t *mesh;  /* [gear] the first mesh of it whose geometry is known; TS_NOWHERE: none     */
-    uint32_t *first; /* [shaft] its first gear, TS_NOWHERE: none                                  */
-    uint32_t *next;  /* [gear] the next gear of the same shaft, TS_NOWHERE: none                  */
-    uint32_t *drives;  /* [gear] the first mesh in which it is the driver, TS_NOWHERE: none  */
-    uint32_t *sibling; /* [mesh] the next mesh with the same driver, TS_NOWHERE: none */
-    bool *follows; /* [shaft] whose speeds follow the teeth in question; ts_nearest_teeth       */
+    double   *tip;     /* [gear] m, radius of the tip circle; NaN: not known, or a bevel       */
+    uint32_t *plane;   /* [gear] number of its plane                                           */
+    uint32_t *driver;  /* [gear] the gear that drives it; TS_NOWHERE: none                     */
+    uint32_t *mesh;    /* [gear] the first of its meshes with a geometry; TS_NOWHERE: none     */
+    uint32_t *first;   /* [shaft] its first gear                                               */
+    uint32_t *next;    /* [gear] the next gear of the same shaft                               */
+    uint32_t *drives;  /* [gear] the first mesh in which it is the driver                      */
+    uint32_t *sibling; /* [mesh] the next mesh with the same driver                            */
+    bool     *follows; /* [shaft] do its speeds follow the teeth in question? ts_nearest_teeth */
 } ts_envelope;
 
 ts_envelope *ts_envelope_prepare(const ts_train *train, ts_arena *arena);

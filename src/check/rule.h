@@ -127,7 +127,8 @@ void ts_todo(ts_check *check, ts_finding *finding, const char *format, ...)
 const char *ts_phrase(ts_check *check, const char *format, ...)
     __attribute__((format(printf, 2, 3)));
 
-/* "7 412 rpm", four digits; "" without memory.  The text lives as long as the arena. */
+/* "7412 rpm", four digits, "not known" or "without end"; "" without memory.  All texts live until
+ * the next run. */
 const char *ts_shown(ts_check *check, double si, ts_kind kind);
 /* With as many digits as it takes to differ from `other`. */
 const char *ts_shown_apart(ts_check *check, double si, double other, ts_kind kind);

@@ -1,11 +1,12 @@
 /* page_snippet.h: a page of docs/check as a test: its snippets applied to tests/check/base.yaml.
  *
- * A block `diff fails` or `diff holds` changes the drive: its lines that begin with '-' or ' ' stand
- * there, in this order and once; those with '+' or ' ' take their place; "@@" parts two changes.
+ * A block `diff fails` or `diff holds` changes the drive: its lines that begin with '-' or ' '
+ * stand there, in this order and once; those with '+' or ' ' take their place; "@@" parts two
+ * changes.
  *
- * A block `text findings` prints what the page's rule says, "LEVEL STATE RULE ADDRESS: what is wrong;
- * what to do" each; a line that begins with blanks goes on with the one before; "also RULE" names
- * another rule that speaks as well.
+ * A block `text findings` prints what the page's rule says, "LEVEL STATE RULE ADDRESS: what is
+ * wrong; what to do" each; a line that begins with blanks goes on with the one before; "also RULE"
+ * names another rule that speaks as well.
  */
 #ifndef TS_TEST_PAGE_SNIPPET_H
 #define TS_TEST_PAGE_SNIPPET_H
