@@ -109,7 +109,7 @@ static const ts_formula N_F_formula = {
     .symbol  = "N_F",
     .meaning = "exponent of the face load factor (bending)",
     .unit    = "1",
-    .text    = "1/(1 + 1/max(3, min(b_1/h_1, b_2/h_2)) + 1/max(3, min(b_1/h_1, b_2/h_2))^2)",
+    .text    = "1/(1 + 1/max(3, min(b_1/h_t1, b_2/h_t2)) + 1/max(3, min(b_1/h_t1, b_2/h_t2))^2)",
     .source  = ISO_6336_1 "7.6" RECALLED,
 };
 static const ts_formula K_Fbeta_formula = {
@@ -120,12 +120,13 @@ static const ts_formula K_Fbeta_formula = {
     .source  = ISO_6336_1 "7.6" RECALLED,
 };
 
-double ts_face_load_exponent(double b_1, double h_1, double b_2, double h_2, ts_workings *workings)
+double ts_face_load_exponent(double b_1, double h_t1, double b_2, double h_t2,
+                             ts_workings *workings)
 {
-    const double slender = fmax(3.0, fmin(b_1 / h_1, b_2 / h_2));
+    const double slender = fmax(3.0, fmin(b_1 / h_t1, b_2 / h_t2));
 
     return TS_STEP(workings, N_F_formula, 1.0 / (1.0 + 1.0 / slender + 1.0 / (slender * slender)),
-                   b_1, h_1, b_2, h_2);
+                   b_1, h_t1, b_2, h_t2);
 }
 
 double ts_face_load_bending(double K_Hbeta, double N_F, ts_workings *workings)

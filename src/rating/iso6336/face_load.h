@@ -46,8 +46,9 @@ double ts_misalignment_run_in(double F_betax, double y_beta, ts_workings *workin
 double ts_face_load_contact(double F_betay, double c_gamma_beta, double F_mb,
                             ts_workings *workings);
 
-/* N_F, the exponent between contact and bending; b_1/h_1 and b_2/h_2 with h the tooth height. */
-double ts_face_load_exponent(double b_1, double h_1, double b_2, double h_2, ts_workings *workings);
+/* N_F, the exponent between contact and bending; h_t: m, the tooth height. */
+double ts_face_load_exponent(double b_1, double h_t1, double b_2, double h_t2,
+                             ts_workings *workings);
 double ts_face_load_bending(double K_Hbeta, double N_F, ts_workings *workings); /* K_Fbeta */
 
 #endif

@@ -21,7 +21,7 @@ static const ts_formula q_s_formulas[2] =
 static const ts_formula Y_S_formulas[2] =
     TS_OF_BOTH_GEARS("Y_S", "stress correction factor", "1", Y_S_TEXT, ISO_6336_3 "7.2" RECALLED);
 static const ts_formula Y_Sg_formulas[2] =
-    TS_OF_BOTH_GEARS("Y_Sg", "stress correction factor with a grinding notch", "1", Y_SG_TEXT,
+    TS_OF_BOTH_GEARS("Y_S", "stress correction factor with a grinding notch, Y_Sg,", "1", Y_SG_TEXT,
                      ISO_6336_3 "7.3" RECALLED);
 
 ts_root_notch ts_root_notch_of(double s_Fn, double h_Fe, double rho_F, int gear,

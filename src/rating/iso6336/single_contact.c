@@ -142,6 +142,7 @@ ts_single_contact ts_single_contact_2019(const ts_cylindrical_pair *pair, double
         return out;
     const double M_1 = out.M_1, M_2 = out.M_2, eps_beta = pair->eps_beta;
     const double share = fmin(1.0, eps_beta), ends = sqrt(f_ZCa);
+    ts_workings_row(workings, "f_ZCa", f_ZCa, "1", "ISO 6336-2:2019, clause 6.3, table" RECALLED);
     out.Z_B = TS_STEP(workings, Z_B_2019_formula, fmax(1.0, M_1 - share * (M_1 - ends)), M_1,
                       eps_beta, f_ZCa);
     if (pair->in.z_2 < 0)

@@ -1,0 +1,85 @@
+/* rating/iso6336/mesh_fit.c: can this pair be rated with these inputs at all? */
+#include "rating/iso6336/prepare_parts.h"
+
+#include <math.h>
+#include <stddef.h>
+
+/* Each is false for NaN. */
+static bool positive(double value)
+{
+    return value > 0.0 && isfinite(value);
+}
+
+static bool not_negative(double value)
+{
+    return value >= 0.0 && isfinite(value);
+}
+
+static bool life_factor(double value)
+{
+    return value > 0.0 && value <= 1.0;
+}
+
+static const char *unfit_strength(const ts_iso6336_gear *gear)
+{
+    if (!positive(gear->sigma_Hlim))
+        return "sigma_Hlim is not a positive number";
+    if (!positive(gear->sigma_Flim))
+        return "sigma_Flim is not a positive number";
+    if (!ts_gear_class_surface_hardened(gear->class) && !positive(gear->yield))
+        return "the yield stress of a through-hardened or normalised steel is missing";
+    if (!positive(gear->E) || !positive(gear->rho))
+        return "modulus or density is not a positive number";
+    if (!(gear->nu > -1.0 && gear->nu <= 0.5))
+        return "Poisson's ratio is outside -1 to 0.5";
+    if (!life_factor(gear->Z_NTlong) || !life_factor(gear->Y_NTlong))
+        return "a life factor at 1e10 cycles is outside 0 to 1";
+    return not_negative(gear->HB) ? NULL : "the Brinell hardness is negative or no number";
+}
+
+static const char *unfit_make(const ts_iso6336_gear *gear)
+{
+    if (gear->accuracy < 0 || gear->accuracy > 12)
+        return "the accuracy grade is outside 0 to 12";
+    if (!not_negative(gear->f_pt) || !not_negative(gear->f_falpha) || !not_negative(gear->C_a))
+        return "a deviation or relief is negative or no number";
+    if (!positive(gear->R_z) || !positive(gear->R_zF))
+        return "a roughness is not a positive number";
+    if (!not_negative(gear->s_pr) || !not_negative(gear->t_g))
+        return "undercut or grinding notch is negative or no number";
+    if (gear->t_g > 0.0 && !positive(gear->rho_g))
+        return "the radius of the grinding notch is not a positive number";
+    if (!not_negative(gear->z_0) || !isfinite(gear->x_0))
+        return "the pinion cutter is described by no number";
+    if (!not_negative(gear->s_R) || !not_negative(gear->b_s) || !not_negative(gear->d_web) ||
+        !not_negative(gear->Js))
+        return "rim, web or inertia is negative or no number";
+    return NULL;
+}
+
+static const char *unfit_pair(const ts_cylindrical_pair *pair)
+{
+    if (!isfinite(pair->eps_alpha) || !isfinite(pair->rho_T))
+        return "the geometry of the pair is not solved";
+    if (!positive(pair->in.b_1) || !positive(pair->in.b_2))
+        return "a face width is not a positive number";
+    if (!(pair->eps_alpha >= 1.0))
+        return "the transverse contact ratio is below 1, which ISO 6336-2 does not cover";
+    if (!(pair->eps_alpha < 3.0))
+        return "the transverse contact ratio is 3 or more, which ISO 6336 does not cover";
+    return NULL;
+}
+
+const char *ts_iso6336_unfit(const ts_cylindrical_pair *pair, const ts_iso6336_mesh *mesh)
+{
+    const char *why = unfit_pair(pair);
+
+    for (int gear = 0; gear < 2 && why == NULL; gear++) {
+        why = unfit_strength(&mesh->gear[gear]);
+        if (why == NULL)
+            why = unfit_make(&mesh->gear[gear]);
+    }
+    if (why == NULL && !positive(mesh->nu_40))
+        why = "the viscosity is not a positive number";
+    return why;
+}

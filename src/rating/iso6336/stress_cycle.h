@@ -1,0 +1,53 @@
+/* rating/iso6336/stress_cycle.h: how much stress for how many cycles?  ISO 6336-2, clause 11
+ * (Z_NT), ISO 6336-3, clause 12 (Y_NT): straight lines between nodes on two logarithmic scales.
+ */
+#ifndef TS_RATING_STRESS_CYCLE_H
+#define TS_RATING_STRESS_CYCLE_H
+
+#include "base/workings.h"
+#include "catalog/gear_material.h"
+
+#include <stdbool.h>
+
+typedef enum ts_rated_stress { TS_RATED_CONTACT, TS_RATED_BENDING } ts_rated_stress;
+
+/* The nodes of a class.  N_mid = 0: there is none. */
+typedef struct ts_life_nodes {
+    double N_stat, N_mid, N_ref;
+    double at_stat, at_mid; /* life factor there; 1 at N_ref */
+} ts_life_nodes;
+
+/* pitting: is some pitting permitted (contact of Eh, IF, V, St only)? */
+ts_life_nodes ts_life_nodes_contact(ts_gear_class class, bool pitting);
+ts_life_nodes ts_life_nodes_bending(ts_gear_class class);
+
+#define TS_LIFE_LONG                                                                               \
+    1e10 /* cycles, the last node: 0.85 in general, up to 1 for the best practice */
+
+/* One straight line through (N_a, f_a) and (N_b, f_b), at N; all > 0. */
+double ts_life_between(double N_a, double f_a, double N_b, double f_b, double N,
+                       ts_workings *workings);
+
+/* Z_NT or Y_NT by the nodes alone; at_long: the factor at 1e10 cycles, 0 < at_long <= 1.  Beyond
+ * 1e10 the last line is carried on.  gear: 0 or 1. */
+double ts_life_factor(const ts_life_nodes *nodes, double at_long, double N_L,
+                      ts_rated_stress stress, int gear, ts_workings *workings);
+
+/* The same lines as stresses of one tooth, Pa: what it bears at most (static), at N_ref, and what
+ * is left of that later. */
+typedef struct ts_life_curve {
+    double N_stat, N_mid, N_ref;
+    double sigma_stat, sigma_mid, sigma_ref;
+    double fall; /* exponent beyond N_ref; 0: endurance */
+} ts_life_curve;
+
+/* sigma_stat is raised to sigma_ref where it lies below it. */
+ts_life_curve ts_life_curve_of(const ts_life_nodes *nodes, double at_long, double sigma_stat,
+                               double sigma_ref);
+/* The limit stress sigma_HG or sigma_FG for N_L cycles (> 0). */
+double ts_life_curve_stress(const ts_life_curve *curve, double N_L, double life_factor,
+                            ts_rated_stress stress, int gear, ts_workings *workings);
+/* The cycles that a stress may be borne: 0 above sigma_stat, INFINITY below endurance. */
+double ts_life_curve_cycles(const ts_life_curve *curve, double sigma);
+
+#endif
