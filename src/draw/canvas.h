@@ -66,9 +66,9 @@ void ts_clip_end(ts_canvas *canvas);
 
 /* 45 degree hatching of the present path, which it takes: what is hatched is forbidden. */
 void ts_hatch(ts_canvas *canvas, ts_colour colour);
-/* A wall from a to b: an upright with 45 degree ticks on its forbidden side, the right hand of
- * somebody who walks on the sheet from a to b, or the left. */
-void ts_draw_wall(ts_canvas *canvas, ts_point a, ts_point b, bool ticks_right);
+/* A wall along points: a strong line with 45 degree ticks on its forbidden side, the right hand of
+ * somebody who walks along it on the sheet, or the left. */
+void ts_draw_wall(ts_canvas *canvas, const ts_point *points, size_t count, bool ticks_right);
 /* A solid arrow head whose point is at `tip`, pointing in `direction` (rad, y downwards). */
 void ts_draw_head(ts_canvas *canvas, ts_point tip, double direction, double length,
                   ts_colour colour);

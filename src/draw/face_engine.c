@@ -72,20 +72,21 @@ ts_point ts_face_cowl_point(const ts_face *face, size_t index, double share)
                                a->radius.value + share * (b->radius.value - a->radius.value));
 }
 
+enum { COWL_PIECES = 90 };
+
 /* Outside of the cowl is forbidden: on the left of somebody who walks clockwise as seen. */
 static void draw_cowl(const ts_face *face)
 {
     const ts_engine *engine = &face->scene->drive->engine;
     for (size_t i = 1; i < engine->cowl_count; i++) {
         const ts_cowl_point *a = &engine->cowl[i - 1], *b = &engine->cowl[i];
+        ts_point             points[COWL_PIECES + 1];
         if (!cowl_known(a) || !cowl_known(b))
             continue;
-        const double turn  = remainder(b->clock.value - a->clock.value, 2.0 * M_PI);
-        const int    count = (int)fmax(1.0, ceil(fabs(turn) / (3.0 * degree)));
-        for (int k = 0; k < count; k++)
-            ts_draw_wall(&face->scene->canvas, ts_face_cowl_point(face, i, (double)k / count),
-                         ts_face_cowl_point(face, i, (double)(k + 1) / count),
-                         face->front != (turn < 0.0));
+        const bool back = remainder(b->clock.value - a->clock.value, 2.0 * M_PI) < 0.0;
+        for (int k = 0; k <= COWL_PIECES; k++)
+            points[k] = ts_face_cowl_point(face, i, (double)k / COWL_PIECES);
+        ts_draw_wall(&face->scene->canvas, points, COWL_PIECES + 1, face->front != back);
     }
 }
 

@@ -134,26 +134,35 @@ void ts_hatch(ts_canvas *canvas, ts_colour colour)
     ts_clip_end(canvas);
 }
 
-void ts_draw_wall(ts_canvas *canvas, ts_point a, ts_point b, bool ticks_right)
+/* A tick at p of a wall that runs in the direction (ux, uy): half back along it, half away. */
+static void path_tick(ts_canvas *canvas, ts_point p, double ux, double uy, double side)
 {
-    const double length = ts_distance(a, b);
-    if (!(length > 0.0))
-        return;
+    const double length = TS_LOOK_FIGURE_WALL_TICK * M_SQRT1_2;
+    ts_move_to(canvas, p);
+    ts_line_to(canvas,
+               (ts_point){p.x + length * (-ux - side * uy), p.y + length * (-uy + side * ux)});
+}
+
+void ts_draw_wall(ts_canvas *canvas, const ts_point *points, size_t count, bool ticks_right)
+{
     const double step = TS_LOOK_FIGURE_WALL_TICK, side = ticks_right ? 1.0 : -1.0;
-    const double ux = (b.x - a.x) / length, uy = (b.y - a.y) / length;
-    /* Half-way between back along the wall and away from it. */
-    const double tx = step * (-ux - side * uy) * M_SQRT1_2,
-                 ty = step * (-uy + side * ux) * M_SQRT1_2;
+    double       due = step; /* along the wall, to the next tick */
+    for (size_t i = 0; i < count; i++)
+        ts_line_to(canvas, points[i]);
     ts_use_pen(canvas, TS_PEN_4, TS_COLOUR_INK);
-    ts_draw_line(canvas, a, b);
-    ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);
-    const int count = (int)fmax(1.0, floor(length / step));
-    for (int i = 0; i < count; i++) {
-        const double   s = length * ((double)i + 1.0) / (double)count;
-        const ts_point p = {a.x + ux * s, a.y + uy * s};
-        ts_move_to(canvas, p);
-        ts_line_to(canvas, (ts_point){p.x + tx, p.y + ty});
+    ts_stroke(canvas);
+    for (size_t i = 1; i < count; i++) {
+        const double length = ts_distance(points[i - 1], points[i]);
+        if (!(length > 0.0))
+            continue;
+        const double ux = (points[i].x - points[i - 1].x) / length;
+        const double uy = (points[i].y - points[i - 1].y) / length;
+        for (; due <= length; due += step)
+            path_tick(canvas, (ts_point){points[i - 1].x + due * ux, points[i - 1].y + due * uy},
+                      ux, uy, side);
+        due -= length;
     }
+    ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);
     ts_stroke(canvas);
 }
 

@@ -178,7 +178,7 @@ static void draw_chevrons(ts_canvas *canvas, const ts_ribbon *one, double width,
 static void draw_pad_head(ts_canvas *canvas, const ts_ribbon *one, double width, ts_colour colour)
 {
     const double   along = atan2(one->b.y - one->a.y, one->b.x - one->a.x);
-    const double   half = fmax(6.0, 0.72 * width), deep = fmax(8.0, 0.55 * width);
+    const double   half = fmax(6.0, 0.72 * width), deep = fmax(8.0, 0.8 * width);
     const bool     out     = one->power > 0.0;
     const ts_point base    = ts_polar(one->b, out ? 0.0 : deep, along);
     const ts_point tip     = ts_polar(one->b, out ? deep : 0.0, along);

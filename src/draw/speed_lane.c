@@ -39,12 +39,12 @@ static void draw_bar(const ts_speed_section *section, const ts_speed_row *row,
     ts_draw_line(canvas, (ts_point){low, bar.y}, (ts_point){high, bar.y});
     ts_draw_line(canvas, (ts_point){low, bar.y + bar.h}, (ts_point){high, bar.y + bar.h});
     /* Walked downwards, the forbidden side of the lower wall is on the right hand. */
+    const double   top = bar.y - 3.0, foot = bar.y + bar.h + 3.0;
+    const ts_point left[2] = {{low, top}, {low, foot}}, right[2] = {{high, top}, {high, foot}};
     if (on_axis(section, row, lane->low))
-        ts_draw_wall(canvas, (ts_point){low, bar.y - 3.0}, (ts_point){low, bar.y + bar.h + 3.0},
-                     true);
+        ts_draw_wall(canvas, left, 2, true);
     if (on_axis(section, row, lane->high))
-        ts_draw_wall(canvas, (ts_point){high, bar.y - 3.0}, (ts_point){high, bar.y + bar.h + 3.0},
-                     false);
+        ts_draw_wall(canvas, right, 2, false);
 }
 
 /* The open finding about this pad's band in this condition, or NULL. */
