@@ -25,8 +25,8 @@ typedef enum ts_clutch { TS_CLUTCH_NONE, TS_CLUTCH_OVERRUNNING } ts_clutch;
 typedef enum ts_hand { TS_LEFT_HAND, TS_RIGHT_HAND } ts_hand;
 typedef enum ts_face_side { TS_FRONT, TS_REAR } ts_face_side;
 typedef enum ts_float_scheme {
-    TS_FLOAT_FIXED_BEVEL,  /* bevel held by the rotor's location bearing              */
-    TS_FLOAT_SPLINED_STUB, /* bevel on a splined stub shaft with its own bearings     */
+    TS_FLOAT_FIXED_BEVEL,  /* bevel held by the rotor's location bearing */
+    TS_FLOAT_SPLINED_STUB, /* bevel on a splined stub shaft with its own bearings */
     TS_FLOAT_WIDE_SPUR     /* wide-faced spur idler, the bevel located in its bearing */
 } ts_float_scheme;
 typedef enum ts_support { TS_STRADDLED, TS_OVERHUNG } ts_support;
@@ -36,25 +36,24 @@ typedef struct ts_condition {
     const char *name;
     ts_node     node;
     ts_measure *speed;  /* one a spool, rad/s, >= 0; known for every spool that carries a drive */
-    ts_tally    events; /* how often it is met in the life of the drive                         */
-    ts_measure  hours;  /* s, time spent in it                                                  */
+    ts_tally    events; /* how often it is met in the life of the drive */
+    ts_measure  hours;  /* s, time spent in it */
 } ts_condition;
 
-/* spools: hp: {turns: ccw, inertia: ..., axial travel: -0.2..0.7 mm, radial travel: ..., cranked:
- * yes} */
+/* spools: hp: {turns: ccw, inertia: ..., axial travel: -0.2..0.7 mm, cranked: yes} */
 typedef struct ts_spool {
     const char *name;
     ts_node     node;
-    ts_pick     turns;         /* ts_turn, from behind; cw or ccw                         */
-    ts_measure  inertia;       /* kg.m2                                                   */
-    ts_span     axial_travel;  /* m, + rearward, cold build = 0                           */
-    ts_span     radial_travel; /* m                                                       */
-    ts_pick     cranked;       /* ts_answer_yes: does the starter turn this spool?        */
+    ts_pick     turns;         /* ts_turn, from behind; cw or ccw */
+    ts_measure  inertia;       /* kg.m2 */
+    ts_span     axial_travel;  /* m, + rearward, cold build = 0 */
+    ts_span     radial_travel; /* m */
+    ts_pick     cranked;       /* ts_answer_yes: does the starter turn this spool? */
 } ts_spool;
 
 typedef struct ts_overload { /* 34 N.m for 5 s */
     double      torque;      /* N.m */
-    double      time;        /* s   */
+    double      time;        /* s */
     ts_node     node;
     ts_standing standing;
 } ts_overload;
@@ -62,14 +61,13 @@ typedef struct ts_overload { /* 34 N.m for 5 s */
 typedef struct ts_torque_limits {
     ts_node     node;
     ts_overload overload;
-    ts_measure
-        statically; /* key `static`: N.m that the accessory's drive must hold without yielding */
+    ts_measure  statically; /* key `static`: N.m that it must hold without yielding */
 } ts_torque_limits;
 
 typedef struct ts_body {
     ts_node    node;
     ts_measure radius; /* m, of the envelope about the pad axis */
-    ts_measure length; /* m                                     */
+    ts_measure length; /* m */
 } ts_body;
 
 typedef struct ts_neck {
@@ -81,56 +79,56 @@ typedef struct ts_neck {
 typedef struct ts_accessory {
     const char *name;
     ts_node     node;
-    ts_pick     purpose;     /* key `for`: ts_purpose                                            */
-    ts_pick     turns;       /* ts_turn, seen by somebody facing the pad                         */
+    ts_pick     purpose;     /* key `for`: ts_purpose */
+    ts_pick     turns;       /* ts_turn, seen by somebody facing the pad */
     ts_span    *speed;       /* one a condition, rad/s; TS_ABSENT: no demand in that condition.
-                                Key `always` fills every condition that is not named            */
+                                Key `always` fills every condition that is not named */
     ts_measure *power;       /* one a condition, W absorbed, >= 0.  A condition that is not named
                                 keeps the torque of the named condition nearest in spool speed
-                                (TS_ASSUMED, in the register); no `power` at all: TS_ABSENT     */
+                                (TS_ASSUMED, in the register); no `power` at all, or a condition
+                                in which the accessory drives: TS_ABSENT */
     ts_measure      *drives; /* one a condition, N.m with which it drives the pad; TS_ABSENT: not */
     ts_torque_limits torque;
     ts_body          body;
     ts_measure       mass;
-    ts_measure       overhang; /* m, centre of mass from the pad face            */
-    ts_measure       inertia;  /* kg.m2 at the pad                               */
-    ts_pick          clutch;   /* ts_clutch                                      */
-    ts_neck          neck;     /* neck.node 0: no neck                           */
-    ts_word          spline;   /* public standard number of the pad spline       */
-    ts_word          serves;   /* what it serves, free text                      */
+    ts_measure       overhang; /* m, centre of mass from the pad face */
+    ts_measure       inertia;  /* kg.m2 at the pad */
+    ts_pick          clutch;   /* ts_clutch */
+    ts_neck          neck;     /* neck.node 0: no neck */
+    ts_word          spline;   /* public standard number of the pad spline */
+    ts_word          serves;   /* what it serves, free text */
 } ts_accessory;
 
-typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], module: 2.4 mm, ...}; driver (spool
-                                   side) first */
+typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], ...}; spool side first */
     ts_node    node;
     ts_tally   teeth[2];
-    ts_measure module; /* m, outer transverse m_et                                          */
+    ts_measure module;         /* m, outer transverse m_et */
     ts_measure pressure_angle; /* normal */
-    ts_measure spiral;      /* mean spiral angle beta_m                                          */
-    ts_pick    hand;        /* ts_hand of the first gear; the second has the other               */
-    ts_measure face;        /* m, both                                                           */
-    ts_measure shaft_angle; /* 90 deg unless said                                                */
-    ts_pick    side;        /* ts_face_side: the gear on the engine-parallel shaft lies on this
-                               side of the radial shaft's axis (front: towards the inlet)        */
-    ts_measure loss;        /* 1, share of the transmitted power lost in this mesh               */
+    ts_measure spiral;         /* mean spiral angle beta_m */
+    ts_pick    hand;           /* ts_hand of the first gear; the second has the other */
+    ts_measure face;           /* m, both */
+    ts_measure shaft_angle;    /* 90 deg unless said */
+    ts_pick    side;           /* ts_face_side: the gear on the engine-parallel shaft lies on this
+                                  side of the radial shaft's axis (front: towards the inlet) */
+    ts_measure loss;           /* 1, share of the transmitted power lost in this mesh */
 } ts_bevel_gears;
 
 typedef struct ts_take_off {
     ts_node        node;
-    ts_pick        scheme; /* key `float`: ts_float_scheme                                        */
+    ts_pick        scheme; /* key `float`: ts_float_scheme */
     ts_bevel_gears bevels;
-    ts_measure backlash; /* m, normal backlash of the bevels as built, cold                     */
-    ts_span    slide;    /* m, spline slide allowed either way (splined stub)                   */
-    ts_measure overlap;  /* m, spur face width beyond what the load needs (wide spur)           */
+    ts_measure     backlash; /* m, normal backlash of the bevels as built, cold */
+    ts_span        slide;    /* m, spline slide allowed either way (splined stub) */
+    ts_measure     overlap;  /* m, spur face width beyond what the load needs (wide spur) */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
     ts_node    node;
-    ts_measure clock;       /* rad, from behind                              */
-    ts_measure length;      /* m, bevel apex to bevel apex                   */
-    ts_measure outside;     /* m, diameter                                   */
-    ts_measure bore;        /* m, diameter; 0 solid                          */
-    ts_measure mid_bearing; /* m from the spool end; TS_ABSENT: none         */
+    ts_measure clock;       /* rad, from behind */
+    ts_measure length;      /* m, bevel apex to bevel apex */
+    ts_measure outside;     /* m, diameter */
+    ts_measure bore;        /* m, diameter; 0 solid */
+    ts_measure mid_bearing; /* m from the spool end; TS_ABSENT: none */
     ts_pick    turns; /* statement to be checked, seen from outside looking to the engine axis */
     ts_neck    neck;
 } ts_tower_shaft;
@@ -138,32 +136,32 @@ typedef struct ts_tower_shaft {
 /* What a gear needs; `gears:` of a box gives what its shafts do not say themselves. */
 typedef struct ts_tooth_system {
     ts_node    node;
-    ts_measure module;         /* m, normal m_n                                        */
-    ts_measure pressure_angle; /* rad, normal alpha_n                                  */
-    ts_measure helix_angle;    /* rad, beta; 0 spur                                    */
+    ts_measure module;         /* m, normal m_n */
+    ts_measure pressure_angle; /* rad, normal alpha_n */
+    ts_measure helix_angle;    /* rad, beta; 0 spur */
     ts_pick    hand;           /* ts_hand of the box input's gear (helical only); mates alternate */
-    ts_measure addendum;       /* h_aP / m_n                                           */
-    ts_measure dedendum;       /* h_fP / m_n                                           */
-    ts_measure root_radius;    /* rho_fP / m_n                                         */
-    ts_measure loss;           /* 1, share of the transmitted power lost a mesh        */
+    ts_measure addendum;       /* h_aP / m_n */
+    ts_measure dedendum;       /* h_fP / m_n */
+    ts_measure root_radius;    /* rho_fP / m_n */
+    ts_measure loss;           /* 1, share of the transmitted power lost a mesh */
     ts_word    material;
 } ts_tooth_system;
 
 typedef struct ts_step_gear { /* a further gear on the same shaft */
     ts_node    node;
     ts_tally   teeth;
-    ts_measure module; /* absent: as the box  */
+    ts_measure module; /* absent: as the box */
     ts_measure face;
-    ts_measure shift; /* x, in modules       */
+    ts_measure shift; /* x, in modules */
 } ts_step_gear;
 
 /* A pad end: the name of an accessory, or one of the words below. */
 typedef enum ts_pad_use {
-    TS_PAD_NONE, /* key absent                                        */
+    TS_PAD_NONE, /* key absent */
     TS_PAD_ACCESSORY,
-    TS_PAD_COVER, /* `cover`: blanked with a sealed cover              */
-    TS_PAD_HAND,  /* `hand turning`: seals itself                      */
-    TS_PAD_OPEN   /* `open`: neither driven nor covered (a finding)    */
+    TS_PAD_COVER, /* `cover`: blanked with a sealed cover */
+    TS_PAD_HAND,  /* `hand turning`: seals itself */
+    TS_PAD_OPEN   /* `open`: neither driven nor covered (a finding) */
 } ts_pad_use;
 
 typedef struct ts_pad_end {
@@ -175,21 +173,21 @@ typedef struct ts_pad_end {
 
 typedef struct ts_box_shaft {
     ts_node    node;
-    ts_word    name;   /* absent: named after its accessories, else "idler"                  */
-    ts_tally   teeth;  /* of the main gear                                                   */
-    ts_measure module; /* absent: as the box                                                 */
+    ts_word    name;   /* absent: named after its accessories, else "idler" */
+    ts_tally   teeth;  /* of the main gear */
+    ts_measure module; /* absent: as the box */
     ts_measure face;
-    ts_measure shift;      /* x, in modules                                                      */
-    ts_measure toward;     /* clock direction in which this axis lies seen from its driver, rad
-                              from behind; absent: on the arc, further along the branch          */
-    ts_pick from;          /* driving gear on the driver: 0 gear, 1 step, 2 step 2, 3 step 3;
-                              absent: its last step if it has one, else its gear                 */
-    ts_pick       turns;   /* statement to be checked (ts_turn, from behind)                     */
-    ts_pick       support; /* ts_support                                                         */
-    ts_pad_end    front;
-    ts_pad_end    rear;
-    ts_step_gear *steps; /* key `step`: one or a list, at most 3 */
-    size_t        step_count;
+    ts_measure shift;           /* x, in modules */
+    ts_measure toward;          /* clock direction in which this axis lies seen from its driver, rad
+                                   from behind; absent: on the arc, further along the branch */
+    ts_pick from;               /* driving gear on the driver: 0 gear, 1 step, 2 step 2, 3 step 3;
+                                   absent: its last step if it has one, else its gear */
+    ts_pick              turns; /* statement to be checked (ts_turn, from behind) */
+    ts_pick              support; /* ts_support */
+    ts_pad_end           front;
+    ts_pad_end           rear;
+    ts_step_gear        *steps; /* key `step`: one or a list, at most 3 */
+    size_t               step_count;
     struct ts_box_shaft *branch; /* key `branch`: a side chain, outwards */
     size_t               branch_count;
 } ts_box_shaft;
@@ -197,7 +195,7 @@ typedef struct ts_box_shaft {
 typedef struct ts_arc {
     ts_node    node;
     ts_measure radius; /* m, circle about the engine axis on which gear axes lie */
-    ts_measure clock;  /* rad, from behind, of the box input                     */
+    ts_measure clock;  /* rad, from behind, of the box input */
 } ts_arc;
 
 typedef struct ts_box {
@@ -233,8 +231,8 @@ typedef struct ts_keep_out { /* a round region that nothing may enter, on one fa
     ts_word    name;
     ts_measure clock;
     ts_measure radius; /* m, of its centre from the engine axis */
-    ts_measure size;   /* m, its own radius                     */
-    ts_pick    face;   /* 0 front, 1 rear, 2 both               */
+    ts_measure size;   /* m, its own radius */
+    ts_pick    face;   /* 0 front, 1 rear, 2 both */
 } ts_keep_out;
 
 typedef struct ts_engine {
@@ -250,17 +248,17 @@ typedef struct ts_engine {
  */
 typedef struct ts_limits {
     ts_node    node;
-    ts_measure contact_ratio;             /* 1.2                                          */
-    ts_measure face_to_diameter;          /* 1.0 straddled                                */
-    ts_measure face_to_diameter_overhung; /* 0.5                                    */
-    ts_measure body_gap;                  /* 5 mm                                         */
+    ts_measure contact_ratio;             /* 1.2 */
+    ts_measure face_to_diameter;          /* 1.0 straddled */
+    ts_measure face_to_diameter_overhung; /* 0.5 */
+    ts_measure body_gap;                  /* 5 mm */
     ts_measure gear_gap;                  /* 2 mm, between tip circles of gears not meshing */
-    ts_measure wrap;                      /* deg of the arc, whole box                    */
+    ts_measure wrap;                      /* deg of the arc, whole box */
     ts_measure start_path_meshes;         /* 4, cylindrical meshes from starter to box input */
-    ts_measure pitch_line_velocity;       /* 80 m/s                                       */
-    ts_measure radial_shaft_speed;        /* m/s, surface                                 */
-    ts_measure neck_factor;               /* 1.25                                         */
-    ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band  */
+    ts_measure pitch_line_velocity;       /* 80 m/s */
+    ts_measure radial_shaft_speed;        /* m/s, surface */
+    ts_measure neck_factor;               /* 1.25 */
+    ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band */
 } ts_limits;
 
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
@@ -283,10 +281,10 @@ typedef struct ts_waiver { /* waived: [{rule, at, why, by, until}] */
 /* What was assumed because the file does not say (made by the reader, in the order in which it
  * met the gaps). */
 typedef struct ts_assumption {
-    ts_node     node;   /* the record that lacks the value                         */
-    const char *key;    /* the key it lacks                                        */
-    const char *value;  /* as one would write it in the file                       */
-    const char *reason; /* from the field table, with its source                   */
+    ts_node     node;   /* the record that lacks the value */
+    const char *key;    /* the key it lacks */
+    const char *value;  /* as one would write it in the file */
+    const char *reason; /* from the field table, with its source */
 } ts_assumption;
 
 typedef struct ts_drive {

@@ -24,10 +24,10 @@ static ts_status say(const edit *e, const ts_source *source, ts_node node,
     ts_buffer            says;
     ts_buffer_open(&says, ts_arena_allocator(e->arena));
     ts_buffer_print(&says, "%s%s", prefix, what->says);
-    placed.line    = node != 0 ? place->line : 1;
-    placed.column  = node != 0 ? place->column : 1;
-    placed.columns = 1;
-    placed.says    = says.bytes;
+    placed.line       = node != 0 ? place->line : 1;
+    placed.column     = node != 0 ? place->column : 1;
+    placed.columns    = 1;
+    placed.says       = says.bytes;
     const bool failed = says.failed;
     if (!failed)
         ts_diagnose(e->list, &placed);

@@ -15,30 +15,30 @@
 
 /* How a value is written, and which type of model/value.h or model/drive.h takes it. */
 typedef enum ts_form {
-    TS_FORM_MEASURE,      /* 34 N.m                   ts_measure                              */
-    TS_FORM_CLOCK,        /* "6:30" or 195 deg        ts_measure, rad clockwise from behind   */
-    TS_FORM_SPAN,         /* 6600..7300 rpm           ts_span                                 */
-    TS_FORM_TALLY,        /* 52                       ts_tally                                */
-    TS_FORM_TEETH,        /* [43, 46]                 ts_tally[2]                             */
-    TS_FORM_PICK,         /* one word of `choices`    ts_pick                                 */
-    TS_FORM_WORD,         /* free text                ts_word                                 */
-    TS_FORM_DATE,         /* 2026-06-30               ts_date                                 */
-    TS_FORM_OVERLOAD,     /* 34 N.m for 5 s           ts_overload                             */
-    TS_FORM_PAD,          /* an accessory, or a word  ts_pad_end                              */
-    TS_FORM_RECORD,       /* {...}                      the struct itself                       */
-    TS_FORM_LIST,         /* [{...}, ...]                 pointer and count                       */
-    TS_FORM_ONE_OR_LIST,  /* {...} or [{...}, ...]          pointer and count  */
-    TS_FORM_NAMED,        /* {name: {...}, ...}           pointer and count; name, node first     */
-    TS_FORM_TAPPED,       /* {spool: {...}, ...}          pointer and count of ts_spool_drive     */
-    TS_FORM_SPOOL_SPEEDS, /* every key of the record that is a spool: ts_measure *            */
-    TS_FORM_BY_CONDITION, /* {condition: 13 kW, ...}    ts_measure *, one a condition           */
-    TS_FORM_SPAN_BY_CONDITION /* {condition: 1..2 rpm, always: ...}  ts_span *                   */
+    TS_FORM_MEASURE,          /* 34 N.m                   ts_measure */
+    TS_FORM_CLOCK,            /* "6:30" or 195 deg        ts_measure, rad clockwise from behind */
+    TS_FORM_SPAN,             /* 6600..7300 rpm           ts_span */
+    TS_FORM_TALLY,            /* 52                       ts_tally */
+    TS_FORM_TEETH,            /* [43, 46]                 ts_tally[2] */
+    TS_FORM_PICK,             /* one word of `choices`    ts_pick */
+    TS_FORM_WORD,             /* free text                ts_word */
+    TS_FORM_DATE,             /* 2026-06-30               ts_date */
+    TS_FORM_OVERLOAD,         /* 34 N.m for 5 s           ts_overload */
+    TS_FORM_PAD,              /* an accessory, or a word  ts_pad_end */
+    TS_FORM_RECORD,           /* {...}                      the struct itself */
+    TS_FORM_LIST,             /* [{...}, ...]                 pointer and count */
+    TS_FORM_ONE_OR_LIST,      /* {...} or [{...}, ...]          pointer and count */
+    TS_FORM_NAMED,            /* {name: {...}, ...}           pointer and count; name, node first */
+    TS_FORM_TAPPED,           /* {spool: {...}, ...}          pointer and count of ts_spool_drive */
+    TS_FORM_SPOOL_SPEEDS,     /* every key of the record that is a spool: ts_measure * */
+    TS_FORM_BY_CONDITION,     /* {condition: 13 kW, ...}    ts_measure *, one a condition */
+    TS_FORM_SPAN_BY_CONDITION /* {condition: 1..2 rpm, always: ...}  ts_span * */
 } ts_form;
 
 typedef enum ts_need {
     TS_OPTIONAL,
     TS_STATED,  /* must stand in the file, and may be `unknown` */
-    TS_REQUIRED /* must stand in the file with a value          */
+    TS_REQUIRED /* must stand in the file with a value */
 } ts_need;
 
 /* Least and greatest value in SI; `unit` is what messages and the manual show them in ("1": a plain
@@ -68,25 +68,25 @@ typedef struct ts_preset {
 typedef struct ts_record_table ts_record_table;
 
 typedef struct ts_field {
-    const char *key; /* as in the file; for ..._SPEEDS a word that describes the keys */
-    ts_form     form;
-    ts_need     need;
-    ts_kind     kind;
-    bool        seen;         /* clock angle or sense as seen in the file's `sight` */
-    bool        closed;       /* a span that must have both of its ends             */
-    bool        known;        /* `unknown` will not do, though the key may be left out            */
-    size_t      offset;       /* of the value in the struct                         */
-    size_t      count_offset; /* lists: of their count                        */
-    size_t      most;         /* lists: how many at most                      */
-    const ts_record_table *record;  /* of records and lists                         */
-    const char *const     *choices; /* NULL-terminated; the index is the value      */
+    const char            *key; /* as in the file; for ..._SPEEDS a word that describes the keys */
+    ts_form                form;
+    ts_need                need;
+    ts_kind                kind;
+    bool                   seen;         /* clock angle or sense as seen in the file's `sight` */
+    bool                   closed;       /* a span that must have both of its ends */
+    bool                   known;        /* `unknown` will not do, though the key may be left out */
+    size_t                 offset;       /* of the value in the struct */
+    size_t                 count_offset; /* lists: of their count */
+    size_t                 most;         /* lists: how many at most */
+    const ts_record_table *record;       /* of records and lists */
+    const char *const     *choices;      /* NULL-terminated; the index is the value */
     ts_range               range;
     ts_preset              preset;
     /* Where the default depends on the record: given the record with all earlier fields filled in,
      * and called only when the key is absent.  `preset` then tells the manual what it does. */
     ts_preset (*preset_of)(const void *record);
     const char *says;    /* a sentence for the manual */
-    const char *example; /* of a good value           */
+    const char *example; /* of a good value */
 } ts_field;
 
 struct ts_record_table {
@@ -95,7 +95,7 @@ struct ts_record_table {
     const char     *says;
     const ts_field *fields; /* in the order in which the manual shows them */
     size_t          field_count;
-    size_t          size; /* of the struct                 */
+    size_t          size; /* of the struct */
     size_t          node_offset;
     /* What the fields cannot see one by one: returns NULL when the record is sound, else a
      * sentence, and in *field the key that it is about and in *expected what would be right. */

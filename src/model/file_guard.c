@@ -1,6 +1,8 @@
 /* model/file_guard.c: may these bytes be shown to the YAML parser at all? */
 #include "model/file_guard.h"
 
+#include "model/byte_guard.h"
+
 #include <string.h>
 
 /* Where the walk through the bytes stands.  Columns count bytes from 0 here. */
@@ -424,97 +426,12 @@ static void walk(guard *g)
     }
 }
 
-/* ---- bytes ---------------------------------------------------------------------------------- */
-
-static void find_line(guard *g, size_t at)
-{
-    g->line       = 1;
-    g->line_start = 0;
-    for (size_t i = 0; i < at; i++) {
-        if (g->at[i] == '\n') {
-            g->line++;
-            g->line_start = i + 1;
-        }
-    }
-}
-
-static bool is_sound_byte(ts_text text, size_t i)
-{
-    const unsigned char byte = (unsigned char)text.at[i];
-    const unsigned char next = i + 1 < text.length ? (unsigned char)text.at[i + 1] : 0;
-    if (byte == '\r')
-        return next == '\n';
-    if (byte == 0xC2)
-        return next >= 0xA0;
-    return (byte >= 0x20 && byte != 0x7F) || byte == '\n' || byte == '\t';
-}
-
-size_t ts_text_sound_length(ts_text text)
-{
-    size_t i = 0;
-    while (i < text.length && is_sound_byte(text, i))
-        i++;
-    return i;
-}
-
-/* The first byte that no text file has. */
-static void look_for_control_bytes(guard *g)
-{
-    const size_t i = ts_text_sound_length((ts_text){g->at, g->length});
-    if (i == g->length)
-        return;
-    find_line(g, i);
-    if (g->at[i] == '\0')
-        complain(g, i, "nul-byte", "a NUL byte stands here", "text in UTF-8");
-    else if (g->at[i] == '\r')
-        complain(g, i, "lone-return", "a carriage return stands here without a line feed",
-                 "lines that end in LF or in CR LF");
-    else
-        complain(g, i, "control-byte", "a control character stands here", "text in UTF-8");
-}
-
-/* Most files are ASCII all through, which is seen eight bytes at a time. */
-static bool is_ascii(ts_text bytes)
-{
-    uint64_t high = 0;
-    size_t   i    = 0;
-    for (; i + 8 <= bytes.length; i += 8) {
-        uint64_t eight;
-        memcpy(&eight, bytes.at + i, 8);
-        high |= eight;
-    }
-    for (; i < bytes.length; i++)
-        high |= (unsigned char)bytes.at[i];
-    return (high & UINT64_C(0x8080808080808080)) == 0;
-}
-
-static bool look_at_bytes(guard *g, ts_text bytes)
-{
-    if (bytes.length > TS_FILE_BYTES_MOST) {
-        complain(g, 0, "too-large", "the file is larger than 4 MiB", "a drive file of some kB");
-        return false;
-    }
-    const size_t well_formed = is_ascii(bytes) ? bytes.length : ts_text_utf8_length(bytes);
-    if (well_formed < bytes.length) {
-        find_line(g, well_formed);
-        complain(g, well_formed, "not-utf-8", "these bytes are not UTF-8", "a file saved as UTF-8");
-    }
-    if (bytes.length >= 3 && memcmp(bytes.at, "\xEF\xBB\xBF", 3) == 0) {
-        find_line(g, 0);
-        complain(g, 0, "byte-order-mark", "the file begins with a byte order mark",
-                 "a file saved as UTF-8 without one");
-    }
-    look_for_control_bytes(g);
-    return g->found == 0;
-}
-
 bool ts_guard_file(ts_text bytes, ts_diagnostics *list, size_t *nodes)
 {
     guard g = {.at = bytes.at, .length = bytes.length, .line = 1, .list = list, .parent = -1};
     *nodes  = 0;
-    if (!look_at_bytes(&g, bytes))
+    if (!ts_guard_bytes(bytes, list))
         return false;
-    find_line(&g, 0);
     g.nodes = 1; /* the root */
     walk(&g);
     if (g.nodes > TS_FILE_NODES_MOST)

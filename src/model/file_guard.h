@@ -19,8 +19,4 @@
  * number of nodes.  True when none was found; then *nodes is how many nodes a sound file has. */
 bool ts_guard_file(ts_text bytes, ts_diagnostics *list, size_t *nodes);
 
-/* Bytes before the first control character (C0, DEL, or C1 as UTF-8) that is neither a tab nor an
- * end of line, LF or CR LF; text.length when there is none. */
-size_t ts_text_sound_length(ts_text text);
-
 #endif

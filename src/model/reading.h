@@ -21,8 +21,8 @@ typedef struct ts_reading {
     ts_name_index   conditions;
     ts_name_index   spools;
     ts_name_index   accessories;
-    bool            from_front;   /* the file's sight               */
-    size_t          box_shafts;   /* met so far                     */
+    bool            from_front;   /* the file's sight */
+    size_t          box_shafts;   /* met so far */
     size_t          assumed_room; /* of the register of assumptions */
     bool            no_memory;
 } ts_reading;
@@ -54,10 +54,10 @@ static inline void *ts_get_pointer(const void *from)
 typedef struct ts_fault {
     const char *code;
     ts_node     node;
-    bool        at_key;   /* the message points at the key, not at the value   */
-    size_t      at;       /* bytes into a scalar where it is wrong             */
-    size_t      length;   /* bytes that are wrong; 0: all of it                */
-    const char *expected; /* NULL when nothing can be said                     */
+    bool        at_key;   /* the message points at the key, not at the value */
+    size_t      at;       /* bytes into a scalar where it is wrong */
+    size_t      length;   /* bytes that are wrong; 0: all of it */
+    const char *expected; /* NULL when nothing can be said */
     const char *nearest;
 } ts_fault;
 
@@ -104,7 +104,7 @@ bool ts_scalar_text(ts_reading *reading, const ts_field *field, ts_node node, ts
 typedef struct ts_written {
     ts_text     text;
     ts_node     node; /* of the value; of the record for a default */
-    ts_node     at;   /* of the scalar that messages point to      */
+    ts_node     at;   /* of the scalar that messages point to */
     ts_standing standing;
 } ts_written;
 

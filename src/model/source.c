@@ -78,8 +78,8 @@ ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepes
         while (to < address.length && address.at[to] != '/')
             to++;
         const ts_text word = {address.at + from, to - from};
-        node               = source->nodes[node].form == TS_NODE_SEQUENCE ? item(source, node, word)
-                                                                          : ts_source_child(source, node, word);
+        const bool    list = source->nodes[node].form == TS_NODE_SEQUENCE;
+        node               = list ? item(source, node, word) : ts_source_child(source, node, word);
         if (node != 0)
             *deepest = node;
         if (to + 1 == address.length)

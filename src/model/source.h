@@ -16,26 +16,26 @@
 typedef enum ts_node_form { TS_NODE_SCALAR, TS_NODE_MAPPING, TS_NODE_SEQUENCE } ts_node_form;
 
 typedef struct ts_node_place {
-    ts_node      parent; /* 0 for the root, which is node 1                     */
+    ts_node      parent; /* 0 for the root, which is node 1 */
     ts_node_form form;
-    ts_text      key;                  /* decoded key; empty for a list item                  */
-    uint32_t     position;             /* list items: from 1; else 0                          */
-    uint32_t     line, column;         /* of the value's first byte, from 1      */
+    ts_text      key;                  /* decoded key; empty for a list item */
+    uint32_t     position;             /* list items: from 1; else 0 */
+    uint32_t     line, column;         /* of the value's first byte, from 1 */
     uint32_t     key_line, key_column; /* of the key; the value's when it has none */
-    size_t       start, end;           /* bytes of the value                     */
-    ts_text      scalar;               /* decoded scalar                                      */
+    size_t       start, end;           /* bytes of the value */
+    ts_text      scalar;               /* decoded scalar */
     ts_node      source; /* long form {value, source, date, confidence}: those nodes, else 0 */
     ts_node      date;
     ts_node      confidence;
     ts_node      first;              /* of a mapping or sequence: its first child, or 0 */
-    ts_node      next;               /* the next child of the same parent, or 0         */
-    size_t       key_start, key_end; /* bytes of the key; both 0 when it has none   */
-    bool         flow;               /* a mapping or sequence in brackets               */
-    char         quote;              /* of a scalar: ' or " or 0                        */
+    ts_node      next;               /* the next child of the same parent, or 0 */
+    size_t       key_start, key_end; /* bytes of the key; both 0 when it has none */
+    bool         flow;               /* a mapping or sequence in brackets */
+    char         quote;              /* of a scalar: ' or " or 0 */
 } ts_node_place;
 
 typedef struct ts_source {
-    const char    *name; /* path as given    */
+    const char    *name; /* path as given */
     ts_text        bytes;
     ts_node_place *nodes; /* [1 .. node_count]; nodes[0] stands for "nowhere" */
     uint32_t       node_count;

@@ -29,13 +29,13 @@ typedef enum ts_mesh_kind { TS_MESH_BEVEL, TS_MESH_CYLINDRICAL } ts_mesh_kind;
 
 typedef struct ts_shaft {
     ts_shaft_kind kind;
-    ts_node       node;   /* its record: the spool's, tower shaft's or box shaft's         */
+    ts_node       node;   /* its record: the spool's, tower shaft's or box shaft's */
     const char   *name;   /* "hp spool", "hp tower shaft", "hp box input", "idler 3", "fuel pump" */
-    uint32_t      spool;  /* index into drive->spools: the root of its tree                */
-    uint32_t      drive;  /* index into drive->drive; TS_NOWHERE for an untapped spool     */
-    uint32_t      mesh;   /* the mesh that drives it; TS_NOWHERE for a spool               */
+    uint32_t      spool;  /* index into drive->spools: the root of its tree */
+    uint32_t      drive;  /* index into drive->drive; TS_NOWHERE for an untapped spool */
+    uint32_t      mesh;   /* the mesh that drives it; TS_NOWHERE for a spool */
     uint32_t      number; /* box shafts: 1, 2, 3 ... along the arc from one end to the other,
-                             boxes in file order; 0 for others.  What pictures show.       */
+                             boxes in file order; 0 for others.  What pictures show. */
     ts_way   way;         /* box shafts beyond the input */
     bool     side;        /* of a side branch, not of the box's clockwise or anticlockwise chain */
     uint32_t pad[2];      /* [TS_FRONT], [TS_REAR]: index or TS_NOWHERE */
@@ -45,26 +45,26 @@ typedef struct ts_shaft {
 typedef struct ts_gear {
     ts_gear_role           role;
     uint32_t               shaft;
-    uint32_t               step; /* 0 main, 1.. steps                                    */
-    ts_node                node; /* shaft record, step record, or bevels record          */
+    uint32_t               step; /* 0 main, 1.. steps */
+    ts_node                node; /* shaft record, step record, or bevels record */
     ts_tally               teeth;
     ts_measure             m_n; /* cylindrical: normal module; bevel: outer transverse m_et */
     ts_measure             alpha_n;
-    ts_measure             beta; /* helix angle, >= 0; bevel: mean spiral angle          */
-    int                    hand; /* +1 right, -1 left, 0 straight                        */
+    ts_measure             beta; /* helix angle, >= 0; bevel: mean spiral angle */
+    int                    hand; /* +1 right, -1 left, 0 straight */
     ts_measure             face;
     ts_measure             x;
-    const ts_tooth_system *system; /* NULL for bevels                                       */
+    const ts_tooth_system *system; /* NULL for bevels */
 } ts_gear;
 
 typedef struct ts_mesh {
     ts_mesh_kind          kind;
     uint32_t              driver; /* gears; "driver" is the one nearer to the spool, whichever */
-    uint32_t              driven; /* way the power flows                                       */
+    uint32_t              driven; /* way the power flows */
     uint32_t              driver_shaft;
     uint32_t              driven_shaft;
     ts_node               node;   /* cylindrical: the driven shaft's record; bevel: the bevels' */
-    ts_measure            loss;   /* share of transmitted power lost, 1                         */
+    ts_measure            loss;   /* share of transmitted power lost, 1 */
     const ts_bevel_gears *bevels; /* TS_MESH_BEVEL only */
 } ts_mesh;
 

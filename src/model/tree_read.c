@@ -1,6 +1,7 @@
 /* model/tree_read.c: what tree of keys, values and items do the bytes spell? */
 #include "model/tree_read.h"
 
+#include "model/byte_guard.h"
 #include "model/duplicate_key.h"
 #include "model/file_guard.h"
 #include "model/scalar_decode.h"

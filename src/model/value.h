@@ -14,10 +14,10 @@
 typedef uint32_t ts_node;
 
 typedef enum ts_standing {
-    TS_ABSENT,  /* the file does not say, and nothing is assumed            */
-    TS_GIVEN,   /* stands in the file                                       */
-    TS_ASSUMED, /* a documented default: see the register of assumptions    */
-    TS_UNKNOWN  /* the file says `unknown`                                  */
+    TS_ABSENT,  /* the file does not say, and nothing is assumed */
+    TS_GIVEN,   /* stands in the file */
+    TS_ASSUMED, /* a documented default: see the register of assumptions */
+    TS_UNKNOWN  /* the file says `unknown` */
 } ts_standing;
 
 /* For every type below: `node` is the value's own node when given or unknown, the node of the
