@@ -7,11 +7,6 @@ static void run(ts_check *check)
         const ts_accessory *accessory = &check->drive->accessories[i];
         if (accessory->purpose.value != TS_FOR_START)
             continue;
-        if (accessory->clutch.standing == TS_UNKNOWN) {
-            ts_not_computable(check, accessory->node, TS_EVERY_CONDITION, "the clutch of %s",
-                              accessory->name);
-            continue;
-        }
         ts_finding *finding = ts_judge_fact(check, accessory->node, TS_EVERY_CONDITION,
                                             accessory->clutch.value == TS_CLUTCH_OVERRUNNING);
         ts_says(check, finding,
