@@ -117,7 +117,9 @@ static const char sight[] =
     "the shaft before it, and the first shaft of a `branch` by the shaft that has the branch. "
     "What\n"
     "drives is the driver's last step gear, or its main gear when it has no step; `from` says\n"
-    "otherwise. In a helical box the gears of one shaft share their hand.\n";
+    "otherwise. A side branch grows the way of the shaft that has it; one of the input, clockwise. "
+    "In\n"
+    "a helical box the gears of one shaft share their hand.\n";
 
 static const char names[] =
     "## Names and addresses\n"
