@@ -27,7 +27,7 @@ int32_t ts_draw_condition(const ts_drawing_subject *subject)
 static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *options)
 {
     const bool width =
-        !(options->width > 0.0) || (options->width >= 480.0 && options->width <= 8000.0);
+        !(options->width > 0.0) || (options->width >= 900.0 && options->width <= 8000.0);
     const bool scale = !(options->scale > 0.0) || (options->scale >= 0.1 && options->scale <= 8.0);
     return width && scale && (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT &&
            (int)options->ground >= 0 && options->ground < TS_GROUND_COUNT &&

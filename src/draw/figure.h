@@ -68,7 +68,7 @@ typedef struct ts_draw_options {
 } ts_draw_options;
 
 /* Draws one figure and sends it whole.  TS_NOT_UNDERSTOOD when an option is out of its range
- * (condition, width 480..8000, scale 0.1..8). */
+ * (condition, width 900..8000, scale 0.1..8). */
 ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *options,
                   const ts_sink *sink);
 

@@ -9,12 +9,30 @@
 
 static const double edge = TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER;
 
-static double foot_height(const ts_scene *scene)
+/* The caution is never cut: on a narrow sheet it takes more lines. */
+static ts_lettering caution_letters(const ts_scene *scene)
 {
-    return TS_LOOK_SHEET_TITLE + (scene->options->caution ? TS_LOOK_SHEET_CAUTION : 0.0);
+    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_TICK,
+                          .colour = TS_COLOUR_INK2,
+                          .width  = scene->canvas.width - 2.0 * edge - 16.0,
+                          .lines  = 6};
 }
 
-double ts_sheet_height(const ts_scene *scene, double wanted)
+static double caution_height(ts_scene *scene)
+{
+    if (!scene->options->caution)
+        return 0.0;
+    const ts_lettering how = caution_letters(scene);
+    return ts_text_area(&scene->canvas, (ts_point){0, 0}, scene->options->caution, &how).h +
+           TS_LOOK_SHEET_CAUTION - TS_LOOK_TYPE_PX_TICK * TS_LOOK_TYPE_LINE_HEIGHT_TIGHT;
+}
+
+static double foot_height(ts_scene *scene)
+{
+    return TS_LOOK_SHEET_TITLE + caution_height(scene);
+}
+
+double ts_sheet_height(ts_scene *scene, double wanted)
 {
     const double least = scene->canvas.width / TS_LOOK_SHEET_RATIO;
     return ceil(fmax(least, wanted + 2.0 * edge + foot_height(scene)));
@@ -221,13 +239,28 @@ static void fill_scale(ts_scene *scene)
               scene->units == TS_UNITS_US ? "in, rpm, hp, lbf.in" : "mm, rpm, kW, N.m");
 }
 
+/* The caption of the last cell says so when another face stands in for the wanted one. */
+static const char *caption_of(ts_scene *scene, int index)
+{
+    const char *family = index == CELL_MADE ? ts_letters_family(&scene->canvas) : NULL;
+    if (!family || strcmp(family, TS_LOOK_TYPE_FAMILY_TEXT) == 0)
+        return cells[index].caption;
+    char *kept = ts_arena_copy(scene->arena, family, strlen(family));
+    if (!kept)
+        return "";
+    ts_buffer *line = ts_canvas_line(&scene->canvas);
+    ts_buffer_print(line, "set in %s, not " TS_LOOK_TYPE_FAMILY_TEXT, kept);
+    return line->bytes ? line->bytes : "";
+}
+
 static void draw_cells(ts_scene *scene)
 {
     ts_canvas *canvas = &scene->canvas;
     for (int i = 0; i < CELLS; i++) {
         const ts_area      area = cell_area(scene, i);
-        const ts_lettering how  = {.size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK3};
-        ts_write(canvas, (ts_point){area.x + 8.0, area.y + 15.0}, cells[i].caption, &how);
+        const ts_lettering how  = {
+             .size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK3, .width = area.w - 16.0};
+        ts_write(canvas, (ts_point){area.x + 8.0, area.y + 15.0}, caption_of(scene, i), &how);
         ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);
         if (i > 0)
             ts_draw_line(canvas, (ts_point){area.x, area.y}, (ts_point){area.x, area.y + area.h});
@@ -240,24 +273,13 @@ static void draw_cells(ts_scene *scene)
 
 static void draw_caution(ts_scene *scene)
 {
-    const double bottom = scene->frame.y + scene->frame.h;
-    const double top    = bottom - TS_LOOK_SHEET_CAUTION;
+    const ts_lettering how = caution_letters(scene);
+    const double       top = scene->field.y + scene->field.h + TS_LOOK_SHEET_TITLE;
     ts_use_pen(&scene->canvas, TS_PEN_1, TS_COLOUR_INK);
     ts_draw_line(&scene->canvas, (ts_point){scene->frame.x, top},
                  (ts_point){scene->frame.x + scene->frame.w, top});
-    ts_buffer *line = ts_canvas_line(&scene->canvas);
-    ts_buffer  words;
-    ts_buffer_open(&words, line->allocator);
-    ts_buffer_add(&words, scene->options->caution);
-    const char *family = ts_letters_family(&scene->canvas);
-    if (strcmp(family, TS_LOOK_TYPE_FAMILY_TEXT) != 0)
-        ts_buffer_print(&words, "  Set in %s: %s is not installed.", family,
-                        TS_LOOK_TYPE_FAMILY_TEXT);
-    const ts_lettering how = {
-        .size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2, .width = scene->frame.w - 16.0};
-    ts_write(&scene->canvas, (ts_point){scene->frame.x + 8.0, bottom - 5.0},
-             words.bytes ? words.bytes : "", &how);
-    ts_buffer_close(&words);
+    ts_write(&scene->canvas, (ts_point){scene->frame.x + 8.0, top + 13.0}, scene->options->caution,
+             &how);
 }
 
 void ts_sheet_draw(ts_scene *scene, const char *view, const char *sight)

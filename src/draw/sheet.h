@@ -6,7 +6,7 @@
 
 /* Height of a sheet whose figure wants `wanted` px of field; never less than the ratio of the look
  * asks for. */
-double ts_sheet_height(const ts_scene *scene, double wanted);
+double ts_sheet_height(ts_scene *scene, double wanted);
 /* Sets scene->frame and scene->field for a sheet of this height. */
 void ts_sheet_divide(ts_scene *scene, double height);
 /* Draws frame, zones and title block.  `view` and `sight` say what is shown and from where. */
