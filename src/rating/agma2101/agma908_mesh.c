@@ -259,19 +259,30 @@ static const ts_formula rho_same_mate_formulas[2] =
                  sizeof((const ts_input[]){__VA_ARGS__}) / sizeof(ts_input))
 
 typedef struct curvatures {
-    double own, mate; /* of the pinion, of its mate */
+    double own, mate; /* of the pinion, of its mate; NaN: no flank there */
 } curvatures;
+
+static const curvatures nowhere = {NAN, NAN};
+
+/* Both flanks are involutes there: the mate's curvature is negative on an internal gear only. */
+static bool on_flanks(const ts_cylindrical_pair *pair, double own, double mate)
+{
+    return own > 0.0 && mate / pair->u > 0.0;
+}
 
 static curvatures at_lowest_single(const ts_cylindrical_pair *pair, int p, ts_workings *workings)
 {
     const double rho_T = pair->rho_T, rho_B1 = pair->rho_B1, rho_D1 = pair->rho_D1;
-    curvatures   rho;
+    const double own = p == 0 ? rho_B1 : rho_T - rho_D1, mate = rho_T - own;
 
-    rho.own = p == 0 ? TS_STEP(workings, rho_low_formulas[0], rho_B1, rho_B1)
-                     : TS_STEP(workings, rho_low_formulas[1], rho_T - rho_D1, rho_T, rho_D1);
-    rho.mate =
-        PINION_STEP(rho_mate_formulas, rho_T - rho.own, NAMED(rho_T), OWN("rho_", rho.own));
-    return rho;
+    if (!on_flanks(pair, own, mate))
+        return nowhere;
+    if (p == 0)
+        TS_STEP(workings, rho_low_formulas[0], own, rho_B1);
+    else
+        TS_STEP(workings, rho_low_formulas[1], own, rho_T, rho_D1);
+    PINION_STEP(rho_mate_formulas, mate, NAMED(rho_T), OWN("rho_", own));
+    return (curvatures){own, mate};
 }
 
 static curvatures at_mean_radius(const ts_cylindrical_pair *pair, int p, ts_workings *workings)
@@ -279,15 +290,15 @@ static curvatures at_mean_radius(const ts_cylindrical_pair *pair, int p, ts_work
     const double rho_T = pair->rho_T, a_w = pair->a_w;
     const double d_a = p == 0 ? pair->d_a1 : pair->d_a2, d_b = p == 0 ? pair->d_b1 : pair->d_b2;
     const double d_mate = p == 0 ? pair->d_a2 : pair->d_a1;
-    curvatures   rho;
+    const double r_m    = (d_a / 2.0 + a_w - d_mate / 2.0) / 2.0;
+    const double own    = sqrt(r_m * r_m - d_b * d_b / 4.0), mate = rho_T - own;
 
-    const double r_m = PINION_STEP(r_m_formulas, (d_a / 2.0 + a_w - d_mate / 2.0) / 2.0,
-                                   OWN("d_a", d_a), NAMED(a_w), MATE("d_a", d_mate));
-    rho.own  = PINION_STEP(rho_m_formulas, sqrt(r_m * r_m - d_b * d_b / 4.0), OWN("r_m", r_m),
-                           OWN("d_b", d_b));
-    rho.mate = PINION_STEP(rho_m_mate_formulas, rho_T - rho.own, NAMED(rho_T),
-                           OWN("rho_m", rho.own));
-    return rho;
+    if (!on_flanks(pair, own, mate))
+        return nowhere;
+    PINION_STEP(r_m_formulas, r_m, OWN("d_a", d_a), NAMED(a_w), MATE("d_a", d_mate));
+    PINION_STEP(rho_m_formulas, own, OWN("r_m", r_m), OWN("d_b", d_b));
+    PINION_STEP(rho_m_mate_formulas, mate, NAMED(rho_T), OWN("rho_m", own));
+    return (curvatures){own, mate};
 }
 
 static const ts_formula C_psi_formula = {
@@ -310,11 +321,13 @@ static double overlap_factor(const ts_cylindrical_pair *pair, curvatures low, cu
 {
     const double eps_beta = pair->eps_beta, g_alpha = pair->g_alpha;
     const double m_n = pair->in.m_n, alpha_n = pair->in.alpha_n;
-    const double p_bn = TS_STEP(workings, p_bn_formula, pi * m_n * cos(alpha_n), m_n, alpha_n);
-    /* The product does not ask which of the two is the pinion. */
+    /* The products do not ask which of the two is the pinion. */
     const double rho_1 = low.own, rho_2 = low.mate, rho_m1 = mean.own, rho_m2 = mean.mate;
-    const double share = rho_m1 * rho_m2 * g_alpha / (rho_1 * rho_2 * p_bn);
 
+    if (isnan(rho_1) || isnan(rho_m1))
+        return NAN;
+    const double p_bn  = TS_STEP(workings, p_bn_formula, pi * m_n * cos(alpha_n), m_n, alpha_n);
+    const double share = rho_m1 * rho_m2 * g_alpha / (rho_1 * rho_2 * p_bn);
     return TS_STEP(workings, C_psi_formula, sqrt(1.0 - eps_beta * (1.0 - share)), eps_beta, rho_m1,
                    rho_m2, g_alpha, rho_1, rho_2, p_bn);
 }
@@ -336,36 +349,43 @@ static curvatures find_curvatures(const ts_cylindrical_pair *pair, ts_agma_mesh 
         const curvatures low = at_lowest_single(pair, p, workings);
 
         if (mesh->overlap == TS_AGMA_LOW_OVERLAP)
-            mesh->C_psi =
-                overlap_factor(pair, low, at_mean_radius(pair, p, workings), workings);
+            mesh->C_psi = overlap_factor(pair, low, at_mean_radius(pair, p, workings), workings);
         return low;
     }
     const curvatures mean = at_mean_radius(pair, p, workings);
-    PINION_STEP(rho_same_formulas, mean.own, OWN("rho_m", mean.own));
-    PINION_STEP(rho_same_mate_formulas, mean.mate, MATE("rho_m", mean.mate));
+    if (!isnan(mean.own)) {
+        PINION_STEP(rho_same_formulas, mean.own, OWN("rho_m", mean.own));
+        PINION_STEP(rho_same_mate_formulas, mean.mate, MATE("rho_m", mean.mate));
+    }
     return mean;
+}
+
+static void solve_pitting(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh,
+                          ts_workings *workings)
+{
+    const int        p   = mesh->pinion;
+    const curvatures rho = find_curvatures(pair, mesh, workings);
+
+    mesh->rho[p]       = rho.own;
+    mesh->rho[1 - p]   = rho.mate;
+    const double rho_1 = mesh->rho[0], rho_2 = mesh->rho[1], d_w = mesh->d_w;
+    const double alpha_wt = pair->alpha_wt, C_psi = mesh->C_psi, m_N = mesh->m_N;
+
+    mesh->Z_I = NAN;
+    if (isnan(rho_1) || isnan(C_psi) || isnan(m_N))
+        return;
+    const double Z_I = cos(alpha_wt) * (C_psi * C_psi) / ((1.0 / rho_1 + 1.0 / rho_2) * d_w * m_N);
+    mesh->Z_I = PINION_STEP(Z_I_formulas, Z_I, NAMED(alpha_wt), NAMED(C_psi), NAMED(rho_1),
+                            NAMED(rho_2), OWN("d_w", d_w), NAMED(m_N));
 }
 
 void ts_agma_mesh_solve(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_workings *workings)
 {
-    const double alpha_wt = pair->alpha_wt;
-
     *mesh = (ts_agma_mesh){.overlap = overlap_of(pair), .pinion = pinion_of(pair)};
     describe(pair, mesh, workings);
     solve_helix(pair, mesh, workings);
     share_load(pair, mesh, workings);
-    const int        p   = mesh->pinion;
-    const curvatures rho = find_curvatures(pair, mesh, workings);
-    mesh->rho[p]         = rho.own;
-    mesh->rho[1 - p]     = rho.mate;
-
-    const double rho_1 = mesh->rho[0], rho_2 = mesh->rho[1], d_w = mesh->d_w;
-    const double C_psi = mesh->C_psi, m_N = mesh->m_N;
-    const double Z_I = cos(alpha_wt) * (C_psi * C_psi) / ((1.0 / rho_1 + 1.0 / rho_2) * d_w * m_N);
-    mesh->Z_I = PINION_STEP(Z_I_formulas, Z_I, NAMED(alpha_wt), NAMED(C_psi), NAMED(rho_1),
-                            NAMED(rho_2), OWN("d_w", d_w), NAMED(m_N));
-    if (!(rho.own > 0.0)) /* the path of contact reaches past a base circle */
-        mesh->Z_I = NAN;
+    solve_pitting(pair, mesh, workings);
 }
 
 /* ---- textbooks ------------------------------------------------------------------------------- */

@@ -36,7 +36,8 @@ typedef struct ts_agma_mesh {
     double          Z_I;      /* 1    geometry factor for pitting resistance (I)                */
 } ts_agma_mesh;
 
-/* The pair is a solved one with 1 <= eps_alpha.  Everything not defined comes out as NaN. */
+/* The pair is a solved one with eps_alpha >= 1.  Z_I is NaN (and rho with it) when the path of
+ * contact reaches past a base circle. */
 void ts_agma_mesh_solve(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_workings *workings);
 
 /* The closed form of textbooks: curvatures at the pitch point, standard centre distance.  It comes

@@ -80,7 +80,7 @@ static ts_remarks remarks_of_load(const ts_iso6336_prepared *p, const ts_iso6336
 /* Everything that is not told otherwise is "not computed". */
 static void blank(ts_iso6336_rating *r)
 {
-    static const ts_life_curve none = {NAN, NAN, NAN, NAN, NAN, NAN, NAN};
+    static const ts_life_curve none = {NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN, NAN};
 
     *r     = (ts_iso6336_rating){.F_t = NAN};
     r->F_t = r->v = r->w_t = r->cp = r->c_gamma_alpha = r->c_gamma_beta = NAN;

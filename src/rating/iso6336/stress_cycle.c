@@ -175,11 +175,16 @@ ts_life_curve ts_life_curve_of(const ts_life_nodes *nodes, double at_long, doubl
         .sigma_ref  = sigma_ref,
         .fall       = -log(at_long) / log(TS_LIFE_LONG / nodes->N_ref),
     };
+    const double height = log(curve.sigma_stat / sigma_ref);
 
-    if (nodes->N_mid > 0.0) {
-        const double share = log(nodes->at_mid) / log(nodes->at_stat);
-        curve.sigma_mid    = sigma_ref * pow(curve.sigma_stat / sigma_ref, share);
+    if (!(nodes->N_mid > 0.0)) {
+        curve.lower = height / log(nodes->N_ref / nodes->N_stat);
+        return curve;
     }
+    const double at_mid = height * log(nodes->at_mid) / log(nodes->at_stat);
+    curve.sigma_mid     = sigma_ref * exp(at_mid);
+    curve.lower         = at_mid / log(nodes->N_ref / nodes->N_mid);
+    curve.upper         = (height - at_mid) / log(nodes->N_mid / nodes->N_stat);
     return curve;
 }
 
@@ -211,6 +216,11 @@ static const ts_formula limit_formulas[2][2][G_LINES] = {
     {LIMITS("F", "Y_NT", "1", F_SOURCE), LIMITS("F", "Y_NT", "2", F_SOURCE)},
 };
 
+static double on_slope(double sigma_end, double N_end, double slope, double N_L)
+{
+    return sigma_end * exp(slope * log(N_end / N_L));
+}
+
 double ts_life_curve_stress(const ts_life_curve *curve, double N_L, double life_factor,
                             ts_rated_stress stress, int gear, ts_workings *workings)
 {
@@ -228,27 +238,24 @@ double ts_life_curve_stress(const ts_life_curve *curve, double N_L, double life_
         return ts_step_list(workings, &formulas[G_LONG], curve->sigma_ref * life_factor,
                             (const ts_input[]){G_ref, {name->factor, life_factor}}, 2);
     if (!(curve->N_mid > 0.0))
-        return ts_step_list(
-            workings, &formulas[G_WHOLE],
-            on_line(curve->N_stat, curve->sigma_stat, curve->N_ref, curve->sigma_ref, N_L),
-            (const ts_input[]){cycles, N_stat, G_stat, N_ref, G_ref}, 5);
+        return ts_step_list(workings, &formulas[G_WHOLE],
+                            on_slope(curve->sigma_ref, curve->N_ref, curve->lower, N_L),
+                            (const ts_input[]){cycles, N_stat, G_stat, N_ref, G_ref}, 5);
     if (N_L <= curve->N_mid)
-        return ts_step_list(
-            workings, &formulas[G_UPPER],
-            on_line(curve->N_stat, curve->sigma_stat, curve->N_mid, curve->sigma_mid, N_L),
-            (const ts_input[]){cycles, N_stat, G_stat, N_mid, G_mid}, 5);
-    return ts_step_list(
-        workings, &formulas[G_LOWER],
-        on_line(curve->N_mid, curve->sigma_mid, curve->N_ref, curve->sigma_ref, N_L),
-        (const ts_input[]){cycles, N_mid, G_mid, N_ref, G_ref}, 5);
+        return ts_step_list(workings, &formulas[G_UPPER],
+                            on_slope(curve->sigma_mid, curve->N_mid, curve->upper, N_L),
+                            (const ts_input[]){cycles, N_stat, G_stat, N_mid, G_mid}, 5);
+    return ts_step_list(workings, &formulas[G_LOWER],
+                        on_slope(curve->sigma_ref, curve->N_ref, curve->lower, N_L),
+                        (const ts_input[]){cycles, N_mid, G_mid, N_ref, G_ref}, 5);
 }
 
-/* On a line that is level the first cycles reach as far as its end. */
-static double cycles_on_line(double N_a, double sigma_a, double N_b, double sigma_b, double sigma)
+/* A level line is borne to its end. */
+static double cycles_on_slope(double sigma_end, double N_end, double slope, double sigma)
 {
-    if (!(sigma_b < sigma_a))
-        return N_b;
-    return N_a * exp(log(N_b / N_a) / log(sigma_b / sigma_a) * log(sigma / sigma_a));
+    if (!(slope > 0.0))
+        return N_end;
+    return N_end * exp(log(sigma_end / sigma) / slope);
 }
 
 double ts_life_curve_cycles(const ts_life_curve *curve, double sigma)
@@ -258,13 +265,17 @@ double ts_life_curve_cycles(const ts_life_curve *curve, double sigma)
     if (sigma > curve->sigma_stat)
         return 0.0;
     if (sigma < curve->sigma_ref)
-        return curve->fall > 0.0 ? curve->N_ref * pow(curve->sigma_ref / sigma, 1.0 / curve->fall)
-                                 : (double)INFINITY;
-    if (!(curve->N_mid > 0.0))
-        return cycles_on_line(curve->N_stat, curve->sigma_stat, curve->N_ref, curve->sigma_ref,
-                              sigma);
-    if (sigma >= curve->sigma_mid)
-        return cycles_on_line(curve->N_stat, curve->sigma_stat, curve->N_mid, curve->sigma_mid,
-                              sigma);
-    return cycles_on_line(curve->N_mid, curve->sigma_mid, curve->N_ref, curve->sigma_ref, sigma);
+        return curve->fall > 0.0
+                   ? cycles_on_slope(curve->sigma_ref, curve->N_ref, curve->fall, sigma)
+                   : (double)INFINITY;
+    if (curve->N_mid > 0.0 && sigma >= curve->sigma_mid)
+        return cycles_on_slope(curve->sigma_mid, curve->N_mid, curve->upper, sigma);
+    return cycles_on_slope(curve->sigma_ref, curve->N_ref, curve->lower, sigma);
+}
+
+double ts_life_curve_slope(const ts_life_curve *curve, double sigma)
+{
+    if (sigma < curve->sigma_ref)
+        return curve->fall;
+    return curve->N_mid > 0.0 && sigma >= curve->sigma_mid ? curve->upper : curve->lower;
 }

@@ -34,11 +34,12 @@ double ts_life_factor(const ts_life_nodes *nodes, double at_long, double N_L,
                       ts_rated_stress stress, int gear, ts_workings *workings);
 
 /* The same lines as stresses of one tooth, Pa: what it bears at most (static), at N_ref, and what
- * is left of that later. */
+ * is left of that later.  Each line is sigma = sigma_end*(N_end/N)^slope. */
 typedef struct ts_life_curve {
     double N_stat, N_mid, N_ref;
     double sigma_stat, sigma_mid, sigma_ref;
-    double fall; /* exponent beyond N_ref; 0: endurance */
+    double upper, lower; /* slopes before and after N_mid; lower alone where there is none */
+    double fall;         /* slope beyond N_ref; 0: endurance                              */
 } ts_life_curve;
 
 /* sigma_stat is raised to sigma_ref where it lies below it. */
@@ -49,5 +50,7 @@ double ts_life_curve_stress(const ts_life_curve *curve, double N_L, double life_
                             ts_rated_stress stress, int gear, ts_workings *workings);
 /* The cycles that a stress may be borne: 0 above sigma_stat, INFINITY below endurance. */
 double ts_life_curve_cycles(const ts_life_curve *curve, double sigma);
+/* The slope of the line on which that stress lies. */
+double ts_life_curve_slope(const ts_life_curve *curve, double sigma);
 
 #endif
