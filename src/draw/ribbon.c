@@ -150,13 +150,14 @@ static void stripe(ts_canvas *canvas, const ts_ribbon *one, double width)
 static void draw_chevron(ts_canvas *canvas, ts_point at, double aim, double width, ts_colour colour)
 {
     if (width < 6.0) { /* no room inside: a small head on the line */
-        ts_draw_head(canvas, ts_polar(at, 4.0, aim), aim, 8.0, colour);
+        const double head = 8.0 + 1.2 * width;
+        ts_draw_head(canvas, ts_polar(at, 0.5 * head, aim), aim, head, colour);
         return;
     }
-    const double   h   = fmin(9.0, 0.34 * width);
+    const double   h   = fmax(3.2, fmin(9.0, 0.34 * width));
     const ts_point tip = ts_polar(at, 0.5 * h, aim), back = ts_polar(at, -0.5 * h, aim);
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_PAPER);
-    cairo_set_line_width(canvas->cr, 2.0);
+    cairo_set_line_width(canvas->cr, width < 12.0 ? 1.6 : 2.0);
     ts_move_to(canvas, ts_polar(back, h, aim + 0.5 * M_PI));
     ts_line_to(canvas, tip);
     ts_line_to(canvas, ts_polar(back, -h, aim + 0.5 * M_PI));
