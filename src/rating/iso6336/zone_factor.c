@@ -84,21 +84,6 @@ double ts_helix_factor_contact_1996(double beta, ts_workings *workings)
     return TS_STEP(workings, Z_beta_1996_formula, sqrt(cos(beta)), beta);
 }
 
-static const ts_formula p_H_formula = {
-    .symbol  = "p_H",
-    .meaning = "greatest pressure of a line contact",
-    .unit    = "Pa",
-    .text    = "Z_E*sqrt(w_n*(1/rho_1 + 1/rho_2))",
-    .source  = "Hertz, two cylinders; Z_E as in ISO 6336-2, clause 7 (from memory)",
-};
-
-double ts_line_contact_pressure(double w_n, double rho_1, double rho_2, double Z_E,
-                                ts_workings *workings)
-{
-    return TS_STEP(workings, p_H_formula, Z_E * sqrt(w_n * (1.0 / rho_1 + 1.0 / rho_2)), w_n, rho_1,
-                   rho_2, Z_E);
-}
-
 static const ts_formula sigma_H0_formula = {
     .symbol  = "sigma_H0",
     .meaning = "nominal contact stress at the pitch point",

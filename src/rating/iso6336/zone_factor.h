@@ -20,11 +20,6 @@ double ts_contact_ratio_factor(double eps_alpha, double eps_beta, ts_workings *w
 double ts_helix_factor_contact(double beta, ts_workings *workings);
 double ts_helix_factor_contact_1996(double beta, ts_workings *workings);
 
-/* The greatest Hertz pressure, Pa, of two cylinders of radii rho_1, rho_2 (m; negative for a hollow
- * one) pressed by w_n (N/m).  Z_E as above. */
-double ts_line_contact_pressure(double w_n, double rho_1, double rho_2, double Z_E,
-                                ts_workings *workings);
-
 /* sigma_H0, Pa: nominal contact stress at the pitch point.  F_t in N at the reference circle, d_1
  * and b in m; u = z_2/z_1, negative for an internal gear. */
 typedef struct ts_contact_stress_input {
