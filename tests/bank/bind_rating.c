@@ -439,8 +439,7 @@ static void echo(ts_case *c)
 
         if (share) {
             const json_t *data = json_object_get(json_object_get(c->inputs, "data"), "value");
-            ts_case_computed(c, name, json_number_value(json_object_get(data, name)) / 100.0,
-                             TS_KIND_NUMBER);
+            ts_case_counted(c, name, json_number_value(json_object_get(data, name)));
         } else {
             ts_case_computed(c, name, ts_case_member(c, "data", name, TS_KIND_STRESS),
                              TS_KIND_STRESS);
