@@ -268,3 +268,13 @@ void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, 
         ts_complain(reading, &fault, "`%.*s` is not a key of %s", (int)key.length, key.at,
                     table->name);
 }
+
+void ts_complain_form(ts_reading *reading, const ts_field *field, ts_node node, const char *what)
+{
+    ts_complain(reading,
+                &(ts_fault){.code     = "wrong-form",
+                            .node     = node,
+                            .at_key   = true,
+                            .expected = ts_field_expected(reading, field)},
+                "`%s` needs %s", field->key, what);
+}
