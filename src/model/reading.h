@@ -116,8 +116,7 @@ bool ts_read_overload(ts_reading *reading, const ts_target *target, const ts_wri
 /* ---- records, lists and values by condition (record_read.c, condition_read.c) ---------------- */
 
 /* The node has another form than its field: a scalar where a record is due ... */
-void ts_complain_form(ts_reading *reading, const ts_field *field, ts_node node,
-                      const char *expected);
+void ts_complain_form(ts_reading *reading, const ts_field *field, ts_node node, const char *what);
 
 /* Reads the mapping at `node` into `record` by its table. */
 void ts_read_record(ts_reading *reading, const ts_record_table *table, ts_node node, void *record);
