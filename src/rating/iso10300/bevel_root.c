@@ -16,12 +16,12 @@ static const double pi = 3.14159265358979323846;
     "(pi/4 - x_sm" I ")*m_mn - h_a0*tan(alpha_n) - (rho_a0" I "*(1 - sin(alpha_n)) - s_pr" I       \
     ")/cos(alpha_n)"
 #define G_TEXT(I, M)     "(rho_a0" I " - h_a0)/m_mn + x_hm" I
-#define H_TEXT(I, M)     "2/z_vn" I "*(pi/2 - E_" I "/m_mn) - pi/3"
-#define THETA_TEXT(I, M) "2*G_" I "/z_vn" I "*tan(theta_" I ") - H_" I " - theta_" I
-#define ARM_TEXT(I)      "(G_" I "/cos(theta_" I ") - rho_a0" I "/m_mn)"
+#define H_TEXT(I, M)     "2/z_vn" I "*(pi/2 - E_F" I "/m_mn) - pi/3"
+#define THETA_TEXT(I, M) "2*G_F" I "/z_vn" I "*tan(theta_" I ") - H_F" I " - theta_" I
+#define ARM_TEXT(I)      "(G_F" I "/cos(theta_" I ") - rho_a0" I "/m_mn)"
 #define CHORD_TEXT(I, M) "m_mn*(z_vn" I "*sin(pi/3 - theta_" I ") + sqrt(3)*" ARM_TEXT(I) ")"
 #define FILLET_TEXT(I, M)                                                                          \
-    "rho_a0" I " + m_mn*2*G_" I "^2/(cos(theta_" I ")*(z_vn" I "*cos(theta_" I ")^2 - 2*G_" I "))"
+    "rho_a0" I " + m_mn*2*G_F" I "^2/(cos(theta_" I ")*(z_vn" I "*cos(theta_" I ")^2 - 2*G_F" I "))"
 #define ALPHA_AN_TEXT(I, M) "acos(d_vbn" I "/d_van" I ")"
 #define GAMMA_A_TEXT(I, M)                                                                         \
     "(pi/2 + 2*(x_hm" I "*tan(alpha_n) + x_sm" I "))/z_vn" I " + inv(alpha_n) - inv(alpha_an" I ")"
@@ -34,9 +34,9 @@ static const double pi = 3.14159265358979323846;
 #define Q_S_TEXT(I, M)  "s_Fn" I "/(2*rho_F" I ")"
 #define Y_SA_TEXT(I, M) "(1.2 + 0.13*L_a" I ")*q_s" I "^(1/(1.21 + 2.3/L_a" I "))"
 
-BEVEL_FORMULAS(E_, "centre of the cutter's edge from its centre line", "m", E_TEXT, FORM);
-BEVEL_FORMULAS(G_, "auxiliary value", "1", G_TEXT, FORM);
-BEVEL_FORMULAS(H_, "auxiliary value", "1", H_TEXT, FORM);
+BEVEL_FORMULAS(E_F, "centre of the cutter's edge from its centre line", "m", E_TEXT, FORM);
+BEVEL_FORMULAS(G_F, "auxiliary value", "1", G_TEXT, FORM);
+BEVEL_FORMULAS(H_F, "auxiliary value", "1", H_TEXT, FORM);
 BEVEL_FORMULAS(theta_, "angle of the tangent at 30 degrees", "rad", THETA_TEXT, FORM);
 BEVEL_FORMULAS(s_Fn, "root chord", "m", CHORD_TEXT, FORM);
 BEVEL_FORMULAS(rho_F, "fillet radius", "m", FILLET_TEXT, FORM);
@@ -51,7 +51,7 @@ BEVEL_FORMULAS(Y_Sa, "stress correction factor", "1", Y_SA_TEXT, ISO_10300_3 "6.
 
 /* Teeth cut without generation are those of a rack: all of the above for endless teeth. */
 #define DERIVED_RACK              "derived: straight flanks, as the generated form for endless teeth"
-#define CHORD_RACK_TEXT(I, M)     "pi*m_mn - 2*E_" I " - sqrt(3)*rho_a0" I
+#define CHORD_RACK_TEXT(I, M)     "pi*m_mn - 2*E_F" I " - sqrt(3)*rho_a0" I
 #define FILLET_RACK_TEXT(I, M)    "1*rho_a0" I
 #define ALPHA_FAN_RACK_TEXT(I, M) "1*alpha_n"
 #define LEVER_RACK_TEXT(I, M)                                                                      \
@@ -90,8 +90,8 @@ static void note_theta(const ts_bevel_root *root, double z_vn, int gear, ts_work
 {
     const double   G = root->G, H = root->H, theta = root->theta;
     const double   residual = 2.0 * G / z_vn * tan(theta) - H - theta;
-    const ts_input inputs[] = {TS_BEVEL_SELF("G_", G), TS_BEVEL_SELF("z_vn", z_vn),
-                               TS_BEVEL_SELF("theta_", theta), TS_BEVEL_SELF("H_", H)};
+    const ts_input inputs[] = {TS_BEVEL_SELF("G_F", G), TS_BEVEL_SELF("z_vn", z_vn),
+                               TS_BEVEL_SELF("theta_", theta), TS_BEVEL_SELF("H_F", H)};
 
     ts_search_note(workings, &theta__formulas[gear], theta, residual, inputs, 4);
 }
@@ -103,12 +103,12 @@ static bool solve_generated(const ts_bevel_root_input *in, int gear, ts_bevel_ro
     const double x_hm = in->x_hm, x_sm = in->x_sm, alpha_n = in->alpha_n, E = root->E;
     const double d_van = in->d_van, d_vbn = in->d_vbn;
 
-    const double G = TS_BEVEL_STEP(workings, G__formulas, (rho_a0 - h_a0) / m_mn + x_hm,
+    const double G = TS_BEVEL_STEP(workings, G_F_formulas, (rho_a0 - h_a0) / m_mn + x_hm,
                                    TS_BEVEL_SELF("rho_a0", rho_a0), TS_BEVEL_PAIR(h_a0),
                                    TS_BEVEL_PAIR(m_mn), TS_BEVEL_SELF("x_hm", x_hm));
     const double H =
-        TS_BEVEL_STEP(workings, H__formulas, 2.0 / z_vn * (pi / 2.0 - E / m_mn) - pi / 3.0,
-                      TS_BEVEL_SELF("z_vn", z_vn), TS_BEVEL_SELF("E_", E), TS_BEVEL_PAIR(m_mn));
+        TS_BEVEL_STEP(workings, H_F_formulas, 2.0 / z_vn * (pi / 2.0 - E / m_mn) - pi / 3.0,
+                      TS_BEVEL_SELF("z_vn", z_vn), TS_BEVEL_SELF("E_F", E), TS_BEVEL_PAIR(m_mn));
 
     root->G     = G;
     root->H     = H;
@@ -120,7 +120,7 @@ static bool solve_generated(const ts_bevel_root_input *in, int gear, ts_bevel_ro
     const double   theta = root->theta, cosine = cos(theta), arm = G / cosine - rho_a0 / m_mn;
     const double   bend     = z_vn * (cosine * cosine) - 2.0 * G;
     const ts_input theta_in = TS_BEVEL_SELF("theta_", theta), z_in = TS_BEVEL_SELF("z_vn", z_vn);
-    const ts_input G_in = TS_BEVEL_SELF("G_", G), rho_in = TS_BEVEL_SELF("rho_a0", rho_a0);
+    const ts_input G_in = TS_BEVEL_SELF("G_F", G), rho_in = TS_BEVEL_SELF("rho_a0", rho_a0);
     const ts_input m_in = TS_BEVEL_PAIR(m_mn);
 
     root->s_Fn = TS_BEVEL_STEP(workings, s_Fn_formulas,
@@ -159,9 +159,9 @@ static bool solve_formed(const ts_bevel_root_input *in, int gear, ts_bevel_root 
     const double x_hm = in->x_hm, h_am = in->h_am, s_mn = in->s_mn, E = root->E;
     const double slope = tan(alpha_n), half_tip = s_mn / 2.0 - h_am * slope;
 
-    root->s_Fn =
-        TS_BEVEL_STEP(workings, chord_rack_formulas, pi * m_mn - 2.0 * E - sqrt(3.0) * rho_a0,
-                      TS_BEVEL_PAIR(m_mn), TS_BEVEL_SELF("E_", E), TS_BEVEL_SELF("rho_a0", rho_a0));
+    root->s_Fn = TS_BEVEL_STEP(workings, chord_rack_formulas,
+                               pi * m_mn - 2.0 * E - sqrt(3.0) * rho_a0, TS_BEVEL_PAIR(m_mn),
+                               TS_BEVEL_SELF("E_F", E), TS_BEVEL_SELF("rho_a0", rho_a0));
     root->rho_F =
         TS_BEVEL_STEP(workings, fillet_rack_formulas, rho_a0, TS_BEVEL_SELF("rho_a0", rho_a0));
     root->alpha_Fan =
@@ -206,7 +206,7 @@ bool ts_bevel_root_solve(const ts_bevel_root_input *in, int gear, ts_bevel_root 
     const double x_sm = in->x_sm, s_pr = in->s_pr;
 
     *root   = nothing;
-    root->E = TS_BEVEL_STEP(workings, E__formulas,
+    root->E = TS_BEVEL_STEP(workings, E_F_formulas,
                             (pi / 4.0 - x_sm) * m_mn - h_a0 * tan(alpha_n) -
                                 (rho_a0 * (1.0 - sin(alpha_n)) - s_pr) / cos(alpha_n),
                             TS_BEVEL_SELF("x_sm", x_sm), TS_BEVEL_PAIR(m_mn), TS_BEVEL_PAIR(h_a0),
