@@ -5,15 +5,13 @@
 
 #include <math.h>
 
-/* The constants are straight between 850 and 1200 N/mm2 and level outside; each text holds that
- * by limiting the strength. */
-#define LIMITED "min(1200e6, max(850e6, sigma_Hlim))"
+/* The constants are straight between 850 and 1200 N/mm2 and level outside. */
 
 static const ts_formula C_ZL_formula = {
     .symbol  = "C_ZL",
     .meaning = "constant of the lubricant factor",
     .unit    = "1",
-    .text    = LIMITED "/4375e6 + 0.6357",
+    .text    = "min(0.91, max(0.83, sigma_Hlim/4375e6 + 0.6357))",
     .source  = ISO_6336_2 "12.3.1" RECALLED,
 };
 static const ts_formula Z_L_formula = {
@@ -27,7 +25,7 @@ static const ts_formula C_Zv_formula = {
     .symbol  = "C_Zv",
     .meaning = "constant of the velocity factor",
     .unit    = "1",
-    .text    = LIMITED "/4375e6 + 0.6557",
+    .text    = "min(0.93, max(0.85, sigma_Hlim/4375e6 + 0.6557))",
     .source  = ISO_6336_2 "12.3.2" RECALLED,
 };
 static const ts_formula Z_v_formula = {
@@ -38,15 +36,10 @@ static const ts_formula Z_v_formula = {
     .source  = ISO_6336_2 "12.3.2" RECALLED,
 };
 
-static double limited(double sigma_Hlim)
-{
-    return fmin(1200e6, fmax(850e6, sigma_Hlim));
-}
-
 double ts_lubricant_factor(double sigma_Hlim, double nu_40, ts_workings *workings)
 {
-    const double C_ZL =
-        TS_STEP(workings, C_ZL_formula, limited(sigma_Hlim) / 4375e6 + 0.6357, sigma_Hlim);
+    const double C_ZL = TS_STEP(workings, C_ZL_formula,
+                                fmin(0.91, fmax(0.83, sigma_Hlim / 4375e6 + 0.6357)), sigma_Hlim);
     const double thin = 1.2 + 134e-6 / nu_40;
 
     return TS_STEP(workings, Z_L_formula, C_ZL + 4.0 * (1.0 - C_ZL) / (thin * thin), C_ZL, nu_40);
@@ -54,7 +47,8 @@ double ts_lubricant_factor(double sigma_Hlim, double nu_40, ts_workings *working
 
 double ts_velocity_constant(double sigma_Hlim, ts_workings *workings)
 {
-    return TS_STEP(workings, C_Zv_formula, limited(sigma_Hlim) / 4375e6 + 0.6557, sigma_Hlim);
+    return TS_STEP(workings, C_Zv_formula, fmin(0.93, fmax(0.85, sigma_Hlim / 4375e6 + 0.6557)),
+                   sigma_Hlim);
 }
 
 double ts_velocity_factor(double C_Zv, double v, ts_workings *workings)
@@ -74,7 +68,7 @@ static const ts_formula C_ZR_formula = {
     .symbol  = "C_ZR",
     .meaning = "exponent of the roughness factor",
     .unit    = "1",
-    .text    = "0.32 - 0.0002e-6*" LIMITED,
+    .text    = "min(0.15, max(0.08, 0.32 - 0.0002e-6*sigma_Hlim))",
     .source  = ISO_6336_2 "12.3.3" RECALLED,
 };
 static const ts_formula Z_R_formula = {
@@ -97,8 +91,8 @@ double ts_roughness_factor(double sigma_Hlim, double R_z1, double R_z2, double r
 {
     const double R_z10 = TS_STEP(workings, R_z10_formula,
                                  (R_z1 + R_z2) / 2.0 * cbrt(0.01 / rho_red), R_z1, R_z2, rho_red);
-    const double C_ZR =
-        TS_STEP(workings, C_ZR_formula, 0.32 - 0.0002e-6 * limited(sigma_Hlim), sigma_Hlim);
+    const double C_ZR  = TS_STEP(workings, C_ZR_formula,
+                                 fmin(0.15, fmax(0.08, 0.32 - 0.0002e-6 * sigma_Hlim)), sigma_Hlim);
 
     return TS_STEP(workings, Z_R_formula, pow(3e-6 / R_z10, C_ZR), R_z10, C_ZR);
 }
