@@ -189,6 +189,13 @@ const char *ts_case_printed_at(ts_case *c, const char *name, size_t index)
     return c->label;
 }
 
+int ts_case_printed_cell(ts_case *c, const char *name, size_t row, size_t column)
+{
+    const json_t *cells = json_array_get(value_of(c->printed, name), row);
+
+    return whole_of(c, name, json_array_get(cells, column));
+}
+
 /* ---- results --------------------------------------------------------------------------------- */
 
 bool ts_case_expects(const ts_case *c, const char *name)

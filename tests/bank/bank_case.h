@@ -66,6 +66,8 @@ const char *ts_case_member_name(ts_case *c, const char *name, size_t index);
 double      ts_case_member(ts_case *c, const char *name, const char *member, ts_kind kind);
 /* An element as it is printed, never nudged, in its shortest form: "14.5"; for names of results. */
 const char *ts_case_printed_at(ts_case *c, const char *name, size_t index);
+/* The same of a whole number in a list of rows. */
+int ts_case_printed_cell(ts_case *c, const char *name, size_t row, size_t column);
 
 /* ---- results: in SI; names that the case does not expect are passed over -----------------------
  */

@@ -15,6 +15,7 @@ static const spelling spellings[] = {
     {"1/P_nd", "1"},    /* a length over the normal module                            */
     {"HB", "1"},        /* a Brinell number                                           */
     {"sqrt(psi)", "1"}, /* as printed: the binding turns it into the root of a stress */
+    {"uin", "1"},       /* as printed: microinches, which the binding turns into m    */
     {"Pa.s", "1"},      /* and so on: units of no quantity that a drive file has           */
     {"m2/N", "1"},
     {"uin", "1"},

@@ -63,14 +63,12 @@ ts_agma_bending ts_agma_bending_of(const ts_agma_root *root, const ts_agma_mesh 
     const double lever = 6.0 * h_F / (s_F * s_F * C_h) - tan(alpha_nL) / s_F;
     if (!(lever > 0.0) || !(rho_F > 0.0) || isnan(C_psi) || isnan(m_N))
         return out;
-    out.K_f = TS_GEAR_STEP(workings, K_f_formulas,
-                           H_f + pow(s_F / rho_F, L_f) * pow(s_F / h_F, M_f), TS_ALL(H_f),
-                           TS_OWN("s_F", s_F), TS_OWN("rho_F", rho_F), TS_ALL(L_f),
-                           TS_OWN("h_F", h_F), TS_ALL(M_f));
-    out.Y =
-        TS_GEAR_STEP(workings, Y_formulas, K_psi / (cos(alpha_nL) / cos(alpha_wn) * lever),
-                     TS_ALL(K_psi), TS_OWN("alpha_nL", alpha_nL), TS_ALL(alpha_wn),
-                     TS_OWN("h_F", h_F), TS_OWN("s_F", s_F), TS_ALL(C_h));
+    out.K_f = TS_GEAR_STEP(
+        workings, K_f_formulas, H_f + pow(s_F / rho_F, L_f) * pow(s_F / h_F, M_f), TS_ALL(H_f),
+        TS_OWN("s_F", s_F), TS_OWN("rho_F", rho_F), TS_ALL(L_f), TS_OWN("h_F", h_F), TS_ALL(M_f));
+    out.Y   = TS_GEAR_STEP(workings, Y_formulas, K_psi / (cos(alpha_nL) / cos(alpha_wn) * lever),
+                           TS_ALL(K_psi), TS_OWN("alpha_nL", alpha_nL), TS_ALL(alpha_wn),
+                           TS_OWN("h_F", h_F), TS_OWN("s_F", s_F), TS_ALL(C_h));
     out.Y_J = TS_GEAR_STEP(workings, Y_J_formulas, out.Y * C_psi / (out.K_f * m_N),
                            TS_OWN("Y_", out.Y), TS_ALL(C_psi), TS_OWN("K_f", out.K_f), TS_ALL(m_N));
     return out;

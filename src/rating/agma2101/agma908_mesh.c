@@ -22,12 +22,31 @@ static const double pi = 3.14159265358979323846;
 #value, (value)                                                                            \
     }
 
+/* The input of a step whose name carries the index of the pinion (mate). */
+#define OWN(name, value)                                                                           \
+    {                                                                                              \
+        p == 0 ? name "1" : name "2", (value)                                                      \
+    }
+#define MATE(name, value)                                                                          \
+    {                                                                                              \
+        p == 0 ? name "2" : name "1", (value)                                                      \
+    }
+#define PINION_STEP(formulas, result, ...)                                                         \
+    ts_step_list(workings, &(formulas)[p], (result),                                               \
+                 TS_STEP_NEEDS_INPUTS(workings) ? (const ts_input[]){__VA_ARGS__} : NULL,          \
+                 sizeof((const ts_input[]){__VA_ARGS__}) / sizeof(ts_input))
+
 /* ---- what the mesh is ------------------------------------------------------------------------ */
 
 #define M_G_NAME(P, G) "m_G"
 #define M_G_TEXT(P, G) "abs(z_" G ")/z_" P
 static const ts_formula m_G_formulas[2] =
     OF_PINION(M_G_NAME, "ratio of teeth, pinion below", "1", M_G_TEXT, CLAUSE_3);
+
+#define D_P_NAME(P, G) "d_P"
+#define D_P_TEXT(P, G) "d_w" P
+static const ts_formula d_P_formulas[2] =
+    OF_PINION(D_P_NAME, "operating pitch diameter of the pinion", "m", D_P_TEXT, CLAUSE_3);
 
 static const ts_formula b_formula = {
     .symbol  = "b",
@@ -72,13 +91,15 @@ static void describe(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_wor
 {
     const double z_1 = pair->in.z_1, z_2 = pair->in.z_2, b_1 = pair->in.b_1, b_2 = pair->in.b_2;
     const double beta_b = pair->beta_b, alpha_wt = pair->alpha_wt;
-    const double m_G = mesh->pinion == 0 ? fabs(z_2) / z_1 : fabs(z_1) / z_2;
+    const int    p   = mesh->pinion;
+    const double m_G = p == 0 ? fabs(z_2) / z_1 : z_1 / z_2;
+    const double d_w = p == 0 ? pair->d_w1 : pair->d_w2;
 
-    mesh->m_G    = TS_STEP(workings, m_G_formulas[mesh->pinion], m_G, z_1, z_2);
-    mesh->d_w    = mesh->pinion == 0 ? pair->d_w1 : pair->d_w2;
-    mesh->b      = TS_STEP(workings, b_formula, fmin(b_1, b_2), b_1, b_2);
-    mesh->beta_w = TS_STEP(workings, beta_w_formula, atan(tan(beta_b) / cos(alpha_wt)), beta_b,
-                           alpha_wt);
+    mesh->m_G = PINION_STEP(m_G_formulas, m_G, NAMED(z_1), NAMED(z_2));
+    mesh->d_w = PINION_STEP(d_P_formulas, d_w, OWN("d_w", d_w));
+    mesh->b   = TS_STEP(workings, b_formula, fmin(b_1, b_2), b_1, b_2);
+    mesh->beta_w =
+        TS_STEP(workings, beta_w_formula, atan(tan(beta_b) / cos(alpha_wt)), beta_b, alpha_wt);
     mesh->alpha_wn =
         TS_STEP(workings, alpha_wn_formula, asin(cos(beta_b) * sin(alpha_wt)), beta_b, alpha_wt);
 }
@@ -114,11 +135,11 @@ static void solve_helix(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_
     mesh->C_h = mesh->K_psi = 1.0;
     if (mesh->overlap != TS_AGMA_HELICAL)
         return;
-    const double omega_h =
-        TS_STEP(workings, omega_formula, atan(tan(beta) * sin(alpha_n)) * 180.0 / pi, beta, alpha_n);
-    const double share = omega_h / 100.0;
+    const double omega_h = TS_STEP(workings, omega_formula,
+                                   atan(tan(beta) * sin(alpha_n)) * 180.0 / pi, beta, alpha_n);
+    const double share   = omega_h / 100.0;
 
-    mesh->C_h   = TS_STEP(workings, C_h_formula, 1.0 / (1.0 - sqrt(share * (1.0 - share))), omega_h);
+    mesh->C_h = TS_STEP(workings, C_h_formula, 1.0 / (1.0 - sqrt(share * (1.0 - share))), omega_h);
     mesh->K_psi = TS_STEP(workings, K_psi_formula, cos(beta_w) * cos(beta), beta_w, beta);
 }
 
@@ -211,15 +232,15 @@ static void share_load(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_w
 
 /* ---- curvatures ------------------------------------------------------------------------------ */
 
-#define RHO_NAME(P, G)      "rho_" P
-#define RHO_MATE_NAME(P, G) "rho_" G
-#define RHO_LOW_TEXT_1      "rho_B1"
-#define RHO_LOW_TEXT_2      "rho_T - rho_D1"
-#define RHO_MATE_TEXT(P, G) "rho_T - rho_" P
-#define R_M_NAME(P, G)      "r_m" P
-#define R_M_TEXT(P, G)      "(d_a" P "/2 + a_w - d_a" G "/2)/2"
-#define RHO_M_NAME(P, G)    "rho_m" P
-#define RHO_M_TEXT(P, G)    "sqrt(r_m" P "^2 - d_b" P "^2/4)"
+#define RHO_NAME(P, G)        "rho_" P
+#define RHO_MATE_NAME(P, G)   "rho_" G
+#define RHO_LOW_TEXT_1        "rho_B1"
+#define RHO_LOW_TEXT_2        "rho_T - rho_D1"
+#define RHO_MATE_TEXT(P, G)   "rho_T - rho_" P
+#define R_M_NAME(P, G)        "r_m" P
+#define R_M_TEXT(P, G)        "(d_a" P "/2 + a_w - d_a" G "/2)/2"
+#define RHO_M_NAME(P, G)      "rho_m" P
+#define RHO_M_TEXT(P, G)      "sqrt(r_m" P "^2 - d_b" P "^2/4)"
 #define RHO_M_MATE_NAME(P, G) "rho_m" G
 #define RHO_M_MATE_TEXT(P, G) "rho_T - rho_m" P
 #define RHO_SAME_TEXT(P, G)   "rho_m" P
@@ -243,20 +264,6 @@ static const ts_formula rho_same_formulas[2] =
     OF_PINION(RHO_NAME, "curvature where contact is judged", "m", RHO_SAME_TEXT, CLAUSE_4);
 static const ts_formula rho_same_mate_formulas[2] =
     OF_PINION(RHO_MATE_NAME, "curvature where contact is judged", "m", RHO_SAME_MATE, CLAUSE_4);
-
-/* The input of a step whose name carries the index of the pinion (mate). */
-#define OWN(name, value)                                                                           \
-    {                                                                                              \
-        p == 0 ? name "1" : name "2", (value)                                                      \
-    }
-#define MATE(name, value)                                                                          \
-    {                                                                                              \
-        p == 0 ? name "2" : name "1", (value)                                                      \
-    }
-#define PINION_STEP(formulas, result, ...)                                                         \
-    ts_step_list(workings, &(formulas)[p], (result),                                               \
-                 TS_STEP_NEEDS_INPUTS(workings) ? (const ts_input[]){__VA_ARGS__} : NULL,          \
-                 sizeof((const ts_input[]){__VA_ARGS__}) / sizeof(ts_input))
 
 typedef struct curvatures {
     double own, mate; /* of the pinion, of its mate; NaN: no flank there */
@@ -291,7 +298,7 @@ static curvatures at_mean_radius(const ts_cylindrical_pair *pair, int p, ts_work
     const double d_a = p == 0 ? pair->d_a1 : pair->d_a2, d_b = p == 0 ? pair->d_b1 : pair->d_b2;
     const double d_mate = p == 0 ? pair->d_a2 : pair->d_a1;
     const double r_m    = (d_a / 2.0 + a_w - d_mate / 2.0) / 2.0;
-    const double own    = sqrt(r_m * r_m - d_b * d_b / 4.0), mate = rho_T - own;
+    const double own = sqrt(r_m * r_m - d_b * d_b / 4.0), mate = rho_T - own;
 
     if (!on_flanks(pair, own, mate))
         return nowhere;
@@ -334,10 +341,13 @@ static double overlap_factor(const ts_cylindrical_pair *pair, curvatures low, cu
 
 /* ---- I --------------------------------------------------------------------------------------- */
 
-#define Z_I_NAME(P, G) "Z_I"
-#define Z_I_TEXT(P, G) "cos(alpha_wt)*C_psi^2/((1/rho_1 + 1/rho_2)*d_w" P "*m_N)"
-static const ts_formula Z_I_formulas[2] =
-    OF_PINION(Z_I_NAME, "geometry factor for pitting resistance", "1", Z_I_TEXT, CLAUSE_4);
+static const ts_formula Z_I_formula = {
+    .symbol  = "Z_I",
+    .meaning = "geometry factor for pitting resistance",
+    .unit    = "1",
+    .text    = "cos(alpha_wt)*C_psi^2/((1/rho_1 + 1/rho_2)*d_P*m_N)",
+    .source  = CLAUSE_4,
+};
 
 static curvatures find_curvatures(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh,
                                   ts_workings *workings)
@@ -368,15 +378,14 @@ static void solve_pitting(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh,
 
     mesh->rho[p]       = rho.own;
     mesh->rho[1 - p]   = rho.mate;
-    const double rho_1 = mesh->rho[0], rho_2 = mesh->rho[1], d_w = mesh->d_w;
+    const double rho_1 = mesh->rho[0], rho_2 = mesh->rho[1], d_P = mesh->d_w;
     const double alpha_wt = pair->alpha_wt, C_psi = mesh->C_psi, m_N = mesh->m_N;
 
     mesh->Z_I = NAN;
     if (isnan(rho_1) || isnan(C_psi) || isnan(m_N))
         return;
-    const double Z_I = cos(alpha_wt) * (C_psi * C_psi) / ((1.0 / rho_1 + 1.0 / rho_2) * d_w * m_N);
-    mesh->Z_I = PINION_STEP(Z_I_formulas, Z_I, NAMED(alpha_wt), NAMED(C_psi), NAMED(rho_1),
-                            NAMED(rho_2), OWN("d_w", d_w), NAMED(m_N));
+    const double Z_I = cos(alpha_wt) * (C_psi * C_psi) / ((1.0 / rho_1 + 1.0 / rho_2) * d_P * m_N);
+    mesh->Z_I        = TS_STEP(workings, Z_I_formula, Z_I, alpha_wt, C_psi, rho_1, rho_2, d_P, m_N);
 }
 
 void ts_agma_mesh_solve(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_workings *workings)

@@ -72,8 +72,8 @@ static bool solve_load(const ts_agma_root_input *in, ts_agma_root *root, ts_work
     const double r_n = TS_GEAR_STEP(workings, r_n_formulas, z_n / 2.0, TS_OWN("z_n", z_n));
     root->z_n        = z_n;
     root->r_n        = r_n;
-    root->r_bn = TS_GEAR_STEP(workings, r_bn_formulas, r_n * cos(alpha_n), TS_OWN("r_n", r_n),
-                              TS_ALL(alpha_n));
+    root->r_bn       = TS_GEAR_STEP(workings, r_bn_formulas, r_n * cos(alpha_n), TS_OWN("r_n", r_n),
+                                    TS_ALL(alpha_n));
     if (!place_load(in, root, workings))
         return false;
     const double s_n = TS_GEAR_STEP(workings, s_n_formulas, pi / 2.0 + 2.0 * x * tan(alpha_n),
@@ -113,14 +113,16 @@ static bool place_tool(const ts_agma_root_input *in, ts_agma_root *root, ts_work
 
     const double x_g = TS_GEAR_STEP(workings, x_g_formulas, x - delta_sn / (2.0 * tan(alpha_n)),
                                     TS_OWN("x_", x), TS_OWN("delta_sn", delta_sn), TS_ALL(alpha_n));
-    const double h_S = TS_GEAR_STEP(workings, h_S_formulas, h_a0 - x_g - rho_a0,
-                                    TS_OWN("h_a0", h_a0), TS_OWN("x_g", x_g), TS_OWN("rho_a0", rho_a0));
+    const double h_S =
+        TS_GEAR_STEP(workings, h_S_formulas, h_a0 - x_g - rho_a0, TS_OWN("h_a0", h_a0),
+                     TS_OWN("x_g", x_g), TS_OWN("rho_a0", rho_a0));
     root->x_g = x_g;
     root->h_S = h_S;
-    root->l_S = TS_GEAR_STEP(
-        workings, l_S_formulas,
-        pi / 4.0 + (h_a0 - rho_a0) * tan(alpha_n) + (rho_a0 - delta_a0) / cos(alpha_n),
-        TS_OWN("h_a0", h_a0), TS_OWN("rho_a0", rho_a0), TS_OWN("delta_a0", delta_a0), TS_ALL(alpha_n));
+    root->l_S =
+        TS_GEAR_STEP(workings, l_S_formulas,
+                     pi / 4.0 + (h_a0 - rho_a0) * tan(alpha_n) + (rho_a0 - delta_a0) / cos(alpha_n),
+                     TS_OWN("h_a0", h_a0), TS_OWN("rho_a0", rho_a0), TS_OWN("delta_a0", delta_a0),
+                     TS_ALL(alpha_n));
     if (!(r_n + h_S > 0.0))
         return false;
     root->rho_F = TS_GEAR_STEP(workings, rho_F_formulas, rho_a0 + h_S * h_S / (r_n + h_S),
@@ -133,16 +135,13 @@ static bool place_tool(const ts_agma_root_input *in, ts_agma_root *root, ts_work
 /* A point of the tip round cuts when its normal passes through the pitch point; theta is the angle
  * of that normal on the tool (0: at the root circle), nu on the gear, both from the middle of the
  * tooth.  xi and eta are the point's half thickness and radius along the middle of the tooth. */
-#define NU_OF(I, THETA)                                                                            \
-    "(" THETA I " + (h_S" I "*tan(" THETA I ") + l_S" I ")/r_n" I ")"
-#define REACH(I) "(h_S" I "/cos(theta_" I ") + rho_a0" I ")"
-#define XI_OF(I, NU)                                                                               \
-    "(r_n" I "*sin(" NU " - theta_" I ") - " REACH(I) "*sin(" NU "))"
-#define ETA_OF(I, NU)                                                                              \
-    "(r_n" I "*cos(" NU " - theta_" I ") - " REACH(I) "*cos(" NU "))"
+#define NU_OF(I, THETA) "(" THETA I " + (h_S" I "*tan(" THETA I ") + l_S" I ")/r_n" I ")"
+#define REACH(I)        "(h_S" I "/cos(theta_" I ") + rho_a0" I ")"
+#define XI_OF(I, NU)    "(r_n" I "*sin(" NU " - theta_" I ") - " REACH(I) "*sin(" NU "))"
+#define ETA_OF(I, NU)   "(r_n" I "*cos(" NU " - theta_" I ") - " REACH(I) "*cos(" NU "))"
 #define THETA_TEXT(I)                                                                              \
-    "2*(r_nL" I " - " ETA_OF(I, NU_OF(I, "theta_")) ")*cos(" NU_OF(I, "theta_") ") - "             \
-    XI_OF(I, NU_OF(I, "theta_")) "*sin(" NU_OF(I, "theta_") ")"
+    "2*(r_nL" I " - " ETA_OF(I, NU_OF(I, "theta_")) ")*cos(" NU_OF(I, "theta_") ") - " XI_OF(      \
+        I, NU_OF(I, "theta_")) "*sin(" NU_OF(I, "theta_") ")"
 #define NU_TEXT(I)  NU_OF(I, "theta_")
 #define S_F_TEXT(I) "2*" XI_OF(I, "nu_" I)
 #define H_F_TEXT(I) "r_nL" I " - " ETA_OF(I, "nu_" I)
@@ -169,14 +168,14 @@ typedef struct fillet_point {
 static fillet_point fillet_at(const fillet *f, double theta)
 {
     const double c = cos(theta), s = sin(theta), t = s / c;
-    const double turn = f->h_S / f->r_n * t + f->lean;
+    const double turn     = f->h_S / f->r_n * t + f->lean;
     const double sin_turn = sin(turn), cos_turn = cos(turn);
     const double sin_nu = s * cos_turn + c * sin_turn, cos_nu = c * cos_turn - s * sin_turn;
     const double reach = f->h_S / c + f->rho_a0;
-    fillet_point at = {.nu = theta + turn};
+    fillet_point at    = {.nu = theta + turn};
 
-    at.xi  = f->r_n * sin_turn - reach * sin_nu;
-    at.eta = f->r_n * cos_turn - reach * cos_nu;
+    at.xi              = f->r_n * sin_turn - reach * sin_nu;
+    at.eta             = f->r_n * cos_turn - reach * cos_nu;
     const double arm   = f->r_nL - at.eta;
     const double speed = f->h_S / (f->r_n * c * c); /* of turn with theta */
     const double along = f->h_S / c * speed + (1.0 + speed) * f->rho_a0;
@@ -226,7 +225,7 @@ static void note_theta(ts_workings *workings, int gear, const ts_agma_root_input
         return;
 #endif
     const ts_input inputs[] = {
-        TS_OWN("theta_", root->theta), TS_OWN("r_nL", root->r_nL),           TS_OWN("r_n", root->r_n),
+        TS_OWN("theta_", root->theta), TS_OWN("r_nL", root->r_nL),        TS_OWN("r_n", root->r_n),
         TS_OWN("h_S", root->h_S),      TS_OWN("rho_a0", in->tool.rho_a0), TS_OWN("l_S", root->l_S),
     };
 
@@ -238,11 +237,10 @@ static bool find_section(const ts_agma_root_input *in, ts_agma_root *root, ts_wo
     const int    gear = in->gear;
     const double r_n = root->r_n, h_S = root->h_S, l_S = root->l_S, rho_a0 = in->tool.rho_a0;
     const double r_nL = root->r_nL;
-    const fillet f    = {
-           .r_n = r_n, .h_S = h_S, .rho_a0 = rho_a0, .lean = l_S / r_n, .r_nL = r_nL};
+    const fillet f    = {.r_n = r_n, .h_S = h_S, .rho_a0 = rho_a0, .lean = l_S / r_n, .r_nL = r_nL};
 
-    root->theta           = find_theta(&f);
-    const fillet_point at = fillet_at(&f, root->theta);
+    root->theta              = find_theta(&f);
+    const fillet_point at    = fillet_at(&f, root->theta);
     const double       theta = root->theta, nu = at.nu;
     /* Lengths are in modules; what is left after the search is rounding. */
     if (!(fabs(at.miss) <= 1e-12 * (r_n + 10.0)) || !(at.xi > 0.0) || !(r_nL - at.eta > 0.0))
@@ -253,9 +251,9 @@ static bool find_section(const ts_agma_root_input *in, ts_agma_root *root, ts_wo
     root->s_F =
         TS_GEAR_STEP(workings, s_F_formulas, 2.0 * at.xi, TS_OWN("r_n", r_n), TS_OWN("nu_", nu),
                      TS_OWN("theta_", theta), TS_OWN("h_S", h_S), TS_OWN("rho_a0", rho_a0));
-    root->h_F = TS_GEAR_STEP(workings, h_F_formulas, r_nL - at.eta, TS_OWN("r_nL", r_nL),
-                             TS_OWN("r_n", r_n), TS_OWN("nu_", nu), TS_OWN("theta_", theta),
-                             TS_OWN("h_S", h_S), TS_OWN("rho_a0", rho_a0));
+    root->h_F          = TS_GEAR_STEP(workings, h_F_formulas, r_nL - at.eta, TS_OWN("r_nL", r_nL),
+                                      TS_OWN("r_n", r_n), TS_OWN("nu_", nu), TS_OWN("theta_", theta),
+                                      TS_OWN("h_S", h_S), TS_OWN("rho_a0", rho_a0));
     root->above_fillet = theta > pi / 2.0 - in->alpha_n;
     return true;
 }

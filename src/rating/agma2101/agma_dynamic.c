@@ -11,8 +11,11 @@
 #define C95      "ANSI/AGMA 2101-C95, clause 8" RECALLED
 
 #define DYNAMIC(name, letters, what, how, expression, where)                                       \
-    static const ts_formula name##_formula = {                                                     \
-        .symbol = (letters), .meaning = (what), .unit = (how), .text = (expression), .source = (where)}
+    static const ts_formula name##_formula = {.symbol  = (letters),                                \
+                                              .meaning = (what),                                   \
+                                              .unit    = (how),                                    \
+                                              .text    = (expression),                             \
+                                              .source  = (where)}
 
 DYNAMIC(B_D04, "B_v", "exponent of the dynamic factor", "1", "0.25*(A_v - 5)^(2/3)", CLAUSE_8);
 DYNAMIC(C_D04, "C_v", "constant of the dynamic factor", "1", "50 + 56*(1 - B_v)", CLAUSE_8);
@@ -44,14 +47,13 @@ ts_agma_dynamic ts_agma_dynamic_D04(double A_v, ts_workings *workings)
         return unknown;
     if (A_v < 6.0)
         return very_accurate(false, workings);
-    const double root = cbrt(A_v - 5.0);
-    const double B_v  = TS_STEP(workings, B_D04_formula, 0.25 * (root * root), A_v);
-    const double C_v  = TS_STEP(workings, C_D04_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);
-    const double rest = C_v + 14.0 - A_v;
+    const double root  = cbrt(A_v - 5.0);
+    const double B_v   = TS_STEP(workings, B_D04_formula, 0.25 * (root * root), A_v);
+    const double C_v   = TS_STEP(workings, C_D04_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);
+    const double rest  = C_v + 14.0 - A_v;
     const double v_max = TS_STEP(workings, v_max_D04_formula, rest * rest * 0.00508, C_v, A_v);
 
-    return (ts_agma_dynamic){
-        .B = B_v, .C = C_v, .v_max = v_max, .K_v = NAN, .outside = A_v > 12.0};
+    return (ts_agma_dynamic){.B = B_v, .C = C_v, .v_max = v_max, .K_v = NAN, .outside = A_v > 12.0};
 }
 
 ts_agma_dynamic ts_agma_dynamic_C95(double Q_v, ts_workings *workings)
@@ -60,18 +62,14 @@ ts_agma_dynamic ts_agma_dynamic_C95(double Q_v, ts_workings *workings)
         return unknown;
     if (Q_v > 11.0)
         return very_accurate(true, workings);
-    const double root = cbrt(12.0 - Q_v);
-    const double B_v  = TS_STEP(workings, B_C95_formula, 0.25 * (root * root), Q_v);
-    const double C_v  = TS_STEP(workings, C_C95_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);
-    const double rest = C_v + Q_v - 3.0;
+    const double root  = cbrt(12.0 - Q_v);
+    const double B_v   = TS_STEP(workings, B_C95_formula, 0.25 * (root * root), Q_v);
+    const double C_v   = TS_STEP(workings, C_C95_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);
+    const double rest  = C_v + Q_v - 3.0;
     const double v_max = TS_STEP(workings, v_max_C95_formula, rest * rest * 0.00508, C_v, Q_v);
 
-    return (ts_agma_dynamic){.B       = B_v,
-                             .C       = C_v,
-                             .v_max   = v_max,
-                             .K_v     = NAN,
-                             .Q_v     = true,
-                             .outside = Q_v < 5.0};
+    return (ts_agma_dynamic){
+        .B = B_v, .C = C_v, .v_max = v_max, .K_v = NAN, .Q_v = true, .outside = Q_v < 5.0};
 }
 
 ts_agma_dynamic ts_agma_dynamic_known(double K_v)
@@ -120,7 +118,8 @@ double ts_agma_accuracy_of(double f_pt, double m_n, double d_T, ts_workings *wor
     return A_v;
 }
 
-DYNAMIC(K_v_barth, "K_v", "velocity factor of cut or milled teeth", "1", "(1200*0.00508 + v)/(1200*0.00508)",
+DYNAMIC(K_v_barth, "K_v", "velocity factor of cut or milled teeth", "1",
+        "(1200*0.00508 + v)/(1200*0.00508)",
         "Barth's equation as in Shigley's Mechanical Engineering Design, chapter 14 (from memory)");
 
 double ts_agma_dynamic_barth(double v, ts_workings *workings)
