@@ -74,8 +74,6 @@ static ts_life_curve contact_curve(const ts_iso6336_prepared *p, const ts_iso633
     const double ref = TS_GEAR_STEP(workings, HG_ref_formulas, sigma_Hlim * Z_L * Z_v * Z_R * Z_W,
                                     TS_OWN("sigma_Hlim", sigma_Hlim), TS_ALL(Z_L), TS_ALL(Z_v),
                                     TS_ALL(Z_R), TS_OWN("Z_W", Z_W));
-    ts_workings_row(workings, gear == 0 ? "Z_NTstat1" : "Z_NTstat2", nodes->at_stat, "1",
-                    ISO_6336_2 "11.3, table of Z_NT (from memory)");
     ts_workings_row(workings, gear == 0 ? "Z_Wstat1" : "Z_Wstat2", Z_Wstat, "1",
                     ISO_6336_2 "13.2 (from memory)");
     const ts_life_curve curve =
@@ -104,9 +102,9 @@ static void rate_flank(const ts_iso6336_prepared *p, const ts_iso6336_load *load
                                 at_ends, TS_ALL(sigma_H0), TS_ALL(K_A), TS_ALL(K_gamma),
                                 TS_ALL(K_v), TS_ALL(K_Hbeta), TS_ALL(K_Halpha));
     out->Z_W     = work_hardening(p, r, gear, workings);
-    out->contact = contact_curve(p, r, out->Z_W, gear, workings);
     out->Z_NT = ts_life_factor(&p->gear[gear].nodes_H, p->mesh.gear[gear].Z_NTlong, load->N_L[gear],
                                TS_RATED_CONTACT, gear, workings);
+    out->contact          = contact_curve(p, r, out->Z_W, gear, workings);
     const double sigma_HG = ts_life_curve_stress(&out->contact, load->N_L[gear], out->Z_NT,
                                                  TS_RATED_CONTACT, gear, workings);
     const double sigma_H  = out->sigma_H;

@@ -35,8 +35,6 @@ static ts_life_curve bending_curve(const ts_iso6336_prepared *p, const ts_iso633
         2.0 * g->sigma_Flim * own->Y_deltarelT * own->Y_RrelT * own->Y_X * out->Y_M,
         TS_OWN("sigma_Flim", g->sigma_Flim), TS_OWN("Y_deltarelT", own->Y_deltarelT),
         TS_OWN("Y_RrelT", own->Y_RrelT), TS_OWN("Y_X", own->Y_X), TS_OWN("Y_M", out->Y_M));
-    ts_workings_row(workings, gear == 0 ? "Y_NTstat1" : "Y_NTstat2", nodes->at_stat, "1",
-                    ISO_6336_3 "12.3, table of Y_NT (from memory)");
     const ts_life_curve curve = ts_life_curve_of(
         nodes, g->Y_NTlong, 2.0 * g->sigma_Flim * nodes->at_stat * own->Y_deltastat * out->Y_Mstat,
         ref);
@@ -73,9 +71,9 @@ static void rate_gear(const ts_iso6336_prepared *p, const ts_iso6336_load *load,
                                          TS_ALL(K_v), TS_ALL(K_Fbeta), TS_ALL(K_Falpha));
     out->Y_M              = ts_mean_stress_factor(R, own->mean.M, gear, workings);
     out->Y_Mstat          = ts_mean_stress_factor_static(R, own->mean.M_stat, gear, workings);
-    out->bending          = bending_curve(p, out, gear, workings);
-    out->Y_NT = ts_life_factor(&own->nodes_F, p->mesh.gear[gear].Y_NTlong, load->N_L[gear],
-                               TS_RATED_BENDING, gear, workings);
+    out->Y_NT    = ts_life_factor(&own->nodes_F, p->mesh.gear[gear].Y_NTlong, load->N_L[gear],
+                                  TS_RATED_BENDING, gear, workings);
+    out->bending = bending_curve(p, out, gear, workings);
     const double sigma_FG = ts_life_curve_stress(&out->bending, load->N_L[gear], out->Y_NT,
                                                  TS_RATED_BENDING, gear, workings);
     const double sigma_F  = out->sigma_F;
