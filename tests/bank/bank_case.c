@@ -275,3 +275,10 @@ void ts_case_listed_word(ts_case *c, const char *name, const char *word)
     if (ts_case_expects(c, name))
         append(c, name, json_string(word));
 }
+
+void ts_case_dissents(ts_case *c, const char *name, const char *why)
+{
+    if (c->dissents != NULL && ts_case_expects(c, name) &&
+        json_object_set_new(c->dissents, name, json_string(why)) != 0)
+        c->no_memory = true;
+}

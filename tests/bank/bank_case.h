@@ -84,6 +84,11 @@ void ts_case_counted(ts_case *c, const char *name, double count);
 void ts_case_listed(ts_case *c, const char *name, double si, ts_kind kind);
 void ts_case_listed_word(ts_case *c, const char *name, const char *word);
 
+/* The program computes `name` otherwise than the case, on purpose.  `why`, a static sentence
+ * without a full stop, is printed; if nothing else differs, the case counts as one whose difference
+ * is known.  What was read in print is not argued with. */
+void ts_case_dissents(ts_case *c, const char *name, const char *why);
+
 /* The inputs cannot be computed with: leaves the binding, and the case is not covered. */
 _Noreturn void ts_case_spoil(ts_case *c, const char *why, const char *what);
 

@@ -307,7 +307,10 @@ static ts_bank_verdict judge(const json_t *entry, const ts_case *c, char *why, s
     const char   *name;
     json_t       *field;
     bool          same = true;
-    char          uncovered[160];
+    /* Is every difference one that the binding gave its reason for? */
+    bool        argued  = strcmp(text_of(entry, "provenance"), "read") != 0;
+    const char *dissent = NULL;
+    char        uncovered[160];
 
     if (c->trouble[0] != '\0') {
         snprintf(why, room, "%s", c->trouble);
@@ -319,10 +322,18 @@ static ts_bank_verdict judge(const json_t *entry, const ts_case *c, char *why, s
     }
     json_object_foreach((json_t *)c->expected, name, field)
     {
-        const json_t *printed = json_object_get(field, "value");
+        const json_t *printed  = json_object_get(field, "value");
+        const json_t *computed = json_object_get(c->computed, name);
 
-        same =
-            same && value_agrees(json_object_get(c->computed, name), printed, tolerance_of(field));
+        if (value_agrees(computed, printed, tolerance_of(field)))
+            continue;
+        same    = false;
+        dissent = argued ? json_string_value(json_object_get(c->dissents, name)) : NULL;
+        argued  = dissent != NULL;
+    }
+    if (!same && argued) {
+        snprintf(why, room, "known: %.300s", dissent);
+        return TS_BANK_KNOWN;
     }
     if (!json_is_false(agreed))
         return same ? TS_BANK_AGREES : TS_BANK_DIFFERS;
@@ -355,11 +366,12 @@ static ts_bank_verdict run_bound(const json_t *entry, const ts_binding *binding,
         .inputs   = json_object_get(entry, "inputs"),
         .expected = json_object_get(entry, "expected"),
         .readings = json_object(),
+        .dissents = json_object(),
     };
     char            why[400] = "";
     ts_bank_verdict verdict  = TS_BANK_NOT_COVERED;
 
-    if (c.readings == NULL || !compute(binding, &c))
+    if (c.readings == NULL || c.dissents == NULL || !compute(binding, &c))
         snprintf(why, sizeof why, "no memory");
     else
         verdict = judge(entry, &c, why, sizeof why);
@@ -370,6 +382,7 @@ static ts_bank_verdict run_bound(const json_t *entry, const ts_binding *binding,
         report_idle_inputs(binding, &c, out);
     json_decref(c.computed);
     json_decref(c.readings);
+    json_decref(c.dissents);
     return verdict;
 }
 

@@ -22,6 +22,7 @@ struct ts_case {
     const json_t *expected;
     json_t       *computed; /* name -> number, list, or null where it was not a number */
     json_t       *readings; /* input -> ts_reading                                     */
+    json_t       *dissents; /* name -> why the program differs from the case           */
     bool          no_memory;
     char          trouble[200]; /* empty, or why the inputs cannot be computed with     */
     jmp_buf       spoiled;      /* where ts_case_spoil goes                             */
@@ -31,7 +32,7 @@ struct ts_case {
 typedef enum ts_bank_verdict {
     TS_BANK_AGREES,
     TS_BANK_DIFFERS,
-    TS_BANK_KNOWN, /* differs from print, as the bank's own recomputation does */
+    TS_BANK_KNOWN, /* differs, as the bank's own recomputation does or for a reason of ours */
     TS_BANK_NOT_COVERED,
     TS_BANK_VERDICTS
 } ts_bank_verdict;
