@@ -6,7 +6,7 @@
 #include <math.h>
 #include <stddef.h>
 
-#define PROPORTIONS "Gleason proportions, JGMA form (from memory)"
+#define PROPORTIONS "long-addendum proportions, JGMA form (from memory)"
 #define BLANK       "ISO 23509:2016 (formula from memory)"
 
 static const ts_formula h_a2_straight_formula = {

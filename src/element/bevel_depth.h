@@ -10,9 +10,9 @@
 
 typedef enum ts_bevel_depth_rule {
     TS_BEVEL_EQUAL_ADDENDA, /* h_a = m, h_f = 1.25 m, tips cut to the apex of the pitch cone     */
-    TS_BEVEL_LONG_ADDENDUM, /* straight teeth, Gleason proportions 2.000/2.188: long addendum on
+    TS_BEVEL_LONG_ADDENDUM, /* straight teeth, proportions 2.000/2.188: long addendum on
                                the pinion, tips parallel to the mating roots                     */
-    TS_BEVEL_LONG_SPIRAL,   /* spiral teeth, Gleason proportions 1.700/1.888, likewise           */
+    TS_BEVEL_LONG_SPIRAL,   /* spiral teeth, proportions 1.700/1.888, likewise           */
     TS_BEVEL_HEIGHTS_GIVEN  /* as given; tips cut to the apex of the pitch cone                  */
 } ts_bevel_depth_rule;
 
@@ -31,7 +31,7 @@ typedef struct ts_bevel_depth {
 } ts_bevel_depth;
 
 /* `pair` is solved.  `given` may be NULL unless the rule is TS_BEVEL_HEIGHTS_GIVEN.  Proportions:
- * JGMA form of the Gleason system, for the outer transverse module (from memory). */
+ * JGMA form of the long-addendum system, for the outer transverse module (from memory). */
 void ts_bevel_depth_solve(const ts_bevel_pair *pair, ts_bevel_depth_rule rule,
                           const ts_bevel_heights *given, ts_bevel_depth *depth,
                           ts_workings *workings);

@@ -84,9 +84,10 @@ static const ts_field bevel_gears_fields[] = {
      .says    = "On which side of the radial shaft's axis the gear on the engine-parallel shaft "
                 "lies; front is towards the inlet.",
      .example = "rear"},
-    {.key  = "loss",
-     .form = TS_FORM_MEASURE,
-     .kind = TS_KIND_NUMBER,
+    {.key   = "loss",
+     .form  = TS_FORM_MEASURE,
+     .kind  = TS_KIND_NUMBER,
+     .known = true,
      TS_AT(ts_bevel_gears, loss),
      .range   = TS_FROM(0.0, 0.2, "%"),
      .preset  = {"1 %", "of the transmitted power; common practice, no source"},

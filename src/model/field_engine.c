@@ -15,8 +15,8 @@ static const ts_field engine_fields[] = {
      TS_LIST_AT(ts_engine, cowl, cowl_count),
      .most    = 2000,
      .record  = &ts_table_cowl_point,
-     .says    = "The inside of the cowl, point by point round the clock; straight in radius over "
-                "angle between two points.",
+     .says    = "The inside of the cowl, point by point round the clock; between two points "
+                "its radius changes evenly with the angle.",
      .example = "[{clock: \"6:00\", radius: 560 mm}]"},
     {.key  = "keep out",
      .form = TS_FORM_LIST,
@@ -181,8 +181,8 @@ static const ts_field limits_fields[] = {
      .kind = TS_KIND_VELOCITY,
      TS_AT(ts_limits, radial_shaft_speed),
      .range   = TS_ABOVE(0.0, 500.0, "m/s"),
-     .preset  = {"60 m/s", "half as much again as the fastest of usual radial shafts; common "
-                            "practice, no source"},
+     .preset  = {"60 m/s", "a round number above the surface speed of usual radial shafts; "
+                            "common practice, no source"},
      .says    = "The greatest surface speed of a radial shaft.",
      .example = "60 m/s"},
     {.key  = "neck factor",

@@ -127,7 +127,8 @@ static ts_mesh_load load_mesh(const ts_power_case *c, const ts_mesh *mesh, doubl
 {
     const double z_1     = (double)c->train->gears[mesh->driver].teeth.value;
     const double z_2     = (double)c->train->gears[mesh->driven].teeth.value;
-    const double loss    = ts_measure_known(mesh->loss) ? mesh->loss.value : 0.0;
+    /* NaN where it is not known (the reader refuses that): no torque is then shown as computed. */
+    const double loss    = mesh->loss.value;
     const double n_1     = c->speed[mesh->driver_shaft];
     const double n_2     = c->speed[mesh->driven_shaft];
     const bool   outward = T_2 >= 0.0;

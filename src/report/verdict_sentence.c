@@ -9,7 +9,9 @@ static void plural(ts_buffer *out, size_t count, const char *one, const char *ma
 void ts_verdict_sentence(const ts_check_outcome *outcome, ts_buffer *out)
 {
     static const char *const words[] = {"holds", "does not hold", "is not computable"};
-    ts_buffer_print(out, "The drive %s: ", words[outcome->verdict]);
+    const bool               doubt   = outcome->verdict == TS_HOLDS && outcome->not_computable > 0;
+    ts_buffer_print(out, "The drive %s%s: ", words[outcome->verdict],
+                    doubt ? " as far as it can be judged" : "");
     plural(out, outcome->open[TS_REFUSE], "refusal", "refusals");
     ts_buffer_add(out, " open, ");
     plural(out, outcome->open[TS_WARN], "warning", "warnings");

@@ -16,7 +16,7 @@ typedef struct examination {
     ts_buffer *out;
     ts_json    json;
     bool       as_json, well;
-    size_t     count, failed;
+    size_t     count, failed, recalled;
 } examination;
 
 static void result(examination *exam, bool good, const char *says, const char *source,
@@ -25,6 +25,7 @@ static void result(examination *exam, bool good, const char *says, const char *s
     exam->well = exam->well && good;
     exam->count++;
     exam->failed += !good;
+    exam->recalled += source != NULL && strstr(source, "from memory") != NULL;
     if (!exam->as_json) {
         ts_buffer_print(exam->out, "%s %s%s%s\n", good ? "[ ]" : "[X]", says,
                         detail[0] != '\0' ? ": " : "", detail);
@@ -118,9 +119,11 @@ static void begin(examination *exam)
 static void finish(examination *exam)
 {
     if (!exam->as_json) {
-        ts_buffer_print(exam->out, "\n%s: %zu of %zu as they should be.\n%s\n",
+        ts_buffer_print(exam->out,
+                        "\n%s: %zu of %zu as they should be; %zu values are recalled from memory.\n"
+                        "%s\n",
                         exam->well ? "Well" : "Not well", exam->count - exam->failed, exam->count,
-                        ts_caution());
+                        exam->recalled, ts_caution());
         return;
     }
     ts_json_end(&exam->json, ']');

@@ -127,6 +127,34 @@ class Check(InFolder):
         self.assertEqual(wide, [])
 
 
+class Doubt(InFolder):
+    """What is not known is never taken for good."""
+
+    def changed(self, address, value):
+        copy = self.copy_of(BIZJET)
+        self.assertEqual(run("set", copy, address, value)[0], 0)
+        return copy
+
+    def test_a_loss_that_is_not_known_is_refused(self):
+        copy = self.copy_of(BIZJET)
+        code, _, err = run("set", copy, "drive/hp/box/gears/loss", "unknown")
+        self.assertEqual(code, 2)
+        self.assertIn("loss", err)
+
+    def test_what_decides_and_is_not_known_gives_exit_code_two(self):
+        code, out, _ = run("check", self.changed("accessories/generator/speed/always", "unknown"))
+        self.assertEqual(code, 2)
+        self.assertIn("The drive is not computable", out)
+
+    def test_a_band_above_zero_on_a_spool_at_rest_fits_no_ratio(self):
+        copy = self.changed("accessories/hydraulic pump 2/speed/crank", "1500.. rpm")
+        code, out, _ = run("check", copy)
+        self.assertEqual(code, 1)
+        rules = {f["rule"] for f in answer("check", copy)["findings"] if f["level"] == "refuse"}
+        self.assertLessEqual({"B2-speed-band", "B3-ratio-window"}, rules)
+        self.assertIn("stands still at crank", " ".join(out.split()))
+
+
 class Set(InFolder):
     ADDRESS = "drive/hp/box/input/teeth"
 

@@ -20,5 +20,10 @@ ts_study *session_open(const char *path, const ts_study_options *options, bool j
 
 int session_verdict(const ts_study *study)
 {
-    return ts_study_verdict(study) == TS_HOLDS ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+    static const int codes[] = {
+        [TS_HOLDS]                  = EXIT_HOLDS,
+        [TS_DOES_NOT_HOLD]          = EXIT_DOES_NOT_HOLD,
+        [TS_VERDICT_NOT_COMPUTABLE] = EXIT_NOT_UNDERSTOOD,
+    };
+    return codes[ts_study_verdict(study)];
 }

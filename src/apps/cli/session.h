@@ -10,7 +10,7 @@
 ts_study *session_open(const char *path, const ts_study_options *options, bool json,
                        int *exit_code);
 
-/* 0 when the drive holds, 1 when it does not. */
+/* 0 when the drive holds, 1 when it does not, 2 when what decides cannot be computed. */
 int session_verdict(const ts_study *study);
 
 #endif

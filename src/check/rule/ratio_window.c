@@ -109,11 +109,6 @@ static void say(ts_check *check, ts_finding *finding, const ts_pad *pad, const r
             accessory->name, low,
             ts_shown_apart(check, window->least, window->most, TS_KIND_NUMBER), high,
             ts_shown_apart(check, window->most, window->least, TS_KIND_NUMBER));
-    if (!isfinite(window->least)) {
-        ts_todo(check, finding, "let the band at %s reach down to 0 rpm: the spool is at rest",
-                low);
-        return;
-    }
     const double floor_speed = window->most * ts_spool_speed(check, spool, window->of_least);
     const double roof_speed  = window->least * ts_spool_speed(check, spool, window->of_most);
     ts_todo(
@@ -125,6 +120,24 @@ static void say(ts_check *check, ts_finding *finding, const ts_pad *pad, const r
         ts_shown_percent(check, window->least / window->most - 1.0));
 }
 
+/* A band that begins above 0 where the spool stands still: no ratio at all meets it, whatever the
+ * other end of the window is. */
+static void refuse_at_rest(ts_check *check, const ts_pad *pad, const ratio_window *window)
+{
+    const ts_accessory *accessory = ts_accessory_at(check, pad);
+    ts_finding         *finding   = ts_judge_fact(check, pad->node, TS_EVERY_CONDITION, false);
+    if (finding == NULL)
+        return;
+    const char *condition = ts_condition_name(check, (int32_t)window->of_least);
+    ts_says(check, finding,
+            "no ratio suits %s: its spool stands still at %s, and the band there begins at %s",
+            accessory->name, condition,
+            ts_shown(check, accessory->speed[window->of_least].low, TS_KIND_ROTATIONAL_SPEED));
+    ts_todo(check, finding,
+            "let the band at %s reach down to 0 rpm, or drive %s from the other spool", condition,
+            accessory->name);
+}
+
 static void run(ts_check *check)
 {
     for (uint32_t i = 0; i < check->train->pad_count; i++) {
@@ -134,6 +147,10 @@ static void run(ts_check *check)
             continue;
         if (check->workings != NULL)
             note_window(check, pad, &window);
+        if (!isfinite(window.least)) {
+            refuse_at_rest(check, pad, &window);
+            continue;
+        }
         ts_question question  = ts_question_about(check, pad->node, TS_EVERY_CONDITION);
         question.value        = window.most;
         question.limit        = window.least;

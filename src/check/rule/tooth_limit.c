@@ -2,6 +2,7 @@
 #include "check/visit.h"
 
 #include "element/mating_limit.h"
+#include "motion/value_note.h"
 
 #define DEGREE 0.017453292519943295
 
@@ -19,25 +20,60 @@ static bool is_angle(double alpha, double degrees)
     return fabs(alpha - degrees * DEGREE) < 1e-9;
 }
 
-/* The round numbers of the trade for spur gears; elsewhere what they round: the closed form for a
- * gear that runs with a rack. */
+static const ts_formula k_formula = {
+    .symbol  = "k",
+    .meaning = "addendum of the mate that the involute must take, in modules",
+    .unit    = "1",
+    .text    = "h_aPs - x",
+    .source  = "derived: a profile shift moves the rack by x modules",
+};
+
+/* The round numbers hold for what the trade means by a gear: full depth, no profile shift. */
+static bool is_plain(const ts_gear *gear)
+{
+    return !(gear->beta.value > 0.0) && !(gear->x.value < 0.0) &&
+           fabs(gear->system->addendum.value - 1.0) < 1e-9;
+}
+
+static const ts_formula alpha_t_formula = {
+    .symbol  = "alpha_t",
+    .meaning = "transverse pressure angle",
+    .unit    = "rad",
+    .text    = "atan(tan(alpha_n)/cos(beta))",
+    .source  = "ISO 21771:2007, transverse pressure angle",
+};
+
+/* What the file says of the gear, and its transverse pressure angle. */
+static double note_angles(const ts_check *check, const ts_gear *gear)
+{
+    ts_workings *workings = check->workings;
+    TS_NOTE_MEASURE(workings, check->drive, "alpha_n", gear->alpha_n, "rad", "pressure angle");
+    TS_NOTE_MEASURE(workings, check->drive, "beta", gear->beta, "rad", "helix angle");
+    TS_NOTE_MEASURE(workings, check->drive, "h_aPs", gear->system->addendum, "1", "addendum");
+    TS_NOTE_MEASURE(workings, check->drive, "x", gear->x, "1", "shift");
+    const double alpha_n = gear->alpha_n.value, beta = gear->beta.value;
+    return TS_STEP(workings, alpha_t_formula, atan(tan(alpha_n) / cos(beta)), alpha_n, beta);
+}
+
+/* The round numbers of the trade for plain spur gears; elsewhere what they round: the closed form
+ * for a gear that runs with a rack. */
 static double least_teeth(ts_check *check, const ts_gear *gear)
 {
     const double alpha_n = gear->alpha_n.value, beta = gear->beta.value;
     const char  *trade = "the round number of the trade for this pressure angle, for full-depth "
                          "spur teeth without profile shift; common practice, no source";
-    const bool   spur  = !(beta > 0.0);
-    if (spur && is_angle(alpha_n, 20.0)) {
+    if (is_plain(gear) && is_angle(alpha_n, 20.0)) {
         ts_workings_assumed(check->workings, "z_least", 17.0, "1", trade);
         return 17.0;
     }
-    if (spur && is_angle(alpha_n, 25.0)) {
+    if (is_plain(gear) && is_angle(alpha_n, 25.0)) {
         ts_workings_assumed(check->workings, "z_least", 12.0, "1", trade);
         return 12.0;
     }
-    const double alpha_t = atan(tan(alpha_n) / cos(beta));
-    const double exact =
-        ts_teeth_least_with_rack(gear->system->addendum.value, alpha_t, beta, check->workings);
+    const double alpha_t = note_angles(check, gear);
+    const double h_aPs = gear->system->addendum.value, x = gear->x.value;
+    const double k     = TS_STEP(check->workings, k_formula, h_aPs - x, h_aPs, x);
+    const double exact = ts_teeth_least_with_rack(k, alpha_t, beta, check->workings);
     const double whole = ceil(exact);
     ts_workings_assumed(check->workings, "z_least", whole, "1",
                         "the next whole number above the least number that runs with a rack");
@@ -69,7 +105,8 @@ static void run(ts_check *check)
         ts_workings_given(check->workings, "z", question.value, "1", gear->teeth.node);
         ts_finding *finding = ts_judge(check, &question);
         if (finding != NULL)
-            ts_says(check, finding, "%s has %d teeth without profile shift; %d are the least at %s",
+            ts_says(check, finding,
+                    "%s has %d teeth without positive profile shift; %d are the least at %s",
                     ts_gear_name(check, i), (int)gear->teeth.value, (int)question.limit,
                     ts_shown(check, gear->alpha_n.value, TS_KIND_ANGLE));
     }
@@ -80,8 +117,8 @@ const ts_rule ts_rule_tooth_limit = {
     .id    = "C2-tooth-limit",
     .title = "Least number of teeth",
     .question =
-        "Has every cylindrical gear without profile shift at least 17 teeth at 20 deg, or 12 "
-        "at 25 deg?",
+        "Has every cylindrical gear without positive profile shift at least 17 teeth at 20 deg, "
+        "or 12 at 25 deg, or what its addendum and shift ask for?",
     .why    = "Fewer teeth are undercut by the cutter, and their mates reach into the fillet.",
     .level  = TS_REFUSE,
     .source = "common practice, no source",
