@@ -205,7 +205,9 @@ bool ts_bevel_root_solve(const ts_bevel_root_input *in, int gear, ts_bevel_root 
     const double m_mn = in->m_mn, alpha_n = in->alpha_n, h_a0 = in->h_a0, rho_a0 = in->rho_a0;
     const double x_sm = in->x_sm, s_pr = in->s_pr;
 
-    *root   = nothing;
+    *root = nothing;
+    if (!(in->z_vn > 0.0 && m_mn > 0.0 && rho_a0 >= 0.0 && h_a0 > 0.0))
+        return false;
     root->E = TS_BEVEL_STEP(workings, E_F_formulas,
                             (pi / 4.0 - x_sm) * m_mn - h_a0 * tan(alpha_n) -
                                 (rho_a0 * (1.0 - sin(alpha_n)) - s_pr) / cos(alpha_n),
