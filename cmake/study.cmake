@@ -2,7 +2,7 @@
 
 file(GLOB starting CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" examples/*.yaml)
 file(GLOB answers CONFIGURE_DEPENDS RELATIVE "${CMAKE_SOURCE_DIR}" docs/schema/*.schema.json)
-list(FILTER answers EXCLUDE REGEX "/drive[.]")
+list(FILTER answers EXCLUDE REGEX "/(drive|rate-file)[.]")
 
 function(ts_embed name)
     set(pairs "")

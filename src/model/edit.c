@@ -109,11 +109,12 @@ static bool make_plan(const edit *e, ts_edit_plan *plan)
 static ts_status read_quietly(const edit *e, ts_text bytes, ts_diagnostics **list)
 {
     ts_source source;
-    ts_drive  drive;
+    ts_model  model;
     *list = ts_diagnostics_open(e->arena, e->name, bytes);
     if (*list == NULL)
         return TS_NO_MEMORY;
-    return ts_read_drive(bytes, e->name, e->arena, *list, &source, &drive);
+    const ts_file_places places = {e->name, e->arena, *list, &source};
+    return ts_read_file(bytes, TS_WANT_EITHER, &places, &model);
 }
 
 /* A file with errors may be edited as long as they become fewer. */

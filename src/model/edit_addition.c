@@ -150,20 +150,29 @@ static bool is_next_item(const ts_source *source, ts_node sequence, ts_text word
     return position == next;
 }
 
+/* The first table of the set that knows the first key of the mapping. */
+static const ts_record_table *table_of(const ts_table_set *set, const ts_source *source,
+                                       ts_node mapping)
+{
+    const ts_node first = source->nodes[mapping].first;
+    for (size_t i = 0; i < set->count && first != 0; i++) {
+        if (ts_field_named(set->tables[i], source->nodes[first].key) != NULL)
+            return set->tables[i];
+    }
+    return NULL;
+}
+
 /* The child whose key is nearest to what was asked for, by a list that is kept short. */
 static const char *nearest_key(const ts_source *source, ts_node mapping, ts_text word)
 {
-    const ts_record_table *found = NULL;
-    for (size_t i = 0; i < ts_table_count && found == NULL; i++) {
-        const ts_node first = source->nodes[mapping].first;
-        if (first != 0 && ts_field_named(ts_tables[i], source->nodes[first].key) != NULL)
-            found = ts_tables[i];
-    }
+    const ts_record_table *found = table_of(&ts_drive_tables, source, mapping);
+    if (found == NULL)
+        found = table_of(&ts_rate_tables, source, mapping);
     if (found == NULL)
         return NULL;
-    const char *keys[32];
+    const char *keys[TS_FIELDS_MOST];
     size_t      count = 0;
-    for (size_t i = 0; i < found->field_count && count < 32; i++)
+    for (size_t i = 0; i < found->field_count && count < TS_FIELDS_MOST; i++)
         keys[count++] = found->fields[i].key;
     return ts_text_nearest(word, keys, count);
 }

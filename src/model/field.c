@@ -19,6 +19,14 @@ const ts_record_table *const ts_tables[] = {
 };
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 
+static const ts_record_table *const rate_tables[] = {
+    &ts_table_rate,       &ts_table_rate_pair,      &ts_table_rate_bevels,
+    &ts_table_rate_tooth, &ts_table_rate_tolerance, &ts_table_rate_steel,
+};
+
+const ts_table_set ts_drive_tables = {ts_tables, sizeof ts_tables / sizeof ts_tables[0]};
+const ts_table_set ts_rate_tables  = {rate_tables, sizeof rate_tables / sizeof rate_tables[0]};
+
 const char *const ts_long_form_keys[4] = {"value", "source", "date", "confidence"};
 const char *const ts_confidences[]     = {"low", "medium", "high", NULL};
 const char *const ts_reserved_words[]  = {"always",       "events", "hours",   "cover",
@@ -41,11 +49,12 @@ const ts_field *ts_field_named(const ts_record_table *table, ts_text key)
     return NULL;
 }
 
-const ts_record_table *ts_table_with_key(ts_text key, const ts_record_table *table)
+const ts_record_table *ts_table_with_key(const ts_table_set *set, ts_text key,
+                                         const ts_record_table *table)
 {
-    for (size_t i = 0; i < ts_table_count; i++) {
-        if (ts_tables[i] != table && ts_field_named(ts_tables[i], key) != NULL)
-            return ts_tables[i];
+    for (size_t i = 0; i < set->count; i++) {
+        if (set->tables[i] != table && ts_field_named(set->tables[i], key) != NULL)
+            return set->tables[i];
     }
     return NULL;
 }

@@ -134,9 +134,26 @@ extern const ts_record_table ts_table_limits;
 extern const ts_record_table ts_table_assumption_line;
 extern const ts_record_table ts_table_waiver;
 
-/* Every table once, in the order of the manual. */
+/* Every table of the drive file once, in the order of the manual. */
 extern const ts_record_table *const ts_tables[];
 extern const size_t                 ts_table_count;
+
+extern const ts_record_table ts_table_rate; /* a whole rate file: model/rate_file.h */
+extern const ts_record_table ts_table_rate_pair;
+extern const ts_record_table ts_table_rate_bevels;
+extern const ts_record_table ts_table_rate_tooth;
+extern const ts_record_table ts_table_rate_tolerance;
+extern const ts_record_table ts_table_rate_steel;
+
+/* The tables of one kind of file, the root first. */
+typedef struct ts_table_set {
+    const ts_record_table *const *tables;
+    size_t                        count;
+} ts_table_set;
+extern const ts_table_set ts_drive_tables;
+extern const ts_table_set ts_rate_tables;
+
+#define TS_FIELDS_MOST 128 /* more than any table has */
 
 /* The long form of any scalar: value, source, date, confidence. */
 extern const char *const ts_long_form_keys[4];
@@ -148,7 +165,8 @@ extern const char *const ts_reserved_words[];
 bool ts_field_may_be_unknown(const ts_field *field);
 
 const ts_field *ts_field_named(const ts_record_table *table, ts_text key); /* NULL: no such key */
-/* A record that has the key although `table` has not, or NULL. */
-const ts_record_table *ts_table_with_key(ts_text key, const ts_record_table *table);
+/* A record of the set that has the key although `table` has not, or NULL. */
+const ts_record_table *ts_table_with_key(const ts_table_set *set, ts_text key,
+                                         const ts_record_table *table);
 
 #endif

@@ -26,7 +26,7 @@ static const char *name_fault(ts_text name)
     return NULL;
 }
 
-static void judge_name(ts_reading *reading, ts_node node)
+void ts_judge_name(ts_reading *reading, ts_node node)
 {
     const ts_text name  = reading->source->nodes[node].key;
     const char   *fault = name_fault(name);
@@ -52,7 +52,7 @@ static void index_names(ts_reading *reading, const char *key, ts_name_index *ind
     const char **names = TS_TAKE(reading->arena, const char *, count);
     size_t       k     = 0;
     for (ts_node child = first; names != NULL && child != 0; child = nodes[child].next) {
-        judge_name(reading, child);
+        ts_judge_name(reading, child);
         names[k] = ts_arena_copy(reading->arena, nodes[child].key.at, nodes[child].key.length);
         if (names[k++] == NULL)
             names = NULL;
@@ -72,26 +72,41 @@ static void find_sight(ts_reading *reading)
 
 /* ---- the file ------------------------------------------------------------------------------- */
 
-static void complain_root(ts_reading *reading, const char *says)
+#define RATE_KEY  TS_TEXT("towershaft rate")
+#define DRIVE_DUE "a drive file, which begins with towershaft: 1"
+#define RATE_DUE  "a rate file, which begins with towershaft rate: 1"
+
+static bool is_rate_file(const ts_source *source)
 {
-    ts_complain(reading,
-                &(ts_fault){.code     = "no-drive",
-                            .node     = reading->source->node_count > 0 ? 1 : 0,
-                            .expected = "a drive file, which begins with towershaft: 1"},
-                "%s", says);
+    return source->node_count > 0 && ts_source_child(source, 1, RATE_KEY) != 0;
 }
 
-static void read_file(ts_reading *reading, size_t before)
+/* False with a message when the root is not a record of the wanted kind. */
+static bool has_root(ts_reading *reading, ts_file_wanted wanted)
 {
     const ts_source *source = reading->source;
-    if (source->node_count == 0) {
-        complain_root(reading, "the file is empty");
-        return;
-    }
-    if (source->nodes[1].form != TS_NODE_MAPPING) {
-        complain_root(reading, "the file is not a record of keys");
-        return;
-    }
+    const bool       rate   = is_rate_file(source);
+    const char      *says   = NULL;
+    if (source->node_count == 0)
+        says = "the file is empty";
+    else if (source->nodes[1].form != TS_NODE_MAPPING)
+        says = "the file is not a record of keys";
+    else if (rate && wanted == TS_WANT_DRIVE)
+        says = "this is a rate file; `towershaft rate` reads it, and `towershaft why`";
+    else if (!rate && wanted == TS_WANT_RATE && ts_source_child(source, 1, TS_TEXT("towershaft")))
+        says = "this is a drive file; `towershaft check` reads it";
+    if (says == NULL)
+        return true;
+    ts_complain(reading,
+                &(ts_fault){.code     = "no-drive",
+                            .node     = source->node_count > 0 ? 1 : 0,
+                            .expected = wanted == TS_WANT_RATE ? RATE_DUE : DRIVE_DUE},
+                "%s", says);
+    return false;
+}
+
+static void read_drive(ts_reading *reading, size_t before)
+{
     index_names(reading, "conditions", &reading->conditions);
     index_names(reading, "spools", &reading->spools);
     index_names(reading, "accessories", &reading->accessories);
@@ -106,17 +121,45 @@ static void read_file(ts_reading *reading, size_t before)
         ts_complete_drive(reading);
 }
 
+ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
+                       ts_model *model)
+{
+    ts_source   *source = places->source;
+    const size_t before = ts_diagnostics_count(places->list);
+    ts_status    status = ts_read_tree(bytes, places->name, places->arena, places->list, source);
+    *model              = (ts_model){.drive = {.source = source}, .rate = {.source = source}};
+    if (status != TS_OK)
+        return status;
+    model->is_rate = wanted == TS_WANT_RATE || (wanted == TS_WANT_EITHER && is_rate_file(source));
+    ts_reading reading = {.source = source,
+                          .arena  = places->arena,
+                          .list   = places->list,
+                          .tables = model->is_rate ? &ts_rate_tables : &ts_drive_tables,
+                          .drive  = &model->drive};
+    if (has_root(&reading, wanted)) {
+        if (model->is_rate)
+            ts_read_record(&reading, &ts_table_rate, 1, &model->rate);
+        else
+            read_drive(&reading, before);
+    }
+    if (reading.no_memory || ts_arena_failed(places->arena))
+        return TS_NO_MEMORY;
+    if (model->is_rate) {
+        model->rate.assumed       = reading.assumed.items;
+        model->rate.assumed_count = reading.assumed.count;
+    } else {
+        model->drive.assumed       = reading.assumed.items;
+        model->drive.assumed_count = reading.assumed.count;
+    }
+    return ts_diagnostics_count(places->list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
+}
+
 ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,
                         ts_source *source, ts_drive *drive)
 {
-    const size_t    before = ts_diagnostics_count(list);
-    const ts_status status = ts_read_tree(bytes, name, arena, list, source);
-    *drive                 = (ts_drive){.source = source};
-    if (status != TS_OK)
-        return status;
-    ts_reading reading = {.source = source, .arena = arena, .list = list, .drive = drive};
-    read_file(&reading, before);
-    if (reading.no_memory || ts_arena_failed(arena))
-        return TS_NO_MEMORY;
-    return ts_diagnostics_count(list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
+    const ts_file_places places = {name, arena, list, source};
+    ts_model             model;
+    const ts_status      status = ts_read_file(bytes, TS_WANT_DRIVE, &places, &model);
+    *drive                      = model.drive;
+    return status;
 }

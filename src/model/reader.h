@@ -5,6 +5,7 @@
 #include "base/arena.h"
 #include "base/diagnostic.h"
 #include "model/drive.h"
+#include "model/rate_file.h"
 #include "model/source.h"
 #include "towershaft/status.h"
 
@@ -17,5 +18,26 @@
  * Within them a file takes less than 64 MB. */
 ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,
                         ts_source *source, ts_drive *drive);
+
+/* Which kinds of file will do.  A rate file has the key `towershaft rate` at its top. */
+typedef enum ts_file_wanted { TS_WANT_DRIVE, TS_WANT_RATE, TS_WANT_EITHER } ts_file_wanted;
+
+/* What is read into, and what is said of it. */
+typedef struct ts_file_places {
+    const char     *name; /* path as given */
+    ts_arena       *arena;
+    ts_diagnostics *list;
+    ts_source      *source;
+} ts_file_places;
+
+typedef struct ts_model {
+    bool         is_rate; /* then `rate` was read, else `drive` */
+    ts_drive     drive;
+    ts_rate_file rate;
+} ts_model;
+
+/* As ts_read_drive, for files of the wanted kinds. */
+ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
+                       ts_model *model);
 
 #endif

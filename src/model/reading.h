@@ -13,18 +13,27 @@
 
 #define TS_BOX_SHAFTS_MOST 10000 /* in the whole file */
 
+/* The register of defaults while it grows. */
+typedef struct ts_register {
+    ts_assumption *items;
+    size_t         count, room;
+} ts_register;
+
 typedef struct ts_reading {
-    ts_source      *source;
-    ts_arena       *arena;
-    ts_diagnostics *list;
-    ts_drive       *drive;
-    ts_name_index   conditions;
-    ts_name_index   spools;
-    ts_name_index   accessories;
-    bool            from_front;   /* the file's sight */
-    size_t          box_shafts;   /* met so far */
-    size_t          assumed_room; /* of the register of assumptions */
-    bool            no_memory;
+    ts_source          *source;
+    ts_arena           *arena;
+    ts_diagnostics     *list;
+    const ts_table_set *tables; /* of the kind of file that is read */
+    ts_register         assumed;
+    bool                no_memory;
+
+    /* Of a drive file alone. */
+    ts_drive     *drive;
+    ts_name_index conditions;
+    ts_name_index spools;
+    ts_name_index accessories;
+    bool          from_front; /* the file's sight */
+    size_t        box_shafts; /* met so far */
 } ts_reading;
 
 /* ---- members, by the offsets of a table -------------------------------------------------------
@@ -112,6 +121,9 @@ bool ts_read_measure(ts_reading *reading, const ts_target *target, const ts_writ
 bool ts_read_clock(ts_reading *reading, const ts_target *target, const ts_written *written);
 bool ts_read_span(ts_reading *reading, const ts_target *target, const ts_written *written);
 bool ts_read_overload(ts_reading *reading, const ts_target *target, const ts_written *written);
+
+/* Complains of a name that cannot stand in an address. */
+void ts_judge_name(ts_reading *reading, ts_node node);
 
 /* ---- records, lists and values by condition (record_read.c, condition_read.c) ---------------- */
 

@@ -227,25 +227,30 @@ const char *ts_nearest_name(const ts_reading *reading, ts_text word, const ts_na
 
 /* ---- keys ----------------------------------------------------------------------------------- */
 
-#define KEYS_MOST 32 /* more than any table has */
-
 static const char *nearest_key(const ts_record_table *table, ts_text key)
 {
-    const char *keys[KEYS_MOST];
+    const char *keys[TS_FIELDS_MOST];
     size_t      count = 0;
-    for (size_t i = 0; i < table->field_count && count < KEYS_MOST; i++) {
+    for (size_t i = 0; i < table->field_count && count < TS_FIELDS_MOST; i++) {
         if (table->fields[i].form != TS_FORM_SPOOL_SPEEDS)
             keys[count++] = table->fields[i].key;
     }
     return ts_text_nearest(key, keys, count);
 }
 
+#define KEYS_LISTED_MOST 32
+
+/* More keys than a message can hold are told by the manual. */
 static const char *list_keys(ts_reading *reading, const ts_record_table *table)
 {
     ts_buffer out;
     ts_buffer_open(&out, ts_arena_allocator(reading->arena));
-    ts_buffer_add(&out, "one of ");
-    for (size_t i = 0; i < table->field_count; i++)
+    if (table->field_count > KEYS_LISTED_MOST)
+        ts_buffer_print(&out, "one of the %zu keys of %s that the manual lists", table->field_count,
+                        table->name);
+    else
+        ts_buffer_add(&out, "one of ");
+    for (size_t i = 0; i < table->field_count && table->field_count <= KEYS_LISTED_MOST; i++)
         ts_buffer_print(&out, "%s%s", i > 0 ? ", " : "", table->fields[i].key);
     return kept(reading, &out);
 }
@@ -260,7 +265,7 @@ void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, 
     }
     fault.nearest                    = nearest_key(table, key);
     fault.expected                   = list_keys(reading, table);
-    const ts_record_table *elsewhere = ts_table_with_key(key, table);
+    const ts_record_table *elsewhere = ts_table_with_key(reading->tables, key, table);
     if (elsewhere != NULL)
         ts_complain(reading, &fault, "`%.*s` is not a key of %s; it belongs to %s", (int)key.length,
                     key.at, table->name, elsewhere->name);

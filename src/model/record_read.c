@@ -4,27 +4,24 @@
 
 #include <string.h>
 
-#define FIELDS_MOST 32 /* more than any table has */
-
 /* ---- defaults ------------------------------------------------------------------------------- */
 
 void ts_assume(ts_reading *reading, ts_node record, const char *key, ts_preset preset)
 {
-    ts_drive *drive = reading->drive;
-    if (drive->assumed_count == reading->assumed_room) {
-        const size_t   room = reading->assumed_room == 0 ? 64 : reading->assumed_room * 2;
+    ts_register *assumed = &reading->assumed;
+    if (assumed->count == assumed->room) {
+        const size_t   room = assumed->room == 0 ? 64 : assumed->room * 2;
         ts_assumption *more = TS_TAKE(reading->arena, ts_assumption, room);
         if (more == NULL) {
             reading->no_memory = true;
             return;
         }
-        if (drive->assumed_count > 0)
-            memcpy(more, drive->assumed, drive->assumed_count * sizeof *more);
-        drive->assumed        = more;
-        reading->assumed_room = room;
+        if (assumed->count > 0)
+            memcpy(more, assumed->items, assumed->count * sizeof *more);
+        assumed->items = more;
+        assumed->room  = room;
     }
-    drive->assumed[drive->assumed_count++] =
-        (ts_assumption){record, key, preset.value, preset.reason};
+    assumed->items[assumed->count++] = (ts_assumption){record, key, preset.value, preset.reason};
 }
 
 /* "gears/loss", for a value whose record is not in the file either. */
@@ -183,7 +180,7 @@ static const ts_field *spool_speeds(const ts_record_table *table)
 
 /* Which child goes with which field; what belongs to none is a speed or an error. */
 static void sort_children(ts_reading *reading, const ts_record_table *table, ts_node node,
-                          ts_node children[FIELDS_MOST], void *record)
+                          ts_node children[TS_FIELDS_MOST], void *record)
 {
     const ts_node_place *nodes  = reading->source->nodes;
     const ts_field      *speeds = spool_speeds(table);
@@ -216,7 +213,7 @@ static void judge(ts_reading *reading, const ts_record_table *table, ts_node nod
 
 void ts_read_record(ts_reading *reading, const ts_record_table *table, ts_node node, void *record)
 {
-    ts_node children[FIELDS_MOST]                     = {0};
+    ts_node children[TS_FIELDS_MOST]                  = {0};
     *(ts_node *)ts_member(record, table->node_offset) = node;
     sort_children(reading, table, node, children, record);
     for (size_t i = 0; i < table->field_count; i++) {
@@ -320,6 +317,27 @@ static int32_t tapped_spool(ts_reading *reading, ts_node child)
     return spool;
 }
 
+/* Names that other parts of the file refer to; NULL: nobody does. */
+static const ts_name_index *index_of(const ts_reading *reading, const ts_record_table *record)
+{
+    if (record == &ts_table_condition)
+        return &reading->conditions;
+    if (record == &ts_table_spool)
+        return &reading->spools;
+    return record == &ts_table_accessory ? &reading->accessories : NULL;
+}
+
+/* A name that nobody refers to is copied from its place. */
+static bool read_own_name(ts_reading *reading, ts_node child, void *item)
+{
+    const ts_text name = reading->source->nodes[child].key;
+    const char   *copy = ts_arena_copy(reading->arena, name.at, name.length);
+    ts_judge_name(reading, child);
+    reading->no_memory   = reading->no_memory || copy == NULL;
+    *(const char **)item = copy;
+    return copy != NULL;
+}
+
 /* The heading of a record in a list by name: its own name, or the number of its spool. */
 static bool read_heading(ts_reading *reading, const ts_field *field, ts_node child, void *item,
                          size_t number)
@@ -329,9 +347,9 @@ static bool read_heading(ts_reading *reading, const ts_field *field, ts_node chi
         return true;
     }
     /* The structs of all lists by name begin with their name (model/field.h). */
-    const ts_name_index *names = field->record == &ts_table_condition ? &reading->conditions
-                                 : field->record == &ts_table_spool   ? &reading->spools
-                                                                      : &reading->accessories;
+    const ts_name_index *names = index_of(reading, field->record);
+    if (names == NULL)
+        return read_own_name(reading, child, item);
     if (number >= names->count)
         return false;
     *(const char **)item = names->names[number];

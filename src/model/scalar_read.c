@@ -186,11 +186,21 @@ static bool parse_tally(ts_text text, int64_t *value)
     return true;
 }
 
+/* Internal gears have negative tooth numbers; where nothing can be negative, a sign is a slip. */
+static bool parse_signed_tally(ts_text text, const ts_range *range, int64_t *value)
+{
+    const bool minus = text.length > 0 && text.at[0] == '-' && range->least < 0.0;
+    if (!parse_tally(minus ? (ts_text){text.at + 1, text.length - 1} : text, value))
+        return false;
+    *value = minus ? -*value : *value;
+    return true;
+}
+
 static bool read_tally(ts_reading *reading, const ts_target *target, const ts_written *written)
 {
     const ts_range *range = &target->field->range;
     int64_t         value;
-    if (!parse_tally(written->text, &value)) {
+    if (!parse_signed_tally(written->text, range, &value)) {
         complain_value(reading, target, written, "not-a-whole-number",
                        "is not a whole number, as is due for");
         return false;

@@ -13,11 +13,17 @@
  * keys; ranges and cross-references are the reader's. */
 void ts_schema_write_json(ts_buffer *out);
 
+/* The same of the rate file: docs/schema/rate-file.schema.json. */
+void ts_schema_write_rate_json(ts_buffer *out);
+
 /* TypeScript types of a file that was loaded as YAML: docs/schema/drive.d.ts. */
 void ts_schema_write_types(ts_buffer *out);
 
 /* The manual, Markdown: docs/drive-file.md. */
 void ts_schema_write_manual(ts_buffer *out);
+
+/* The manual of the rate file: docs/rate-file.md. */
+void ts_schema_write_rate_manual(ts_buffer *out);
 
 /* What could stand below an address, one a line, for completion: the keys of a record, and the
  * choices of a value.  `address` is a path whose names and numbers need not exist: "drive/hp/box"

@@ -120,8 +120,11 @@ static void tally(ts_json *json, const ts_field *field)
     ts_json_string(json, "integer");
     ts_json_string(json, "string");
     ts_json_end(json, ']');
+    const bool minus = range->least < 0.0;
     member(json, "pattern",
-           ts_field_may_be_unknown(field) ? "^([0-9]{1,15}|unknown)$" : "^[0-9]{1,15}$");
+           ts_field_may_be_unknown(field)
+               ? (minus ? "^(-?[0-9]{1,15}|unknown)$" : "^([0-9]{1,15}|unknown)$")
+               : (minus ? "^-?[0-9]{1,15}$" : "^[0-9]{1,15}$"));
     if (range->unit != NULL) {
         ts_json_key(json, "minimum");
         ts_json_number(json, range->least);
@@ -384,24 +387,34 @@ static void long_form_parts(ts_json *json)
     ts_json_end(json, '}');
 }
 
-void ts_schema_write_json(ts_buffer *out)
+static void write_schema(const ts_table_set *set, const char *title, ts_buffer *out)
 {
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
     member(&json, "$schema", "https://json-schema.org/draft/2020-12/schema");
-    member(&json, "title", "The drive file of towershaft");
-    record(&json, &ts_table_drive);
+    member(&json, "title", title);
+    record(&json, set->tables[0]);
     ts_json_key(&json, "$defs");
     ts_json_object(&json);
-    for (size_t i = 1; i < ts_table_count; i++) {
-        ts_json_key(&json, ts_tables[i]->id);
+    for (size_t i = 1; i < set->count; i++) {
+        ts_json_key(&json, set->tables[i]->id);
         ts_json_object(&json);
-        record(&json, ts_tables[i]);
+        record(&json, set->tables[i]);
         ts_json_end(&json, '}');
     }
     long_form_parts(&json);
     ts_json_end(&json, '}');
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
+}
+
+void ts_schema_write_json(ts_buffer *out)
+{
+    write_schema(&ts_drive_tables, "The drive file of towershaft", out);
+}
+
+void ts_schema_write_rate_json(ts_buffer *out)
+{
+    write_schema(&ts_rate_tables, "The rate file of towershaft", out);
 }

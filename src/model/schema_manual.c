@@ -173,12 +173,22 @@ static void add_units(ts_buffer *out)
     }
 }
 
+static void write_manual(const char *const *prose, const ts_table_set *set, ts_buffer *out)
+{
+    for (size_t i = 0; prose[i] != NULL; i++)
+        ts_buffer_print(out, "%s%s", i > 0 ? "\n" : "", prose[i]);
+    ts_buffer_add(out, "\n## Every key\n");
+    for (size_t i = 0; i < set->count; i++)
+        add_table(out, set->tables[i]);
+}
+
 void ts_schema_write_manual(ts_buffer *out)
 {
-    for (size_t i = 0; ts_manual_prose[i] != NULL; i++)
-        ts_buffer_print(out, "%s%s", i > 0 ? "\n" : "", ts_manual_prose[i]);
-    ts_buffer_add(out, "\n## Every key\n");
-    for (size_t i = 0; i < ts_table_count; i++)
-        add_table(out, ts_tables[i]);
+    write_manual(ts_manual_prose, &ts_drive_tables, out);
     add_units(out);
+}
+
+void ts_schema_write_rate_manual(ts_buffer *out)
+{
+    write_manual(ts_rate_prose, &ts_rate_tables, out);
 }

@@ -14,6 +14,8 @@ static const struct {
     {"drive-file.md", "The manual of the drive file", ts_schema_write_manual},
     {"drive.schema.json", "JSON Schema of the drive file", ts_schema_write_json},
     {"drive.d.ts", "TypeScript types of the drive file", ts_schema_write_types},
+    {"rate-file.md", "The manual of the rate file", ts_schema_write_rate_manual},
+    {"rate-file.schema.json", "JSON Schema of the rate file", ts_schema_write_rate_json},
 };
 #define PRINTED (sizeof printed / sizeof printed[0])
 

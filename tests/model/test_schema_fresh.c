@@ -49,6 +49,18 @@ static void json_schema_is_fresh(void **state)
     assert_fresh("docs/schema/drive.schema.json", ts_schema_write_json);
 }
 
+static void manual_of_the_rate_file_is_fresh(void **state)
+{
+    (void)state;
+    assert_fresh("docs/rate-file.md", ts_schema_write_rate_manual);
+}
+
+static void json_schema_of_the_rate_file_is_fresh(void **state)
+{
+    (void)state;
+    assert_fresh("docs/schema/rate-file.schema.json", ts_schema_write_rate_json);
+}
+
 static void types_are_fresh(void **state)
 {
     (void)state;
@@ -81,20 +93,46 @@ static void completions_follow_the_tables(void **state)
 }
 
 /* A table that says nothing about a key teaches nobody. */
+static void assert_described(const ts_record_table *table)
+{
+    assert_non_null(table->id);
+    assert_non_null(table->says);
+    assert_true(table->field_count <= TS_FIELDS_MOST);
+    for (size_t i = 0; i < table->field_count; i++) {
+        const ts_field *field = &table->fields[i];
+        assert_non_null(field->says);
+        assert_true(strlen(field->says) > 5);
+        assert_non_null(strchr(".?", field->says[strlen(field->says) - 1]));
+        assert_non_null(field->example);
+        assert_true(field->preset.value == NULL || field->preset.reason != NULL);
+        if (field->form != TS_FORM_SPOOL_SPEEDS)
+            assert_ptr_equal(ts_field_named(table, ts_text_of(field->key)), field);
+    }
+}
+
 static void every_field_is_described(void **state)
 {
     (void)state;
-    for (size_t t = 0; t < ts_table_count; t++) {
-        assert_non_null(ts_tables[t]->id);
-        assert_non_null(ts_tables[t]->says);
-        for (size_t i = 0; i < ts_tables[t]->field_count; i++) {
-            const ts_field *field = &ts_tables[t]->fields[i];
-            assert_non_null(field->says);
-            assert_true(strlen(field->says) > 5);
-            assert_non_null(strchr(".?", field->says[strlen(field->says) - 1]));
-            assert_non_null(field->example);
-            assert_true(field->preset.value == NULL || field->preset.reason != NULL);
-        }
+    for (size_t t = 0; t < ts_drive_tables.count; t++)
+        assert_described(ts_drive_tables.tables[t]);
+    for (size_t t = 0; t < ts_rate_tables.count; t++)
+        assert_described(ts_rate_tables.tables[t]);
+}
+
+static void assert_round(const ts_field *field)
+{
+    const ts_range *range = &field->range;
+    if (range->unit == NULL)
+        return;
+    const ts_unit *unit = ts_unit_named_any(ts_text_of(range->unit));
+    assert_non_null(unit);
+    for (int end = 0; end < 2; end++) {
+        ts_buffer out;
+        ts_buffer_open(&out, NULL);
+        ts_quantity_print(&out, end == 0 ? range->least : range->most, unit);
+        if (out.length > 16)
+            fail_msg("%s: %s", field->key, out.bytes);
+        ts_buffer_close(&out);
     }
 }
 
@@ -102,23 +140,11 @@ static void every_field_is_described(void **state)
 static void every_limit_is_round_in_its_unit(void **state)
 {
     (void)state;
-    for (size_t t = 0; t < ts_table_count; t++) {
-        for (size_t i = 0; i < ts_tables[t]->field_count; i++) {
-            const ts_range *range = &ts_tables[t]->fields[i].range;
-            if (range->unit == NULL)
-                continue;
-            const ts_unit *unit = ts_unit_named_any(ts_text_of(range->unit));
-            assert_non_null(unit);
-            for (int end = 0; end < 2; end++) {
-                ts_buffer out;
-                ts_buffer_open(&out, NULL);
-                ts_quantity_print(&out, end == 0 ? range->least : range->most, unit);
-                if (out.length > 16)
-                    fail_msg("%s: %s", ts_tables[t]->fields[i].key, out.bytes);
-                ts_buffer_close(&out);
-            }
-        }
-    }
+    const ts_table_set *const sets[] = {&ts_drive_tables, &ts_rate_tables};
+    for (int s = 0; s < 2; s++)
+        for (size_t t = 0; t < sets[s]->count; t++)
+            for (size_t i = 0; i < sets[s]->tables[t]->field_count; i++)
+                assert_round(&sets[s]->tables[t]->fields[i]);
 }
 
 int main(void)
@@ -127,6 +153,8 @@ int main(void)
         cmocka_unit_test(manual_is_fresh),
         cmocka_unit_test(json_schema_is_fresh),
         cmocka_unit_test(types_are_fresh),
+        cmocka_unit_test(manual_of_the_rate_file_is_fresh),
+        cmocka_unit_test(json_schema_of_the_rate_file_is_fresh),
         cmocka_unit_test(completions_follow_the_tables),
         cmocka_unit_test(every_field_is_described),
         cmocka_unit_test(every_limit_is_round_in_its_unit),

@@ -1,0 +1,111 @@
+/* model/rate_file.h: stand-alone elements as a rate file describes them, by standard symbols.
+ *
+ * These structs mirror docs/rate-file.md; src/model/field_rate*.c holds the field tables.  Keys are
+ * the standards' symbols in ASCII; `[0]` belongs to gear 1 and `[1]` to gear 2.  Signs of internal
+ * gears are those of ISO 21771: z_2 < 0.
+ */
+#ifndef TS_MODEL_RATE_FILE_H
+#define TS_MODEL_RATE_FILE_H
+
+#include "model/drive.h"
+
+typedef enum ts_rate_rack { TS_RACK_A, TS_RACK_B, TS_RACK_C, TS_RACK_D } ts_rate_rack;
+
+/* What each gear of a pair says for itself. */
+typedef struct ts_rate_gear {
+    ts_tally   z;
+    ts_measure b, x, k, d_a; /* d_a without the sign of internal gears */
+    ts_tally   k_W;          /* teeth under the span                   */
+    ts_measure D_M;          /* pin                                    */
+    ts_measure E_sns, E_sni; /* allowances of the normal thickness     */
+
+    ts_word material;    /* a row of the catalogue */
+    ts_pick class;       /* ts_gear_class          */
+    ts_measure hardness; /* HV, of normalised steel HBW */
+    ts_measure sigma_Hlim, sigma_Flim, sigma_y, HB, E, nu, rho;
+    ts_pick    peened, pitting; /* ts_answer_yes */
+    ts_measure Z_NTlong, Y_NTlong;
+
+    ts_tally   accuracy;
+    ts_measure f_pt, f_falpha, C_a, R_z, R_zF;
+    ts_measure s_pr, t_g, rho_g;
+    ts_tally   z_0;
+    ts_measure x_0;
+    ts_measure s_R, b_s, d_web;
+
+    ts_measure N_L, R;
+} ts_rate_gear;
+
+typedef struct ts_rate_pair { /* gear pair: */
+    const char  *name;
+    ts_node      node;
+    ts_rate_gear gear[2];
+    ts_measure   m_n, alpha_n, beta;
+    ts_measure   a_w; /* without the sign of internal gears */
+    ts_measure   A_ae, A_ai;
+    ts_pick      shift; /* ts_shift_rule */
+    ts_pick      tip;   /* ts_tip_rule   */
+    ts_pick      rack;  /* ts_rate_rack  */
+    ts_measure   h_aPs, h_fPs, rho_fPs;
+
+    ts_measure T_1, F_t, P, n_1, L_h;
+    ts_measure K_A, K_gamma, K_Hbeta, F_betax, f_sh, f_ma;
+    ts_measure S_Hmin, S_Fmin;
+    ts_pick    lead;    /* ts_lead_design    */
+    ts_pick    profile; /* ts_profile_design */
+    ts_pick    relief;  /* ts_answer_yes: does it suit the load? */
+    ts_pick    edition; /* ts_iso6336_year   */
+    ts_measure nu_40;
+} ts_rate_pair;
+
+typedef struct ts_rate_bevels { /* bevel pair: */
+    const char *name;
+    ts_node     node;
+    ts_tally    z[2];
+    ts_measure  m_et, Sigma, alpha_n, beta_m, b;
+} ts_rate_bevels;
+
+typedef struct ts_rate_tooth { /* tooth measurement: */
+    const char *name;
+    ts_node     node;
+    ts_tally    z, k_W;
+    ts_measure  m_n, alpha_n, beta, x, k, D_M, E_sns, E_sni;
+    ts_measure  h_aPs, h_fPs;
+} ts_rate_tooth;
+
+typedef struct ts_rate_tolerance { /* tolerance: */
+    const char *name;
+    ts_node     node;
+    ts_tally    z, class;
+    ts_measure  m_n, beta, d, b;
+    ts_pick     edition; /* 0: 2013, 1: 1995 */
+} ts_rate_tolerance;
+
+typedef struct ts_rate_steel { /* material: */
+    const char *name;
+    ts_node     node;
+    ts_word     row;
+    ts_measure  hardness;
+} ts_rate_steel;
+
+typedef struct ts_rate_file {
+    ts_node            node;
+    ts_tally           version;
+    ts_word            title, revision;
+    ts_rate_pair      *pairs;
+    size_t             pair_count;
+    ts_rate_bevels    *bevels;
+    size_t             bevel_count;
+    ts_rate_tooth     *teeth;
+    size_t             tooth_count;
+    ts_rate_tolerance *tolerances;
+    size_t             tolerance_count;
+    ts_rate_steel     *steels;
+    size_t             steel_count;
+
+    ts_assumption          *assumed; /* the register of defaults, of use or not */
+    size_t                  assumed_count;
+    const struct ts_source *source;
+} ts_rate_file;
+
+#endif
