@@ -170,7 +170,7 @@ export interface Neck {
 export interface Engine {
   /** The radius of the engine casing under the box. */
   casing?: Sourced<Length | Unknown>;
-  /** The inside of the cowl, point by point round the clock; straight in radius over angle between two points. */
+  /** The inside of the cowl, point by point round the clock; between two points its radius changes evenly with the angle. */
   cowl?: CowlPoint[];
   /** Round regions that nothing may enter. */
   "keep out"?: KeepOut[];
@@ -241,7 +241,7 @@ export interface BevelGears {
   /** On which side of the radial shaft's axis the gear on the engine-parallel shaft lies; front is towards the inlet.  Default: rear. */
   side?: Sourced<"front" | "rear">;
   /** Share of the transmitted power that is lost in this mesh.  Default: 1 %. */
-  loss?: Sourced<PlainNumber | Unknown>;
+  loss?: Sourced<PlainNumber>;
 }
 
 /** The fast thin shaft from the spool out to the box. */
@@ -305,7 +305,7 @@ export interface ToothSystem {
   /** Root fillet radius of the basic rack over the module, rho_fP / m_n.  Default: 0.25. */
   "root radius"?: Sourced<PlainNumber | Unknown>;
   /** Share of the transmitted power that is lost in each mesh.  Default: 0.5 %. */
-  loss?: Sourced<PlainNumber | Unknown>;
+  loss?: Sourced<PlainNumber>;
   /** What the gears are made of. */
   material?: Sourced<string | Unknown>;
 }

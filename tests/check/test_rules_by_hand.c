@@ -238,7 +238,7 @@ static void spool_at_rest_leaves_no_ratio(void **state)
     const ts_finding *finding = first_finding_of(study, "B3-ratio-window");
     assert_non_null(finding);
     assert_int_equal(finding->state, TS_OPEN);
-    assert_non_null(strstr(finding->todo, "the spool is at rest"));
+    assert_non_null(strstr(finding->says, "stands still at crank"));
     assert_nan(finding->limit);
     ts_study_close(study);
 }
