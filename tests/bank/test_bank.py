@@ -230,6 +230,10 @@ class Malformed(unittest.TestCase):
         broken = copy.deepcopy(whole)
         del broken["expected"]["gcd"]["tol_rel"]
         self.assertEqual(run_cases([broken])[0], 2)
+        for wrong in ("0.1", -0.1, None):
+            broken = copy.deepcopy(whole)
+            broken["expected"]["gcd"]["tol_abs"] = wrong
+            self.assertEqual(run_cases([broken])[0], 2, wrong)
 
     def test_missing_file_and_no_file_are_refused(self):
         self.assertEqual(run("no/such/file.json")[0], 2)

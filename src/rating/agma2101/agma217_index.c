@@ -45,10 +45,14 @@ double ts_agma217_geometry(const ts_agma217_point *at, ts_workings *workings)
 
     if (!(rho_1 > 0.0) || !(rho_2 > 0.0) || !(u > 0.0) || !(m_t > 0.0))
         return NAN;
+    if (!isfinite(rho_1 + rho_2 + u + m_t) || !(cos(alpha_t) > 0.0) || !(cos(alpha_n) > 0.0))
+        return NAN;
     const double slide  = sqrt(rho_1 / INCH) - sqrt(rho_2 / (INCH * u));
     const double reduce = rho_1 * rho_2 / ((rho_1 + rho_2) * INCH);
     const double Z_t    = 0.0175 * slide * fourth_root(cos(alpha_t) * INCH / m_t) /
                        (pow(cos(alpha_n), 0.75) * fourth_root(reduce));
+    if (!isfinite(Z_t))
+        return NAN;
     return TS_STEP(workings, Z_t_formula, Z_t, rho_1, rho_2, u, alpha_t, m_t, alpha_n);
 }
 
@@ -63,5 +67,7 @@ double ts_agma217_flash(double Z_t, double m_t, const ts_agma217_load *load, ts_
     const double load_per_inch = W_te / b_e * INCH / POUND_FORCE;
     const double rise = fabs(Z_t) * pow(load_per_inch, 0.75) * 50.0 / (ROUGHEST - microinches) *
                         sqrt(omega_1 * 30.0 / pi) * fourth_root(m_t / INCH) * 5.0 / 9.0;
+    if (!isfinite(T_i + rise))
+        return NAN;
     return TS_STEP(workings, T_f_formula, T_i + rise, T_i, Z_t, W_te, b_e, s_rms, omega_1, m_t);
 }

@@ -426,6 +426,8 @@ double ts_agma_pitch_point_factor(double alpha_t, double m_G, double m_N, bool i
 {
     const double flank = sin(alpha_t) * cos(alpha_t) / (2.0 * m_N);
 
+    if (!isfinite(flank) || !(m_G > 0.0) || !isfinite(m_G) || (internal && !(m_G > 1.0)))
+        return NAN;
     if (internal)
         return TS_STEP(workings, pitch_point_internal_formula, flank * m_G / (m_G - 1.0), alpha_t,
                        m_N, m_G);
@@ -434,5 +436,7 @@ double ts_agma_pitch_point_factor(double alpha_t, double m_G, double m_N, bool i
 
 double ts_agma_load_share_simple(double p_bn, double g_alpha, ts_workings *workings)
 {
+    if (!(p_bn > 0.0) || !(g_alpha > 0.0))
+        return NAN;
     return TS_STEP(workings, m_N_simple_formula, p_bn / (0.95 * g_alpha), p_bn, g_alpha);
 }

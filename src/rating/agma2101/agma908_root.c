@@ -258,9 +258,19 @@ static bool find_section(const ts_agma_root_input *in, ts_agma_root *root, ts_wo
     return true;
 }
 
+/* Far beyond any tool; also false for NaN. */
+#define MODULES_MOST 1e3
+
+static bool tool_is_sound(const ts_agma_root_input *in)
+{
+    return fabs(in->tool.h_a0) <= MODULES_MOST && in->tool.rho_a0 >= 0.0 &&
+           in->tool.rho_a0 <= MODULES_MOST && fabs(in->tool.delta_a0) <= MODULES_MOST &&
+           fabs(in->delta_sn) <= MODULES_MOST;
+}
+
 bool ts_agma_root_solve(const ts_agma_root_input *in, ts_agma_root *root, ts_workings *workings)
 {
     *root = (ts_agma_root){.s_F = NAN, .h_F = NAN};
-    return solve_load(in, root, workings) && place_tool(in, root, workings) &&
+    return tool_is_sound(in) && solve_load(in, root, workings) && place_tool(in, root, workings) &&
            find_section(in, root, workings);
 }

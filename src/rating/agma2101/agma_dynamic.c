@@ -101,7 +101,7 @@ DYNAMIC(A_v_large, "A_v", "transmission accuracy, before rounding up, d_T > 400 
 
 double ts_agma_accuracy_of(double f_pt, double m_n, double d_T, ts_workings *workings)
 {
-    if (!(f_pt > 0.0) || !(m_n > 0.0) || !(d_T >= 0.0))
+    if (!(f_pt > 0.0) || !(m_n > 0.0) || !(d_T >= 0.0) || !isfinite(f_pt + m_n + d_T))
         return NAN;
     const double module = 0.3 * m_n * 1e3;
     double       A_v;
@@ -126,5 +126,7 @@ double ts_agma_dynamic_barth(double v, ts_workings *workings)
 {
     const double unit = 1200.0 * 0.00508; /* 1200 ft/min */
 
+    if (!(v >= 0.0))
+        return NAN;
     return TS_STEP(workings, K_v_barth_formula, (unit + v) / unit, v);
 }

@@ -8,6 +8,7 @@
 
 #define CLAUSE_15 AGMA_2101 "15" RECALLED
 #define INCH      0.0254
+#define FACE_LAST 1e6 /* inches; the parabola of wide faces has long turned down */
 
 typedef struct alignment_row {
     const char *class, *A, *B, *C, *meaning;
@@ -73,7 +74,7 @@ double ts_agma_pinion_proportion(double b, double d_P, ts_workings *workings)
 {
     const double slender = fmax(0.05, b / (10.0 * d_P)), inches = b / INCH;
 
-    if (!(b > 0.0) || !(d_P > 0.0))
+    if (!(b > 0.0) || !(d_P > 0.0) || !isfinite(slender) || inches > FACE_LAST)
         return NAN;
     if (inches <= 1.0)
         return TS_STEP(workings, narrow_formula, slender - 0.025, b, d_P);
@@ -119,11 +120,10 @@ ts_agma_face_load ts_agma_face_load_of(double b, double d_w, const ts_agma_mount
     ts_agma_face_load out   = {
           .K_Hmc = K_Hmc, .K_Hpf = K_Hpf, .K_Hpm = K_Hpm, .K_Hma = NAN, .K_He = K_He, .K_H = NAN};
 
-    if (isnan(K_Hpf) || isnan(A_ma + B_ma + C_ma))
+    const double K_Hma = A_ma + B_ma * b + C_ma * (b * b);
+    if (isnan(K_Hpf) || !isfinite(K_Hma))
         return out;
-    const double K_Hma =
-        TS_STEP(workings, K_Hma_formula, A_ma + B_ma * b + C_ma * (b * b), A_ma, B_ma, b, C_ma);
-    out.K_Hma = K_Hma;
+    out.K_Hma = TS_STEP(workings, K_Hma_formula, K_Hma, A_ma, B_ma, b, C_ma);
     out.K_H   = TS_STEP(workings, K_H_formula, 1.0 + K_Hmc * (K_Hpf * K_Hpm + K_Hma * K_He), K_Hmc,
                         K_Hpf, K_Hpm, K_Hma, K_He);
     return out;

@@ -25,7 +25,7 @@ static const ts_formula Y_Lewis_formulas[2] = TS_OF_BOTH_GEARS(
 
 double ts_agma_rim_factor(double t_R, double h_t, int gear, ts_workings *workings)
 {
-    if (!(t_R > 0.0) || !(h_t > 0.0))
+    if (!(t_R > 0.0) || !(h_t > 0.0) || !isfinite(t_R))
         return NAN;
     const double m_B =
         TS_GEAR_STEP(workings, m_B_formulas, t_R / h_t, TS_OWN("t_R", t_R), TS_OWN("h_t", h_t));
@@ -67,6 +67,9 @@ static const ts_formula lewis_load_formula = {
 double ts_agma_lewis_load(double sigma_F, double b, double m, double Y_Lewis, double K_v,
                           ts_workings *workings)
 {
-    return TS_STEP(workings, lewis_load_formula, sigma_F * b * m * Y_Lewis / K_v, sigma_F, b, m,
-                   Y_Lewis, K_v);
+    const double F_t = sigma_F * b * m * Y_Lewis / K_v;
+
+    if (!(F_t >= 0.0))
+        return NAN;
+    return TS_STEP(workings, lewis_load_formula, F_t, sigma_F, b, m, Y_Lewis, K_v);
 }

@@ -167,7 +167,7 @@ double ts_agma_hardness_slope(double H_B1, double H_B2, ts_workings *workings)
 
 double ts_agma_hardness_ratio(double A_W, double m_G, ts_workings *workings)
 {
-    if (isnan(A_W) || isnan(m_G))
+    if (!isfinite(A_W) || !(m_G > 0.0))
         return NAN;
     return TS_STEP(workings, Z_W_formula, 1.0 + A_W * (fmin(20.0, m_G) - 1.0), A_W, m_G);
 }
