@@ -57,6 +57,9 @@ export type Torque = Quantity<TorqueUnit>;
 export type PowerUnit = "W" | "kW" | "MW" | "hp";
 export type Power = Quantity<PowerUnit>;
 
+export type KinematicViscosityUnit = "m2/s" | "mm2/s" | "cSt";
+export type KinematicViscosity = Quantity<KinematicViscosityUnit>;
+
 /** One document that describes one accessory drive. */
 export interface Drive {
   /** The version of this notation. */
@@ -77,6 +80,10 @@ export interface Drive {
   engine?: Engine;
   /** For each spool that is tapped: take-off, radial shaft and gearbox. */
   drive: { [name: string]: SpoolDrive };
+  /** The oil of the boxes. */
+  oil?: Oil;
+  /** By which standards the drive is rated. */
+  method?: Method;
   /** What the checks hold the drive to. */
   limits?: Limits;
   /** Your own register of what is assumed; it is shown with the program's. */
@@ -91,6 +98,8 @@ export type Condition = {
   events?: Sourced<Tally | Unknown>;
   /** How long the drive stays in it, in its whole life. */
   hours?: Sourced<Time | Unknown>;
+  /** How long each of the events lasts.  Default: 30 s. */
+  lasts?: Sourced<Time | Unknown>;
 } & {
   /** How fast that spool turns in this condition.  Every spool that is tapped needs one. */
   [spool: string]: Sourced<RotationalSpeed | Unknown>;
@@ -306,8 +315,20 @@ export interface ToothSystem {
   "root radius"?: Sourced<PlainNumber | Unknown>;
   /** Share of the transmitted power that is lost in each mesh.  Default: 0.5 %. */
   loss?: Sourced<PlainNumber>;
-  /** What the gears are made of. */
-  material?: Sourced<string | Unknown>;
+  /** What the gears are made of: a grade of ISO 6336-5, or a steel that is taken to meet one.  Default: case-carburised MQ. */
+  material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4">;
+  /** Tolerance class of the flanks, ISO 1328-1:2013.  Default: 5. */
+  accuracy?: Sourced<Tally | Unknown>;
+  /** Mean peak-to-valley roughness R_z of the flanks.  Default: 3 um. */
+  "flank roughness"?: Sourced<Length | Unknown>;
+  /** Mean peak-to-valley roughness R_z of the root fillets.  Default: 10 um. */
+  "root roughness"?: Sourced<Length | Unknown>;
+  /** Application factor K_A of ISO 6336-1: peaks of load over the loads of the file.  Default: 1. */
+  "application factor"?: Sourced<PlainNumber | Unknown>;
+  /** Face load factor K_Hbeta of ISO 6336-1, where it is known from elsewhere; without the key it follows from `misalignment`. */
+  "face load factor"?: Sourced<PlainNumber | Unknown>;
+  /** Misalignment F_betax of the teeth over the face width before running in, of shafts, bearings, bores and teeth together; without the key what `accuracy` allows the teeth of both gears. */
+  misalignment?: Sourced<Length | Unknown>;
 }
 
 /** The shaft of a box that the radial shaft drives. */
@@ -322,6 +343,12 @@ export interface BoxInput {
   face: Sourced<Length | Unknown>;
   /** Profile shift coefficient x of its main gear.  Default: 0. */
   shift?: Sourced<PlainNumber | Unknown>;
+  /** What its main gear is made of; without the key as the gears of the box. */
+  material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4" | Unknown>;
+  /** Thickness of its rim below the roots of the teeth; without the key it is solid. */
+  rim?: Sourced<Length | Unknown>;
+  /** Thickness of the web that holds the rim; read beside `rim` only. */
+  web?: Sourced<Length | Unknown>;
   /** What stands on its front pad: the name of an accessory, `cover` for a sealed cover, `hand turning`, or `open`.  Without the key there is no pad. */
   front?: Sourced<string | Unknown>;
   /** The same for its rear pad. */
@@ -348,6 +375,12 @@ export interface BoxShaft {
   face: Sourced<Length | Unknown>;
   /** Profile shift coefficient x of its main gear.  Default: 0. */
   shift?: Sourced<PlainNumber | Unknown>;
+  /** What its main gear is made of; without the key as the gears of the box. */
+  material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4" | Unknown>;
+  /** Thickness of its rim below the roots of the teeth; without the key it is solid. */
+  rim?: Sourced<Length | Unknown>;
+  /** Thickness of the web that holds the rim; read beside `rim` only. */
+  web?: Sourced<Length | Unknown>;
   /** What stands on its front pad: the name of an accessory, `cover` for a sealed cover, `hand turning`, or `open`.  Without the key there is no pad. */
   front?: Sourced<string | Unknown>;
   /** The same for its rear pad. */
@@ -376,6 +409,24 @@ export interface StepGear {
   face: Sourced<Length | Unknown>;
   /** Its profile shift coefficient x.  Default: 0. */
   shift?: Sourced<PlainNumber | Unknown>;
+  /** What it is made of; without the key as the gears of the box. */
+  material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4" | Unknown>;
+  /** Thickness of its rim below the roots of the teeth; without the key it is solid. */
+  rim?: Sourced<Length | Unknown>;
+  /** Thickness of the web that holds the rim; read beside `rim` only. */
+  web?: Sourced<Length | Unknown>;
+}
+
+/** The oil that runs through the boxes. */
+export interface Oil {
+  /** Kinematic viscosity at 40 degC.  Default: 27 cSt. */
+  "viscosity at 40"?: Sourced<KinematicViscosity | Unknown>;
+}
+
+/** By which standards the drive is rated. */
+export interface Method {
+  /** Which edition rates the cylindrical gears, by method B.  Default: ISO 6336:2019. */
+  teeth?: Sourced<"ISO 6336:2019" | "ISO 6336:2006">;
 }
 
 /** What the checks hold the drive to. */
@@ -402,6 +453,12 @@ export interface Limits {
   "neck factor"?: Sourced<PlainNumber | Unknown>;
   /** The reserve that is wanted inside every speed band.  Default: 0 %. */
   "speed margin"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety S_H of flanks against pitting.  Default: 1. */
+  "contact safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety S_F of roots against breakage.  Default: 1.25. */
+  "bending safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */
+  "rim to tooth height"?: Sourced<PlainNumber | Unknown>;
 }
 
 /** One line of your own register of assumptions. */

@@ -6,7 +6,8 @@
 #include <math.h>
 #include <string.h>
 
-#define ISO_6336_5 "ISO 6336-5:2016, table 1 (line from memory)"
+#define ISO_6336_5  "ISO 6336-5:2016, table 1 (line from memory)"
+#define LINE_SOURCE "data/gear_strength.tsv, N/mm2 and hardness as printed; " ISO_6336_5
 
 typedef struct material_row {
     const char *key, *class, *grade, *variant, *hardness, *core, *yield, *E, *nu, *rho;
@@ -15,6 +16,11 @@ typedef struct material_row {
 
 static const material_row materials[] = {
 #include "gear_material.inc"
+};
+
+const char *const ts_gear_material_keys[] = {
+#include "gear_material_key.inc"
+    NULL,
 };
 
 typedef struct strength_row {
@@ -194,6 +200,9 @@ static double strength_on(const line *on, double hardness, int gear, int quantit
     const ts_input    inputs[] = {
            {name->A, on->A}, {name->B, on->B}, {name->hardness, hardness}, {name->most, on->most}};
 
+    ts_workings_row(workings, name->A, on->A, "1", LINE_SOURCE);
+    ts_workings_row(workings, name->B, on->B, "1", LINE_SOURCE);
+    ts_workings_row(workings, name->most, on->most, "1", LINE_SOURCE);
     return ts_step_list(workings, &formulas[gear][quantity], stress, inputs, 4);
 }
 

@@ -45,6 +45,9 @@ typedef struct ts_gear_material {
     const char *basis;    /* whose least value the strengths are                  */
 } ts_gear_material;
 
+/* The key of every row, in the order of the table; NULL after the last. */
+extern const char *const ts_gear_material_keys[];
+
 size_t ts_gear_material_count(void);
 /* Row number `index` < count, in the order of the table. */
 ts_gear_material ts_gear_material_at(size_t index);

@@ -38,6 +38,7 @@ typedef struct ts_condition {
     ts_measure *speed;  /* one a spool, rad/s, >= 0; known for every spool that carries a drive */
     ts_tally    events; /* how often it is met in the life of the drive */
     ts_measure  hours;  /* s, time spent in it */
+    ts_measure  lasts;  /* s, of one event; TS_ABSENT where there are no events, or hours */
 } ts_condition;
 
 /* spools: hp: {turns: ccw, inertia: ..., axial travel: -0.2..0.7 mm, cranked: yes} */
@@ -144,7 +145,12 @@ typedef struct ts_tooth_system {
     ts_measure dedendum;       /* h_fP / m_n */
     ts_measure root_radius;    /* rho_fP / m_n */
     ts_measure loss;           /* 1, share of the transmitted power lost a mesh */
-    ts_word    material;
+    ts_pick    material;       /* row of catalog/gear_material.h */
+    ts_tally   accuracy;       /* class of ISO 1328-1 */
+    ts_measure flank_roughness, root_roughness; /* m, R_z */
+    ts_measure application_factor;              /* K_A */
+    ts_measure face_load_factor; /* K_Hbeta; TS_ABSENT: it follows from the misalignment */
+    ts_measure misalignment;     /* m, F_betax; TS_ABSENT: what the tolerances allow */
 } ts_tooth_system;
 
 typedef struct ts_step_gear { /* a further gear on the same shaft */
@@ -152,7 +158,9 @@ typedef struct ts_step_gear { /* a further gear on the same shaft */
     ts_tally   teeth;
     ts_measure module; /* absent: as the box */
     ts_measure face;
-    ts_measure shift; /* x, in modules */
+    ts_measure shift;    /* x, in modules */
+    ts_pick    material; /* absent: as the box */
+    ts_measure rim, web; /* m, thickness below the roots, and of the web; absent: a solid gear */
 } ts_step_gear;
 
 /* A pad end: the name of an accessory, or one of the words below. */
@@ -178,6 +186,8 @@ typedef struct ts_box_shaft {
     ts_measure module; /* absent: as the box */
     ts_measure face;
     ts_measure shift;           /* x, in modules */
+    ts_pick    material;        /* of its main gear; absent: as the box */
+    ts_measure rim, web;        /* m, of its main gear; absent: a solid gear */
     ts_measure toward;          /* clock direction in which this axis lies seen from its driver, rad
                                    from behind; absent: on the arc, further along the branch */
     ts_pick from;               /* driving gear on the driver: 0 gear, 1 step, 2 step 2, 3 step 3;
@@ -259,7 +269,22 @@ typedef struct ts_limits {
     ts_measure radial_shaft_speed;        /* m/s, surface */
     ts_measure neck_factor;               /* 1.25 */
     ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band */
+    ts_measure contact_safety;            /* 1, S_Hmin */
+    ts_measure bending_safety;            /* 1.25, S_Fmin */
+    ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
 } ts_limits;
+
+typedef struct ts_oil { /* what runs through the boxes */
+    ts_node    node;
+    ts_measure nu_40; /* m2/s, kinematic viscosity at 40 degrees Celsius */
+} ts_oil;
+
+typedef enum ts_teeth_method { TS_TEETH_ISO_2019, TS_TEETH_ISO_2006 } ts_teeth_method;
+
+typedef struct ts_method { /* by which standard what is rated */
+    ts_node node;
+    ts_pick teeth; /* ts_teeth_method */
+} ts_method;
 
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
     ts_node node;
@@ -302,6 +327,8 @@ typedef struct ts_drive {
     ts_engine           engine;
     ts_spool_drive     *drive;
     size_t              drive_count;
+    ts_oil              oil;
+    ts_method           method;
     ts_limits           limits;
     ts_assumption_line *assumptions;
     size_t              assumption_count;

@@ -168,9 +168,31 @@ static void complete_power(ts_reading *reading)
     }
 }
 
+/* ---- misalignment of teeth ------------------------------------------------------------------- */
+
+/* What the tolerances allow is known only when the gears are, so the register holds words. */
+static void assume_misalignments(ts_reading *reading)
+{
+    static const ts_preset preset = {
+        "as toleranced",
+        "what the accuracy allows both gears, with stiff shafts; common practice, no source"};
+    for (size_t d = 0; d < reading->drive->drive_count && !reading->no_memory; d++) {
+        const ts_box          *box   = &reading->drive->drive[d].box;
+        const ts_tooth_system *gears = &box->gears;
+        if (gears->face_load_factor.standing != TS_ABSENT ||
+            gears->misalignment.standing != TS_ABSENT)
+            continue;
+        if (gears->node != 0)
+            ts_assume(reading, gears->node, "misalignment", preset);
+        else
+            ts_assume(reading, box->node, "gears/misalignment", preset);
+    }
+}
+
 void ts_complete_drive(ts_reading *reading)
 {
     settle_cranked(reading);
+    assume_misalignments(reading);
     if (!reading->no_memory)
         complete_power(reading);
 }

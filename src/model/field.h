@@ -130,6 +130,8 @@ extern const ts_record_table ts_table_tooth_system;
 extern const ts_record_table ts_table_box_input;
 extern const ts_record_table ts_table_box_shaft;
 extern const ts_record_table ts_table_step_gear;
+extern const ts_record_table ts_table_oil;
+extern const ts_record_table ts_table_method;
 extern const ts_record_table ts_table_limits;
 extern const ts_record_table ts_table_assumption_line;
 extern const ts_record_table ts_table_waiver;

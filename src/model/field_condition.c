@@ -2,6 +2,16 @@
 #include "model/drive.h"
 #include "model/field.h"
 
+/* Time is asked of events alone, and only where no hours are told. */
+static ts_preset lasts_preset(const void *record)
+{
+    const ts_condition *condition = record;
+    if (condition->events.standing == TS_GIVEN && condition->hours.standing == TS_ABSENT)
+        return (ts_preset){"30 s",
+                           "about as long as an engine is cranked; common practice, no source"};
+    return (ts_preset){NULL, NULL};
+}
+
 static const ts_field condition_fields[] = {
     {.key  = "the name of a spool",
      .form = TS_FORM_SPOOL_SPEEDS,
@@ -24,6 +34,16 @@ static const ts_field condition_fields[] = {
      .range   = TS_FROM(0.0, 3.6e9, "h"),
      .says    = "How long the drive stays in it, in its whole life.",
      .example = "4200 h"},
+    {.key  = "lasts",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TIME,
+     TS_AT(ts_condition, lasts),
+     .range     = TS_ABOVE(0.0, 3.6e7, "s"),
+     .preset    = {"30 s", "asked for by `events` without `hours`: about as long as an engine is "
+                              "cranked; common practice, no source"},
+     .preset_of = lasts_preset,
+     .says      = "How long each of the events lasts.",
+     .example   = "25 s"},
 };
 
 const ts_record_table ts_table_condition = {

@@ -70,6 +70,18 @@ static const ts_field drive_fields[] = {
      .record  = &ts_table_spool_drive,
      .says    = "For each spool that is tapped: take-off, radial shaft and gearbox.",
      .example = "{hp: {take-off: {...}, tower shaft: {...}, box: {...}}}"},
+    {.key  = "oil",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_drive, oil),
+     .record  = &ts_table_oil,
+     .says    = "The oil of the boxes.",
+     .example = "{viscosity at 40: 27 cSt}"},
+    {.key  = "method",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_drive, method),
+     .record  = &ts_table_method,
+     .says    = "By which standards the drive is rated.",
+     .example = "{teeth: \"ISO 6336:2019\"}"},
     {.key  = "limits",
      .form = TS_FORM_RECORD,
      TS_AT(ts_drive, limits),
@@ -97,6 +109,44 @@ const ts_record_table ts_table_drive = {
     .name = "a drive file",
     .says = "One document that describes one accessory drive.",
     TS_TABLE(ts_drive, drive_fields),
+};
+
+static const ts_field oil_fields[] = {
+    {.key  = "viscosity at 40",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_KINEMATIC_VISCOSITY,
+     TS_AT(ts_oil, nu_40),
+     .range   = TS_ABOVE(0.0, 1e-2, "cSt"),
+     .preset  = {"27 cSt", "what aviation oils of 5 cSt at 100 degC have; MIL-PRF-23699 asks for "
+                            "23 cSt at least (from memory)"},
+     .says    = "Kinematic viscosity at 40 degC.",
+     .example = "27 cSt"},
+};
+
+const ts_record_table ts_table_oil = {
+    .id   = "oil",
+    .name = "the oil",
+    .says = "The oil that runs through the boxes.",
+    TS_TABLE(ts_oil, oil_fields),
+};
+
+static const char *const teeth_methods[] = {"ISO 6336:2019", "ISO 6336:2006", NULL};
+
+static const ts_field method_fields[] = {
+    {.key  = "teeth",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_method, teeth),
+     .choices = teeth_methods,
+     .preset  = {"ISO 6336:2019", "the edition in force"},
+     .says    = "Which edition rates the cylindrical gears, by method B.",
+     .example = "ISO 6336:2019"},
+};
+
+const ts_record_table ts_table_method = {
+    .id   = "method",
+    .name = "the methods",
+    .says = "By which standards the drive is rated.",
+    TS_TABLE(ts_method, method_fields),
 };
 
 static const ts_field assumption_line_fields[] = {

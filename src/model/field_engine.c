@@ -202,6 +202,32 @@ static const ts_field limits_fields[] = {
      .preset  = {"0 %", "the bands are held as they are written"},
      .says    = "The reserve that is wanted inside every speed band.",
      .example = "2 %"},
+    {.key  = "contact safety",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, contact_safety),
+     .range   = TS_FROM(0.5, 10.0, "1"),
+     .preset  = {"1", "pitting tells itself by debris before a tooth is lost; common practice, no "
+                       "source"},
+     .says    = "The least safety S_H of flanks against pitting.",
+     .example = "1.1"},
+    {.key  = "bending safety",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, bending_safety),
+     .range   = TS_FROM(0.5, 10.0, "1"),
+     .preset  = {"1.25", "a tooth breaks without warning, and the drive with it; common practice, "
+                          "no source"},
+     .says    = "The least safety S_F of roots against breakage.",
+     .example = "1.4"},
+    {.key  = "rim to tooth height",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, rim_to_tooth),
+     .range   = TS_FROM(0.5, 10.0, "1"),
+     .preset  = {"1.2", "from there on a rim counts as solid, ISO 6336-3, clause 9 (from memory)"},
+     .says    = "The least thickness of a rim over the height of its teeth.",
+     .example = "1.2"},
 };
 
 const ts_record_table ts_table_limits = {

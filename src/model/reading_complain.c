@@ -130,8 +130,18 @@ static void add_range(ts_buffer *out, const ts_field *field)
     add_limit(out, range, range->most);
 }
 
+#define CHOICES_SHOWN 12 /* more are a table, which is in the manual */
+
 static void add_choices(ts_buffer *out, const ts_field *field)
 {
+    size_t count = 0;
+    while (field->choices[count] != NULL)
+        count++;
+    if (count > CHOICES_SHOWN) {
+        ts_buffer_print(out, "one of the %zu words that the manual lists, such as %s", count,
+                        field->example);
+        return;
+    }
     for (size_t i = 0; field->choices[i] != NULL; i++) {
         if (i > 0)
             ts_buffer_add(out, field->choices[i + 1] == NULL ? " or " : ", ");

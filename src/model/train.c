@@ -117,21 +117,29 @@ static ts_measure own_or(ts_measure own, ts_measure shared)
     return own.standing == TS_ABSENT ? shared : own;
 }
 
+static ts_pick own_or_shared(ts_pick own, ts_pick shared)
+{
+    return own.standing == TS_ABSENT ? shared : own;
+}
+
 /* The main gear of a box shaft and its steps; all of them have the same hand. */
 static void add_gears(builder *b, const ts_box_shaft *record, uint32_t shaft, int hand)
 {
     const ts_tooth_system *system = system_of(b);
-    ts_gear                gear   = {.role    = TS_GEAR_MAIN,
-                                     .shaft   = shaft,
-                                     .node    = record->node,
-                                     .teeth   = record->teeth,
-                                     .m_n     = own_or(record->module, system->module),
-                                     .alpha_n = system->pressure_angle,
-                                     .beta    = system->helix_angle,
-                                     .hand    = hand,
-                                     .face    = record->face,
-                                     .x       = record->shift,
-                                     .system  = system};
+    ts_gear                gear   = {.role     = TS_GEAR_MAIN,
+                                     .shaft    = shaft,
+                                     .node     = record->node,
+                                     .teeth    = record->teeth,
+                                     .m_n      = own_or(record->module, system->module),
+                                     .alpha_n  = system->pressure_angle,
+                                     .beta     = system->helix_angle,
+                                     .hand     = hand,
+                                     .face     = record->face,
+                                     .x        = record->shift,
+                                     .material = own_or_shared(record->material, system->material),
+                                     .rim      = record->rim,
+                                     .web      = record->web,
+                                     .system   = system};
     b->main_gear[shaft]           = add_gear(b, &gear);
     gear.role                     = TS_GEAR_STEP;
     for (size_t s = 0; s < record->step_count; s++) {
@@ -142,6 +150,9 @@ static void add_gears(builder *b, const ts_box_shaft *record, uint32_t shaft, in
         gear.m_n                 = own_or(step->module, system->module);
         gear.face                = step->face;
         gear.x                   = step->shift;
+        gear.material            = own_or_shared(step->material, system->material);
+        gear.rim                 = step->rim;
+        gear.web                 = step->web;
         (void)add_gear(b, &gear);
     }
 }

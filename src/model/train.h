@@ -54,7 +54,9 @@ typedef struct ts_gear {
     int                    hand; /* +1 right, -1 left, 0 straight */
     ts_measure             face;
     ts_measure             x;
-    const ts_tooth_system *system; /* NULL for bevels */
+    ts_pick                material; /* cylindrical: row of catalog/gear_material.h */
+    ts_measure             rim, web; /* cylindrical; absent: solid */
+    const ts_tooth_system *system;   /* NULL for bevels */
 } ts_gear;
 
 typedef struct ts_mesh {

@@ -395,6 +395,8 @@ static void slips_are_said_where_they_are(void **state)
         {"  fuel pump:\n", "  ' fuel pump':\n", "bad-name", "' fuel", NULL},
         {"  fuel pump:\n", "  fuel pump that has a much too long name of its own:\n", "bad-name",
          "fuel pump that", NULL},
+        {"material: carburised 9310", "material: carburized 9310", "not-a-choice", "carburized",
+         "carburised 9310"},
         {"towershaft: 1", "towershaft: 2", "out-of-range", "2", NULL},
         {"sight: from behind", "sight: from the front", "not-a-choice", "from the front",
          "from front"},

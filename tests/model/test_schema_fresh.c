@@ -83,10 +83,12 @@ static void completions_follow_the_tables(void **state)
     assert_completions("drive/hp", "take-off\ntower shaft\nbox\n");
     assert_completions("drive/hp/take-off/float", "fixed bevel\nsplined stub\nwide spur\n");
     assert_completions("drive/hp/box/anticlockwise/2/branch/1/step",
-                       "teeth\nmodule\nface\nshift\n");
-    assert_completions("drive/hp/box/clockwise/2/step/2", "teeth\nmodule\nface\nshift\n");
+                       "teeth\nmodule\nface\nshift\nmaterial\nrim\nweb\n");
+    assert_completions("drive/hp/box/clockwise/2/step/2",
+                       "teeth\nmodule\nface\nshift\nmaterial\nrim\nweb\n");
     assert_completions("drive/hp/box/clockwise/2/front", "cover\nhand turning\nopen\n");
-    assert_completions("conditions/crank", "events\nhours\n");
+    assert_completions("conditions/crank", "events\nhours\nlasts\n");
+    assert_completions("method/teeth", "ISO 6336:2019\nISO 6336:2006\n");
     assert_completions("no/such/place", "");
     assert_completions("drive/hp/box/nothing", "");
     assert_completions("drive", "");
