@@ -5,15 +5,25 @@
 static double Z_NT(ts_gear_class class, bool pitting, double N_L)
 {
     const ts_life_nodes nodes = ts_life_nodes_contact(class, pitting);
+    const ts_life_lines lines = ts_life_lines_of(&nodes, 0.85);
 
-    return ts_life_factor(&nodes, 0.85, N_L, TS_RATED_CONTACT, 0, NULL);
+    return ts_life_factor(&lines, ts_cycles_of(N_L), TS_RATED_CONTACT, 0, NULL);
 }
 
 static double Y_NT(ts_gear_class class, double N_L)
 {
     const ts_life_nodes nodes = ts_life_nodes_bending(class);
+    const ts_life_lines lines = ts_life_lines_of(&nodes, 0.85);
 
-    return ts_life_factor(&nodes, 0.85, N_L, TS_RATED_BENDING, 0, NULL);
+    return ts_life_factor(&lines, ts_cycles_of(N_L), TS_RATED_BENDING, 0, NULL);
+}
+
+/* 1 GPa at N_ref. */
+static ts_life_curve curve_of(const ts_life_nodes *nodes, double at_long, double sigma_stat)
+{
+    const ts_life_lines lines = ts_life_lines_of(nodes, at_long);
+
+    return ts_life_curve_of(&lines, sigma_stat, 1.0e9);
 }
 
 /* ISO 6336-2, table of Z_NT (from memory; also bank case iso-znt-ynt). */
@@ -62,11 +72,11 @@ static void printed_exponents_are_those_of_the_nodes(void **state)
     };
 
     for (size_t i = 0; i < sizeof rows / sizeof rows[0]; i++) {
-        const ts_life_curve curve = ts_life_curve_of(&rows[i].nodes, 0.85, 1.6e9, 1.0e9);
+        const ts_life_curve curve = curve_of(&rows[i].nodes, 0.85, 1.6e9);
         assert_close(curve.lower / log10(1.6), rows[i].printed, 2e-4);
     }
     const ts_life_nodes pitting = ts_life_nodes_contact(TS_GEAR_CASE_HARDENED, true);
-    const ts_life_curve curve   = ts_life_curve_of(&pitting, 0.85, 1.6e9, 1.0e9);
+    const ts_life_curve curve   = curve_of(&pitting, 0.85, 1.6e9);
     assert_close(curve.lower / log10(1.6), 0.2791, 2e-4);
     assert_close(curve.sigma_mid, 1.3e9, 1e-13);
 }
@@ -82,11 +92,14 @@ static void stress_and_cycles_are_inverse(void **state)
         const ts_life_nodes   nodes   = stress == TS_RATED_CONTACT
                                             ? ts_life_nodes_contact(class, pitting)
                                             : ts_life_nodes_bending(class);
-        const ts_life_curve   curve   = ts_life_curve_of(&nodes, 0.85, 1.5e9, 0.9e9);
+        const ts_life_lines   lines   = ts_life_lines_of(&nodes, 0.85);
+        const ts_life_curve   curve   = ts_life_curve_of(&lines, 1.5e9, 0.9e9);
 
         for (double N = nodes.N_stat * 1.001; N < 1e11; N *= 1.7) {
-            const double factor = ts_life_factor(&nodes, 0.85, N, stress, 0, NULL);
-            const double sigma  = ts_life_curve_stress(&curve, N, factor, stress, 0, NULL);
+            const ts_cycles        cycles   = ts_cycles_of(N);
+            const ts_life_question question = {
+                cycles, ts_life_factor(&lines, cycles, stress, 0, NULL), stress, 0};
+            const double sigma = ts_life_curve_stress(&curve, &lines, &question, NULL);
 
             assert_close(ts_life_curve_cycles(&curve, sigma), N, 1e-9);
             assert_true(sigma <= curve.sigma_stat);
@@ -98,9 +111,9 @@ static void the_ends_of_a_curve_are_told(void **state)
 {
     (void)state;
     const ts_life_nodes nodes   = ts_life_nodes_contact(TS_GEAR_CASE_HARDENED, false);
-    const ts_life_curve falling = ts_life_curve_of(&nodes, 0.85, 1.6e9, 1.0e9);
-    const ts_life_curve endures = ts_life_curve_of(&nodes, 1.0, 1.6e9, 1.0e9);
-    const ts_life_curve raised  = ts_life_curve_of(&nodes, 1.0, 0.8e9, 1.0e9);
+    const ts_life_curve falling = curve_of(&nodes, 0.85, 1.6e9);
+    const ts_life_curve endures = curve_of(&nodes, 1.0, 1.6e9);
+    const ts_life_curve raised  = curve_of(&nodes, 1.0, 0.8e9);
 
     assert_same_double(ts_life_curve_cycles(&falling, 1.7e9), 0.0);
     assert_close(ts_life_curve_cycles(&falling, 1.6e9), 1e5, 1e-12);

@@ -67,7 +67,7 @@ static ts_life_curve contact_curve(const ts_iso6336_prepared *p, const ts_iso633
                                    double Z_W, int gear, ts_workings *workings)
 {
     const ts_iso6336_gear *g          = &p->mesh.gear[gear];
-    const ts_life_nodes   *nodes      = &p->gear[gear].nodes_H;
+    const ts_life_nodes   *nodes      = &p->gear[gear].life_H.nodes;
     const double           sigma_Hlim = g->sigma_Hlim, Z_L = p->Z_L, Z_v = r->Z_v, Z_R = p->Z_R;
     const double           Z_Wstat = p->gear[gear].softened ? p->Z_Wstat : 1.0;
 
@@ -77,7 +77,7 @@ static ts_life_curve contact_curve(const ts_iso6336_prepared *p, const ts_iso633
     ts_workings_row(workings, gear == 0 ? "Z_Wstat1" : "Z_Wstat2", Z_Wstat, "1",
                     ISO_6336_2 "13.2 (from memory)");
     const ts_life_curve curve =
-        ts_life_curve_of(nodes, g->Z_NTlong, sigma_Hlim * nodes->at_stat * Z_Wstat, ref);
+        ts_life_curve_of(&p->gear[gear].life_H, sigma_Hlim * nodes->at_stat * Z_Wstat, ref);
     (void)TS_GEAR_STEP(workings, HG_stat_formulas, curve.sigma_stat,
                        TS_OWN("sigma_Hlim", sigma_Hlim), TS_OWN("Z_NTstat", nodes->at_stat),
                        TS_OWN("Z_Wstat", Z_Wstat), TS_OWN("sigma_HGref", ref));
@@ -97,16 +97,17 @@ static void rate_flank(const ts_iso6336_prepared *p, const ts_iso6336_load *load
     const double   raised  = gear == 0 ? p->ends.Z_B : p->ends.Z_D;
     const ts_input at_ends = {gear == 0 ? "Z_B" : "Z_D", raised};
 
-    out->sigma_H = TS_GEAR_STEP(workings, sigma_H_formulas,
-                                raised * sigma_H0 * sqrt(K_A * K_gamma * K_v * K_Hbeta * K_Halpha),
-                                at_ends, TS_ALL(sigma_H0), TS_ALL(K_A), TS_ALL(K_gamma),
-                                TS_ALL(K_v), TS_ALL(K_Hbeta), TS_ALL(K_Halpha));
-    out->Z_W     = work_hardening(p, r, gear, workings);
-    out->Z_NT = ts_life_factor(&p->gear[gear].nodes_H, p->mesh.gear[gear].Z_NTlong, load->N_L[gear],
-                               TS_RATED_CONTACT, gear, workings);
-    out->contact          = contact_curve(p, r, out->Z_W, gear, workings);
-    const double sigma_HG = ts_life_curve_stress(&out->contact, load->N_L[gear], out->Z_NT,
-                                                 TS_RATED_CONTACT, gear, workings);
+    out->sigma_H                = TS_GEAR_STEP(workings, sigma_H_formulas,
+                                               raised * sigma_H0 * sqrt(K_A * K_gamma * K_v * K_Hbeta * K_Halpha),
+                                               at_ends, TS_ALL(sigma_H0), TS_ALL(K_A), TS_ALL(K_gamma),
+                                               TS_ALL(K_v), TS_ALL(K_Hbeta), TS_ALL(K_Halpha));
+    out->Z_W                    = work_hardening(p, r, gear, workings);
+    const ts_life_lines *lines  = &p->gear[gear].life_H;
+    const ts_cycles      cycles = r->cycles[gear];
+    out->Z_NT                   = ts_life_factor(lines, cycles, TS_RATED_CONTACT, gear, workings);
+    out->contact                = contact_curve(p, r, out->Z_W, gear, workings);
+    const ts_life_question question = {cycles, out->Z_NT, TS_RATED_CONTACT, gear};
+    const double sigma_HG = ts_life_curve_stress(&out->contact, lines, &question, workings);
     const double sigma_H  = out->sigma_H;
     out->sigma_HG         = sigma_HG;
     out->sigma_HP         = TS_GEAR_STEP(workings, sigma_HP_formulas, sigma_HG / S_Hmin,

@@ -105,7 +105,7 @@ typedef struct ts_iso6336_gear_prepared {
     double               rho_p;    /* m                                                  */
     double               Y_deltarelT, Y_RrelT, Y_X, Y_deltastat;
     ts_mean_stress_ratio mean;
-    ts_life_nodes        nodes_H, nodes_F;
+    ts_life_lines        life_H, life_F;
     bool                 softened; /* is Z_W its own?                                    */
 } ts_iso6336_gear_prepared;
 
@@ -148,7 +148,8 @@ typedef struct ts_iso6336_rating {
     double                F_mb;      /* N/m     w_t K_v                                         */
     double F_betax, y_beta, F_betay; /* m       NaN where K_Hbeta is given                      */
     double K_Hbeta, K_Fbeta, q_alpha, K_Halpha, K_Falpha;
-    double Z_v, sigma_H0; /* 1, Pa                                                   */
+    double Z_v, sigma_H0;             /* 1, Pa                                                   */
+    ts_cycles              cycles[2]; /* of each gear */
     ts_iso6336_gear_rating gear[2];
     ts_remarks             remarks; /* of this case; those of the mesh are in the prepared one */
     const char            *missing; /* NULL, or what makes the rating impossible               */

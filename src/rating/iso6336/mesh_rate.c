@@ -115,6 +115,8 @@ bool ts_iso6336_rate(const ts_iso6336_prepared *p, const ts_iso6336_load *load,
     if (!(load->T_1 > 0.0))
         return rate_unloaded(p, load, r);
 
+    r->cycles[0] = ts_cycles_of(load->N_L[0]);
+    r->cycles[1] = ts_cycles_of(load->N_L[1]);
     ts_iso6336_rate_load(p, load, r, workings);
     ts_iso6336_rate_contact(p, load, r, workings);
     ts_iso6336_rate_root(p, load, r, workings);

@@ -97,8 +97,10 @@ static void prepare_root_strength(ts_iso6336_prepared *p, int gear, ts_workings 
     out->Y_RrelT = ts_root_surface(g->class, g->R_zF, gear, workings);
     out->Y_X     = ts_root_size(g->class, p->pair.in.m_n, gear, workings);
     out->mean    = ts_mean_stress_of(g->class, g->shot_peened, out->notch.Y_S, gear, workings);
-    out->nodes_H = ts_life_nodes_contact(g->class, g->pitting);
-    out->nodes_F = ts_life_nodes_bending(g->class);
+    const ts_life_nodes contact = ts_life_nodes_contact(g->class, g->pitting);
+    const ts_life_nodes bending = ts_life_nodes_bending(g->class);
+    out->life_H                 = ts_life_lines_of(&contact, g->Z_NTlong);
+    out->life_F                 = ts_life_lines_of(&bending, g->Y_NTlong);
 }
 
 bool ts_iso6336_prepare_root(ts_iso6336_prepared *p, ts_workings *workings)

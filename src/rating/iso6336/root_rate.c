@@ -28,7 +28,7 @@ static ts_life_curve bending_curve(const ts_iso6336_prepared *p, const ts_iso633
 {
     const ts_iso6336_gear          *g     = &p->mesh.gear[gear];
     const ts_iso6336_gear_prepared *own   = &p->gear[gear];
-    const ts_life_nodes            *nodes = &own->nodes_F;
+    const ts_life_nodes            *nodes = &own->life_F.nodes;
 
     const double ref = TS_GEAR_STEP(
         workings, FG_ref_formulas,
@@ -36,8 +36,7 @@ static ts_life_curve bending_curve(const ts_iso6336_prepared *p, const ts_iso633
         TS_OWN("sigma_Flim", g->sigma_Flim), TS_OWN("Y_deltarelT", own->Y_deltarelT),
         TS_OWN("Y_RrelT", own->Y_RrelT), TS_OWN("Y_X", own->Y_X), TS_OWN("Y_M", out->Y_M));
     const ts_life_curve curve = ts_life_curve_of(
-        nodes, g->Y_NTlong, 2.0 * g->sigma_Flim * nodes->at_stat * own->Y_deltastat * out->Y_Mstat,
-        ref);
+        &own->life_F, 2.0 * g->sigma_Flim * nodes->at_stat * own->Y_deltastat * out->Y_Mstat, ref);
     (void)TS_GEAR_STEP(workings, FG_stat_formulas, curve.sigma_stat,
                        TS_OWN("sigma_Flim", g->sigma_Flim), TS_OWN("Y_NTstat", nodes->at_stat),
                        TS_OWN("Y_deltastat", own->Y_deltastat), TS_OWN("Y_Mstat", out->Y_Mstat),
@@ -63,19 +62,19 @@ static void rate_gear(const ts_iso6336_prepared *p, const ts_iso6336_load *load,
         .Y_DT   = p->Y_DT,
     };
 
-    const double sigma_F0 = ts_nominal_root_stress(&nominal, gear, workings);
-    out->sigma_F0         = sigma_F0;
-    out->sigma_F          = TS_GEAR_STEP(workings, sigma_F_formulas,
-                                         sigma_F0 * K_A * K_gamma * K_v * K_Fbeta * K_Falpha,
-                                         TS_OWN("sigma_F0", sigma_F0), TS_ALL(K_A), TS_ALL(K_gamma),
-                                         TS_ALL(K_v), TS_ALL(K_Fbeta), TS_ALL(K_Falpha));
-    out->Y_M              = ts_mean_stress_factor(R, own->mean.M, gear, workings);
-    out->Y_Mstat          = ts_mean_stress_factor_static(R, own->mean.M_stat, gear, workings);
-    out->Y_NT    = ts_life_factor(&own->nodes_F, p->mesh.gear[gear].Y_NTlong, load->N_L[gear],
-                                  TS_RATED_BENDING, gear, workings);
-    out->bending = bending_curve(p, out, gear, workings);
-    const double sigma_FG = ts_life_curve_stress(&out->bending, load->N_L[gear], out->Y_NT,
-                                                 TS_RATED_BENDING, gear, workings);
+    const double sigma_F0  = ts_nominal_root_stress(&nominal, gear, workings);
+    out->sigma_F0          = sigma_F0;
+    out->sigma_F           = TS_GEAR_STEP(workings, sigma_F_formulas,
+                                          sigma_F0 * K_A * K_gamma * K_v * K_Fbeta * K_Falpha,
+                                          TS_OWN("sigma_F0", sigma_F0), TS_ALL(K_A), TS_ALL(K_gamma),
+                                          TS_ALL(K_v), TS_ALL(K_Fbeta), TS_ALL(K_Falpha));
+    out->Y_M               = ts_mean_stress_factor(R, own->mean.M, gear, workings);
+    out->Y_Mstat           = ts_mean_stress_factor_static(R, own->mean.M_stat, gear, workings);
+    const ts_cycles cycles = r->cycles[gear];
+    out->Y_NT              = ts_life_factor(&own->life_F, cycles, TS_RATED_BENDING, gear, workings);
+    out->bending           = bending_curve(p, out, gear, workings);
+    const ts_life_question question = {cycles, out->Y_NT, TS_RATED_BENDING, gear};
+    const double sigma_FG = ts_life_curve_stress(&out->bending, &own->life_F, &question, workings);
     const double sigma_F  = out->sigma_F;
     out->sigma_FG         = sigma_FG;
     out->sigma_FP         = TS_GEAR_STEP(workings, sigma_FP_formulas, sigma_FG / S_Fmin,

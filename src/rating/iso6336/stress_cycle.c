@@ -129,62 +129,87 @@ static void note_nodes(ts_workings *workings, const life_names *name, const ts_l
     }
 }
 
-double ts_life_factor(const ts_life_nodes *nodes, double at_long, double N_L,
-                      ts_rated_stress stress, int gear, ts_workings *workings)
+ts_cycles ts_cycles_of(double N)
 {
-    const life_names *name     = &names[stress][gear];
-    const ts_formula *formulas = factor_formulas[stress][gear];
-    const ts_input    cycles = {name->N_L, N_L}, N_stat = {name->N_stat, nodes->N_stat};
-    const ts_input    N_mid = {name->N_mid, nodes->N_mid}, N_ref = {name->N_ref, nodes->N_ref};
-    const ts_input    at_stat = {name->at_stat, nodes->at_stat};
-    const ts_input    at_mid  = {name->at_mid, nodes->at_mid};
+    return (ts_cycles){N, log(N)};
+}
+
+ts_life_lines ts_life_lines_of(const ts_life_nodes *nodes, double at_long)
+{
+    const bool    has_mid = nodes->N_mid > 0.0;
+    ts_life_lines lines   = {
+          .nodes   = *nodes,
+          .at_long = at_long,
+          .ln_stat = log(nodes->N_stat),
+          .ln_ref  = log(nodes->N_ref),
+    };
+
+    lines.fall = -log(at_long) / (log(TS_LIFE_LONG) - lines.ln_ref);
+    if (!has_mid) {
+        lines.lower = log(nodes->at_stat) / (lines.ln_ref - lines.ln_stat);
+        return lines;
+    }
+    lines.ln_mid = log(nodes->N_mid);
+    lines.lower  = log(nodes->at_mid) / (lines.ln_ref - lines.ln_mid);
+    lines.upper  = log(nodes->at_stat / nodes->at_mid) / (lines.ln_mid - lines.ln_stat);
+    return lines;
+}
+
+double ts_life_factor(const ts_life_lines *lines, ts_cycles cycles, ts_rated_stress stress,
+                      int gear, ts_workings *workings)
+{
+    const ts_life_nodes *nodes    = &lines->nodes;
+    const life_names    *name     = &names[stress][gear];
+    const ts_formula    *formulas = factor_formulas[stress][gear];
+    const ts_input       N_L = {name->N_L, cycles.N}, N_stat = {name->N_stat, nodes->N_stat};
+    const ts_input       N_mid = {name->N_mid, nodes->N_mid}, N_ref = {name->N_ref, nodes->N_ref};
+    const ts_input       at_stat = {name->at_stat, nodes->at_stat};
+    const ts_input       at_mid  = {name->at_mid, nodes->at_mid};
 
     note_nodes(workings, name, nodes);
-    if (N_L <= nodes->N_stat) {
+    if (cycles.N <= nodes->N_stat) {
         ts_workings_row(workings, name->factor, nodes->at_stat, "1", name->table);
         return nodes->at_stat;
     }
-    if (N_L > nodes->N_ref)
+    if (cycles.N > nodes->N_ref)
         return ts_step_list(workings, &formulas[LONG],
-                            on_line(nodes->N_ref, 1.0, TS_LIFE_LONG, at_long, N_L),
-                            (const ts_input[]){cycles, N_ref, {name->at_long, at_long}}, 3);
+                            exp(lines->fall * (lines->ln_ref - cycles.ln)),
+                            (const ts_input[]){N_L, N_ref, {name->at_long, lines->at_long}}, 3);
+    const double lower = exp(lines->lower * (lines->ln_ref - cycles.ln));
     if (!(nodes->N_mid > 0.0))
-        return ts_step_list(workings, &formulas[WHOLE],
-                            on_line(nodes->N_stat, nodes->at_stat, nodes->N_ref, 1.0, N_L),
-                            (const ts_input[]){cycles, N_stat, at_stat, N_ref}, 4);
-    if (N_L <= nodes->N_mid)
-        return ts_step_list(
-            workings, &formulas[UPPER],
-            on_line(nodes->N_stat, nodes->at_stat, nodes->N_mid, nodes->at_mid, N_L),
-            (const ts_input[]){cycles, N_stat, at_stat, N_mid, at_mid}, 5);
-    return ts_step_list(workings, &formulas[LOWER],
-                        on_line(nodes->N_mid, nodes->at_mid, nodes->N_ref, 1.0, N_L),
-                        (const ts_input[]){cycles, N_mid, at_mid, N_ref}, 4);
+        return ts_step_list(workings, &formulas[WHOLE], lower,
+                            (const ts_input[]){N_L, N_stat, at_stat, N_ref}, 4);
+    if (cycles.N > nodes->N_mid)
+        return ts_step_list(workings, &formulas[LOWER], lower,
+                            (const ts_input[]){N_L, N_mid, at_mid, N_ref}, 4);
+    return ts_step_list(workings, &formulas[UPPER],
+                        nodes->at_mid * exp(lines->upper * (lines->ln_mid - cycles.ln)),
+                        (const ts_input[]){N_L, N_stat, at_stat, N_mid, at_mid}, 5);
 }
 
 /* ---- curve of one tooth ---------------------------------------------------------------------- */
 
-ts_life_curve ts_life_curve_of(const ts_life_nodes *nodes, double at_long, double sigma_stat,
-                               double sigma_ref)
+ts_life_curve ts_life_curve_of(const ts_life_lines *lines, double sigma_stat, double sigma_ref)
 {
-    ts_life_curve curve = {
-        .N_stat     = nodes->N_stat,
-        .N_mid      = nodes->N_mid,
-        .N_ref      = nodes->N_ref,
-        .sigma_stat = sigma_stat < sigma_ref ? sigma_ref : sigma_stat,
-        .sigma_ref  = sigma_ref,
-        .fall       = -log(at_long) / log(TS_LIFE_LONG / nodes->N_ref),
+    const ts_life_nodes *nodes = &lines->nodes;
+    ts_life_curve        curve = {
+               .N_stat     = nodes->N_stat,
+               .N_mid      = nodes->N_mid,
+               .N_ref      = nodes->N_ref,
+               .sigma_stat = sigma_stat < sigma_ref ? sigma_ref : sigma_stat,
+               .sigma_ref  = sigma_ref,
+               .fall       = lines->fall,
     };
     const double height = log(curve.sigma_stat / sigma_ref);
 
     if (!(nodes->N_mid > 0.0)) {
-        curve.lower = height / log(nodes->N_ref / nodes->N_stat);
+        curve.lower = height / (lines->ln_ref - lines->ln_stat);
         return curve;
     }
     const double at_mid = height * log(nodes->at_mid) / log(nodes->at_stat);
     curve.sigma_mid     = sigma_ref * exp(at_mid);
-    curve.lower         = at_mid / log(nodes->N_ref / nodes->N_mid);
-    curve.upper         = (height - at_mid) / log(nodes->N_mid / nodes->N_stat);
+    curve.lower         = at_mid / (lines->ln_ref - lines->ln_mid);
+    curve.upper         = (height - at_mid) / (lines->ln_mid - lines->ln_stat);
     return curve;
 }
 
@@ -216,38 +241,33 @@ static const ts_formula limit_formulas[2][2][G_LINES] = {
     {LIMITS("F", "Y_NT", "1", F_SOURCE), LIMITS("F", "Y_NT", "2", F_SOURCE)},
 };
 
-static double on_slope(double sigma_end, double N_end, double slope, double N_L)
+double ts_life_curve_stress(const ts_life_curve *curve, const ts_life_lines *lines,
+                            const ts_life_question *question, ts_workings *workings)
 {
-    return sigma_end * exp(slope * log(N_end / N_L));
-}
-
-double ts_life_curve_stress(const ts_life_curve *curve, double N_L, double life_factor,
-                            ts_rated_stress stress, int gear, ts_workings *workings)
-{
-    const life_names *name     = &names[stress][gear];
-    const ts_formula *formulas = limit_formulas[stress][gear];
-    const ts_input    cycles = {name->N_L, N_L}, N_stat = {name->N_stat, curve->N_stat};
+    const ts_cycles   cycles   = question->cycles;
+    const life_names *name     = &names[question->stress][question->gear];
+    const ts_formula *formulas = limit_formulas[question->stress][question->gear];
+    const ts_input    N_L = {name->N_L, cycles.N}, N_stat = {name->N_stat, curve->N_stat};
     const ts_input    N_mid = {name->N_mid, curve->N_mid}, N_ref = {name->N_ref, curve->N_ref};
     const ts_input    G_stat = {name->G_stat, curve->sigma_stat};
     const ts_input    G_mid  = {name->G_mid, curve->sigma_mid};
     const ts_input    G_ref  = {name->G_ref, curve->sigma_ref};
 
-    if (N_L <= curve->N_stat)
+    if (cycles.N <= curve->N_stat)
         return ts_step_list(workings, &formulas[G_STAT], curve->sigma_stat, &G_stat, 1);
-    if (N_L > curve->N_ref)
-        return ts_step_list(workings, &formulas[G_LONG], curve->sigma_ref * life_factor,
-                            (const ts_input[]){G_ref, {name->factor, life_factor}}, 2);
+    if (cycles.N > curve->N_ref)
+        return ts_step_list(workings, &formulas[G_LONG], curve->sigma_ref * question->life_factor,
+                            (const ts_input[]){G_ref, {name->factor, question->life_factor}}, 2);
+    const double lower = curve->sigma_ref * exp(curve->lower * (lines->ln_ref - cycles.ln));
     if (!(curve->N_mid > 0.0))
-        return ts_step_list(workings, &formulas[G_WHOLE],
-                            on_slope(curve->sigma_ref, curve->N_ref, curve->lower, N_L),
-                            (const ts_input[]){cycles, N_stat, G_stat, N_ref, G_ref}, 5);
-    if (N_L <= curve->N_mid)
-        return ts_step_list(workings, &formulas[G_UPPER],
-                            on_slope(curve->sigma_mid, curve->N_mid, curve->upper, N_L),
-                            (const ts_input[]){cycles, N_stat, G_stat, N_mid, G_mid}, 5);
-    return ts_step_list(workings, &formulas[G_LOWER],
-                        on_slope(curve->sigma_ref, curve->N_ref, curve->lower, N_L),
-                        (const ts_input[]){cycles, N_mid, G_mid, N_ref, G_ref}, 5);
+        return ts_step_list(workings, &formulas[G_WHOLE], lower,
+                            (const ts_input[]){N_L, N_stat, G_stat, N_ref, G_ref}, 5);
+    if (cycles.N > curve->N_mid)
+        return ts_step_list(workings, &formulas[G_LOWER], lower,
+                            (const ts_input[]){N_L, N_mid, G_mid, N_ref, G_ref}, 5);
+    return ts_step_list(workings, &formulas[G_UPPER],
+                        curve->sigma_mid * exp(curve->upper * (lines->ln_mid - cycles.ln)),
+                        (const ts_input[]){N_L, N_stat, G_stat, N_mid, G_mid}, 5);
 }
 
 /* A level line is borne to its end. */
