@@ -19,21 +19,34 @@ bool ts_iso6336_rate_cases(const ts_iso6336_prepared *prepared, ts_iso6336_case 
 
 /* ---- damage ---------------------------------------------------------------------------------- */
 
-typedef struct wear {
-    double               sigma, cycles;
-    const ts_life_curve *curve;
-} wear;
+/* What wears a place: cases of one mesh, or a list that the caller has gathered. */
+typedef struct wear_list {
+    const ts_iso6336_case *cases; /* or NULL */
+    ts_iso6336_place       place; /* of the cases */
+    const ts_wear         *wears;
+    size_t                 count;
+} wear_list;
 
-/* False: this case does not load the place. */
-static bool wear_of(const ts_iso6336_case *one, ts_iso6336_place place, wear *out)
+static wear_list wears_of_cases(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place)
 {
-    const ts_iso6336_gear_rating *gear    = &one->rating.gear[place.gear];
-    const bool                    contact = place.stress == TS_RATED_CONTACT;
+    return (wear_list){.cases = cases, .place = place, .count = count};
+}
 
-    *out = (wear){contact ? gear->sigma_H : gear->sigma_F, one->load.N_L[place.gear],
-                  contact ? &gear->contact : &gear->bending};
+/* False: this one does not load the place. */
+static bool wear_of(const wear_list *list, size_t i, ts_wear *out)
+{
+    if (list->cases == NULL) {
+        *out = list->wears[i];
+        return !(out->sigma <= 0.0);
+    }
+    const ts_iso6336_case        *one     = &list->cases[i];
+    const ts_iso6336_gear_rating *gear    = &one->rating.gear[list->place.gear];
+    const bool                    contact = list->place.stress == TS_RATED_CONTACT;
+
+    *out = (ts_wear){contact ? gear->sigma_H : gear->sigma_F, one->load.N_L[list->place.gear],
+                     contact ? &gear->contact : &gear->bending};
     /* A missing rating must stay: its sigma is NaN and compares with nothing. */
-    return one->flank == place.flank && !(out->sigma <= 0.0);
+    return one->flank == list->place.flank && !(out->sigma <= 0.0);
 }
 
 /* Sum of n/N, and of n/N times the exponent of its line: the slope of ln U over ln S. */
@@ -41,14 +54,13 @@ typedef struct damage {
     double U, steep;
 } damage;
 
-static damage damage_at(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place,
-                        double S)
+static damage damage_at(const wear_list *list, double S)
 {
-    damage sum = {0.0, 0.0};
-    wear   w;
+    damage  sum = {0.0, 0.0};
+    ts_wear w;
 
-    for (size_t i = 0; i < count; i++) {
-        if (!wear_of(&cases[i], place, &w))
+    for (size_t i = 0; i < list->count; i++) {
+        if (!wear_of(list, i, &w))
             continue;
         const double part  = w.cycles / ts_life_curve_cycles(w.curve, S * w.sigma);
         const double slope = ts_life_curve_slope(w.curve, S * w.sigma);
@@ -63,7 +75,16 @@ static damage damage_at(const ts_iso6336_case *cases, size_t count, ts_iso6336_p
 double ts_iso6336_damage(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place,
                          double S)
 {
-    return damage_at(cases, count, place, S).U;
+    const wear_list list = wears_of_cases(cases, count, place);
+
+    return damage_at(&list, S).U;
+}
+
+double ts_wear_damage(const ts_wear *wears, size_t count, double S)
+{
+    const wear_list list = {.wears = wears, .count = count};
+
+    return damage_at(&list, S).U;
 }
 
 double ts_iso6336_times(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place,
@@ -76,13 +97,13 @@ double ts_iso6336_times(const ts_iso6336_case *cases, size_t count, ts_iso6336_p
 
 /* Above this every tooth breaks at once; INFINITY when nothing loads the place, NaN when a rating
  * is missing. */
-static double static_safety(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place)
+static double static_safety(const wear_list *list)
 {
-    double S = INFINITY;
-    wear   w;
+    double  S = INFINITY;
+    ts_wear w;
 
-    for (size_t i = 0; i < count; i++) {
-        if (!wear_of(&cases[i], place, &w))
+    for (size_t i = 0; i < list->count; i++) {
+        if (!wear_of(list, i, &w))
             continue;
         const double own = w.curve->sigma_stat / w.sigma;
         if (isnan(own))
@@ -95,17 +116,17 @@ static double static_safety(const ts_iso6336_case *cases, size_t count, ts_iso63
 /* Newton's rule on ln U over ln S inside a shrinking bracket.  U never falls as S grows, is convex
  * between the corners of the lines, and may jump at them (endurance): then the bracket closes on
  * the jump from below, where U <= 1. */
-static double spectrum_safety(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place)
+static double spectrum_safety(const wear_list *list)
 {
-    double high = static_safety(cases, count, place), low, S;
+    double high = static_safety(list), low, S;
 
-    if (!isfinite(high) || damage_at(cases, count, place, high * (1.0 - 1e-15)).U <= 1.0)
+    if (!isfinite(high) || damage_at(list, high * (1.0 - 1e-15)).U <= 1.0)
         return high;
-    for (low = high / 2.0; damage_at(cases, count, place, low).U > 1.0; low /= 2.0)
+    for (low = high / 2.0; damage_at(list, low).U > 1.0; low /= 2.0)
         high = low;
     S = low;
     for (int round = 0; round < 100 && high - low > 4e-16 * high; round++) {
-        const damage here = damage_at(cases, count, place, S);
+        const damage here = damage_at(list, S);
 
         if (here.U <= 1.0)
             low = S;
@@ -119,15 +140,14 @@ static double spectrum_safety(const ts_iso6336_case *cases, size_t count, ts_iso
     return low;
 }
 
-static size_t worst_case(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place,
-                         double S, double *share)
+static size_t worst_case(const wear_list *list, double S, double *share)
 {
-    double most = -1.0, all = 0.0;
-    size_t worst = 0;
-    wear   w;
+    double  most = -1.0, all = 0.0;
+    size_t  worst = 0;
+    ts_wear w;
 
-    for (size_t i = 0; i < count; i++) {
-        if (!wear_of(&cases[i], place, &w))
+    for (size_t i = 0; i < list->count; i++) {
+        if (!wear_of(list, i, &w))
             continue;
         const double part =
             w.cycles / ts_life_curve_cycles(w.curve, fmin(S * w.sigma, w.curve->sigma_stat));
@@ -151,21 +171,34 @@ static const ts_formula S_equation = {
     .source  = "ISO 6336-6:2019, clause 6 (from memory): Palmgren and Miner",
 };
 
-ts_iso6336_life ts_iso6336_life_of(const ts_iso6336_case *cases, size_t count,
-                                   ts_iso6336_place place, ts_workings *workings)
+static ts_iso6336_life life_of(const wear_list *list, ts_workings *workings)
 {
-    ts_iso6336_life life = {.U = ts_iso6336_damage(cases, count, place, 1.0),
-                            .S = spectrum_safety(cases, count, place)};
+    ts_iso6336_life life = {.U = damage_at(list, 1.0).U, .S = spectrum_safety(list)};
 
     if (!isfinite(life.S))
         return life;
-    life.worst = worst_case(cases, count, place, life.S, &life.share);
+    life.worst = worst_case(list, life.S, &life.share);
     if (workings != NULL) {
-        const double   U        = ts_iso6336_damage(cases, count, place, life.S * (1.0 - 1e-15));
+        const double   U        = damage_at(list, life.S * (1.0 - 1e-15)).U;
         const ts_input inputs[] = {{"U", U}};
         ts_search_note(workings, &S_equation, life.S, U - 1.0, inputs, 1);
     }
     return life;
+}
+
+ts_iso6336_life ts_iso6336_life_of(const ts_iso6336_case *cases, size_t count,
+                                   ts_iso6336_place place, ts_workings *workings)
+{
+    const wear_list list = wears_of_cases(cases, count, place);
+
+    return life_of(&list, workings);
+}
+
+ts_iso6336_life ts_wear_life(const ts_wear *wears, size_t count, ts_workings *workings)
+{
+    const wear_list list = {.wears = wears, .count = count};
+
+    return life_of(&list, workings);
 }
 
 double ts_iso6336_spectrum_reserve(const ts_iso6336_case *cases, size_t count, double S_Hmin,
@@ -178,7 +211,8 @@ double ts_iso6336_spectrum_reserve(const ts_iso6336_case *cases, size_t count, d
                                         .gear   = (i >> 1) & 1,
                                         .stress = i < 4 ? TS_RATED_CONTACT : TS_RATED_BENDING};
         const double           S_min = place.stress == TS_RATED_CONTACT ? S_Hmin : S_Fmin;
-        const double           ratio = spectrum_safety(cases, count, place) / S_min;
+        const wear_list        list  = wears_of_cases(cases, count, place);
+        const double           ratio = spectrum_safety(&list) / S_min;
 
         if (isnan(ratio))
             return NAN;

@@ -46,6 +46,17 @@ double ts_iso6336_damage(const ts_iso6336_case *cases, size_t count, ts_iso6336_
 ts_iso6336_life ts_iso6336_life_of(const ts_iso6336_case *cases, size_t count,
                                    ts_iso6336_place place, ts_workings *workings);
 
+/* The same of a flank that several meshes load, as that of an idler or of the first gear of a box:
+ * its wears are gathered by whoever knows the train.  A sigma of 0 does not wear; `curve` may not
+ * be NULL where sigma is above 0 or NaN. */
+typedef struct ts_wear {
+    double               sigma;  /* Pa                                */
+    double               cycles; /* that it is borne                  */
+    const ts_life_curve *curve;  /* what the tooth stands under it    */
+} ts_wear;
+double          ts_wear_damage(const ts_wear *wears, size_t count, double S);
+ts_iso6336_life ts_wear_life(const ts_wear *wears, size_t count, ts_workings *workings);
+
 /* How many times over the spectrum is borne with the safety S_min: 1/U(S_min). */
 double ts_iso6336_times(const ts_iso6336_case *cases, size_t count, ts_iso6336_place place,
                         double S_min);
