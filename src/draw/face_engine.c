@@ -25,7 +25,9 @@ static void draw_hour(const ts_face *face, double r, int hour)
 {
     const ts_lettering how = {
         .size = TS_LOOK_TYPE_PX_LEAD, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
-    ts_point      at   = ts_face_clock_point(face, hour * 30 * degree, r);
+    /* The hour stands where the file means it: a dial that the file sees from the other side runs
+     * backwards here.  The turn that ts_scene_dial makes is its own inverse. */
+    ts_point      at = ts_face_clock_point(face, ts_scene_dial(face->scene, hour * 30 * degree), r);
     const ts_area room = ts_area_inset(face->picture, 22.0);
     char          text[3];
     text[0] = (char)(hour >= 10 ? '1' : '0' + hour);
@@ -33,7 +35,8 @@ static void draw_hour(const ts_face *face, double r, int hour)
     text[2] = 0;
     at.y += 0.36 * how.size;
     if (ts_area_distance(room, at) <= 0.0)
-        ts_write(&face->scene->canvas, at, text, &how);
+        ts_note_area(&face->scene->canvas.places, TS_PLACE_HOUR, (uint32_t)hour,
+                     ts_write(&face->scene->canvas, at, text, &how));
 }
 
 /* The casing as a dial: its outline, ticks every 2, 10 and 30 degrees, the hours. */

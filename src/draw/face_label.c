@@ -146,11 +146,13 @@ static bool any_body(const ts_face *face, ts_face_side side)
 
 void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ribbons *ribbons)
 {
-    ts_canvas         *canvas = &face->scene->canvas;
-    const bool         far    = any_body(face, face->front ? TS_REAR : TS_FRONT);
-    const ts_point     corner = {face->picture.x, face->picture.y};
-    const ts_point     size   = {210.0, face->ribbons ? 150.0 : 96.0};
-    const ts_area      all    = ts_place_anywhere(obstacles, corner, size);
+    ts_canvas     *canvas = &face->scene->canvas;
+    const bool     far    = any_body(face, face->front ? TS_REAR : TS_FRONT);
+    const ts_point corner = {face->picture.x, face->picture.y};
+    const bool     dial   = ts_measure_known(face->scene->drive->engine.casing);
+    const ts_point size   = {dial ? 252.0 : 210.0,
+                           (face->ribbons ? 165.0 : 111.0) + (dial ? 15.0 : 0.0)};
+    const ts_area      all  = ts_place_anywhere(obstacles, corner, size);
     const ts_lettering lead = {.size = TS_LOOK_TYPE_PX_LEAD, .bold = true, .colour = TS_COLOUR_INK};
     const ts_lettering small = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2};
     ts_point           at    = {all.x + 6.0, all.y + 18.0};
@@ -160,6 +162,12 @@ void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ri
     at.y += 15.0;
     ts_write(canvas, at, far ? "near bodies solid, far ones dashed" : "all bodies on this side",
              &small);
+    at.y += 15.0;
+    ts_write(canvas, at, "box outline: for orientation only", &small);
+    if (dial) {
+        at.y += 15.0;
+        ts_write(canvas, at, ts_scene_dial_says(face->scene), &small);
+    }
     at.y += 22.0;
     draw_bar(face, at);
     if (face->ribbons) {

@@ -27,14 +27,16 @@ typedef enum ts_place_kind {
     TS_PLACE_TAG,    /* marks of findings; `of` is the first finding        */
     TS_PLACE_LEADER, /* one straight piece from a to b; `of` is the shaft   */
     TS_PLACE_RIBBON, /* one ribbon, drawn from a to b with the flow; `of` is the mesh or pad  */
-    TS_PLACE_ROW     /* a pad's row of the speed chart; `of` is the pad     */
+    TS_PLACE_ROW,    /* a pad's row of the speed chart; `of` is the pad     */
+    TS_PLACE_HOUR    /* an hour of the dial; `of` is the hour, its text is noted as well */
 } ts_place_kind;
 
 typedef struct ts_place {
     ts_place_kind kind;
     uint32_t      of;
     ts_area       area;
-    ts_point      a, b; /* TS_PLACE_LEADER, TS_PLACE_RIBBON */
+    ts_point      a, b; /* TS_PLACE_LEADER, TS_PLACE_RIBBON      */
+    bool          cut;  /* TS_PLACE_TEXT: it ends in an ellipsis */
 } ts_place;
 
 typedef struct ts_places {

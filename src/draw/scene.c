@@ -101,6 +101,17 @@ void ts_add_shown(ts_buffer *out, const ts_scene *scene, double si, ts_kind kind
     ts_buffer_add(out, ts_scene_unit(scene, kind));
 }
 
+double ts_scene_dial(const ts_scene *scene, double clock)
+{
+    return scene->drive->sight.value == TS_FROM_FRONT ? -clock : clock;
+}
+
+const char *ts_scene_dial_says(const ts_scene *scene)
+{
+    return scene->drive->sight.value == TS_FROM_FRONT ? "clock as in the file: seen from the front"
+                                                      : "clock as in the file: seen from behind";
+}
+
 const char *ts_sense_word(int sense)
 {
     return sense > 0 ? "ccw" : sense < 0 ? "cw" : "?";

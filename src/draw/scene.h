@@ -46,6 +46,12 @@ void ts_add_value(ts_buffer *out, const ts_scene *scene, double si, ts_kind kind
 const char *ts_scene_unit(const ts_scene *scene, ts_kind kind);
 double      ts_scene_in_unit(const ts_scene *scene, double si, ts_kind kind);
 
+/* A clock angle (rad from behind) as the file has it: from 12:00 clockwise in the file's sight, so
+ * that a dial reads what the file and the findings say, from whichever side it is looked at. */
+double ts_scene_dial(const ts_scene *scene, double clock);
+/* "clock as in the file: seen from the front" */
+const char *ts_scene_dial_says(const ts_scene *scene);
+
 /* "cw", "ccw" or "?" of a sense of +1 (ccw) or -1 as it is seen. */
 const char *ts_sense_word(int sense);
 

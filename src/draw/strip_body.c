@@ -60,7 +60,7 @@ static void add_words(const ts_strip *strip, body_words *words, double width)
                                    .anchor = TS_ANCHOR_MIDDLE,
                                    .colour = i ? TS_COLOUR_INK2 : TS_COLOUR_INK,
                                    .width  = width,
-                                   .lines  = i ? 1 : 3};
+                                   .lines  = i ? 2 : 3};
     words->high[i] =
         ts_text_area(&strip->scene->canvas, (ts_point){0, 0}, words->text[i], &words->how[i]).h;
 }
@@ -264,8 +264,10 @@ static void draw_clock(const ts_strip *strip, double y)
     const int last  = (int)floor(strip->right / strip->R / half);
     for (int k = first; k <= last; k++) {
         const double x          = ts_strip_point(strip, strip->R * half * k, 0.0).x;
-        const int    half_hours = ((k % 24) + 24) % 24, hour = half_hours / 2;
-        const bool   whole = half_hours % 2 == 0;
+        const double dial       = ts_scene_dial(strip->scene, half * k);
+        const int    half_hours = (((int)lround(dial / half) % 24) + 24) % 24;
+        const int    hour       = half_hours / 2;
+        const bool   whole      = half_hours % 2 == 0;
         ts_use_pen(canvas, whole ? TS_PEN_2 : TS_PEN_1, TS_COLOUR_INK);
         ts_draw_line(canvas, (ts_point){x, y}, (ts_point){x, y + (whole ? 7.0 : 4.0)});
         if (half * strip->R * strip->px < 30.0 && !whole)

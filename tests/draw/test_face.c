@@ -130,6 +130,38 @@ static void the_front_view_mirrors_places_and_keeps_heights(void **state)
     close_drawn(&front);
 }
 
+/* "5" stands right of "7" for who looks from where the file looks, and left of it for the other. */
+static void the_dial_reads_what_the_file_says_from_both_sides(void **state)
+{
+    (void)state;
+    for (int sight = TS_FROM_BEHIND; sight <= TS_FROM_FRONT; sight++)
+        for (int view = TS_FROM_BEHIND; view <= TS_FROM_FRONT; view++) {
+            drawn it;
+            open_drawn(&it, view == TS_FROM_FRONT ? TS_FIGURE_FRONT : TS_FIGURE_BEHIND);
+            it.sample->drive.sight.value = sight;
+            draw_it(&it);
+            const ts_place *five  = find_place(&it, TS_PLACE_HOUR, 5);
+            const ts_place *seven = find_place(&it, TS_PLACE_HOUR, 7);
+            assert_non_null(five);
+            assert_non_null(seven);
+            assert_int_equal(five->area.x > seven->area.x, sight == view);
+            close_drawn(&it);
+        }
+}
+
+/* Clockwise from behind is anticlockwise from the front. */
+static void the_clock_of_a_place_is_that_of_the_file(void **state)
+{
+    (void)state;
+    drawn it;
+    open_drawn(&it, TS_FIGURE_BEHIND);
+    it.scene = ts_scene_of(&it.sample->subject, &it.options, it.arena);
+    assert_close(ts_scene_dial(&it.scene, 1.25), 1.25, 1e-15);
+    it.sample->drive.sight.value = TS_FROM_FRONT;
+    assert_close(ts_scene_dial(&it.scene, 1.25), -1.25, 1e-15);
+    ts_arena_close(it.arena);
+}
+
 static ts_face lay_out(drawn *it, bool front)
 {
     ts_face face = {.scene = &it->scene, .front = front, .picture = {0, 0, 1000, 700}};
@@ -277,6 +309,8 @@ int main(void)
         cmocka_unit_test(no_leader_crosses_another_wherever_the_box_stands),
         cmocka_unit_test(the_check_for_crossings_sees_one),
         cmocka_unit_test(the_front_view_mirrors_places_and_keeps_heights),
+        cmocka_unit_test(the_dial_reads_what_the_file_says_from_both_sides),
+        cmocka_unit_test(the_clock_of_a_place_is_that_of_the_file),
         cmocka_unit_test(teeth_of_mating_gears_interleave),
         cmocka_unit_test(drawn_outlines_do_not_overlap),
         cmocka_unit_test(ribbons_turn_round_in_the_start),
