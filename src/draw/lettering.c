@@ -161,9 +161,11 @@ ts_area ts_write(ts_canvas *canvas, ts_point at, const char *text, const ts_lett
         cairo_rotate(canvas->cr, -0.5 * M_PI);
     show(canvas, layout, corner, how);
     cairo_restore(canvas->cr);
+    const ts_place place = {
+        .kind = TS_PLACE_TEXT, .area = area, .cut = pango_layout_is_ellipsized(layout)};
     g_object_unref(layout);
     if (area.w > 0.0)
-        ts_note_area(&canvas->places, TS_PLACE_TEXT, 0, area);
+        ts_note_place(&canvas->places, &place);
     return area;
 }
 

@@ -158,8 +158,11 @@ static void fill_title(ts_scene *scene)
     const char *revision = or_word(subject->revision, scene->drive->revision);
     if (*revision)
         ts_buffer_print(line, "revision %s", revision);
-    if (subject->file)
-        ts_buffer_print(line, "%s%s", *revision ? ", " : "", subject->file);
+    if (subject->file) {
+        /* Its name without the folders, which no line has room for. */
+        const char *slash = strrchr(subject->file, '/');
+        ts_buffer_print(line, "%s%s", *revision ? ", " : "", slash ? slash + 1 : subject->file);
+    }
     if (line->length)
         cell_line(scene, CELL_TITLE, 2, line->bytes);
 }
@@ -228,7 +231,7 @@ static void fill_made(ts_scene *scene)
     if (!subject->hash)
         return;
     line = ts_canvas_line(&scene->canvas);
-    ts_buffer_print(line, "SHA-256 %.*s\xE2\x80\xA6", 16, subject->hash);
+    ts_buffer_print(line, "SHA-256 %.*s\xE2\x80\xA6", 12, subject->hash);
     cell_line(scene, CELL_MADE, 2, line->bytes ? line->bytes : "");
 }
 

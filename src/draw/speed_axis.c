@@ -4,7 +4,8 @@
 
 #include <math.h>
 
-static const double rest_width = 46.0; /* px at the left end for a spool at rest */
+static const double rest_width = 46.0;  /* px at the left end for a spool at rest */
+static const double name_most  = 260.0; /* px of a condition's name */
 
 double ts_speed_x(const ts_speed_section *section, double spool_speed)
 {
@@ -32,7 +33,7 @@ static double name_width(const ts_speed_section *section, uint32_t condition)
     const ts_lettering how    = {.size = TS_LOOK_TYPE_PX_SMALL, .bold = true};
     const ts_area      area   = ts_text_area(canvas, (ts_point){0, 0},
                                              section->scene->drive->conditions[condition].name, &how);
-    return fmin(fmax(area.w, 40.0), 110.0) + 10.0;
+    return fmin(fmax(area.w, 40.0), name_most) + 10.0;
 }
 
 double ts_speed_measure_head(ts_speed_section *section)
@@ -98,7 +99,7 @@ static void write_name(const ts_speed_section *section, const name_tag *name, do
                                 .upright = section->upright,
                                 .anchor  = section->upright ? TS_ANCHOR_LEFT : TS_ANCHOR_MIDDLE,
                                 .colour  = TS_COLOUR_INK,
-                                .width   = 110.0};
+                                .width   = name_most};
     const ts_lettering small = {
         .size = TS_LOOK_TYPE_PX_TICK, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK2};
     const char *text = scene->drive->conditions[name->condition].name;

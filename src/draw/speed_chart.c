@@ -41,6 +41,19 @@ static double set_heights(ts_speed_section *sections, size_t count, double one)
 
 /* ---- one row ----------------------------------------------------------------------------- */
 
+void ts_speed_add_place(const ts_speed_section *section, const ts_speed_row *row, ts_buffer *line)
+{
+    const ts_scene   *scene = section->scene;
+    const ts_pad     *pad   = &scene->train->pads[row->pad];
+    const ts_rational ratio = scene->motion->shafts[pad->shaft].ratio;
+    ts_buffer_add(line, pad->face == TS_REAR ? "rear, " : "front, ");
+    if (ts_rational_valid(ratio))
+        ts_buffer_significant(line, fabs(ts_rational_value(ratio)), 5);
+    else
+        ts_buffer_add(line, "?");
+    ts_buffer_print(line, " of %s", scene->train->shafts[section->shaft].name);
+}
+
 static void write_name(const ts_speed_section *section, const ts_speed_row *row, double top)
 {
     ts_scene          *scene = section->scene;
@@ -50,17 +63,11 @@ static void write_name(const ts_speed_section *section, const ts_speed_row *row,
          .bold = true, .colour = TS_COLOUR_INK, .width = section->name - 56.0};
     const ts_lettering small = {
         .size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2, .width = section->name - 56.0};
-    const ts_rational ratio = scene->motion->shafts[pad->shaft].ratio;
     ts_draw_number_circle(&scene->canvas, (ts_point){x + 20.0, top + 15.0}, 9.0,
                           scene->train->shafts[pad->shaft].number);
     ts_write(&scene->canvas, (ts_point){x + 38.0, top + 15.0}, pad->name, &bold);
     ts_buffer *line = ts_canvas_line(&scene->canvas);
-    ts_buffer_add(line, pad->face == TS_REAR ? "rear, " : "front, ");
-    if (ts_rational_valid(ratio))
-        ts_buffer_significant(line, fabs(ts_rational_value(ratio)), 5);
-    else
-        ts_buffer_add(line, "?");
-    ts_buffer_print(line, " of %s", scene->train->shafts[section->shaft].name);
+    ts_speed_add_place(section, row, line);
     ts_write(&scene->canvas, (ts_point){x + 38.0, top + 29.0}, line->bytes ? line->bytes : "",
              &small);
 }
@@ -81,9 +88,11 @@ static void write_travel(const ts_speed_section *section, const ts_speed_row *ro
     ts_add_value(line, scene, least, TS_KIND_ROTATIONAL_SPEED);
     ts_buffer_add(line, " .. ");
     ts_add_value(line, scene, most, TS_KIND_ROTATIONAL_SPEED);
-    const ts_lettering how = {
-        .size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2, .width = section->numbers - 68.0};
-    ts_write(&scene->canvas, (ts_point){left, top + 0.5 * row->height + 4.0},
+    const ts_lettering how = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                              .colour = TS_COLOUR_INK2,
+                              .width  = section->numbers - 68.0,
+                              .lines  = 2};
+    ts_write(&scene->canvas, (ts_point){left, top + 0.5 * row->height - 2.0},
              line->bytes ? line->bytes : "", &how);
     ts_draw_dot(&scene->canvas,
                 (ts_point){section->chart.x + 0.5 * section->chart.w, top + 0.5 * row->height}, 1.3,
@@ -119,13 +128,14 @@ static void draw_row(const ts_speed_section *section, const ts_speed_row *row, d
 
 static void write_captions(const ts_speed_section *section)
 {
-    static const struct {
+    const double speed = 60.0 + section->condition + 58.0;
+    const struct {
         double      x;
         ts_anchor   anchor;
         const char *text;
     } captions[]        = {{60.0, TS_ANCHOR_LEFT, "nearest condition"},
-                           {240.0, TS_ANCHOR_RIGHT, "pad, rpm"},
-                           {252.0, TS_ANCHOR_LEFT, "band, rpm"}};
+                           {speed, TS_ANCHOR_RIGHT, "pad, rpm"},
+                           {speed + 12.0, TS_ANCHOR_LEFT, "band, rpm"}};
     ts_canvas   *canvas = &section->scene->canvas;
     const double left = section->chart.x + section->chart.w, y = section->chart.y - 10.0;
     for (size_t i = 0; i < sizeof captions / sizeof *captions; i++) {
@@ -180,26 +190,41 @@ static size_t gather_sections(ts_scene *scene, ts_speed_section *sections, bool 
         *memory               = *memory && ts_speed_gather(scene, s, one) == TS_OK;
         if (!*memory || one->count == 0)
             continue;
-        one->name    = 216.0;
-        one->numbers = 436.0;
-        one->chart.x = TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER + one->name;
-        one->chart.w = scene->canvas.width - 2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) -
-                       one->name - one->numbers;
-        one->head = ts_speed_measure_head(one);
         count++;
     }
+    ts_speed_measure_columns(sections, count);
+    for (size_t s = 0; s < count; s++)
+        sections[s].head = ts_speed_measure_head(&sections[s]);
     return count;
 }
 
-static void write_key(const ts_scene *scene, ts_canvas *canvas)
+static const char key_words[] =
+    "Bar: band that the pad demands, as speeds of its spool; wall: its end, ticks on the forbidden "
+    "side; dot: where the spool runs in a condition that demands the band; open dot and hatching: "
+    "missed. Reserve: capacity / demand \xE2\x88\x92 1.";
+
+static ts_lettering key_letters(const ts_scene *scene)
 {
-    const ts_lettering how = {
-        .size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2, .width = scene->field.w - 24.0};
-    ts_write(canvas, (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - 9.0},
-             "Bar: band that the pad demands, as speeds of its spool; wall: its end, ticks on the "
-             "forbidden side; dot: where the spool runs in a condition that demands the band; open "
-             "dot and hatching: missed. Reserve: capacity / demand \xE2\x88\x92 1.",
-             &how);
+    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_SMALL,
+                          .colour = TS_COLOUR_INK2,
+                          .width  = scene->canvas.width -
+                                   2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) - 24.0,
+                          .lines = 4};
+}
+
+static double key_height(ts_scene *scene)
+{
+    const ts_lettering how = key_letters(scene);
+    return ts_text_area(&scene->canvas, (ts_point){0, 0}, key_words, &how).h + 12.0;
+}
+
+static void write_key(ts_scene *scene, double height)
+{
+    const ts_lettering how = key_letters(scene);
+    ts_write(&scene->canvas,
+             (ts_point){scene->field.x + 12.0,
+                        scene->field.y + scene->field.h - height + TS_LOOK_TYPE_PX_SMALL + 4.0},
+             key_words, &how);
 }
 
 ts_status ts_draw_speed_chart(ts_scene *scene)
@@ -212,7 +237,7 @@ ts_status ts_draw_speed_chart(ts_scene *scene)
     const size_t count = gather_sections(scene, sections, &memory);
     if (!memory)
         return TS_NO_MEMORY;
-    const double key    = 26.0;
+    const double key    = key_height(scene);
     const double height = ts_sheet_height(scene, set_heights(sections, count, lane_least) + key);
     ts_sheet_divide(scene, height);
     for (double one = lane_most; one > lane_least; one -= 1.0)
@@ -226,7 +251,7 @@ ts_status ts_draw_speed_chart(ts_scene *scene)
         return status;
     for (size_t s = 0; s < count; s++)
         draw_section(&sections[s]);
-    write_key(scene, &scene->canvas);
+    write_key(scene, key);
     ts_sheet_draw(scene, "Speeds", "pad bands against spool travel");
     return TS_OK;
 }

@@ -38,16 +38,27 @@ typedef struct ts_speed_section {
     uint32_t      shaft; /* of the spool */
     ts_speed_row *rows;
     size_t        count;
-    double        least, most;   /* rad/s of the spool, ends of the axis               */
-    bool          rest;          /* some condition has the spool at rest               */
-    bool          upright;       /* names of conditions are written upright: too many  */
-    double        head;          /* px, of axis and names                              */
-    double        height;        /* px, of all of it                                   */
-    ts_area       chart;         /* on the sheet: the rows, without head               */
-    double        name, numbers; /* px, widths of the columns beside the chart       */
+    double        least, most;     /* rad/s of the spool, ends of the axis               */
+    bool          rest;            /* some condition has the spool at rest               */
+    bool          upright;         /* names of conditions are written upright: too many  */
+    double        head;            /* px, of axis and names                              */
+    double        height;          /* px, of all of it                                   */
+    ts_area       chart;           /* on the sheet: the rows, without head               */
+    double        name, numbers;   /* px, widths of the columns beside the chart       */
+    double        condition, band; /* px, of these parts of the numbers             */
 } ts_speed_section;
 
 ts_status ts_speed_gather(ts_scene *scene, uint32_t spool_shaft, ts_speed_section *out);
+
+/* Sets the columns of all sections and, between them, the place of the charts; the canvas must be
+ * open. */
+void ts_speed_measure_columns(ts_speed_section *sections, size_t count);
+/* "rear, 0.41049 of hp spool"; "take-off (and 2)"; "6000 .. 7000": appended. */
+void ts_speed_add_place(const ts_speed_section *section, const ts_speed_row *row, ts_buffer *line);
+void ts_speed_add_condition(const ts_speed_section *section, const ts_speed_lane *lane,
+                            size_t index, ts_buffer *line);
+void ts_speed_add_band(const ts_speed_section *section, const ts_speed_lane *lane, size_t index,
+                       ts_buffer *line);
 
 /* x of a speed of the spool on the sheet, held between the ends of the axis. */
 double ts_speed_x(const ts_speed_section *section, double spool_speed);

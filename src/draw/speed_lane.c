@@ -110,9 +110,19 @@ static int decimals_of(const ts_scene *scene, const ts_speed_lane *lane, const t
     return 4;
 }
 
-static void add_band(ts_buffer *line, const ts_scene *scene, const ts_speed_lane *lane,
-                     int decimals)
+void ts_speed_add_condition(const ts_speed_section *section, const ts_speed_lane *lane,
+                            size_t index, ts_buffer *line)
 {
+    ts_buffer_add(line, section->scene->drive->conditions[lane->marks[index].condition].name);
+    if (index + 1 == lane->lines && lane->count > lane->lines)
+        ts_buffer_print(line, " (and %zu)", lane->count - lane->lines);
+}
+
+void ts_speed_add_band(const ts_speed_section *section, const ts_speed_lane *lane, size_t index,
+                       ts_buffer *line)
+{
+    const ts_scene *scene    = section->scene;
+    const int       decimals = decimals_of(scene, lane, &lane->marks[index]);
     if (isnan(lane->low) || isnan(lane->high)) {
         ts_buffer_add(line, "unknown");
         return;
@@ -181,18 +191,17 @@ static void write_line(const ts_speed_section *section, const ts_speed_row *row,
     const ts_speed_mark *mark     = &lane->marks[index];
     const int            decimals = decimals_of(scene, lane, mark);
     const double         left     = section->chart.x + section->chart.w + 18.0;
+    const double         speed    = left + 42.0 + section->condition + 58.0; /* its right end */
     draw_state(section, row, mark, left, y);
     ts_buffer *line = ts_canvas_line(&scene->canvas);
-    ts_buffer_add(line, scene->drive->conditions[mark->condition].name);
-    if (index + 1 == lane->lines && lane->count > lane->lines)
-        ts_buffer_print(line, " (and %zu)", lane->count - lane->lines);
-    write_at(section, left + 42.0, y, 122.0, TS_ANCHOR_LEFT, mark->missed);
+    ts_speed_add_condition(section, lane, index, line);
+    write_at(section, left + 42.0, y, section->condition, TS_ANCHOR_LEFT, mark->missed);
     line = ts_canvas_line(&scene->canvas);
     ts_add_number(line, rpm_of(scene, mark->speed), decimals);
-    write_at(section, left + 222.0, y, 0.0, TS_ANCHOR_RIGHT, true);
+    write_at(section, speed, y, 0.0, TS_ANCHOR_RIGHT, true);
     line = ts_canvas_line(&scene->canvas);
-    add_band(line, scene, lane, decimals);
-    write_at(section, left + 234.0, y, 118.0, TS_ANCHOR_LEFT, false);
+    ts_speed_add_band(section, lane, index, line);
+    write_at(section, speed + 12.0, y, section->band, TS_ANCHOR_LEFT, false);
     write_reserve(section, mark, section->chart.x + section->chart.w + section->numbers - 8.0, y);
 }
 

@@ -7,7 +7,7 @@
 #include <math.h>
 
 enum { ROW_TEETH, ROW_MODULE, ROW_FACE, ROW_SHIFT, ROW_TIP, ROWS };
-static const double row_height = 17.0, head_height = 54.0, label_width = 112.0;
+static const double row_height = 17.0, label_width = 112.0;
 
 /* Gears of boxes, by the number of their shaft, main gear before steps. */
 static size_t list_gears(ts_scene *scene, uint32_t *order)
@@ -26,6 +26,29 @@ static size_t list_gears(ts_scene *scene, uint32_t *order)
     return count;
 }
 
+static ts_lettering name_letters(const ts_tooth_table *table)
+{
+    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_TICK,
+                          .anchor = TS_ANCHOR_MIDDLE,
+                          .colour = TS_COLOUR_INK2,
+                          .width  = table->column - 6.0,
+                          .lines  = 5};
+}
+
+/* Names of shafts take as many lines as the longest one needs. */
+static double head_of(ts_scene *scene, const ts_tooth_table *table)
+{
+    const ts_lettering how  = name_letters(table);
+    double             most = 2.0 * TS_LOOK_TYPE_PX_TICK * TS_LOOK_TYPE_LINE_HEIGHT_TIGHT;
+    for (size_t i = 0; i < table->count; i++) {
+        const ts_gear *gear = &scene->train->gears[table->order[i]];
+        most                = fmax(most, ts_text_area(&scene->canvas, (ts_point){0, 0},
+                                                      scene->train->shafts[gear->shaft].name, &how)
+                                             .h);
+    }
+    return ceil(29.0 + most);
+}
+
 ts_status ts_tooth_table_measure(ts_scene *scene, double width, ts_tooth_table *out)
 {
     *out = (ts_tooth_table){.order = TS_TAKE(scene->arena, uint32_t, scene->train->gear_count)};
@@ -36,7 +59,9 @@ ts_status ts_tooth_table_measure(ts_scene *scene, double width, ts_tooth_table *
     if (out->columns > out->count && out->count > 0)
         out->columns = out->count;
     const size_t bands = out->count ? (out->count + out->columns - 1) / out->columns : 0;
-    out->height        = (double)bands * (head_height + ROWS * row_height + 6.0);
+    out->column        = (width - label_width) / (double)out->columns;
+    out->head          = head_of(scene, out);
+    out->height        = (double)bands * (out->head + ROWS * row_height + 6.0);
     return TS_OK;
 }
 
@@ -91,7 +116,7 @@ static void add_cell(ts_buffer *line, const ts_scene *scene, uint32_t g, int row
     }
 }
 
-static void write_captions(ts_scene *scene, ts_point at)
+static void write_captions(ts_scene *scene, const ts_tooth_table *table, ts_point at)
 {
     static const struct {
         const char *words, *symbol, *subscript;
@@ -103,7 +128,7 @@ static void write_captions(ts_scene *scene, ts_point at)
                               {"tip circle", "d", "a", 2}};
     const ts_lettering how = {.size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2};
     for (int row = 0; row < ROWS; row++) {
-        const double  y = at.y + head_height + 12.0 + row * row_height;
+        const double  y = at.y + table->head + 12.0 + row * row_height;
         const ts_area set =
             ts_write(&scene->canvas, (ts_point){at.x + 8.0, y}, captions[row].words, &how);
         const double right =
@@ -115,9 +140,10 @@ static void write_captions(ts_scene *scene, ts_point at)
     }
 }
 
-static void write_column(ts_scene *scene, uint32_t g, ts_point at, double width)
+static void write_column(ts_scene *scene, const ts_tooth_table *table, uint32_t g, ts_point at)
 {
-    const ts_gear *gear = &scene->train->gears[g];
+    const double   width = table->column;
+    const ts_gear *gear  = &scene->train->gears[g];
     ts_draw_number_circle(&scene->canvas, (ts_point){at.x, at.y + 13.0}, 8.0,
                           scene->train->shafts[gear->shaft].number);
     if (gear->step > 0) {
@@ -129,11 +155,7 @@ static void write_column(ts_scene *scene, uint32_t g, ts_point at, double width)
         ts_write(&scene->canvas, (ts_point){at.x + 11.0, at.y + 17.0},
                  line->bytes ? line->bytes : "", &how);
     }
-    const ts_lettering name = {.size   = TS_LOOK_TYPE_PX_TICK,
-                               .anchor = TS_ANCHOR_MIDDLE,
-                               .colour = TS_COLOUR_INK2,
-                               .width  = width - 6.0,
-                               .lines  = 2};
+    const ts_lettering name = name_letters(table);
     ts_write(&scene->canvas, (ts_point){at.x, at.y + 36.0}, scene->train->shafts[gear->shaft].name,
              &name);
     for (int row = 0; row < ROWS; row++) {
@@ -144,26 +166,26 @@ static void write_column(ts_scene *scene, uint32_t g, ts_point at, double width)
                                    .width  = width - 4.0};
         ts_buffer         *line = ts_canvas_line(&scene->canvas);
         add_cell(line, scene, g, row);
-        ts_write(&scene->canvas, (ts_point){at.x, at.y + head_height + 12.0 + row * row_height},
+        ts_write(&scene->canvas, (ts_point){at.x, at.y + table->head + 12.0 + row * row_height},
                  line->bytes ? line->bytes : "", &how);
     }
 }
 
 void ts_tooth_table_draw(ts_scene *scene, const ts_tooth_table *table, ts_area area)
 {
-    const double column = (area.w - label_width) / (double)table->columns;
-    const double band   = head_height + ROWS * row_height + 6.0;
+    const double column = table->column;
+    const double band   = table->head + ROWS * row_height + 6.0;
     for (size_t i = 0; i < table->count; i++) {
         const size_t   row = i / table->columns;
         const ts_point at  = {area.x + label_width + ((double)(i % table->columns) + 0.5) * column,
                               area.y + (double)row * band};
         if (i % table->columns == 0) {
-            write_captions(scene, (ts_point){area.x, at.y});
+            write_captions(scene, table, (ts_point){area.x, at.y});
             ts_use_pen(&scene->canvas, row ? TS_PEN_1 : TS_PEN_3, TS_COLOUR_INK);
             ts_draw_line(&scene->canvas, (ts_point){area.x, at.y},
                          (ts_point){area.x + area.w, at.y});
         }
-        write_column(scene, table->order[i], at, column);
+        write_column(scene, table, table->order[i], at);
         ts_use_pen(&scene->canvas, TS_PEN_1, TS_COLOUR_HAIR);
         ts_draw_line(&scene->canvas, (ts_point){at.x - 0.5 * column, at.y + 1.0},
                      (ts_point){at.x - 0.5 * column, at.y + band});

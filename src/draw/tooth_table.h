@@ -8,6 +8,8 @@ typedef struct ts_tooth_table {
     uint32_t *order; /* gears */
     size_t    count;
     size_t    columns;
+    double    column; /* px, width of one          */
+    double    head;   /* px, of numbers and names */
     double    height; /* px */
 } ts_tooth_table;
 

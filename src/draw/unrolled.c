@@ -154,15 +154,39 @@ static void write_heading(const ts_strip *strip)
     ts_write(&scene->canvas, at, line->bytes ? line->bytes : "", &small);
 }
 
-static void write_convention(const ts_scene *scene, ts_canvas *canvas, double y)
+static ts_lettering convention_letters(const ts_scene *scene)
 {
-    const ts_lettering how = {
-        .size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2, .width = scene->field.w - 24.0};
-    ts_write(canvas, (ts_point){scene->field.x + 12.0, y},
-             "Seen from outside, looking to the engine axis, front up; the arc is laid flat at its "
-             "own radius. Gaps and centre distances are the true ones of the face plane. Widths of "
-             "faces are to scale; the order of gear planes is a convention (steps to the rear).",
-             &how);
+    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_SMALL,
+                          .colour = TS_COLOUR_INK2,
+                          .width  = scene->canvas.width -
+                                   2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) - 24.0,
+                          .lines = 4};
+}
+
+static const char *convention_words(ts_scene *scene)
+{
+    ts_buffer *line = ts_canvas_line(&scene->canvas);
+    ts_buffer_print(
+        line,
+        "Seen from outside, looking to the engine axis, front up; the arc is laid flat at its own "
+        "radius; %s. Gaps and centre distances are the true ones of the face plane, face widths "
+        "are to scale. The box outline and the order of gear planes (steps to the rear) are for "
+        "orientation only.",
+        ts_scene_dial_says(scene));
+    return line->bytes ? line->bytes : "";
+}
+
+static double convention_height(ts_scene *scene)
+{
+    const ts_lettering how = convention_letters(scene);
+    return ts_text_area(&scene->canvas, (ts_point){0, 0}, convention_words(scene), &how).h + 8.0;
+}
+
+static void write_convention(ts_scene *scene, double top)
+{
+    const ts_lettering how = convention_letters(scene);
+    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, top + TS_LOOK_TYPE_PX_SMALL + 2.0},
+             convention_words(scene), &how);
 }
 
 static void say_scale(ts_scene *scene, double px)
@@ -201,12 +225,13 @@ ts_status ts_draw_unrolled(ts_scene *scene)
     const double width = scene->canvas.width - 2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER);
     if (ts_tooth_table_measure(scene, width, &table) != TS_OK)
         return TS_NO_MEMORY;
-    const double height = ts_sheet_height(scene, table.height + 480.0);
+    const double words  = convention_height(scene);
+    const double height = ts_sheet_height(scene, table.height + words + 458.0);
     ts_sheet_divide(scene, height);
     ts_area room = scene->field, teeth = scene->field;
     teeth.y += teeth.h - table.height;
     teeth.h = table.height;
-    room.h -= 22.0 + table.height;
+    room.h -= words + table.height;
     if (count > 0) {
         arrange(strips, count, room);
         say_scale(scene, strips[0].px);
@@ -218,7 +243,7 @@ ts_status ts_draw_unrolled(ts_scene *scene)
         return status;
     for (size_t i = 0; i < count; i++)
         draw_strip(&strips[i]);
-    write_convention(scene, &scene->canvas, teeth.y - 9.0);
+    write_convention(scene, teeth.y - words);
     ts_tooth_table_draw(scene, &table, teeth);
     ts_sheet_draw(scene, "Unrolled", "seen from outside, front up");
     return TS_OK;

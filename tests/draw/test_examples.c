@@ -59,6 +59,9 @@ static void assert_words_apart(const ts_canvas *canvas, const char *path, int fi
         const ts_place *a = &canvas->places.items[i];
         if (a->kind == TS_PLACE_TEXT)
             assert_true(ts_area_holds(sheet, a->area));
+        if (a->cut)
+            fail_msg("%s, figure %d: the text at %d, %d is cut", path, figure, (int)a->area.x,
+                     (int)a->area.y);
         for (size_t j = i + 1; j < canvas->places.count; j++) {
             const ts_place *b = &canvas->places.items[j];
             if (a->kind == TS_PLACE_LEADER && b->kind == TS_PLACE_LEADER && a->of != b->of)

@@ -195,6 +195,22 @@ static void hostile_names_are_drawn_and_stay_on_the_sheet(void **state)
     }
 }
 
+/* The reader takes names of 40 bytes at most; none of them is cut beside or over the bars. */
+static void the_longest_names_are_not_cut_in_the_speed_chart(void **state)
+{
+    (void)state;
+    for (size_t which = 0; which < SAMPLE_CONDITIONS; which++) {
+        drawn it;
+        open_drawn(&it, TS_FIGURE_SPEEDS);
+        it.sample->drive.conditions[which].name = "climb with one engine inoperative, hot d";
+        it.sample->train.pads[which].name       = "recirculation pump of the heat exchanger";
+        draw_it(&it);
+        for (size_t i = 0; i < it.scene.canvas.places.count; i++)
+            assert_false(it.scene.canvas.places.items[i].cut);
+        close_drawn(&it);
+    }
+}
+
 static void the_title_of_an_svg_is_escaped(void **state)
 {
     (void)state;
@@ -324,6 +340,7 @@ int main(void)
         cmocka_unit_test(all_words_stand_on_the_sheet_and_none_on_another),
         cmocka_unit_test(widths_and_units_of_all_kinds_keep_words_on_the_sheet),
         cmocka_unit_test(hostile_names_are_drawn_and_stay_on_the_sheet),
+        cmocka_unit_test(the_longest_names_are_not_cut_in_the_speed_chart),
         cmocka_unit_test(the_title_of_an_svg_is_escaped),
         cmocka_unit_test(a_drive_full_of_unknowns_is_drawn),
         cmocka_unit_test(a_drive_without_findings_or_pads_is_drawn),
