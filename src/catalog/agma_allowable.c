@@ -160,14 +160,12 @@ bool ts_agma_allowable_of(const ts_agma_steel *steel, int gear, ts_agma_allowabl
         return false;
     if (!find_line(steel, 'H', &contact) || !(contact.hardness > 0.0))
         return false;
-    const bool bends = find_line(steel, 'F', &root);
-    if (bends && !(root.hardness > 0.0))
-        return false;
-    *allowable = (ts_agma_allowable){
-        .sigma_HP = stress_on(&contact, gear, 0, workings),
-        .sigma_FP = bends ? stress_on(&root, gear, 1, workings) : (double)NAN,
-        .within   = within(&contact) && (!bends || within(&root)),
-        .source   = SOURCE,
+    const bool bends = find_line(steel, 'F', &root) && root.hardness > 0.0;
+    *allowable       = (ts_agma_allowable){
+              .sigma_HP = stress_on(&contact, gear, 0, workings),
+              .sigma_FP = bends ? stress_on(&root, gear, 1, workings) : (double)NAN,
+              .within   = within(&contact) && (!bends || within(&root)),
+              .source   = SOURCE,
     };
     return true;
 }

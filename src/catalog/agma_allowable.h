@@ -36,14 +36,15 @@ typedef struct ts_agma_steel {
 } ts_agma_steel;
 
 typedef struct ts_agma_allowable {
-    double sigma_HP, sigma_FP; /* Pa   NaN: the standard has no line of this grade                */
-    bool   within; /*      was the hardness inside both lines' range?  Below the least a line is
-                           carried on downwards, above the most its value there holds             */
+    double sigma_HP, sigma_FP; /* Pa   sigma_FP NaN: the standard has no line of this grade, or
+                                  the core's hardness, which it asks for, is not known           */
+    bool within; /*      was the hardness inside both lines' range?  Below the least a line is
+                         carried on downwards, above the most its value there holds             */
     const char *source; /*  static: standard, tables, provenance                                  */
 } ts_agma_allowable;
 
 /* gear: TS_EITHER_GEAR, or 1 or 2 for the names in the workings.  False when the treatment has no
- * such grade for contact, or a hardness that is needed is not a positive number. */
+ * such grade for contact, or the flank's hardness is not a positive number. */
 bool ts_agma_allowable_of(const ts_agma_steel *steel, int gear, ts_agma_allowable *allowable,
                           ts_workings *workings);
 

@@ -128,13 +128,23 @@ static const ts_formula K_psi_formula = {
     .source  = CLAUSE_5,
 };
 
+#define NO_OVERLAP AGMA_908 "3 to 5 (from memory): 1 for spur gears and for eps_beta <= 1"
+
+static double no_overlap(ts_workings *workings, const char *symbol)
+{
+    ts_workings_row(workings, symbol, 1.0, "1", NO_OVERLAP);
+    return 1.0;
+}
+
 static void solve_helix(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_workings *workings)
 {
     const double beta = pair->in.beta, alpha_n = pair->in.alpha_n, beta_w = mesh->beta_w;
 
-    mesh->C_h = mesh->K_psi = 1.0;
-    if (mesh->overlap != TS_AGMA_HELICAL)
+    if (mesh->overlap != TS_AGMA_HELICAL) {
+        mesh->C_h   = no_overlap(workings, "C_h");
+        mesh->K_psi = no_overlap(workings, "K_psi");
         return;
+    }
     const double omega_h = TS_STEP(workings, omega_formula,
                                    atan(tan(beta) * sin(alpha_n)) * 180.0 / pi, beta, alpha_n);
     const double share   = omega_h / 100.0;
@@ -218,11 +228,9 @@ static void share_load(const ts_cylindrical_pair *pair, ts_agma_mesh *mesh, ts_w
 {
     const double b = mesh->b;
 
-    mesh->m_N   = 1.0;
     mesh->L_min = b;
     if (mesh->overlap != TS_AGMA_HELICAL) {
-        ts_workings_row(workings, "m_N", mesh->m_N, "1",
-                        AGMA_908 "3 (from memory): 1 for spur gears and for eps_beta <= 1");
+        mesh->m_N = no_overlap(workings, "m_N");
         return;
     }
     const double L_min = least_length(pair, mesh, workings);
@@ -355,6 +363,9 @@ static curvatures find_curvatures(const ts_cylindrical_pair *pair, ts_agma_mesh 
     const int p = mesh->pinion;
 
     mesh->C_psi = 1.0;
+    if (mesh->overlap != TS_AGMA_LOW_OVERLAP)
+        ts_workings_row(workings, "C_psi", mesh->C_psi, "1",
+                        AGMA_908 "4 (from memory): 1 for spur gears and for eps_beta > 1");
     if (mesh->overlap != TS_AGMA_HELICAL) {
         const curvatures low = at_lowest_single(pair, p, workings);
 
