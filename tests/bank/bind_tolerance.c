@@ -5,14 +5,15 @@
 
 #include <stdio.h>
 
-/* The bank recalls 0.55 m_n + 1 for f_falpha, two fifths of what every edition allows; the rest of
- * its formulas stay within 20 % of the edition of 1995, as 0.55 m_n + 5 does. */
+/* The bank recalls 0.55 m_n + 1 for f_falpha, a quarter to a half of what 1995 allowed for modules
+ * up to 6 mm; no other tolerance of usual gears changed by more than a third, nor does it with
+ * 0.55 m_n + 5. */
 static void dissent_on_form(ts_case *c, const char *label)
 {
-    static const char why[] =
-        "f_falpha is held to be (0.55 m_n + 5) um: 1 in place of 5 would allow two fifths of the "
-        "edition of 1995, see docs/method/iso1328.md";
-    char name[2][80];
+    static const char why[] = "f_falpha is held to be (0.55 m_n + 5) um: 1 in place of 5 would "
+                              "allow less than half of what "
+                              "1995 did, see docs/method/iso1328.md";
+    char              name[2][80];
 
     snprintf(name[0], sizeof name[0], "f_fa_class%s", label);
     snprintf(name[1], sizeof name[1], "F_a_class%s", label);
