@@ -22,6 +22,33 @@ static void printed_zone_and_elasticity_factors(void **state)
     assert_close(ts_zone_factor(20.0 * degree, 20.0 * degree, 0.0, NULL), 2.495, 4e-4);
 }
 
+/* derived: Hertz pressure goes with the root of relative curvature, which along the line of action
+ * is rho_T/(rho_1*rho_2): so the raw ratios M follow from the radii at C and at B or D.  Rings too.
+ */
+static void single_contact_raises_the_pressure_as_curvature_does(void **state)
+{
+    (void)state;
+    uint64_t seed = 5;
+
+    for (int round = 0; round < 200; round++) {
+        ts_cylindrical_pair_input in = drawn_pair(&seed);
+
+        if (round % 4 == 0) {
+            in.z_2 = -(in.z_1 + 60);
+            in.x_1 = in.x_2 = 0.0;
+        }
+        const ts_cylindrical_pair p = solved_pair(&in);
+        const ts_single_contact   m = ts_single_contact_2006(&p, 1.0, NULL);
+        const double              C = p.rho_C1 * (p.rho_T - p.rho_C1);
+        const double              B = p.rho_B1 * (p.rho_T - p.rho_B1);
+        const double              D = p.rho_D1 * (p.rho_T - p.rho_D1);
+
+        assert_close(m.M_1, sqrt(C / B), 1e-11);
+        assert_close(m.M_2, sqrt(C / D), 1e-11);
+        assert_true(m.Z_B >= 1.0 && m.Z_D >= 1.0);
+    }
+}
+
 static void contact_ratio_factor_has_no_step(void **state)
 {
     (void)state;
@@ -333,6 +360,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(printed_zone_and_elasticity_factors),
+        cmocka_unit_test(single_contact_raises_the_pressure_as_curvature_does),
         cmocka_unit_test(contact_ratio_factor_has_no_step),
         cmocka_unit_test(film_factors_are_1_under_test_conditions),
         cmocka_unit_test(a_gear_at_rest_has_the_least_velocity_factor),
