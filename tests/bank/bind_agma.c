@@ -4,7 +4,6 @@
 #include "element/cylindrical_pair.h"
 #include "element/tooth_force.h"
 #include "rating/agma2101/agma2101.h"
-#include "rating/agma2101/agma217_index.h"
 #include "rating/agma2101/agma_size.h"
 #include "rating/agma2101/agma_strength.h"
 #include "rating/agma2101/agma_stress.h"
@@ -309,31 +308,6 @@ static void norton_idler(ts_case *c)
     }
 }
 
-static void agma217(ts_case *c)
-{
-    const double           phi = ts_case_given(c, "phi", TS_KIND_ANGLE);
-    const double           z_1 = ts_case_whole(c, "z1"), z_2 = ts_case_whole(c, "z2");
-    const ts_agma217_point at = {
-        .rho_1   = ts_case_given(c, "rho_P", TS_KIND_LENGTH),
-        .rho_2   = ts_case_given(c, "rho_G", TS_KIND_LENGTH),
-        .u       = z_2 / z_1,
-        .m_t     = 1.0 / ts_case_per(c, "P_d", TS_KIND_LENGTH),
-        .alpha_t = phi,
-        .alpha_n = ts_case_given_or(c, "phi_n", TS_KIND_ANGLE, phi),
-    };
-    const ts_agma217_load load = {
-        .T_i     = ts_case_given(c, "T_i", TS_KIND_TEMPERATURE),
-        .W_te    = ts_case_given(c, "W_te", TS_KIND_FORCE),
-        .b_e     = ts_case_given(c, "F_e", TS_KIND_LENGTH),
-        .s_rms   = ts_case_given(c, "s_rms", TS_KIND_NUMBER) * 1e-6 * inch,
-        .omega_1 = ts_case_given(c, "n_P", TS_KIND_ROTATIONAL_SPEED),
-    };
-    const double Z_t = ts_agma217_geometry(&at, NULL);
-
-    ts_case_computed(c, "Z_t", Z_t, TS_KIND_NUMBER);
-    ts_case_computed(c, "T_f", ts_agma217_flash(Z_t, at.m_t, &load, NULL), TS_KIND_TEMPERATURE);
-}
-
 static const ts_binding bindings[] = {
     {"agma_kv", agma_kv},
     {"agma_life", agma_life},
@@ -343,6 +317,5 @@ static const ts_binding bindings[] = {
     {"shigley_pair", shigley_pair},
     {"shigley_lewis", shigley_lewis},
     {"norton_idler", norton_idler},
-    {"agma217", agma217},
 };
 TS_BINDINGS(bindings);
