@@ -3,6 +3,7 @@
 #include "rating/sample_mesh.h"
 #include "support/close.h"
 
+#include <stddef.h>
 #include <string.h>
 
 static const double degree = 3.14159265358979323846 / 180.0;
@@ -279,6 +280,37 @@ static void workings_change_no_bit(void **state)
     }
 }
 
+/* A rating is written in full, whatever stood in its memory before; only the padding behind the
+ * enum is nobody's. */
+static void nothing_of_an_old_rating_is_left(void **state)
+{
+    (void)state;
+    uint64_t seed = 3;
+
+    for (int round = 0; round < 50; round++) {
+        const ts_cylindrical_pair_input in   = drawn_pair(&seed);
+        const ts_iso6336_mesh           mesh = drawn_mesh(&seed);
+        const ts_iso6336_load           load = drawn_load(&seed);
+        const ts_cylindrical_pair       pair = solved_pair(&in);
+        const size_t        free_from = offsetof(ts_iso6336_rating, range) + sizeof(ts_speed_range);
+        const size_t        free_to   = offsetof(ts_iso6336_rating, y_alpha);
+        ts_iso6336_prepared p;
+        unsigned char       bytes[2][sizeof(ts_iso6336_rating)];
+
+        assert_true(ts_iso6336_prepare(&pair, &mesh, &p, NULL));
+        for (int i = 0; i < 2; i++) {
+            ts_iso6336_rating r;
+
+            memset(&r, i == 0 ? 0 : 0x5a, sizeof r);
+            assert_true(ts_iso6336_rate(&p, &load, &r, NULL));
+            memcpy(bytes[i], &r, sizeof r);
+        }
+        for (size_t i = 0; i < sizeof bytes[0]; i++)
+            if (i < free_from || i >= free_to)
+                assert_int_equal(bytes[0][i], bytes[1][i]);
+    }
+}
+
 /* Every number that a formula uses was noted before it, or is one of the inputs that the caller
  * notes: so "why" never ends at a number from nowhere. */
 static void every_input_has_an_origin(void **state)
@@ -550,6 +582,7 @@ int main(void)
         cmocka_unit_test(nothing_jumps_where_the_overlap_reaches_1),
         cmocka_unit_test(what_should_help_helps),
         cmocka_unit_test(workings_change_no_bit),
+        cmocka_unit_test(nothing_of_an_old_rating_is_left),
         cmocka_unit_test(every_input_has_an_origin),
         cmocka_unit_test(a_nan_in_the_load_never_passes),
         cmocka_unit_test(a_nan_in_the_mesh_never_passes),

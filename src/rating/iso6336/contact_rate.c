@@ -58,8 +58,8 @@ static double work_hardening(const ts_iso6336_prepared *p, const ts_iso6336_rati
     }
     if (p->gear[gear].softened)
         return TS_GEAR_STEP(workings, Z_W_formulas, Z_W, TS_ALL(Z_W));
-    ts_workings_row(workings, gear == 0 ? "Z_W1" : "Z_W2", Z_W, "1",
-                    "1 for a gear that is not the softer, " ISO_6336_2 "13.1" RECALLED);
+    TS_ROW(workings, gear == 0 ? "Z_W1" : "Z_W2", Z_W, "1",
+           "1 for a gear that is not the softer, " ISO_6336_2 "13.1" RECALLED);
     return Z_W;
 }
 
@@ -74,8 +74,8 @@ static ts_life_curve contact_curve(const ts_iso6336_prepared *p, const ts_iso633
     const double ref = TS_GEAR_STEP(workings, HG_ref_formulas, sigma_Hlim * Z_L * Z_v * Z_R * Z_W,
                                     TS_OWN("sigma_Hlim", sigma_Hlim), TS_ALL(Z_L), TS_ALL(Z_v),
                                     TS_ALL(Z_R), TS_OWN("Z_W", Z_W));
-    ts_workings_row(workings, gear == 0 ? "Z_Wstat1" : "Z_Wstat2", Z_Wstat, "1",
-                    ISO_6336_2 "13.2 (from memory)");
+    TS_ROW(workings, gear == 0 ? "Z_Wstat1" : "Z_Wstat2", Z_Wstat, "1",
+           ISO_6336_2 "13.2 (from memory)");
     const ts_life_curve curve =
         ts_life_curve_of(&p->gear[gear].life_H, sigma_Hlim * nodes->at_stat * Z_Wstat, ref);
     (void)TS_GEAR_STEP(workings, HG_stat_formulas, curve.sigma_stat,

@@ -37,8 +37,8 @@ double ts_mesh_misalignment(double f_sh, double f_ma, ts_lead_design lead, doubl
     const double B_1 = lead_designs[lead].B_1, B_2 = lead_designs[lead].B_2;
     const double made = 1.33 * B_1 * f_sh + B_2 * f_ma;
 
-    ts_workings_row(workings, "B_1", B_1, "1", TABLE);
-    ts_workings_row(workings, "B_2", B_2, "1", TABLE);
+    TS_ROW(workings, "B_1", B_1, "1", TABLE);
+    TS_ROW(workings, "B_2", B_2, "1", TABLE);
     /* fmax would pass over a NaN. */
     const double F_betax = isnan(made) ? made : fmax(made, 5e-12 * F_mb);
     if (isnan(F_betax))

@@ -42,4 +42,11 @@
                  TS_STEP_NEEDS_INPUTS(workings) ? (const ts_input[]){__VA_ARGS__} : NULL,          \
                  sizeof((const ts_input[]){__VA_ARGS__}) / sizeof(ts_input))
 
+/* As ts_workings_row, without the call where nobody listens: for what every load case passes. */
+#define TS_ROW(workings, ...)                                                                      \
+    do {                                                                                           \
+        if (TS_STEP_IS_NOTED(workings))                                                            \
+            ts_workings_row((workings), __VA_ARGS__);                                              \
+    } while (0)
+
 #endif

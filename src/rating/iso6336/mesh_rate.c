@@ -95,6 +95,7 @@ static void blank(ts_iso6336_rating *r)
 static bool rate_unloaded(const ts_iso6336_prepared *p, const ts_iso6336_load *load,
                           ts_iso6336_rating *r)
 {
+    blank(r);
     r->F_t = r->w_t = r->sigma_H0 = 0.0;
     r->v                          = load->omega_1 * p->pair.d_1 / 2.0;
     r->remarks                    = TS_REMARK(TS_REMARK_NO_LOAD);
@@ -108,13 +109,19 @@ static bool rate_unloaded(const ts_iso6336_prepared *p, const ts_iso6336_load *l
 bool ts_iso6336_rate(const ts_iso6336_prepared *p, const ts_iso6336_load *load,
                      ts_iso6336_rating *r, ts_workings *workings)
 {
-    blank(r);
-    r->missing = p->missing != NULL ? p->missing : unfit_load(load);
-    if (r->missing != NULL)
+    const char *missing = p->missing != NULL ? p->missing : unfit_load(load);
+
+    if (missing != NULL) {
+        blank(r);
+        r->missing = missing;
         return false;
+    }
     if (!(load->T_1 > 0.0))
         return rate_unloaded(p, load, r);
 
+    /* Everything else is assigned below. */
+    r->remarks   = 0;
+    r->missing   = NULL;
     r->cycles[0] = ts_cycles_of(load->N_L[0]);
     r->cycles[1] = ts_cycles_of(load->N_L[1]);
     ts_iso6336_rate_load(p, load, r, workings);

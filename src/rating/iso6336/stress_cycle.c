@@ -120,12 +120,12 @@ static void note_nodes(ts_workings *workings, const life_names *name, const ts_l
 {
     if (workings == NULL)
         return;
-    ts_workings_row(workings, name->N_stat, nodes->N_stat, "1", name->table);
-    ts_workings_row(workings, name->N_ref, nodes->N_ref, "1", name->table);
-    ts_workings_row(workings, name->at_stat, nodes->at_stat, "1", name->table);
+    TS_ROW(workings, name->N_stat, nodes->N_stat, "1", name->table);
+    TS_ROW(workings, name->N_ref, nodes->N_ref, "1", name->table);
+    TS_ROW(workings, name->at_stat, nodes->at_stat, "1", name->table);
     if (nodes->N_mid > 0.0) {
-        ts_workings_row(workings, name->N_mid, nodes->N_mid, "1", name->table);
-        ts_workings_row(workings, name->at_mid, nodes->at_mid, "1", name->table);
+        TS_ROW(workings, name->N_mid, nodes->N_mid, "1", name->table);
+        TS_ROW(workings, name->at_mid, nodes->at_mid, "1", name->table);
     }
 }
 
@@ -168,7 +168,7 @@ double ts_life_factor(const ts_life_lines *lines, ts_cycles cycles, ts_rated_str
 
     note_nodes(workings, name, nodes);
     if (cycles.N <= nodes->N_stat) {
-        ts_workings_row(workings, name->factor, nodes->at_stat, "1", name->table);
+        TS_ROW(workings, name->factor, nodes->at_stat, "1", name->table);
         return nodes->at_stat;
     }
     if (cycles.N > nodes->N_ref)
