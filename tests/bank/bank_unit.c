@@ -12,6 +12,7 @@ static const spelling spellings[] = {
     {"-", "1"},
     {"", "1"},
     {"cycles", "1"},
+    {"rev", "1"}, /* as a number of load cycles */
     {"1/P_nd", "1"},    /* a length over the normal module                            */
     {"HB", "1"},        /* a Brinell number                                           */
     {"sqrt(psi)", "1"}, /* as printed: the binding turns it into the root of a stress */
