@@ -18,12 +18,17 @@ static void bevel_agma2003(ts_case *c)
     const double n_L   = ts_case_given(c, "N", TS_KIND_NUMBER);
     const double v     = ts_pitch_line_velocity(omega, d_e1, NULL);
     const double Y_Z   = ts_agma2003_reliability(ts_case_given(c, "R", TS_KIND_NUMBER), NULL);
-    const double Z_Z   = ts_agma2003_reliability_contact(Y_Z, NULL);
 
     const ts_agma2003_dynamic curve =
         ts_agma2003_dynamic_Q_v(ts_case_given(c, "Q_v", TS_KIND_NUMBER), NULL);
     const ts_agma2003_allowable steel = ts_agma2003_allowable_of(
         TS_AGMA2003_THROUGH_HARDENED, 1, ts_case_given(c, "HB", TS_KIND_NUMBER), 0, NULL);
+    if (isnan(curve.B) || isnan(steel.sigma_Hlim) || !(n_L > 0.0) || !(v >= 0.0))
+        ts_case_spoil(c, "is outside the standard's range", "accuracy, hardness, life or speed");
+    ts_case_computed(c, "K_R", Y_Z, TS_KIND_NUMBER);
+    if (isnan(Y_Z)) /* no such reliability: nothing is permitted */
+        return;
+    const double            Z_Z   = ts_agma2003_reliability_contact(Y_Z, NULL);
     const ts_agma2003_force force = {
         .b       = b,
         .K_A     = 1.0,
@@ -62,7 +67,6 @@ static void bevel_agma2003(ts_case *c)
     ts_case_computed(c, "C_s", flank.Z_x, TS_KIND_NUMBER);
     ts_case_computed(c, "K_L", bears.Y_NT, TS_KIND_NUMBER);
     ts_case_computed(c, "C_L", wears.Z_NT, TS_KIND_NUMBER);
-    ts_case_computed(c, "K_R", Y_Z, TS_KIND_NUMBER);
     ts_case_computed(c, "C_R", Z_Z, TS_KIND_NUMBER);
     ts_case_computed(c, "s_at", steel.sigma_Flim, TS_KIND_STRESS);
     ts_case_computed(c, "s_ac", steel.sigma_Hlim, TS_KIND_STRESS);
