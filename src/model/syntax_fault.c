@@ -1,6 +1,7 @@
 /* model/syntax_fault.c: where and why could the YAML parser not go on? */
 #include "model/syntax_fault.h"
 
+#include <stdio.h>
 #include <string.h>
 
 typedef struct wording {
@@ -70,15 +71,31 @@ static const wording *wording_of(const char *message)
     return &other;
 }
 
+/* A comma that is missing where a line begins may as well be the end of the brackets. */
+static bool is_comma_or_end(const wording *words, ts_open_bracket opened, uint32_t line)
+{
+    return strcmp(words->code, "missing-comma") == 0 && opened.line > 0 && opened.line < line;
+}
+
 void ts_diagnose_syntax(ts_diagnostics *list, const char *message, ts_open_bracket opened,
                         uint32_t line, uint32_t column)
 {
-    const wording *words = message != NULL ? wording_of(message) : &other;
-    const bool     open  = words == &wordings[0] && opened.line > 0;
+    const wording *words    = message != NULL ? wording_of(message) : &other;
+    const bool     open     = words == &wordings[0] && opened.line > 0;
+    const char    *expected = words->expected;
+    char           both[160]; /* two numbers of ten digits at most */
+    if (is_comma_or_end(words, opened, line)) {
+        (void)snprintf(both, sizeof both,
+                       "a comma at the end of the entry before, or %s there, for the %s opened at "
+                       "%u:%u is not closed yet",
+                       opened.curly ? "}" : "]", opened.curly ? "brace" : "bracket", opened.line,
+                       opened.column);
+        expected = both;
+    }
     ts_diagnose(list, &(ts_diagnostic){.code     = words->code,
                                        .line     = open ? opened.line : line,
                                        .column   = open ? opened.column : column,
                                        .columns  = 1,
                                        .says     = words->says,
-                                       .expected = words->expected});
+                                       .expected = expected});
 }

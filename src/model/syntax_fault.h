@@ -8,6 +8,7 @@
  * `opened` is the place of the innermost open bracket, with line 0 when there is none. */
 typedef struct ts_open_bracket {
     uint32_t line, column;
+    bool     curly;
 } ts_open_bracket;
 
 void ts_diagnose_syntax(ts_diagnostics *list, const char *message, ts_open_bracket opened,

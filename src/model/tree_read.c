@@ -371,9 +371,9 @@ static ts_open_bracket innermost_bracket(const tree *t)
     for (int i = t->depth; i-- > 0;) {
         const ts_node_place *place = &t->source->nodes[t->stack[i].node];
         if (place->flow)
-            return (ts_open_bracket){place->line, place->column};
+            return (ts_open_bracket){place->line, place->column, place->form == TS_NODE_MAPPING};
     }
-    return (ts_open_bracket){0, 0};
+    return (ts_open_bracket){0, 0, false};
 }
 
 static void diagnose_stream(tree *t, struct fy_diag *diag)

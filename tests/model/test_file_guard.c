@@ -95,12 +95,26 @@ static void broken_yaml_is_said_in_our_own_words(void **state)
     (void)state;
     static const bad files[] = {
         {"a: [1, 2\n", 0, "open-bracket", 1, 4},
+        {"a: {b: [1, 2], c: 3\nd: {e: 1}\n", 0, "open-bracket", 1, 4},
+        {"a: {b: 1,\n    c: x\nd: {e: 1}\n", 0, "open-bracket", 1, 4},
+        {"a:\n  b: {c: 1}\n  d: {c: 1\ne: f\n", 0, "open-bracket", 3, 6},
+        {"a:\n  - {b: {c: 1}\n  - {b: {c: 2}}\n", 0, "open-bracket", 2, 5},
+        {"a:\n  - {b: {c: 1\n  - {b: {c: 2}}\n", 0, "open-bracket", 2, 9},
+        {"a: [1, 2\nb: {c: 1}}\n", 0, "open-bracket", 1, 4},
+        {"a: {b: 1,\n    c: [1, {d: 2", 0, "open-bracket", 2, 12},
         {"a: {b: [1, 2}\n", 0, "stray-bracket", 1, 13},
         {"a: }\n", 0, "stray-bracket", 1, 4},
         {"a: {b: 1 c: 2}\n", 0, "missing-comma", 1, 11},
+        {"a: {b: 1\n    c: 2}\n", 0, "missing-comma", 2, 6},
         {"a: [,]\n", 0, "stray-comma", 1, 5},
-        {"a: \"x\n", 0, "open-quote", 1, 5},
-        {"a: 'x\n", 0, "open-quote", 1, 5},
+        {"a: \"x\n", 0, "open-quote", 1, 4},
+        {"a: 'x\n", 0, "open-quote", 1, 4},
+        {"a: \"x\nb: \"y\"\n", 0, "open-quote", 1, 4},
+        {"a: 'x\nb: that's it\n", 0, "open-quote", 1, 4},
+        {"a: {b: \"6:00, c: 1}\nd: 'x'\ne: {f: \"7:00\", g: 2}\n", 0, "open-quote", 1, 8},
+        {"- \"a\n  b\" c\n", 0, "open-quote", 1, 3},
+        {"a:\n  - {b: 'x, c: y\n     d: 'z'}\n", 0, "open-quote", 2, 9},
+        {"a: {b: \"x\ny\"}\n", 0, "indentation", 1, 8},
         {"a: \"x\" y\n", 0, "after-quote", 1, 8},
         {"a: \"\\q\"\n", 0, "escape", 1, 5},
         {"a: b: c\n", 0, "second-colon", 1, 5},
@@ -112,6 +126,61 @@ static void broken_yaml_is_said_in_our_own_words(void **state)
     };
     for (size_t i = 0; i < sizeof files / sizeof files[0]; i++)
         assert_bad(&files[i]);
+}
+
+/* The one message of a small file. */
+static void assert_message(const char *bytes, const char *says, const char *expected)
+{
+    opened_drive o;
+    open_bytes(&o, ts_text_of(bytes));
+    assert_int_equal(ts_diagnostics_count(o.list), 1);
+    assert_string_equal(ts_diagnostics_at(o.list, 0)->says, says);
+    assert_string_equal(ts_diagnostics_at(o.list, 0)->expected, expected);
+    close_drive(&o);
+}
+
+static void what_is_left_open_is_named_with_where_that_was_seen(void **state)
+{
+    (void)state;
+    assert_message("a: {b: 1\nc: 2\n", "the brace opened here is not closed before line 2",
+                   "its closing brace, }");
+    assert_message("a: {b: 1, c: 2", "the brace opened here is not closed", "its closing brace, }");
+    assert_message("a: [1, 2\n\n# c\nb: [3]\n",
+                   "the bracket opened here is not closed before line 4", "its closing bracket, ]");
+    assert_message("a: {b: 1\n    c: 2}\n", "a comma is missing between two entries",
+                   "a comma at the end of the entry before, or } there, for the brace opened at "
+                   "1:4 is not closed yet");
+    assert_message("a: \"x\nb: \"y\"\n", "the quote opened here is not closed",
+                   "its closing quote on the same line");
+    assert_message("a: \"x\n   y\" z\n",
+                   "the quote opened here closes on another line, and text follows there",
+                   "its closing quote on the same line");
+}
+
+/* Each is sound YAML, so that nothing but the missing keys of a drive is said of it. */
+static void what_goes_on_over_lines_and_closes_is_let_through(void **state)
+{
+    (void)state;
+    static const char *const files[] = {
+        "a: {b: 1,\n # c }\n c: 2}\n",
+        "a: \"x\n  y\"\n",
+        "a: 'it''s\n\n  so' # it's\n",
+        "- - \"x\n    y\"\n",
+        "a:\n  b: [\n   1,\n   2\n   ]\n",
+        "a: {b: \"x\n  y\" , c: 'z\n u'}\n",
+        "\"a\": 'b\"'\n",
+    };
+    for (size_t i = 0; i < sizeof files / sizeof files[0]; i++) {
+        opened_drive o;
+        open_bytes(&o, ts_text_of(files[i]));
+        for (size_t k = 0; k < ts_diagnostics_kept(o.list); k++) {
+            const char *code = ts_diagnostics_at(o.list, k)->code;
+            if (strcmp(code, "open-quote") == 0 || strcmp(code, "open-bracket") == 0 ||
+                strcmp(code, "indentation") == 0)
+                fail_msg("%s: %s", code, files[i]);
+        }
+        close_drive(&o);
+    }
 }
 
 static void file_that_is_no_record_is_refused(void **state)
@@ -180,6 +249,8 @@ int main(void)
         cmocka_unit_test(bytes_that_are_no_text_are_refused),
         cmocka_unit_test(yaml_beyond_the_notation_is_refused),
         cmocka_unit_test(broken_yaml_is_said_in_our_own_words),
+        cmocka_unit_test(what_is_left_open_is_named_with_where_that_was_seen),
+        cmocka_unit_test(what_goes_on_over_lines_and_closes_is_let_through),
         cmocka_unit_test(file_that_is_no_record_is_refused),
         cmocka_unit_test(every_guard_speaks_in_one_run),
         cmocka_unit_test(text_with_signs_in_it_is_only_text),
