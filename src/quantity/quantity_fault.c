@@ -2,13 +2,14 @@
 #include "quantity/quantity_fault.h"
 
 #include "base/number.h"
+#include "quantity/marked_number.h"
 
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
 
-#define QUOTED_MOST 40 /* bytes of somebody's text that a message repeats */
-#define NAMES_MOST  16 /* more units than any kind has                    */
+#define QUOTED_MOST TS_MARKED_MOST /* bytes of somebody's text that a message repeats */
+#define NAMES_MOST  16             /* more units than any kind has                    */
 
 static const struct {
     const char *spelling;
@@ -67,30 +68,31 @@ static void start(ts_quantity_fault *fault, const ts_complaint *c, const char *c
     };
 }
 
+/* "3,5 kW" would be "3.5 kW"; before three digits a comma may as well part the thousands. */
 static void say_comma(ts_quantity_fault *fault, const ts_complaint *c)
 {
-    /* "3,5 kW" would be "3.5 kW"; with several commas, or a point as well, nobody can tell. */
-    const char *comma = memchr(c->part.at, ',', c->part.length);
-    fault->code       = "decimal-comma";
-    (void)snprintf(fault->says, sizeof fault->says, "a comma stands inside the number");
-    if (comma == NULL)
-        return;
-    const ts_text before = {c->part.at, (size_t)(comma - c->part.at)};
-    ts_text       after  = {comma + 1, 0};
-    const char   *end    = c->part.at + c->part.length;
-    while (after.at + after.length < end && after.at[after.length] >= '0' &&
-           after.at[after.length] <= '9')
-        after.length++;
-    const bool more = after.at + after.length < end &&
-                      (after.at[after.length] == '.' || after.at[after.length] == ',');
-    if (more || memchr(before.at, '.', before.length) != NULL ||
-        before.length + after.length > QUOTED_MOST) {
+    static const char      says[] = "a comma stands inside the number";
+    const ts_text          text   = quotable(c->part);
+    const char            *comma  = memchr(text.at, ',', text.length);
+    const ts_marked_number meant  = ts_read_marked_number(text);
+    const size_t           whole  = comma != NULL ? (size_t)(comma - text.at) : text.length;
+    const bool             decimal =
+        comma != NULL && meant.marks == 1 && !meant.pointed && whole < meant.length;
+    const int rest = decimal ? (int)(text.length - whole - 1) : 0;
+    fault->code    = "decimal-comma";
+    if (decimal && meant.thousands)
+        (void)snprintf(fault->says, sizeof fault->says, "%s; write %s, or %.*s.%.*s", says,
+                       meant.plain, (int)whole, text.at, rest, comma + 1);
+    else if (decimal)
+        (void)snprintf(fault->says, sizeof fault->says, "%s; write %.*s.%.*s", says, (int)whole,
+                       text.at, rest, comma + 1);
+    else if (meant.thousands)
+        (void)snprintf(fault->says, sizeof fault->says, "%s; write %s", says, meant.plain);
+    else
+        (void)snprintf(fault->says, sizeof fault->says, "%s", says);
+    if (!decimal && !meant.thousands)
         (void)snprintf(fault->expected, sizeof fault->expected,
                        "a decimal point and no marks between thousands");
-        return;
-    }
-    (void)snprintf(fault->expected, sizeof fault->expected, "a decimal point: write %.*s.%.*s",
-                   (int)before.length, before.at, (int)after.length, after.at);
 }
 
 bool ts_fault_number(ts_quantity_fault *fault, const ts_complaint *c, int number_fault)
@@ -107,7 +109,7 @@ bool ts_fault_number(ts_quantity_fault *fault, const ts_complaint *c, int number
         (void)snprintf(fault->says, sizeof fault->says, "a number is missing");
     } else {
         const bool begins = strchr("+-.0123456789", seen.length > 0 ? seen.at[0] : 'x') != NULL;
-        (void)snprintf(fault->says, sizeof fault->says, "'%.*s' %s", (int)seen.length, seen.at,
+        (void)snprintf(fault->says, sizeof fault->says, "`%.*s` %s", (int)seen.length, seen.at,
                        begins ? "is not a decimal number" : "does not begin with a number");
     }
     return false;
@@ -154,13 +156,32 @@ static const char *nearest_unit(ts_text name, ts_kind kind)
     return ts_text_nearest(name, names, count);
 }
 
+/* "23 500 g": what stands where a unit is due goes on with the number. */
+static bool says_number_goes_on(ts_quantity_fault *fault, const ts_complaint *c)
+{
+    const char            *end   = c->part.at + c->part.length;
+    const ts_text          text  = {c->number.at, (size_t)(end - c->number.at)};
+    const ts_marked_number meant = ts_read_marked_number(quotable(text));
+    const bool digits = c->part.length > 0 && c->part.at[0] >= '0' && c->part.at[0] <= '9';
+    if (c->number.length == 0 || (meant.marks == 0 && !digits))
+        return false;
+    ts_complaint whole = *c;
+    whole.part         = meant.marks > 0 ? (ts_text){text.at, meant.length} : text;
+    start(fault, &whole, "blank-in-number");
+    (void)snprintf(fault->says, sizeof fault->says, "blanks and marks inside a number are not %s%s",
+                   meant.thousands ? "allowed; write " : "allowed",
+                   meant.thousands ? meant.plain : "");
+    expect_such_as(fault, c, NULL);
+    return true;
+}
+
 bool ts_fault_unknown_unit(ts_quantity_fault *fault, const ts_complaint *c)
 {
-    if (fault == NULL)
+    if (fault == NULL || says_number_goes_on(fault, c))
         return false;
     const ts_text seen = quotable(c->part);
     start(fault, c, "unknown-unit");
-    (void)snprintf(fault->says, sizeof fault->says, "there is no unit '%.*s'", (int)seen.length,
+    (void)snprintf(fault->says, sizeof fault->says, "there is no unit `%.*s`", (int)seen.length,
                    seen.at);
     fault->nearest = nearest_unit(c->part, c->kind);
     expect_such_as(fault, c, NULL);

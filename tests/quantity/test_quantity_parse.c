@@ -81,9 +81,10 @@ static const slip slips[] = {
     {"34", TS_KIND_TORQUE, "missing-unit", 0, 2, "a torque such as 34 N.m or 34 lbf.in", NULL},
     {" 34 ", TS_KIND_TORQUE, "missing-unit", 1, 2, "34 N.m", NULL},
     {"0", TS_KIND_LENGTH, "missing-unit", 0, 1, "a length such as 0 mm or 0 in", NULL},
-    {"3,5 kW", TS_KIND_POWER, "decimal-comma", 0, 6, "write 3.5", NULL},
-    {"1,234.5 kW", TS_KIND_POWER, "decimal-comma", 0, 10, "no marks between thousands", NULL},
-    {"1,234,567 W", TS_KIND_POWER, "decimal-comma", 0, 11, "no marks between thousands", NULL},
+    {"3,5 kW", TS_KIND_POWER, "decimal-comma", 0, 6, "a power such as 12 kW", NULL},
+    {"1,234.5 kW", TS_KIND_POWER, "decimal-comma", 0, 10, "a power", NULL},
+    {"1,234,567 W", TS_KIND_POWER, "decimal-comma", 0, 11, "a power", NULL},
+    {"1,23,456 W", TS_KIND_POWER, "decimal-comma", 0, 10, "no marks between thousands", NULL},
     {"34 Nm", TS_KIND_TORQUE, "unknown-unit", 3, 2, "34 N.m", "N.m"},
     {"34 N*m", TS_KIND_TORQUE, "unknown-unit", 3, 3, "34 N.m", "N.m"},
     {"34 N\xc2\xb7m", TS_KIND_TORQUE, "unknown-unit", 3, 4, "34 N.m", "N.m"},
@@ -93,7 +94,9 @@ static const slip slips[] = {
     {"5 kw", TS_KIND_POWER, "unknown-unit", 2, 2, "5 kW", "kW"},
     {"5 mw", TS_KIND_POWER, "unknown-unit", 2, 2, "5 kW", "MW"},
     {"5 furlongs", TS_KIND_LENGTH, "unknown-unit", 2, 8, "5 mm", NULL},
-    {"5 1", TS_KIND_NUMBER, "unknown-unit", 2, 1, "a number such as 5", "%"},
+    {"5 1", TS_KIND_NUMBER, "blank-in-number", 0, 3, "a number such as 5", NULL},
+    {"23 500 g", TS_KIND_MASS, "blank-in-number", 0, 6, "a mass such as", NULL},
+    {"2.5 500 g", TS_KIND_MASS, "blank-in-number", 0, 9, "a mass such as 2.5", NULL},
     {"15 \xc2\xb0"
      "C",
      TS_KIND_TEMPERATURE, "unknown-unit", 3, 3, "15 degC", "degC"},
@@ -155,6 +158,38 @@ static void slips_are_answered_with_what_would_help(void **state)
     assert_true(ts_quantity_parse(TS_TEXT("5 mm"), TS_KIND_LENGTH, &si, NULL, NULL));
 }
 
+static void what_stands_inside_a_number_is_taken_out_again(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *text, *says;
+    } cases[] = {
+        {"2,25 mm", "a comma stands inside the number; write 2.25 mm"},
+        {"-0,5 mm", "a comma stands inside the number; write -0.5 mm"},
+        {"0,500 mm", "a comma stands inside the number; write 0.500 mm"},
+        {"24,300 mm", "a comma stands inside the number; write 24300 mm, or 24.300 mm"},
+        {"1,234.5 mm", "a comma stands inside the number; write 1234.5 mm"},
+        {"1,234,567 mm", "a comma stands inside the number; write 1234567 mm"},
+        {"12,34,56 mm", "a comma stands inside the number"},
+        {"23 500 mm", "blanks and marks inside a number are not allowed; write 23500 mm"},
+        {"-1 234 567 mm", "blanks and marks inside a number are not allowed; write -1234567 mm"},
+        {"23'500 mm", "blanks and marks inside a number are not allowed; write 23500 mm"},
+        {"23_500 mm", "blanks and marks inside a number are not allowed; write 23500 mm"},
+        {"23\xE2\x80\xAF"
+         "500.5 mm",
+         "blanks and marks inside a number are not allowed; write 23500.5 mm"},
+        {"23 50 mm", "blanks and marks inside a number are not allowed"},
+        {"0.5 500 mm", "blanks and marks inside a number are not allowed"},
+    };
+    for (size_t i = 0; i < sizeof cases / sizeof cases[0]; i++) {
+        double            si;
+        ts_quantity_fault fault;
+        assert_false(
+            ts_quantity_parse(ts_text_of(cases[i].text), TS_KIND_LENGTH, &si, NULL, &fault));
+        assert_string_equal(fault.says, cases[i].says);
+    }
+}
+
 static void kinds_that_must_not_mix_say_why(void **state)
 {
     (void)state;
@@ -211,7 +246,7 @@ static void messages_repeat_only_what_can_be_shown(void **state)
     assert_false(ts_quantity_parse(TS_TEXT("5 \x1b[2J"), TS_KIND_LENGTH, &si, NULL, &fault));
     assert_null(strchr(fault.says, '\x1b'));
     assert_false(ts_quantity_parse(TS_TEXT("5 mm\xff"), TS_KIND_LENGTH, &si, NULL, &fault));
-    assert_string_equal(fault.says, "there is no unit 'mm'");
+    assert_string_equal(fault.says, "there is no unit `mm`");
     char text[5000] = "5 ";
     for (size_t i = 2; i + 2 < sizeof text; i += 2)
         memcpy(text + i, "\xc3\xa4", 2);
@@ -276,7 +311,8 @@ static void ranges_that_make_no_sense_are_refused(void **state)
         {"5..7..9 mm", TS_KIND_LENGTH, "unknown-unit", 4, 6, "7 mm", NULL},
         {"5..7 rpm", TS_KIND_LENGTH, "wrong-kind", 5, 3, "7 mm", NULL},
         {"5 rpm..7 mm", TS_KIND_LENGTH, "wrong-kind", 2, 3, "5 mm", NULL},
-        {"3,5..4 mm", TS_KIND_LENGTH, "decimal-comma", 0, 3, "write 3.5", NULL},
+        {"3,5..4 mm", TS_KIND_LENGTH, "decimal-comma", 0, 3, "12 mm", NULL},
+        {"6 600..7 300 mm", TS_KIND_LENGTH, "blank-in-number", 7, 5, "7 mm", NULL},
         {"1e200..1e201 mm", TS_KIND_LENGTH, "too-large", 0, 5, "between", NULL},
     };
     for (size_t i = 0; i < sizeof refused / sizeof refused[0]; i++) {
@@ -299,6 +335,7 @@ int main(void)
         cmocka_unit_test(minus_nothing_is_nothing),
         cmocka_unit_test(equal_texts_in_two_units_are_the_same_double),
         cmocka_unit_test(slips_are_answered_with_what_would_help),
+        cmocka_unit_test(what_stands_inside_a_number_is_taken_out_again),
         cmocka_unit_test(kinds_that_must_not_mix_say_why),
         cmocka_unit_test(a_unit_is_accepted_for_its_own_kinds_only),
         cmocka_unit_test(messages_repeat_only_what_can_be_shown),
