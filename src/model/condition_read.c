@@ -79,6 +79,8 @@ void ts_read_by_condition(ts_reading *reading, const ts_target *target, ts_node 
         const int32_t condition = ts_name_index_find(&reading->conditions, nodes[child].key);
         if (field->form == TS_FORM_SPAN_BY_CONDITION && ts_text_is(nodes[child].key, "always"))
             always = child;
+        else if (condition < 0 && nodes[child].spoiled)
+            continue; /* the end of a number that a comma cut */
         else if (condition < 0)
             complain_condition(reading, child);
         else

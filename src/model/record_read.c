@@ -192,7 +192,8 @@ static void sort_children(ts_reading *reading, const ts_record_table *table, ts_
             children[field - table->fields] = child; /* of a key that stands twice, the first */
         else if (field != NULL)
             continue;
-        else if (speeds == NULL || !ts_read_spool_speed(reading, speeds, child, record))
+        else if ((speeds == NULL || !ts_read_spool_speed(reading, speeds, child, record)) &&
+                 !nodes[child].spoiled)
             ts_complain_unknown_key(reading, table, child);
     }
 }

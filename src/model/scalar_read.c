@@ -105,7 +105,10 @@ static ts_node long_form_value(ts_reading *reading, const ts_field *field, ts_no
     ts_node        value = 0;
     for (ts_node child = nodes[node].first; child != 0; child = nodes[child].next) {
         const ts_text key = ts_quoted(nodes[child].key);
-        if (!is_long_form_key(nodes[child].key))
+        const bool    own = is_long_form_key(nodes[child].key);
+        if (!own && nodes[child].spoiled)
+            continue; /* the end of a number that a comma cut */
+        if (!own)
             ts_complain(reading,
                         &(ts_fault){.code     = "unknown-key",
                                     .node     = child,
@@ -369,6 +372,8 @@ static void read_one(ts_reading *reading, const ts_target *target, ts_node node)
     ts_written written = {.node = node, .standing = TS_GIVEN};
     ts_set_absent(target);
     if (!ts_scalar_text(reading, target->field, node, &written.at, &written.text))
+        return;
+    if (reading->source->nodes[written.at].spoiled)
         return;
     if (!ts_text_is(written.text, "unknown")) {
         (void)read_form(reading, target, &written);

@@ -32,6 +32,7 @@ typedef struct ts_node_place {
     size_t       key_start, key_end; /* bytes of the key; both 0 when it has none */
     bool         flow;               /* a mapping or sequence in brackets */
     char         quote;              /* of a scalar: ' or " or 0 */
+    bool         spoiled;            /* a message was made of it; it is read as absent */
 } ts_node_place;
 
 typedef struct ts_source {

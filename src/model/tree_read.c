@@ -5,6 +5,7 @@
 #include "model/duplicate_key.h"
 #include "model/file_guard.h"
 #include "model/scalar_decode.h"
+#include "model/split_number.h"
 #include "model/syntax_fault.h"
 
 #include <libfyaml.h>
@@ -444,6 +445,8 @@ ts_status ts_read_tree(ts_text bytes, const char *name, ts_arena *arena, ts_diag
         return TS_NOT_UNDERSTOOD;
     tree t = {.source = source, .arena = arena, .list = list, .room = room, .line = 1, .column = 1};
     parse(&t);
+    if (!t.stop && !t.no_memory)
+        t.no_memory = !ts_diagnose_split_numbers(source, arena, list);
     if (t.no_memory || ts_arena_failed(arena))
         return TS_NO_MEMORY;
     return t.stop ? TS_NOT_UNDERSTOOD : TS_OK;

@@ -405,6 +405,59 @@ static void slips_are_said_where_they_are(void **state)
         assert_slip(&slips[i]);
 }
 
+/* Between braces a comma cuts a number in two; that is one slip, and one message. */
+static void comma_in_a_number_between_braces_is_one_message(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *old, *new, *pointed, *says;
+    } slips[] = {
+        {"module: 2.4 mm", "module: 2,4 mm", "2,4 mm",
+         "a comma stands inside the number; write 2.4 mm"},
+        {"{hp: 24300 rpm", "{hp: 24,300 rpm", "24,300 rpm",
+         "a comma stands inside the number; write 24300 rpm, or 24.300 rpm"},
+        {"ground idle: 4.5 kW", "ground idle: 4,5 kW", "4,5 kW",
+         "a comma stands inside the number; write 4.5 kW"},
+        {"shift: 0.1,", "shift: 0,1,", "0,1,", "a comma stands inside the number; write 0.1"},
+        {"{value: 11 kg", "{value: 10,5 kg", "10,5 kg",
+         "a comma stands inside the number; write 10.5 kg"},
+        {"static: 130 N.m", "static: 1,234,567 N.m", "1,234,567 N.m",
+         "a comma stands inside the number; write 1234567 N.m"},
+        {"overload: 34 N.m for 5 s", "overload: 34,5 N.m for 5 s", "34,5 N.m for",
+         "a comma stands inside the number; write 34.5 N.m for 5 s"},
+        {"take-off: 6600..7300 rpm", "take-off: 6600,5..7300,5 rpm", "6600,5..7300,5 rpm",
+         "a comma stands inside a number of this range"},
+    };
+    for (size_t i = 0; i < sizeof slips / sizeof slips[0]; i++) {
+        opened_drive o;
+        open_variant(&o, slips[i].old, slips[i].new);
+        assert_int_equal(ts_diagnostics_count(o.list), 1);
+        const ts_diagnostic *message = message_of(&o, "decimal-comma");
+        assert_string_equal(message->says, slips[i].says);
+        assert_memory_equal(text_at(&o, message), slips[i].pointed, strlen(slips[i].pointed));
+        assert_non_null(message->address);
+        close_drive(&o);
+    }
+}
+
+/* Keys that begin with a digit, and numbers before them, which are no cut numbers. */
+static void keys_that_begin_with_a_digit_are_keys(void **state)
+{
+    (void)state;
+    static const char *const news[] = {
+        "{radius: 72, 5 mm, length: 190 mm}",
+        "{radius: 72,5: mm, length: 190 mm}",
+        "{radius: 72 mm,5 mm, length: 190 mm}",
+        "{radius: '72',5 mm, length: 190 mm}",
+    };
+    for (size_t i = 0; i < sizeof news / sizeof news[0]; i++) {
+        opened_drive o;
+        open_variant(&o, "{radius: 72 mm, length: 190 mm}", news[i]);
+        assert_non_null(message_of(&o, "unknown-key"));
+        close_drive(&o);
+    }
+}
+
 static void key_of_another_record_is_sent_there(void **state)
 {
     (void)state;
@@ -458,15 +511,15 @@ static void all_errors_come_in_one_run(void **state)
         const char *code;
         uint32_t    line, column;
     } expected[] = {
-        {"missing-key", 1, 1},   /* title                     */
-        {"unknown-key", 2, 1},   /* titel                     */
-        {"not-a-choice", 4, 15}, /* left                      */
-        {"missing-unit", 6, 11}, /* 100                       */
-        {"unknown-key", 6, 16},  /* lp                        */
-        {"not-a-choice", 8, 15}, /* engines                   */
-        {"unknown-key", 8, 0},   /* 5 kg, behind the comma    */
-        {"unknown-spool", 9, 9}, /* ip                        */
-        {"missing-key", 9, 9},   /* take-off, tower shaft box */
+        {"missing-key", 1, 1},    /* title                     */
+        {"unknown-key", 2, 1},    /* titel                     */
+        {"not-a-choice", 4, 15},  /* left                      */
+        {"missing-unit", 6, 11},  /* 100                       */
+        {"unknown-key", 6, 16},   /* lp                        */
+        {"not-a-choice", 8, 15},  /* engines                   */
+        {"decimal-comma", 8, 41}, /* 3,5 kg                   */
+        {"unknown-spool", 9, 9},  /* ip                        */
+        {"missing-key", 9, 9},    /* take-off, tower shaft box */
     };
     for (size_t i = 0; i < sizeof expected / sizeof expected[0]; i++) {
         bool found = false;
@@ -556,6 +609,8 @@ int main(void)
         cmocka_unit_test(fastest_spool_is_taken_as_cranked),
         cmocka_unit_test(power_keeps_the_torque_of_the_nearest_condition),
         cmocka_unit_test(slips_are_said_where_they_are),
+        cmocka_unit_test(comma_in_a_number_between_braces_is_one_message),
+        cmocka_unit_test(keys_that_begin_with_a_digit_are_keys),
         cmocka_unit_test(key_of_another_record_is_sent_there),
         cmocka_unit_test(message_names_range_and_example),
         cmocka_unit_test(second_waiver_for_the_same_is_refused),
