@@ -102,8 +102,8 @@ static const ts_formula h_c_formula = {
     .source  = ISO_21771,
 };
 
-double ts_span(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear, int k_teeth,
-               ts_workings *workings)
+double ts_span_width(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear,
+                     int k_teeth, ts_workings *workings)
 {
     const double m_n = frame->m_n, alpha_n = frame->alpha_n, alpha_t = frame->alpha_t;
     const double k = k_teeth, z = gear->in.z, x = gear->in.x;

@@ -9,8 +9,8 @@
 #include "element/cylindrical_gear.h"
 
 /* Base tangent length over k teeth, k >= 1 (external gears). */
-double ts_span(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear, int k,
-               ts_workings *workings);
+double ts_span_width(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear, int k,
+                     ts_workings *workings);
 
 /* The number of teeth, not whole, at which the span touches the flanks near d + 2*x*m_n; the whole
  * number nearest to it is the one to use. */

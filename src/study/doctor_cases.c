@@ -68,7 +68,7 @@ static double span(void)
     const ts_cylindrical_gear_input in = {.z = 24, .x = 0.4, .rack = ts_basic_rack_C};
     ts_cylindrical_gear             gear;
     ts_cylindrical_gear_solve(&frame, &in, TS_GEAR_ALONE, &gear, NULL);
-    return ts_span(&frame, &gear, 4, NULL) * 1e3;
+    return ts_span_width(&frame, &gear, 4, NULL) * 1e3;
 }
 
 static double chord(void)

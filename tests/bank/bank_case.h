@@ -7,7 +7,7 @@
  *   {
  *       const double m_n = ts_case_given(c, "m_n", TS_KIND_LENGTH);
  *       ...
- *       ts_case_computed(c, "W", ts_span(&frame, &gear, k, NULL), TS_KIND_LENGTH);
+ *       ts_case_computed(c, "W", ts_span_width(&frame, &gear, k, NULL), TS_KIND_LENGTH);
  *   }
  *   static const ts_binding bindings[] = {{"span_W", span_W}};
  *   TS_BINDINGS(bindings);

@@ -88,7 +88,7 @@ static void span_W(ts_case *c)
     read_gear(c, &frame, &gear);
     if (k < 1)
         ts_case_spoil(c, "is out of range", "k");
-    ts_case_computed(c, "W", ts_span(&frame, &gear, k, NULL), TS_KIND_LENGTH);
+    ts_case_computed(c, "W", ts_span_width(&frame, &gear, k, NULL), TS_KIND_LENGTH);
     ts_case_computed(c, "k_theory", ts_span_teeth(&frame, &gear, NULL), TS_KIND_NUMBER);
     ts_case_computed(c, "alpha_t", frame.alpha_t, TS_KIND_ANGLE);
 }

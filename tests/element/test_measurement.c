@@ -28,9 +28,9 @@ static void printed_spans_agree(void **state)
     (void)state;
     const specimen spur = made(24, 3e-3, 0.0, 0.4), helical = made(24, 3e-3, 25.0, 0.4);
 
-    assert_close(ts_span(&spur.frame, &spur.gear, 4, NULL), 32.8266e-3, 2e-6);
+    assert_close(ts_span_width(&spur.frame, &spur.gear, 4, NULL), 32.8266e-3, 2e-6);
     assert_close(ts_span_teeth(&spur.frame, &spur.gear, NULL), 3.78787, 2e-6);
-    assert_close(ts_span(&helical.frame, &helical.gear, 5, NULL), 42.0085e-3, 2e-6);
+    assert_close(ts_span_width(&helical.frame, &helical.gear, 5, NULL), 42.0085e-3, 2e-6);
 }
 
 /* derived: the span over k teeth of a spur gear is k - 1 base pitches and one base thickness. */
@@ -42,7 +42,8 @@ static void span_is_base_pitches_and_a_base_thickness(void **state)
         const double   s_b = s.gear.d_b * (s.gear.s_t / s.gear.d + ts_inv(s.frame.alpha_t));
 
         for (int k = 1; k < 8; k++)
-            assert_close(ts_span(&s.frame, &s.gear, k, NULL), (k - 1) * s.frame.p_bt + s_b, 1e-13);
+            assert_close(ts_span_width(&s.frame, &s.gear, k, NULL), (k - 1) * s.frame.p_bt + s_b,
+                         1e-13);
     }
 }
 
@@ -53,8 +54,9 @@ static void span_grows_by_the_normal_base_pitch(void **state)
     const specimen s    = made(37, 2e-3, 22.0, -0.1);
     const double   p_bn = s.frame.p_bt * cos(s.frame.beta_b);
 
-    assert_close(ts_span(&s.frame, &s.gear, 6, NULL) - ts_span(&s.frame, &s.gear, 5, NULL), p_bn,
-                 1e-13);
+    assert_close(ts_span_width(&s.frame, &s.gear, 6, NULL) -
+                     ts_span_width(&s.frame, &s.gear, 5, NULL),
+                 p_bn, 1e-13);
 }
 
 /* derived: with the span number taken as a real number, the span touches at d + 2*x*m_n, where half
@@ -62,11 +64,11 @@ static void span_grows_by_the_normal_base_pitch(void **state)
 static void span_number_puts_contact_on_the_shifted_circle(void **state)
 {
     (void)state;
-    const specimen s      = made(45, 2e-3, 0.0, 0.3);
-    const double   k      = ts_span_teeth(&s.frame, &s.gear, NULL);
-    const int      below  = (int)floor(k);
-    const double   at_k   = ts_span(&s.frame, &s.gear, below, NULL) + (k - below) * s.frame.p_bt;
-    const double   circle = s.gear.d + 2.0 * 0.3 * 2e-3;
+    const specimen s     = made(45, 2e-3, 0.0, 0.3);
+    const double   k     = ts_span_teeth(&s.frame, &s.gear, NULL);
+    const int      below = (int)floor(k);
+    const double at_k = ts_span_width(&s.frame, &s.gear, below, NULL) + (k - below) * s.frame.p_bt;
+    const double circle = s.gear.d + 2.0 * 0.3 * 2e-3;
 
     assert_close(hypot(at_k, s.gear.d_b), circle, 1e-12);
 }
