@@ -414,6 +414,10 @@ static void jgma_spur(ts_case *c)
     const double allowed = plain(c, "sHlim", "kgf/mm2") * number(c, "K_HL") * number(c, "Z_L") *
                            number(c, "Z_R") * number(c, "Z_V") * number(c, "Z_W") *
                            number(c, "K_HX") / number(c, "S_H");
+    if (!(in.d_1 > 0.0 && in.b > 0.0 && in.u > 0.0)) {
+        ts_case_spoil(c, "must be above 0", "module, width or teeth");
+        return;
+    }
     const double over = allowed / ts_nominal_contact_stress(&in, NULL);
 
     jgma_bending(c, m, b, K_VO);

@@ -83,3 +83,14 @@ const char *ts_iso6336_unfit(const ts_cylindrical_pair *pair, const ts_iso6336_m
         why = "the viscosity is not a positive number";
     return why;
 }
+
+int ts_iso6336_pinion(const ts_cylindrical_pair *pair)
+{
+    const int z_1 = pair->in.z_1, z_2 = pair->in.z_2 < 0 ? -pair->in.z_2 : pair->in.z_2;
+
+    if (pair->in.z_2 < 0 || z_1 < z_2)
+        return 0;
+    if (z_1 > z_2)
+        return 1;
+    return pair->x_2 > pair->x_1 ? 1 : 0;
+}

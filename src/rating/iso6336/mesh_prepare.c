@@ -11,17 +11,6 @@
 
 static const double degree = 3.14159265358979323846 / 180.0;
 
-int ts_iso6336_pinion(const ts_cylindrical_pair *pair)
-{
-    const int z_1 = pair->in.z_1, z_2 = pair->in.z_2 < 0 ? -pair->in.z_2 : pair->in.z_2;
-
-    if (pair->in.z_2 < 0 || z_1 < z_2)
-        return 0;
-    if (z_1 > z_2)
-        return 1;
-    return pair->x_2 > pair->x_1 ? 1 : 0;
-}
-
 static const ts_formula b_formula = {
     .symbol  = "b",
     .meaning = "common face width",
