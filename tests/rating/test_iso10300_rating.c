@@ -5,6 +5,7 @@
 #include "rating/iso6336/single_contact.h"
 #include "rating/iso6336/zone_factor.h"
 #include "support/close.h"
+#include "support/sequence.h"
 
 #include <string.h>
 
@@ -506,6 +507,117 @@ static void what_is_missing_is_said_and_never_passes(void **state)
     expect_nothing(&s, true);
 }
 
+/* ---- any pair at all ------------------------------------------------------------------------- */
+
+static double drawn(sequence *q, double least, double most)
+{
+    return least + (most - least) * (double)sequence_below(q, 1000001) / 1e6;
+}
+
+/* Every number has one chance in sixty to be missing. */
+static double drawn_or_nothing(sequence *q, double least, double most)
+{
+    const double value = drawn(q, least, most);
+
+    return sequence_below(q, 60) == 0 ? (double)NAN : value;
+}
+
+static ts_iso10300_gear drawn_gear(sequence *q)
+{
+    ts_iso10300_gear g = carburised();
+
+    g.class      = (ts_gear_class)sequence_below(q, TS_GEAR_CLASS_COUNT);
+    g.sigma_Hlim = drawn_or_nothing(q, 300e6, 1700e6);
+    g.sigma_Flim = drawn_or_nothing(q, 100e6, 600e6);
+    g.yield      = drawn_or_nothing(q, 250e6, 1100e6);
+    g.pitting    = sequence_below(q, 2) == 0;
+    g.Z_NTlong   = drawn(q, 0.85, 1.0);
+    g.f_pt       = drawn_or_nothing(q, 0.0, 60e-6);
+    g.R_zF       = drawn(q, 0.2e-6, 60e-6);
+    g.rho_a0     = drawn(q, 0.0, 1.5e-3);
+    g.s_pr       = sequence_below(q, 3) == 0 ? drawn(q, 0.0, 0.2e-3) : 0.0;
+    g.formed     = sequence_below(q, 6) == 0;
+    g.overhung   = sequence_below(q, 2) == 0;
+    return g;
+}
+
+/* Geometry that may be impossible; false when it is. */
+static bool drawn_pair(sequence *q, sample *s)
+{
+    const ts_bevel_pair_input in = {
+        .z_1     = (int)sequence_below(q, 90) + 5,
+        .z_2     = (int)sequence_below(q, 90) + 5,
+        .m_et    = drawn(q, 1e-3, 9e-3),
+        .Sigma   = drawn(q, 20.0, 150.0) * degree,
+        .alpha_n = drawn(q, 10.0, 32.0) * degree,
+        .beta_m  = sequence_below(q, 4) == 0 ? 0.0 : drawn(q, 0.0, 50.0) * degree,
+        .b       = drawn(q, 2e-3, 60e-3)};
+    const ts_bevel_teeth_input teeth = {.taper   = (ts_bevel_taper)sequence_below(q, 4),
+                                        .profile = {.k_hap = drawn(q, 0.7, 1.2),
+                                                    .k_hfp = drawn(q, 1.1, 1.5),
+                                                    .x_hm1 = drawn(q, -0.6, 0.6),
+                                                    .x_smn = drawn(q, -0.1, 0.1)},
+                                        .j_mn    = drawn(q, 0.0, 0.3e-3),
+                                        .r_c0    = drawn_or_nothing(q, 5e-3, 200e-3)};
+
+    return ts_bevel_pair_solve(&in, &s->pair, NULL) == TS_BEVEL_FINE &&
+           ts_bevel_teeth_solve(&s->pair, &teeth, &s->teeth, NULL) == TS_BEVEL_TEETH_FINE;
+}
+
+static bool drawn_sample(sequence *q, sample *s)
+{
+    if (!drawn_pair(q, s))
+        return false;
+    s->mesh =
+        (ts_iso10300_mesh){.gear         = {drawn_gear(q), drawn_gear(q)},
+                           .nu_40        = drawn_or_nothing(q, 3e-6, 900e-6),
+                           .b_veff_share = drawn(q, 0.3, 1.0),
+                           .e            = drawn(q, 1.5, 3.0),
+                           .Z_K          = TS_BEVEL_Z_K,
+                           .pattern = (ts_bevel_pattern)sequence_below(q, TS_BEVEL_PATTERN_COUNT)};
+    s->load =
+        (ts_iso10300_load){.T_1     = drawn_or_nothing(q, 0.0, 3000.0),
+                           .omega_1 = drawn_or_nothing(q, 0.0, 4000.0),
+                           .K_A     = drawn(q, 0.9, 2.0),
+                           .N_L = {pow(10.0, drawn(q, 1.0, 11.0)), pow(10.0, drawn(q, 1.0, 11.0))},
+                           .Y_M = {drawn(q, 0.5, 1.0), 1.0},
+                           .S_Hmin = 1.0,
+                           .S_Fmin = 1.0};
+    return true;
+}
+
+/* An answer, or a reason: never neither, and every formula proves itself on the way. */
+static void any_drawn_pair_is_rated_or_says_why(void **state)
+{
+    (void)state;
+    sequence q     = {20250611};
+    int      rated = 0, said = 0;
+
+    for (int i = 0; i < 6000; i++) {
+        sample s;
+
+        if (!drawn_sample(&q, &s))
+            continue;
+        const bool   fit     = ts_iso10300_prepare(&s.pair, &s.teeth, &s.mesh, &s.prepared, NULL);
+        const bool   ok      = ts_iso10300_rate(&s.prepared, &s.load, &s.rating, NULL);
+        const double reserve = ts_iso10300_reserve(&s.rating, &s.load, NULL, NULL);
+
+        assert_true(fit == (s.prepared.missing == NULL));
+        assert_true(ok == (s.rating.missing == NULL));
+        assert_true(ok == !isnan(reserve));
+        for (int gear = 0; gear < 2; gear++) {
+            assert_true(ok == (s.rating.gear[gear].S_H > 0.0));
+            assert_true(ok == (s.rating.gear[gear].S_F > 0.0));
+            assert_true(ok == (s.rating.gear[gear].N_F >= 0.0));
+        }
+        if (ok)
+            rated++;
+        else
+            said++;
+    }
+    assert_true(rated > 800 && said > 100);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -527,6 +639,7 @@ int main(void)
         cmocka_unit_test(every_input_of_a_stress_is_noted),
         cmocka_unit_test(ranges_of_the_standard_are_told),
         cmocka_unit_test(what_is_missing_is_said_and_never_passes),
+        cmocka_unit_test(any_drawn_pair_is_rated_or_says_why),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
