@@ -28,6 +28,7 @@ STEPS = (
     (("response", "start, seizure, torsion, whirl"), ("oil", "losses, jets, scavenge, heat")),
     (("rating", "stresses, safeties and lives by the standards"),),
     (("check", "one file per question; findings and waivers"),),
+    (("rate", "stand-alone elements by standard symbols: sections, findings"),),
     (("search", "arrangements and sizes, with proof"),),
     (("report", "results as documents"), ("draw", "results as pictures")),
     (("study", "the conductor behind the public headers"),),

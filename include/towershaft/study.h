@@ -28,11 +28,15 @@ TS_API const char *ts_version(void);
 TS_API ts_status ts_study_open(const ts_allocator *allocator, ts_study **out);
 TS_API void      ts_study_close(ts_study *study); /* NULL is allowed */
 
+/* Which kinds of file will do: a drive, or stand-alone elements (towershaft/rate.h). */
+typedef enum ts_file_wanted { TS_WANT_DRIVE, TS_WANT_RATE, TS_WANT_EITHER } ts_file_wanted;
+
 typedef struct ts_study_options {
     int32_t today;    /* days since 1970-01-01, for waivers that end; INT32_MIN: not told, a waiver
                          with an end is then reported as one whose date could not be judged      */
     bool    workings; /* keep every step, for `why` and for sources beside results               */
     bool    us;       /* customary units in the sentences of findings; values stay SI            */
+    ts_file_wanted file; /* any other kind is not understood                                     */
 } ts_study_options;
 
 /* Reads and solves.  `name` is the path as the user gave it.  The bytes are copied.

@@ -55,12 +55,25 @@ static bool is_given(ts_measure measure)
     return measure.standing == TS_GIVEN;
 }
 
-/* With a centre distance a shift that is not given follows from it. */
-static ts_preset shift_coefficient_preset(const void *record)
+/* With a centre distance a shift that is not given follows from it.  The sliding of internal gears
+ * is not balanced by shifts: there the pinion stays as it is. */
+static ts_preset shift_2_preset(const void *record)
 {
     if (is_given(((const ts_rate_pair *)record)->a_w))
         return (ts_preset){NULL, NULL};
     return (ts_preset){"0", "no profile shift; common practice, no source"};
+}
+
+static bool is_internal(const ts_rate_pair *pair)
+{
+    return pair->gear[1].z.standing == TS_GIVEN && pair->gear[1].z.value < 0;
+}
+
+static ts_preset shift_1_preset(const void *record)
+{
+    if (is_internal(record))
+        return (ts_preset){"0", "no profile shift; common practice, no source"};
+    return shift_2_preset(record);
 }
 
 static ts_preset shift_preset(const void *record)
@@ -76,6 +89,10 @@ static ts_preset shift_preset(const void *record)
         return (ts_preset){"rest to 2", "x_2 is not given and follows from the centre distance"};
     if (x_2)
         return (ts_preset){"rest to 1", "x_1 is not given and follows from the centre distance"};
+    if (is_internal(pair))
+        return (ts_preset){"rest to 2",
+                           "neither shift is given; the internal gear takes all of it; "
+                           "common practice, no source"};
     return (ts_preset){"equal sliding", "neither shift is given; the greatest specific sliding is "
                                         "made equal; common practice, no source"};
 }
@@ -148,12 +165,23 @@ static const ts_field pair_fields[] = {
      .says  = "Working centre distance, without a sign; it follows from the profile shifts when it "
               "is left out.",
      .example = "87.5 mm"},
-    OF_BOTH("x_", x, MEASURE(TS_KIND_NUMBER), .range = TS_FROM(-5.0, 5.0, "1"),
-            .preset    = {"0", "no profile shift; with a centre distance it follows instead"},
-            .preset_of = shift_coefficient_preset,
-            .says      = "Profile shift coefficient, positive where teeth grow thicker, also of an "
-                         "internal gear.",
-            .example   = "0.2"),
+    {.key = "x_1",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, gear[0].x),
+     .range     = TS_FROM(-5.0, 5.0, "1"),
+     .preset    = {"0", "no profile shift; with a centre distance it follows instead"},
+     .preset_of = shift_1_preset,
+     .says      = "Profile shift coefficient of gear 1, positive where teeth grow thicker.",
+     .example   = "0.2"},
+    {.key = "x_2",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, gear[1].x),
+     .range     = TS_FROM(-5.0, 5.0, "1"),
+     .preset    = {"0", "no profile shift; with a centre distance it follows instead"},
+     .preset_of = shift_2_preset,
+     .says      = "Profile shift coefficient of gear 2, positive where teeth grow thicker, also of "
+                  "an internal gear.",
+     .example   = "-0.1"},
     {.key  = "shift",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_pair, shift),

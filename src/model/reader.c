@@ -121,6 +121,13 @@ static void read_drive(ts_reading *reading, size_t before)
         ts_complete_drive(reading);
 }
 
+static void read_rate(ts_reading *reading, ts_rate_file *file)
+{
+    ts_read_record(reading, &ts_table_rate, 1, file);
+    if (!reading->no_memory)
+        ts_judge_rate(reading, file);
+}
+
 ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
                        ts_model *model)
 {
@@ -138,7 +145,7 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
                           .drive  = &model->drive};
     if (has_root(&reading, wanted)) {
         if (model->is_rate)
-            ts_read_record(&reading, &ts_table_rate, 1, &model->rate);
+            read_rate(&reading, &model->rate);
         else
             read_drive(&reading, before);
     }

@@ -8,6 +8,7 @@
 #include "model/rate_file.h"
 #include "model/source.h"
 #include "towershaft/status.h"
+#include "towershaft/study.h"
 
 /* Reads `bytes` (which must outlive the arena's use) as a drive file.  TS_NOT_UNDERSTOOD when any
  * diagnostic was made; the model is then not to be used.  Each diagnostic has a line and a column.
@@ -18,9 +19,6 @@
  * Within them a file takes less than 64 MB. */
 ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,
                         ts_source *source, ts_drive *drive);
-
-/* Which kinds of file will do.  A rate file has the key `towershaft rate` at its top. */
-typedef enum ts_file_wanted { TS_WANT_DRIVE, TS_WANT_RATE, TS_WANT_EITHER } ts_file_wanted;
 
 /* What is read into, and what is said of it. */
 typedef struct ts_file_places {
@@ -36,7 +34,8 @@ typedef struct ts_model {
     ts_rate_file rate;
 } ts_model;
 
-/* As ts_read_drive, for files of the wanted kinds. */
+/* As ts_read_drive, for files of the wanted kinds.  A rate file has the key `towershaft rate` at
+ * its top. */
 ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
                        ts_model *model);
 

@@ -7,6 +7,7 @@
 #include "model/drive.h"
 #include "model/field.h"
 #include "model/name_index.h"
+#include "model/rate_file.h"
 #include "model/source.h"
 
 #include <string.h>
@@ -142,6 +143,12 @@ void ts_set_all_absent(ts_reading *reading, const ts_target *target);
 
 /* Enters a default in the register; `key` may be a path below the record. */
 void ts_assume(ts_reading *reading, ts_node record, const char *key, ts_preset preset);
+
+/* ---- the whole rate file (rate_judge.c) -------------------------------------------------------
+ */
+
+/* Materials that the catalogue does not know. */
+void ts_judge_rate(ts_reading *reading, const ts_rate_file *file);
 
 /* ---- the whole drive (drive_judge.c, drive_complete.c) --------------------------------------- */
 

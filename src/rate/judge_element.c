@@ -1,0 +1,146 @@
+/* rate/judge_element.c: what is found about an element, and how is it put into words? */
+#include "rate/rate_desk.h"
+
+#include <stdarg.h>
+#include <stdio.h>
+#include <string.h>
+
+#define DIGITS 6
+
+/* ---- findings ----------------------------------------------------------------------------------
+ */
+
+static bool make_room(ts_rate_desk *desk)
+{
+    ts_check_outcome *outcome = &desk->rated->outcome;
+    if (outcome->finding_count < desk->finding_room)
+        return true;
+    const size_t room = desk->finding_room == 0 ? 32 : 2 * desk->finding_room;
+    ts_finding  *more = TS_TAKE(desk->arena, ts_finding, room);
+    desk->failed      = desk->failed || more == NULL;
+    if (more == NULL)
+        return false;
+    if (outcome->finding_count > 0)
+        memcpy(more, outcome->findings, outcome->finding_count * sizeof *more);
+    outcome->findings  = more;
+    desk->finding_room = room;
+    return true;
+}
+
+ts_finding *ts_rate_judge(ts_rate_desk *desk, bool holds, const char *rule, ts_level level)
+{
+    if (desk->failed)
+        return NULL;
+    ts_check_outcome *outcome = &desk->rated->outcome;
+    outcome->judgement_count++;
+    outcome->passed += holds ? 1 : 0;
+    if (holds || !make_room(desk))
+        return NULL;
+    ts_finding *finding = &outcome->findings[outcome->finding_count++];
+    *finding            = (ts_finding){
+                   .rule      = rule,
+                   .level     = level,
+                   .state     = TS_OPEN,
+                   .node      = desk->element->node,
+                   .condition = desk->condition,
+                   .says      = "",
+                   .value     = NAN,
+                   .limit     = NAN,
+                   .margin    = NAN,
+                   .source    = "common practice, no source",
+    };
+    return finding;
+}
+
+void ts_rate_limit(ts_finding *finding, const char *symbol, double value, double limit,
+                   ts_kind kind)
+{
+    if (finding == NULL)
+        return;
+    finding->symbol = symbol;
+    finding->value  = value;
+    finding->limit  = limit;
+    finding->unit   = ts_kind_si(kind)->name;
+}
+
+/* ---- words -------------------------------------------------------------------------------------
+ */
+
+/* Only %s, %d and %zu occur, and those do not depend on any locale. */
+static const char *phrase(ts_rate_desk *desk, const char *format, va_list parts)
+{
+    va_list again;
+    va_copy(again, parts);
+    const int length = vsnprintf(NULL, 0, format, parts);
+    char     *text   = length < 0 ? NULL : TS_TAKE(desk->arena, char, (size_t)length + 1);
+    if (text != NULL)
+        (void)vsnprintf(text, (size_t)length + 1, format, again);
+    va_end(again);
+    desk->failed = desk->failed || text == NULL;
+    return text != NULL ? text : "";
+}
+
+void ts_rate_says(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
+{
+    if (finding == NULL)
+        return;
+    va_list parts;
+    va_start(parts, format);
+    finding->says = phrase(desk, format, parts);
+    va_end(parts);
+}
+
+void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
+{
+    if (finding == NULL)
+        return;
+    va_list parts;
+    va_start(parts, format);
+    finding->todo = phrase(desk, format, parts);
+    va_end(parts);
+}
+
+/* 35.0000 says no more than 35 in a sentence. */
+static void drop_trailing_zeros(ts_buffer *number)
+{
+    if (number->failed || memchr(number->bytes, '.', number->length) == NULL ||
+        memchr(number->bytes, 'e', number->length) != NULL)
+        return;
+    while (number->bytes[number->length - 1] == '0')
+        number->length--;
+    number->length -= number->bytes[number->length - 1] == '.' ? 1 : 0;
+    number->bytes[number->length] = '\0';
+}
+
+const char *ts_rate_shown(ts_rate_desk *desk, double si, ts_kind kind)
+{
+    const ts_unit *unit = ts_kind_shown(kind, desk->units);
+    ts_buffer      text;
+    if (!isfinite(si))
+        return isnan(si) ? "not known" : "without end";
+    ts_buffer_open(&text, ts_arena_allocator(desk->arena));
+    ts_buffer_significant(&text, ts_from_si(si, unit), DIGITS);
+    drop_trailing_zeros(&text);
+    if (kind != TS_KIND_NUMBER)
+        ts_buffer_print(&text, " %s", unit->name);
+    const char *copy = text.failed ? NULL : ts_arena_copy(desk->arena, text.bytes, text.length);
+    desk->failed     = desk->failed || copy == NULL;
+    ts_buffer_close(&text);
+    return copy != NULL ? copy : "";
+}
+
+/* What is a round number but for the noise of its last bits is not rounded any further. */
+#define NOISE 1e-13
+
+const char *ts_rate_shown_outward(ts_rate_desk *desk, double si, ts_kind kind, int way)
+{
+    const ts_unit *unit  = ts_kind_shown(kind, desk->units);
+    const double   value = ts_from_si(si, unit);
+    if (!isfinite(value) || !(fabs(value) > 0.0))
+        return ts_rate_shown(desk, si, kind);
+    const double step    = pow(10.0, floor(log10(fabs(value))) - (DIGITS - 1));
+    const double count   = value / step;
+    const double noise   = NOISE * fabs(count);
+    const double rounded = (way > 0 ? ceil(count - noise) : floor(count + noise)) * step;
+    return ts_rate_shown(desk, ts_to_si(rounded, unit), kind);
+}

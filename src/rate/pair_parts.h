@@ -1,0 +1,32 @@
+/* rate/pair_parts.h: the parts of a gear pair's answer, each in a file of its own. */
+#ifndef TS_RATE_PAIR_PARTS_H
+#define TS_RATE_PAIR_PARTS_H
+
+#include "element/cylindrical_pair.h"
+#include "rate/rate_desk.h"
+
+/* A pair on its way through its sections. */
+typedef struct ts_rated_pair {
+    const ts_rate_pair       *given;
+    ts_cylindrical_pair_input in;
+    ts_cylindrical_pair       pair;
+    double                    T_1, omega_1; /* NaN: not known                                  */
+    double                    N_L[2];
+} ts_rated_pair;
+
+/* pair_geometry.c: solves and judges the geometry; false, with a finding, when there is none. */
+bool ts_rate_pair_geometry(ts_rate_desk *desk, ts_rated_pair *rated);
+
+/* pair_fault.c: why a pair has no geometry, with the limit and the nearest value that has one. */
+void ts_rate_pair_fault(ts_rate_desk *desk, const ts_rated_pair *rated, ts_pair_fault fault);
+
+/* pair_limit.c: tips, roots, overlap and clearance of a pair that was solved. */
+void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated);
+
+/* pair_measure.c: both gears on the inspector's table, with their allowances. */
+void ts_rate_pair_measures(ts_rate_desk *desk, const ts_rated_pair *rated);
+
+/* pair_backlash.c: the least and the greatest backlash, when allowances are given. */
+void ts_rate_pair_backlash(ts_rate_desk *desk, const ts_rated_pair *rated);
+
+#endif
