@@ -5,6 +5,7 @@
 #include "towershaft/status.h"
 #include "towershaft/study.h"
 #include "towershaft/rule.h"
+#include "towershaft/rate.h"
 #include "towershaft/figure.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"

@@ -55,9 +55,7 @@ static ts_text source_of(const ts_answer *answer, ts_json_place place)
     return ts_text_of(note->formula != NULL ? note->formula->source : note->source);
 }
 
-/* The value in the unit shown: the shortest that means the same SI value, so that 24600 rpm of the
- * file is 24600 and not 24599.999999999996. */
-static double shown(ts_json *json, double si, const ts_unit *unit)
+double ts_json_shown(ts_json *json, double si, const ts_unit *unit)
 {
     ts_buffer text;
     double    value = NAN;
@@ -81,7 +79,7 @@ void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind
     ts_json_object(json);
     ts_json_key(json, "value");
     if (isfinite(si))
-        ts_json_number(json, shown(json, si, unit));
+        ts_json_number(json, ts_json_shown(json, si, unit));
     else
         ts_json_null(json);
     if (!isfinite(si)) {

@@ -18,6 +18,10 @@ typedef struct ts_json_place {
 void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind kind,
                       ts_json_place place);
 
+/* A finite SI value in that unit: the shortest number that means the same, so that 24600 rpm of the
+ * file is 24600 and not 24599.999999999996. */
+double ts_json_shown(ts_json *json, double si, const ts_unit *unit);
+
 /* "drive/hp/box/clockwise/2:F_t@take-off" */
 void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out);
 

@@ -84,17 +84,18 @@ ts_node ts_address_node(ts_study *study, ts_text path, bool *whole)
 
 static void say_conditions(ts_study *study, ts_text symbol, ts_node node)
 {
-    ts_buffer says, expected;
+    static const char *const all = "@ and one of";
+    ts_buffer                says, expected;
     ts_buffer_open(&says, study->allocator);
     ts_buffer_open(&expected, study->allocator);
     ts_buffer_print(&says, "%.*s varies with the condition", (int)symbol.length, symbol.at);
-    ts_buffer_print(&expected, "@ and one of");
+    ts_buffer_add(&expected, all);
     for (size_t c = 0; c < study->drive.condition_count; c++) {
         char             name[64];
         const ts_subject subject = {node, (int32_t)c};
         snprintf(name, sizeof name, "%.*s", (int)symbol.length, symbol.at);
         if (ts_workings_find(study->workings, subject, name) != SIZE_MAX)
-            ts_buffer_print(&expected, "%s %s", expected.length > 8 ? "," : "",
+            ts_buffer_print(&expected, "%s %s", expected.length > strlen(all) ? "," : "",
                             study->drive.conditions[c].name);
     }
     if (!says.failed && !expected.failed)
@@ -103,12 +104,17 @@ static void say_conditions(ts_study *study, ts_text symbol, ts_node node)
     ts_buffer_close(&expected);
 }
 
-static bool varies(const ts_study *study, ts_node node, const char *symbol)
+/* In how many conditions there is such a number; *note is that of the last. */
+static size_t condition_count(const ts_study *study, ts_node node, const char *symbol, size_t *note)
 {
-    for (size_t c = 0; c < study->drive.condition_count; c++)
-        if (ts_workings_find(study->workings, (ts_subject){node, (int32_t)c}, symbol) != SIZE_MAX)
-            return true;
-    return false;
+    size_t count = 0;
+    for (size_t c = 0; c < study->drive.condition_count; c++) {
+        const ts_subject subject = {node, (int32_t)c};
+        const size_t     found   = ts_workings_find(study->workings, subject, symbol);
+        *note                    = found != SIZE_MAX ? found : *note;
+        count += found != SIZE_MAX ? 1 : 0;
+    }
+    return count;
 }
 
 static void say_no_symbol(ts_study *study, ts_text symbol, ts_node node)
@@ -143,7 +149,13 @@ size_t ts_address_note(ts_study *study, ts_address address, ts_node node)
         found = ts_workings_find(study->workings, (ts_subject){node, TS_EVERY_CONDITION}, symbol);
     if (found != SIZE_MAX)
         return found;
-    if (condition == TS_EVERY_CONDITION && varies(study, node, symbol))
+    size_t       only = SIZE_MAX;
+    const size_t count =
+        condition == TS_EVERY_CONDITION ? condition_count(study, node, symbol, &only) : 0;
+    /* An element has its numbers in one section each, as a rule, and then none need be named. */
+    if (count == 1 && study->rated)
+        return only;
+    if (count > 0)
         say_conditions(study, address.symbol, node);
     else
         say_no_symbol(study, address.symbol, node);
@@ -152,7 +164,7 @@ size_t ts_address_note(ts_study *study, ts_address address, ts_node node)
 
 double ts_study_number(ts_study *study, const char *address)
 {
-    if (!study->solved || study->workings == NULL)
+    if (!ts_study_has_numbers(study))
         return NAN;
     const ts_address split = ts_address_split(address);
     bool             whole = false;

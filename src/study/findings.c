@@ -5,7 +5,7 @@
 
 size_t ts_study_finding_count(const ts_study *study)
 {
-    return study->solved ? study->outcome.finding_count : 0;
+    return study->solved || study->rated ? study->outcome.finding_count : 0;
 }
 
 /* The address as text that lives as long as the study. */

@@ -79,8 +79,14 @@ static ts_check_subject check_subject(const ts_study *study)
 /* Text to model to flat train, and the memory of all that follows. */
 ts_status ts_study_build(ts_study *study)
 {
-    ts_status status = ts_read_drive(study->bytes, study->name, study->arena, study->diagnostics,
-                                     &study->source, &study->drive);
+    const ts_file_places places = {study->name, study->arena, study->diagnostics, &study->source};
+    ts_model             model;
+    ts_status            status = ts_read_file(study->bytes, study->options.file, &places, &model);
+    study->drive                = model.drive;
+    study->rate                 = model.rate;
+    study->is_rate              = model.is_rate;
+    if (model.is_rate)
+        return status;
     if (status == TS_OK)
         status = ts_train_build(&study->drive, study->arena, study->diagnostics, &study->train);
     if (status == TS_OK)
@@ -120,16 +126,16 @@ ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, si
     }
     status = ts_study_build(study);
     if (status == TS_OK)
-        status = ts_study_solve(study);
+        status = study->is_rate ? ts_study_rate(study) : ts_study_solve(study);
     if (status == TS_OK && study->workings != NULL && !ts_workings_complete(study->workings))
         status = TS_NO_MEMORY;
-    study->solved = status == TS_OK;
+    study->solved = status == TS_OK && !study->is_rate;
     return status;
 }
 
 ts_verdict ts_study_verdict(const ts_study *study)
 {
-    return study->solved ? study->outcome.verdict : TS_VERDICT_NOT_COMPUTABLE;
+    return study->solved || study->rated ? study->outcome.verdict : TS_VERDICT_NOT_COMPUTABLE;
 }
 
 ts_answer ts_study_answer(const ts_study *study)

@@ -2,6 +2,7 @@
 #ifndef TS_STUDY_STUDY_H
 #define TS_STUDY_STUDY_H
 
+#include "rate/rated.h"
 #include "report/answer.h"
 #include "towershaft/study.h"
 
@@ -13,7 +14,9 @@ struct ts_study {
     const char         *name;
     ts_text             bytes;
     ts_study_options    options;
-    bool                solved;
+    bool                solved;  /* as a drive      */
+    bool                rated;   /* as a rate file  */
+    bool                is_rate; /* what was read   */
 
     ts_source        source;
     ts_drive         drive;
@@ -22,7 +25,10 @@ struct ts_study {
     ts_power         power;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
-    char             sha256[65];
+
+    ts_rate_file rate; /* a rate file in place of the drive */
+    ts_rated     elements;
+    char         sha256[65];
 };
 
 /* The answer as the report rooms want it.  Only for a solved study. */
@@ -37,6 +43,15 @@ ts_status ts_study_build(ts_study *study);
 /* Motion, power and check of a study that is built; takes no memory beyond what building reserved.
  */
 ts_status ts_study_solve(ts_study *study);
+
+/* Computes the elements of a rate file. */
+ts_status ts_study_rate(ts_study *study);
+
+/* Are there numbers, of a drive or of elements, whose origin can be told? */
+static inline bool ts_study_has_numbers(const ts_study *study)
+{
+    return (study->solved || study->rated) && study->workings != NULL;
+}
 
 /* A message of the study's own about the call, not about a line of the file. */
 void ts_study_say(ts_study *study, const char *code, const char *says, const char *expected,

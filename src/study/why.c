@@ -110,12 +110,14 @@ static void scalar(const ts_study *study, ts_node node, ts_page *page)
     ts_buffer_add(page->out, "\n");
 }
 
-static bool seen_earlier(const ts_workings *workings, size_t index)
+/* The operating conditions of a drive are listed as one; the sections of an element are not. */
+static bool seen_earlier(const ts_study *study, size_t index)
 {
-    const ts_note *now = ts_workings_at(workings, index);
+    const ts_note *now = ts_workings_at(study->workings, index);
     for (size_t i = 0; i < index; i++) {
-        const ts_note *earlier = ts_workings_at(workings, i);
+        const ts_note *earlier = ts_workings_at(study->workings, i);
         if (earlier->subject.object == now->subject.object && ts_note_listed(earlier) &&
+            (!study->rated || earlier->subject.condition == now->subject.condition) &&
             strcmp(earlier->symbol, now->symbol) == 0)
             return true;
     }
@@ -134,7 +136,7 @@ static void list_symbol(const ts_study *study, size_t index, ts_page *page)
     if (note->subject.condition >= 0)
         ts_buffer_print(page->out, "@%s", study->drive.conditions[note->subject.condition].name);
     ts_buffer_print(page->out, "   %s", meaning != NULL ? meaning : "");
-    if (note->subject.condition >= 0)
+    if (note->subject.condition >= 0 && !study->rated)
         ts_buffer_add(page->out, " (and in the other conditions)");
     ts_page_line_end(page);
 }
@@ -145,8 +147,7 @@ static void list_numbers(const ts_study *study, ts_node node, ts_page *page)
     size_t listed = 0;
     for (size_t i = 0; i < ts_workings_count(study->workings); i++) {
         const ts_note *note = ts_workings_at(study->workings, i);
-        if (note->subject.object != node || !ts_note_listed(note) ||
-            seen_earlier(study->workings, i))
+        if (note->subject.object != node || !ts_note_listed(note) || seen_earlier(study, i))
             continue;
         list_symbol(study, i, page);
         listed++;
@@ -162,6 +163,11 @@ static void list_parts(const ts_study *study, ts_page *page)
         ts_buffer_add(page->out, "  ");
         ts_source_address(&study->source, study->train.shafts[s].node, page->out);
         ts_buffer_print(page->out, "   %s\n", study->train.shafts[s].name);
+    }
+    for (size_t e = 0; e < study->elements.element_count; e++) {
+        ts_buffer_add(page->out, "  ");
+        ts_source_address(&study->source, study->elements.elements[e].node, page->out);
+        ts_buffer_add(page->out, "\n");
     }
     for (uint32_t p = 0; p < study->train.pad_count; p++) {
         ts_buffer_add(page->out, "  ");
@@ -198,7 +204,7 @@ static ts_status tell(ts_study *study, const char *address, bool json, ts_page *
 ts_status ts_study_write_why(ts_study *study, const char *address, bool json,
                              const ts_page_options *options, const ts_sink *sink)
 {
-    if (!study->solved || study->workings == NULL)
+    if (!ts_study_has_numbers(study))
         return TS_NOT_UNDERSTOOD;
     ts_buffer out;
     ts_buffer_open(&out, study->allocator);

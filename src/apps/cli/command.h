@@ -68,6 +68,7 @@ extern const size_t      command_count;
 
 int run_new(const arguments *given);
 int run_check(const arguments *given);
+int run_rate(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);
 int run_compare(const arguments *given);

@@ -26,6 +26,8 @@ const option_row option_rows[OPTION_COUNT] = {
 static const option_id new_options[]   = {OPTION_LIKE, OPTION_OUTPUT, OPTION_JSON};
 static const option_id check_options[] = {OPTION_JSON, OPTION_SARIF, OPTION_JUNIT,  OPTION_UNITS,
                                           OPTION_ALL,  OPTION_TODAY, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL, OPTION_OUTPUT,
+                                          OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id set_options[]   = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
@@ -47,6 +49,13 @@ const command_row commands[] = {
      "Prints the speed of every pad in every condition with its band, the power taken from each\n"
      "spool, the balances, and the findings with what would close them.",
      OPTIONS(check_options), run_check},
+    {"rate", "FILE", "file", 1, 1, "compute stand-alone elements by their standards",
+     "FILE describes gear pairs, bevel pairs, single gears, tolerances and materials by the "
+     "symbols\n"
+     "of their standards; towershaft notation rate-file.md tells how.  Prints every result with "
+     "its\n"
+     "unit and its clause, what is assumed, and what each element lacks or cannot be.",
+     OPTIONS(rate_options), run_rate},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
      "varies:\n"

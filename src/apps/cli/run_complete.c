@@ -86,7 +86,8 @@ static int addresses(const arguments *given)
 {
     int       code = EXIT_FAULT;
     ts_study *study =
-        session_open(given->operand[1], &(ts_study_options){.workings = true}, false, &code);
+        session_open(given->operand[1],
+                     &(ts_study_options){.workings = true, .file = TS_WANT_EITHER}, false, &code);
     if (study == NULL)
         return code;
     collector     collected;

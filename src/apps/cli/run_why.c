@@ -8,6 +8,7 @@ int run_why(const arguments *given)
     if (!page_options(given, &page) || !study_options(given, &options))
         return EXIT_NOT_UNDERSTOOD;
     options.workings = true;
+    options.file     = TS_WANT_EITHER;
     const bool json  = given->value[OPTION_JSON] != NULL;
     int        code  = EXIT_FAULT;
     ts_study  *study = session_open(given->operand[0], &options, json, &code);
