@@ -39,6 +39,8 @@ bool ts_read_spool_speed(ts_reading *reading, const ts_field *field, ts_node nod
 static void complain_condition(ts_reading *reading, ts_node child)
 {
     const ts_text key = reading->source->nodes[child].key;
+    if (ts_names_are_missing(&reading->conditions))
+        return;
     ts_complain(reading,
                 &(ts_fault){.code     = "unknown-condition",
                             .node     = child,
@@ -48,11 +50,20 @@ static void complain_condition(ts_reading *reading, ts_node child)
                 "no condition is called `%.*s`", (int)ts_quoted(key).length, key.at);
 }
 
+/* One of the values, as a field of its own. */
+static ts_field one_value(const ts_field *field)
+{
+    ts_field one = *field;
+    one.form     = field->form == TS_FORM_BY_CONDITION ? TS_FORM_MEASURE : TS_FORM_SPAN;
+    return one;
+}
+
 /* `always` fills every condition that is not named. */
 static void spread(ts_reading *reading, const ts_target *target, ts_span *values, ts_node always)
 {
-    ts_span all;
-    ts_read_scalar(reading, &(ts_target){target->field, &all, target->record}, always);
+    const ts_field one = one_value(target->field);
+    ts_span        all;
+    ts_read_scalar(reading, &(ts_target){&one, &all, target->record}, always);
     if (all.standing == TS_ABSENT)
         return;
     for (size_t i = 0; i < reading->conditions.count; i++) {
@@ -65,6 +76,7 @@ void ts_read_by_condition(ts_reading *reading, const ts_target *target, ts_node 
 {
     const ts_node_place *nodes  = reading->source->nodes;
     const ts_field      *field  = target->field;
+    const ts_field       one    = one_value(field);
     const size_t         size   = value_size(field);
     ts_node              always = 0;
     ts_set_all_absent(reading, target);
@@ -84,7 +96,7 @@ void ts_read_by_condition(ts_reading *reading, const ts_target *target, ts_node 
         else if (condition < 0)
             complain_condition(reading, child);
         else
-            ts_read_scalar(reading, &(ts_target){field, values + (size_t)condition * size, node},
+            ts_read_scalar(reading, &(ts_target){&one, values + (size_t)condition * size, node},
                            child);
     }
     if (always != 0)

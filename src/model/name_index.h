@@ -20,4 +20,11 @@ bool    ts_name_index_build(ts_name_index *index, const char *const *names, size
                             ts_arena *arena);
 int32_t ts_name_index_find(const ts_name_index *index, ts_text name); /* -1: there is none */
 
+/* Is there no name at all?  A file without them was told so where they are due, and whatever
+ * refers to them needs no message of its own. */
+static inline bool ts_names_are_missing(const ts_name_index *index)
+{
+    return index->count == 0;
+}
+
 #endif

@@ -87,7 +87,9 @@ const char *ts_field_expected(ts_reading *reading, const ts_field *field);
 /* The nearest of the names, or NULL; very long lists are not searched. */
 const char *ts_nearest_name(const ts_reading *reading, ts_text word, const ts_name_index *names);
 
-void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, ts_node node);
+/* Returns the field whose key was probably meant, or NULL. */
+const ts_field *ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table,
+                                        ts_node node);
 
 /* ---- one value (scalar_read.c, quantity_read.c) ---------------------------------------------- */
 

@@ -160,8 +160,10 @@ static void add_noun(ts_buffer *out, const ts_field *field)
         ts_buffer_add(out, "a clock position or an angle");
         break;
     case TS_FORM_SPAN:
-        ts_buffer_print(out, field->closed ? "two ends of %s%s" : "a range of %s%s", article(kind),
-                        kind);
+        if (field->closed)
+            ts_buffer_print(out, "two ends of %s%s", article(kind), kind);
+        else
+            ts_buffer_print(out, "a range of %s", kind);
         break;
     case TS_FORM_TALLY:
         ts_buffer_add(out, "a whole number");
@@ -210,6 +212,16 @@ static const char *kept(ts_reading *reading, ts_buffer *out)
     return copy;
 }
 
+/* Of "{crank: 220 N.m, light-off: 180 N.m}" the first value, for a field that holds one. */
+static ts_text one_example(const ts_field *field)
+{
+    const char *colon = field->example[0] == '{' ? strstr(field->example, ": ") : NULL;
+    if (colon == NULL || field->form == TS_FORM_BY_CONDITION ||
+        field->form == TS_FORM_SPAN_BY_CONDITION)
+        return ts_text_of(field->example);
+    return (ts_text){colon + 2, strcspn(colon + 2, ",}")};
+}
+
 const char *ts_field_expected(ts_reading *reading, const ts_field *field)
 {
     ts_buffer out;
@@ -221,7 +233,8 @@ const char *ts_field_expected(ts_reading *reading, const ts_field *field)
     } else {
         add_noun(&out, field);
         add_range(&out, field);
-        ts_buffer_print(&out, ", such as %s", field->example);
+        ts_buffer_add(&out, ", such as ");
+        ts_buffer_text(&out, one_example(field));
     }
     return kept(reading, &out);
 }
@@ -237,7 +250,8 @@ const char *ts_nearest_name(const ts_reading *reading, ts_text word, const ts_na
 
 /* ---- keys ----------------------------------------------------------------------------------- */
 
-static const char *nearest_key(const ts_record_table *table, ts_text key)
+/* The field whose key is nearest, or NULL. */
+static const ts_field *nearest_field(const ts_record_table *table, ts_text key)
 {
     const char *keys[TS_FIELDS_MOST];
     size_t      count = 0;
@@ -245,7 +259,17 @@ static const char *nearest_key(const ts_record_table *table, ts_text key)
         if (table->fields[i].form != TS_FORM_SPOOL_SPEEDS)
             keys[count++] = table->fields[i].key;
     }
-    return ts_text_nearest(key, keys, count);
+    const char *nearest = ts_text_nearest(key, keys, count);
+    return nearest != NULL ? ts_field_named(table, ts_text_of(nearest)) : NULL;
+}
+
+/* Where the names of spools are keys, and no spool could be read, any key may be one. */
+static bool may_be_spool(const ts_reading *reading, const ts_record_table *table)
+{
+    bool speeds = false;
+    for (size_t i = 0; i < table->field_count; i++)
+        speeds = speeds || table->fields[i].form == TS_FORM_SPOOL_SPEEDS;
+    return speeds && ts_names_are_missing(&reading->spools);
 }
 
 #define KEYS_LISTED_MOST 32
@@ -265,23 +289,28 @@ static const char *list_keys(ts_reading *reading, const ts_record_table *table)
     return kept(reading, &out);
 }
 
-void ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table, ts_node node)
+const ts_field *ts_complain_unknown_key(ts_reading *reading, const ts_record_table *table,
+                                        ts_node node)
 {
     const ts_text key   = ts_quoted(reading->source->nodes[node].key);
     ts_fault      fault = {.code = "unknown-key", .node = node, .at_key = true};
     if (ts_is_spent(reading)) {
         ts_complain(reading, &fault, "unknown key");
-        return;
+        return NULL;
     }
-    fault.nearest                    = nearest_key(table, key);
-    fault.expected                   = list_keys(reading, table);
+    const ts_field        *meant     = nearest_field(table, key);
     const ts_record_table *elsewhere = ts_table_with_key(reading->tables, key, table);
+    if (meant == NULL && may_be_spool(reading, table))
+        return NULL;
+    fault.nearest  = meant != NULL ? meant->key : NULL;
+    fault.expected = list_keys(reading, table);
     if (elsewhere != NULL)
         ts_complain(reading, &fault, "`%.*s` is not a key of %s; it belongs to %s", (int)key.length,
                     key.at, table->name, elsewhere->name);
     else
         ts_complain(reading, &fault, "`%.*s` is not a key of %s", (int)key.length, key.at,
                     table->name);
+    return meant;
 }
 
 void ts_complain_form(ts_reading *reading, const ts_field *field, ts_node node, const char *what)

@@ -154,15 +154,22 @@ static void complain_missing(ts_reading *reading, const ts_record_table *table,
                 "%s needs the key `%s`", table->name, field->key);
 }
 
-static void read_or_fill(ts_reading *reading, const ts_record_table *table, size_t i, ts_node child,
-                         ts_node node, void *record)
+/* Which child of a record goes with which field of its table. */
+typedef struct children {
+    ts_node of[TS_FIELDS_MOST];
+    bool    misspelt[TS_FIELDS_MOST]; /* another key was told to mean this one */
+} children;
+
+static void read_or_fill(ts_reading *reading, const ts_record_table *table, size_t i,
+                         const children *met, void *record)
 {
     const ts_field *field = &table->fields[i];
-    if (child != 0) {
-        read_field(reading, field, child, record);
+    const ts_node   node  = *(const ts_node *)ts_member(record, table->node_offset);
+    if (met->of[i] != 0) {
+        read_field(reading, field, met->of[i], record);
         return;
     }
-    if (field->need != TS_OPTIONAL)
+    if (field->need != TS_OPTIONAL && !met->misspelt[i])
         complain_missing(reading, table, field, node);
     fill_field(reading, field, record, node, NULL);
 }
@@ -178,9 +185,18 @@ static const ts_field *spool_speeds(const ts_record_table *table)
     return NULL;
 }
 
-/* Which child goes with which field; what belongs to none is a speed or an error. */
+/* A key that belongs to no field of the table. */
+static void take_other(ts_reading *reading, const ts_record_table *table, ts_node child,
+                       children *met)
+{
+    const ts_field *meant = ts_complain_unknown_key(reading, table, child);
+    if (meant != NULL)
+        met->misspelt[meant - table->fields] = true;
+}
+
+/* What belongs to no field is a speed or an error. */
 static void sort_children(ts_reading *reading, const ts_record_table *table, ts_node node,
-                          ts_node children[TS_FIELDS_MOST], void *record)
+                          children *met, void *record)
 {
     const ts_node_place *nodes  = reading->source->nodes;
     const ts_field      *speeds = spool_speeds(table);
@@ -188,13 +204,12 @@ static void sort_children(ts_reading *reading, const ts_record_table *table, ts_
         fill_field(reading, speeds, record, node, NULL);
     for (ts_node child = nodes[node].first; child != 0; child = nodes[child].next) {
         const ts_field *field = ts_field_named(table, nodes[child].key);
-        if (field != NULL && children[field - table->fields] == 0)
-            children[field - table->fields] = child; /* of a key that stands twice, the first */
-        else if (field != NULL)
+        if (field != NULL && met->of[field - table->fields] == 0)
+            met->of[field - table->fields] = child; /* of a key that stands twice, the first */
+        else if (field != NULL || nodes[child].spoiled)
             continue;
-        else if ((speeds == NULL || !ts_read_spool_speed(reading, speeds, child, record)) &&
-                 !nodes[child].spoiled)
-            ts_complain_unknown_key(reading, table, child);
+        else if (speeds == NULL || !ts_read_spool_speed(reading, speeds, child, record))
+            take_other(reading, table, child, met);
     }
 }
 
@@ -214,12 +229,12 @@ static void judge(ts_reading *reading, const ts_record_table *table, ts_node nod
 
 void ts_read_record(ts_reading *reading, const ts_record_table *table, ts_node node, void *record)
 {
-    ts_node children[TS_FIELDS_MOST]                  = {0};
+    children met                                      = {.of = {0}};
     *(ts_node *)ts_member(record, table->node_offset) = node;
-    sort_children(reading, table, node, children, record);
+    sort_children(reading, table, node, &met, record);
     for (size_t i = 0; i < table->field_count; i++) {
         if (table->fields[i].form != TS_FORM_SPOOL_SPEEDS)
-            read_or_fill(reading, table, i, children[i], node, record);
+            read_or_fill(reading, table, i, &met, record);
     }
     judge(reading, table, node, record);
 }
@@ -306,7 +321,7 @@ static int32_t tapped_spool(ts_reading *reading, ts_node child)
 {
     const ts_text name  = reading->source->nodes[child].key;
     const int32_t spool = ts_name_index_find(&reading->spools, name);
-    if (spool < 0)
+    if (spool < 0 && !ts_names_are_missing(&reading->spools))
         ts_complain(reading,
                     &(ts_fault){.code     = "unknown-spool",
                                 .node     = child,

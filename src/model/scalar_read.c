@@ -326,6 +326,8 @@ static bool read_pad(ts_reading *reading, const ts_target *target, const ts_writ
     const int32_t    accessory =
         use == TS_PAD_ACCESSORY ? ts_name_index_find(&reading->accessories, written->text) : -1;
     if (use == TS_PAD_ACCESSORY && accessory < 0) {
+        if (ts_names_are_missing(&reading->accessories))
+            return false;
         const ts_text text = ts_quoted(written->text);
         ts_complain(
             reading,
