@@ -57,9 +57,10 @@ typedef struct ts_message {
 
 TS_API size_t     ts_study_message_count(const ts_study *study);
 TS_API ts_message ts_study_message(const ts_study *study, size_t index);
-/* "file:line:column: ..." with the line and a caret, all of them; or the same as JSON.  `study` NULL
- * writes nothing. */
-TS_API ts_status ts_study_write_messages(const ts_study *study, bool json, const ts_sink *sink);
+/* "file:line:column: ..." with the line and a caret, all of them, sentences wrapped at `columns` of a
+ * terminal (0: not wrapped); or the same as JSON.  `study` NULL writes nothing. */
+TS_API ts_status ts_study_write_messages(const ts_study *study, bool json, int columns,
+                                         const ts_sink *sink);
 
 /* ---- the answer ---- */
 

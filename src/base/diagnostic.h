@@ -40,7 +40,9 @@ size_t ts_diagnostics_kept(const ts_diagnostics *list);
 const ts_diagnostic *ts_diagnostics_at(const ts_diagnostics *list, size_t index);
 
 /* "file:line:column: says; expected ...; did you mean ...?" then the line and the caret run.
- * Control bytes of the file are shown escaped; a line over 160 columns is cut around the caret. */
-void ts_diagnostics_print(const ts_diagnostics *list, ts_buffer *out);
+ * `columns` of the terminal wrap the sentence; 0 leaves it on one line, for programs to read.
+ * Control bytes of the file are shown escaped; a line over 160 columns, or over those of the
+ * terminal, is cut around the caret. */
+void ts_diagnostics_print(const ts_diagnostics *list, size_t columns, ts_buffer *out);
 
 #endif

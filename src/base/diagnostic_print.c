@@ -1,8 +1,11 @@
 /* base/diagnostic_print.c: how is a person shown what is wrong in a file, and where? */
 #include "base/diagnostic_list.h"
+#include "base/text_wrap.h"
 
-#define LINE_MOST ((size_t)160) /* columns of the file's line that are shown at once */
-#define CUT_MARK  "..."
+#define LINE_MOST  ((size_t)160) /* columns of the file's line that are shown at once */
+#define LINE_LEAST ((size_t)40)
+#define MARGIN     4 /* blanks before it; a sentence goes on after fewer */
+#define CUT_MARK   "..."
 
 /* A line ends at "\n", "\r" or both together, as in YAML 1.2.2, production 28. */
 static size_t line_end(ts_text bytes, size_t at)
@@ -137,12 +140,25 @@ static size_t window_start(ts_text line, size_t to, size_t columns)
     return at;
 }
 
-/* The line, cut round the byte `at` when it is long, and the carets under `count` code points. */
-static void show_line(ts_buffer *out, ts_text line, size_t at, uint32_t count)
+/* How much of a line fits on the terminal with the marks of its cuts; else it would be broken
+ * there, and the carets stand under nothing. */
+static size_t window_columns(size_t columns)
 {
-    const bool   whole = window_end(line, 0, LINE_MOST) == line.length;
-    const size_t from  = whole ? 0 : window_start(line, at, LINE_MOST / 2);
-    const size_t to    = window_end(line, from, LINE_MOST);
+    const size_t beside = MARGIN + 2 * (sizeof CUT_MARK - 1);
+    if (columns == 0 || columns > LINE_MOST + beside)
+        return LINE_MOST;
+    return columns > LINE_LEAST + beside ? columns - beside : LINE_LEAST;
+}
+
+/* The line, cut round the byte `at` when it is longer than `most` columns, and the carets under
+ * `count` code points. */
+static void show_line(ts_buffer *out, ts_text line, size_t at, uint32_t count, size_t most)
+{
+    const bool   whole = window_end(line, 0, most) == line.length;
+    const size_t last  = window_start(line, line.length, most); /* nothing is cut at the end */
+    const size_t near  = window_start(line, at, most / 2);
+    const size_t from  = whole ? 0 : (near < last ? near : last);
+    const size_t to    = window_end(line, from, most);
     size_t       blank = 0, marks = 0, marked = 0;
     ts_buffer_add(out, from > 0 ? "    " CUT_MARK : "    ");
     for (size_t here = from; here < to;) {
@@ -171,12 +187,8 @@ static void show_text(ts_buffer *out, const char *zero_terminated)
     }
 }
 
-static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d)
+static void show_sentence(ts_buffer *out, const ts_diagnostic *d)
 {
-    show_text(out, name);
-    if (d->line > 0)
-        ts_buffer_print(out, ":%u:%u", d->line, d->column);
-    ts_buffer_add(out, ": ");
     show_text(out, d->says);
     if (d->expected != NULL) {
         ts_buffer_add(out, "; expected ");
@@ -187,19 +199,38 @@ static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d)
         show_text(out, d->nearest);
         ts_buffer_add(out, "?");
     }
+}
+
+static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d, size_t columns)
+{
+    const size_t start = out->length;
+    show_text(out, name);
+    if (d->line > 0)
+        ts_buffer_print(out, ":%u:%u", d->line, d->column);
+    ts_buffer_add(out, ": ");
+    ts_buffer sentence;
+    ts_buffer_open(&sentence, out->allocator);
+    show_sentence(&sentence, d);
+    out->failed = out->failed || sentence.failed;
+    if (!out->failed) {
+        const ts_text place = {out->bytes + start, out->length - start};
+        ts_wrap_text(out, (ts_text){sentence.bytes, sentence.length},
+                     (ts_wrap){columns, MARGIN / 2, ts_text_columns(place)});
+    }
+    ts_buffer_close(&sentence);
     ts_buffer_add(out, "\n");
 }
 
-void ts_diagnostics_print(const ts_diagnostics *list, ts_buffer *out)
+void ts_diagnostics_print(const ts_diagnostics *list, size_t columns, ts_buffer *out)
 {
     cursor c = cursor_at_first_line(list->bytes);
     for (size_t i = 0; i < list->kept; i++) {
         const ts_diagnostic *d = &list->items[i];
-        show_head(out, list->name, d);
+        show_head(out, list->name, d, columns);
         if (d->line == 0 || !seek(&c, d->line, d->column))
             continue;
         const ts_text line = {c.bytes.at + c.start, c.end - c.start};
-        show_line(out, line, c.at, d->columns);
+        show_line(out, line, c.at, d->columns, window_columns(columns));
     }
     if (list->count > list->kept)
         ts_buffer_print(out, "%s: and %zu more\n", list->name, list->count - list->kept);

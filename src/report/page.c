@@ -1,6 +1,8 @@
 /* How does a page for a terminal hold its columns? */
 #include "report/page.h"
 
+#include "base/text_wrap.h"
+
 #include <math.h>
 #include <string.h>
 
@@ -91,24 +93,8 @@ void ts_page_right(ts_page *page, ts_text text, int width)
 
 void ts_page_wrap(ts_page *page, const char *text, int indent, int used)
 {
-    int column = used;
-    while (*text != '\0') {
-        const size_t length = strcspn(text, " ");
-        const int    width  = (int)ts_text_columns((ts_text){text, length});
-        const bool   first  = column == used || column == indent;
-        if (!first && column + 1 + width > page->columns) {
-            ts_page_line_end(page);
-            ts_buffer_fill(page->out, ' ', (size_t)indent);
-            column = indent;
-        } else if (!first) {
-            ts_buffer_add(page->out, " ");
-            column++;
-        }
-        ts_buffer_bytes(page->out, text, length);
-        column += width;
-        text += length;
-        text += strspn(text, " ");
-    }
+    ts_wrap_text(page->out, ts_text_of(text),
+                 (ts_wrap){(size_t)page->columns, (size_t)indent, (size_t)used});
     ts_page_line_end(page);
 }
 

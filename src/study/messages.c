@@ -70,7 +70,8 @@ static void messages_json(const ts_study *study, ts_buffer *out)
     ts_buffer_add(out, "\n");
 }
 
-ts_status ts_study_write_messages(const ts_study *study, bool json, const ts_sink *sink)
+ts_status ts_study_write_messages(const ts_study *study, bool json, int columns,
+                                  const ts_sink *sink)
 {
     if (study == NULL || study->diagnostics == NULL)
         return TS_OK;
@@ -79,7 +80,7 @@ ts_status ts_study_write_messages(const ts_study *study, bool json, const ts_sin
     if (json)
         messages_json(study, &out);
     else
-        ts_diagnostics_print(study->diagnostics, &out);
+        ts_diagnostics_print(study->diagnostics, columns > 0 ? (size_t)columns : 0, &out);
     const ts_status status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
     return status;

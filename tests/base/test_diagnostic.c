@@ -40,7 +40,7 @@ static void say(page *p, uint32_t line, uint32_t column, uint32_t columns, const
 
 static void expect_page(page *p, const char *text)
 {
-    ts_diagnostics_print(p->list, &p->out);
+    ts_diagnostics_print(p->list, 0, &p->out);
     assert_string_equal(p->out.bytes, text);
 }
 
@@ -52,13 +52,33 @@ static void a_message_says_where_what_was_expected_and_what_is_near(void **state
                                          .line     = 3,
                                          .column   = 3,
                                          .columns  = 7,
-                                         .says     = "there is no key 'moddule'",
+                                         .says     = "there is no key `moddule`",
                                          .expected = "a key of gears",
                                          .nearest  = "module"});
-    expect_page(&p, "demo.yaml:3:3: there is no key 'moddule'; expected a key of gears; did you "
+    expect_page(&p, "demo.yaml:3:3: there is no key `moddule`; expected a key of gears; did you "
                     "mean module?\n"
                     "      moddule: 2 mm\n"
                     "      ^^^^^^^\n");
+    close_page(&p);
+}
+
+static void sentences_and_lines_fit_the_terminal(void **state)
+{
+    (void)state;
+    page p = open_page(TS_TEXT("title: Corncrake, the accessory drive of a small engine\n"));
+    ts_diagnose(p.list, &(ts_diagnostic){.code     = "test",
+                                         .line     = 1,
+                                         .column   = 44,
+                                         .columns  = 5,
+                                         .says     = "there is no room for so many words here",
+                                         .expected = "fewer of them in a sentence",
+                                         .nearest  = "a small one"});
+    ts_diagnostics_print(p.list, 50, &p.out);
+    assert_string_equal(p.out.bytes, "demo.yaml:1:44: there is no room for so many words\n"
+                                     "  here; expected fewer of them in a sentence; did\n"
+                                     "  you mean a small one?\n"
+                                     "    ...e, the accessory drive of a small engine\n"
+                                     "                                   ^^^^^\n");
     close_page(&p);
 }
 
@@ -160,7 +180,7 @@ static void long_lines_are_cut_round_the_caret(void **state)
     say(&p, 1, 501, 3, "middle");
     say(&p, 1, 5, 1, "start");
     say(&p, 1, 1000, 9, "end");
-    ts_diagnostics_print(p.list, &p.out);
+    ts_diagnostics_print(p.list, 0, &p.out);
 
     const char *at = p.out.bytes;
     for (int i = 0; i < 3; i++) {
@@ -184,7 +204,7 @@ static void marks_without_a_column_cannot_make_a_line_endless(void **state)
         memcpy(line + i, "\xcc\x81", 2);
     page p = open_page((ts_text){line, 400000});
     say(&p, 1, 100000, 1, "marks");
-    ts_diagnostics_print(p.list, &p.out);
+    ts_diagnostics_print(p.list, 0, &p.out);
     assert_true(p.out.length < 2000);
     close_page(&p);
 }
@@ -197,7 +217,7 @@ static void only_the_first_are_kept_but_all_are_counted(void **state)
         say(&p, 0, 0, 1, i == 0 ? "first" : "later");
     assert_int_equal(ts_diagnostics_count(p.list), TS_DIAGNOSTICS_MOST + 7);
     assert_int_equal(ts_diagnostics_kept(p.list), TS_DIAGNOSTICS_MOST);
-    ts_diagnostics_print(p.list, &p.out);
+    ts_diagnostics_print(p.list, 0, &p.out);
     assert_non_null(strstr(p.out.bytes, "demo.yaml: first\n"));
     assert_string_equal(p.out.bytes + p.out.length - 22, "demo.yaml: and 7 more\n");
     close_page(&p);
@@ -214,7 +234,7 @@ static void a_file_is_walked_once(void **state)
     for (uint32_t i = 0; i < TS_DIAGNOSTICS_MOST; i++)
         say(&p, 1, 3900000 + i, 1, "here");
     const clock_t start = clock();
-    ts_diagnostics_print(p.list, &p.out);
+    ts_diagnostics_print(p.list, 0, &p.out);
     assert_true((double)(clock() - start) / CLOCKS_PER_SEC < 1.5);
     close_page(&p);
 }
@@ -250,6 +270,7 @@ int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(a_message_says_where_what_was_expected_and_what_is_near),
+        cmocka_unit_test(sentences_and_lines_fit_the_terminal),
         cmocka_unit_test(messages_stand_in_the_order_of_the_file),
         cmocka_unit_test(everything_is_copied),
         cmocka_unit_test(a_sentence_can_be_formatted),

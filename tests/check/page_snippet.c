@@ -106,7 +106,7 @@ ts_study *page_study(const ts_buffer *drive, int32_t today)
         ts_study_read(study, "page.yaml", drive->bytes, drive->length, &options);
     if (status != TS_OK) {
         const ts_sink sink = {to_stderr, NULL};
-        (void)ts_study_write_messages(study, false, &sink);
+        (void)ts_study_write_messages(study, false, 0, &sink);
     }
     assert_int_equal(status, TS_OK);
     return study;

@@ -24,7 +24,7 @@ static void check_messages(const ts_diagnostics *list)
         require(each->code[0] != '\0' && each->says[0] != '\0');
     }
     ts_buffer_open(&out, NULL);
-    ts_diagnostics_print(list, &out);
+    ts_diagnostics_print(list, 0, &out);
     require(!out.failed && out.length > 0);
     ts_buffer_close(&out);
 }

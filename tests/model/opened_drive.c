@@ -27,7 +27,7 @@ static void show_messages(const opened_drive *opened)
 {
     ts_buffer out;
     ts_buffer_open(&out, NULL);
-    ts_diagnostics_print(opened->list, &out);
+    ts_diagnostics_print(opened->list, 0, &out);
     print_message("%s", out.bytes != NULL ? out.bytes : "there are no messages\n");
     ts_buffer_close(&out);
 }

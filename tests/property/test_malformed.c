@@ -291,7 +291,7 @@ static void assert_placed(const ts_diagnostics *list, uint64_t number)
                      each->line, each->column);
     }
     ts_buffer_open(&out, NULL);
-    ts_diagnostics_print(list, &out);
+    ts_diagnostics_print(list, 0, &out);
     assert_false(out.failed);
     ts_buffer_close(&out);
 }

@@ -2,10 +2,12 @@
 #include "apps/cli/files.h"
 
 #include "apps/cli/atomic_save.h"
+#include "apps/cli/terminal.h"
 
 #include <errno.h>
 #include <stdlib.h>
 #include <string.h>
+#include <unistd.h>
 
 /* One byte more than the reader takes, so that it, not the door, refuses what is too long. */
 #define READ_MOST ((size_t)4 * 1024 * 1024 + 1)
@@ -121,8 +123,9 @@ int complain(const ts_study *study, ts_status status, bool json)
         fprintf(stderr, "towershaft: the output could not be written\n");
         return EXIT_FAULT;
     }
-    ts_study_write_messages(study, false, &(ts_sink){to_stream, stderr});
+    ts_study_write_messages(study, false, terminal_columns(STDERR_FILENO, 0),
+                            &(ts_sink){to_stream, stderr});
     if (json)
-        ts_study_write_messages(study, true, &(ts_sink){to_stream, stdout});
+        ts_study_write_messages(study, true, 0, &(ts_sink){to_stream, stdout});
     return EXIT_NOT_UNDERSTOOD;
 }

@@ -12,12 +12,12 @@
 
 #define COLUMNS_WITHOUT_TERMINAL 110
 
-static int terminal_columns(void)
+int terminal_columns(int stream, int otherwise)
 {
     struct winsize size;
-    if (ioctl(STDOUT_FILENO, TIOCGWINSZ, &size) == 0 && size.ws_col >= 40)
+    if (ioctl(stream, TIOCGWINSZ, &size) == 0 && size.ws_col >= 40)
         return size.ws_col;
-    return COLUMNS_WITHOUT_TERMINAL;
+    return otherwise;
 }
 
 bool page_options(const arguments *given, ts_page_options *out)
@@ -31,7 +31,7 @@ bool page_options(const arguments *given, ts_page_options *out)
     *out = (ts_page_options){
         .us      = strcmp(units, "us") == 0,
         .colour  = strcmp(colour, "always") == 0 || (strcmp(colour, "auto") == 0 && terminal),
-        .columns = terminal_columns(),
+        .columns = terminal_columns(STDOUT_FILENO, COLUMNS_WITHOUT_TERMINAL),
         .all     = given->value[OPTION_ALL] != NULL,
     };
     return true;

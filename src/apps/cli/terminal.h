@@ -6,6 +6,9 @@
 
 #include <stdint.h>
 
+/* The columns of the terminal behind a stream; `otherwise` when there is none. */
+int terminal_columns(int stream, int otherwise);
+
 /* False, with a message, when an option makes no sense. */
 bool page_options(const arguments *given, ts_page_options *out);
 bool study_options(const arguments *given, ts_study_options *out);
