@@ -4,147 +4,6 @@
 #include "model/byte_guard.h"
 #include "model/guard_walk.h"
 
-/* ---- messages ------------------------------------------------------------------------------- */
-
-/* Columns are counted on from the message before, for a line may be long and hold many. */
-static uint32_t column_of(ts_guard_walk *g, ts_guard_place place)
-{
-    if (g->columns == 0 || g->counted_to < place.line_start || g->counted_to > place.at) {
-        g->counted_to = place.line_start;
-        g->columns    = 1;
-    }
-    for (; g->counted_to < place.at; g->counted_to++)
-        g->columns += (g->at[g->counted_to] & 0xC0) != 0x80 ? 1 : 0;
-    return g->columns;
-}
-
-void ts_guard_complain(ts_guard_walk *g, ts_guard_place place, const ts_diagnostic *what)
-{
-    ts_diagnostic placed = *what;
-    placed.line          = place.line;
-    placed.column        = column_of(g, place);
-    placed.columns       = 1;
-    ts_diagnose(g->list, &placed);
-    g->found++;
-    g->fatal = g->fatal || g->found >= TS_DIAGNOSTICS_MOST; /* no further one would be kept */
-}
-
-/* At a byte of the line in which the walk stands. */
-static void complain(ts_guard_walk *g, size_t at, const char *code, const char *says,
-                     const char *expected)
-{
-    ts_guard_complain(g, (ts_guard_place){at, g->line_start, g->line},
-                      &(ts_diagnostic){.code = code, .says = says, .expected = expected});
-}
-
-/* ---- lines ---------------------------------------------------------------------------------- */
-
-void ts_guard_skip_line(ts_guard_walk *g)
-{
-    const char *end = memchr(g->at + g->i, '\n', g->length - g->i);
-    g->i            = end != NULL ? (size_t)(end - g->at) : g->length;
-}
-
-/* What version control leaves behind when it could not merge: seven of one sign. */
-static bool is_conflict_marker(const ts_guard_walk *g)
-{
-    const size_t left = g->length - g->i;
-    if (left < 7 || strchr("<=>|", g->at[g->i]) == NULL)
-        return false;
-    for (size_t k = 1; k < 7; k++) {
-        if (g->at[g->i + k] != g->at[g->i])
-            return false;
-    }
-    return ts_guard_is_gap(g, g->i + 7);
-}
-
-static bool is_document_marker(const ts_guard_walk *g, const char *marker)
-{
-    return g->length - g->i >= 3 && memcmp(g->at + g->i, marker, 3) == 0 &&
-           ts_guard_is_gap(g, g->i + 3);
-}
-
-/* At the first byte of a line. */
-static void look_at_line_start(ts_guard_walk *g)
-{
-    if (g->i >= g->length)
-        return;
-    const char first = g->at[g->i];
-    if (is_conflict_marker(g)) {
-        complain(g, g->i, "conflict-marker", "this line is a conflict marker of version control",
-                 "a file whose conflicts are resolved");
-        ts_guard_skip_line(g);
-    } else if (first == '%') {
-        complain(g, g->i, "directive", "a YAML directive stands here",
-                 "no directives in a drive file");
-        ts_guard_skip_line(g);
-    } else if (is_document_marker(g, "---") || is_document_marker(g, "...")) {
-        if (first == '-' && g->content) {
-            complain(g, g->i, "second-document", "a second document begins here",
-                     "one document a file");
-            g->fatal = true;
-        }
-        g->ended  = g->ended || first == '.';
-        g->plain  = false;
-        g->parent = -1;
-        g->i += 3;
-    }
-}
-
-void ts_guard_line_end(ts_guard_walk *g)
-{
-    if (g->at[g->i] == '\r' && g->i + 1 < g->length && g->at[g->i + 1] == '\n')
-        g->i++;
-    g->i++;
-    g->line++;
-    g->line_start = g->i;
-    look_at_line_start(g);
-}
-
-/* ---- marks ---------------------------------------------------------------------------------- */
-
-/* Anchors, aliases and tags: what they are called, or NULL when `byte` begins none. */
-static const char *mark_name(char byte)
-{
-    switch (byte) {
-    case '&':
-        return "an anchor stands here";
-    case '*':
-        return "an alias stands here";
-    case '!':
-        return "a tag stands here";
-    default:
-        return NULL;
-    }
-}
-
-/* Over an anchor, alias or tag, with a message. */
-static bool take_mark(ts_guard_walk *g)
-{
-    const char *says = mark_name(g->at[g->i]);
-    if (says == NULL)
-        return false;
-    complain(g, g->i, "yaml-mark", says, "every value written out where it stands");
-    while (!ts_guard_is_gap(g, g->i) && (g->depth == 0 || !ts_guard_is_sign(g->at[g->i])))
-        g->i++;
-    return true;
-}
-
-static bool take_complex_key(ts_guard_walk *g)
-{
-    if (g->at[g->i] != '?' || !ts_guard_is_gap(g, g->i + 1))
-        return false;
-    complain(g, g->i, "complex-key", "a key is written with a question mark here",
-             "a key and a colon, such as teeth: 61");
-    g->i++;
-    return true;
-}
-
-bool ts_guard_take_mark(ts_guard_walk *g)
-{
-    return take_mark(g) || take_complex_key(g);
-}
-
 /* ---- outside of brackets -------------------------------------------------------------------- */
 
 static void skip_blanks(ts_guard_walk *g)
@@ -188,8 +47,8 @@ static bool is_block_scalar(const ts_guard_walk *g)
 /* The lines of a block scalar are text, whatever stands in them. */
 static void take_block_scalar(ts_guard_walk *g)
 {
-    complain(g, g->i, "block-scalar", "a block of text begins here",
-             "the text in quotes, or plain on lines that are indented further");
+    ts_guard_complain_at(g, g->i, "block-scalar", "a block of text begins here",
+                         "the text in quotes, or plain on lines that are indented further");
     ts_guard_skip_line(g);
     g->plain = true;
 }
@@ -234,8 +93,8 @@ static void take_block_line(ts_guard_walk *g)
     if (ts_guard_is_end(g, g->i) || g->at[g->i] == '#')
         return;
     if (g->ended) {
-        complain(g, g->i, "second-document", "a second document begins here",
-                 "one document a file");
+        ts_guard_complain_at(g, g->i, "second-document", "a second document begins here",
+                             "one document a file");
         g->fatal = true;
         return;
     }
@@ -246,7 +105,7 @@ static void take_block_line(ts_guard_walk *g)
     }
     g->plain = false;
     if (tab)
-        complain(g, g->line_start, "tab", "a tab indents this line", "blanks");
+        ts_guard_complain_at(g, g->line_start, "tab", "a tab indents this line", "blanks");
     while (!g->fatal && take_token(g)) {
         skip_blanks(g);
         if (ts_guard_is_end(g, g->i) || g->at[g->i] == '#')
@@ -256,7 +115,7 @@ static void take_block_line(ts_guard_walk *g)
 
 static void walk(ts_guard_walk *g)
 {
-    look_at_line_start(g);
+    ts_guard_line_start(g);
     while (g->i < g->length && !g->fatal && g->nodes <= TS_FILE_NODES_MOST) {
         take_block_line(g);
         if (g->fatal)
@@ -277,8 +136,9 @@ bool ts_guard_file(ts_text bytes, ts_diagnostics *list, size_t *nodes)
     g.nodes = 1; /* the root */
     walk(&g);
     if (g.nodes > TS_FILE_NODES_MOST)
-        complain(&g, g.line_start, "too-many-nodes",
-                 "the file has more than 200000 keys, values and items", "a file of some hundreds");
+        ts_guard_complain_at(&g, g.line_start, "too-many-nodes",
+                             "the file has more than 200000 keys, values and items",
+                             "a file of some hundreds");
     *nodes = g.nodes;
     return g.found == 0;
 }

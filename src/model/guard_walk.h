@@ -75,7 +75,14 @@ static inline bool ts_guard_has_fallen(const ts_guard_walk *g)
     return !ts_guard_is_end(g, i) && g->at[i] != '#' && (long)(i - g->line_start) <= g->parent;
 }
 
+/* guard_walk.c */
+
 void ts_guard_complain(ts_guard_walk *g, ts_guard_place place, const ts_diagnostic *what);
+/* The same at a byte of the line in which the walk stands. */
+void ts_guard_complain_at(ts_guard_walk *g, size_t at, const char *code, const char *says,
+                          const char *expected);
+/* At the first byte of a line: over what only a line may begin with. */
+void ts_guard_line_start(ts_guard_walk *g);
 void ts_guard_skip_line(ts_guard_walk *g);
 /* Over one end of line. */
 void ts_guard_line_end(ts_guard_walk *g);
