@@ -166,6 +166,8 @@ static const char *fault_of(const ts_cylindrical_pair *pair)
 {
     const double rho_a2 = pair->rho_T - pair->rho_A1;
 
+    if (pair->u < 0.0 && pair->u >= -1.0)
+        return "a ring that is larger than its pinion";
     /* Written so that a NaN is a fault. */
     if (!(pair->eps_alpha >= 1.0))
         return "a transverse contact ratio of at least 1";

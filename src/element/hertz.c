@@ -72,7 +72,7 @@ double ts_reduced_radius(double R_1, double R_2, ts_workings *workings)
 
 ts_line_contact ts_hertz_line(double w, double R, double E_r, ts_workings *workings)
 {
-    if (!(w >= 0.0 && R > 0.0 && E_r > 0.0) || isinf(w * R) || isinf(E_r))
+    if (!(w >= 0.0 && w < 1e15 && R > 0.0 && R < 1e12 && E_r > 0.0 && E_r < 1e18))
         return (ts_line_contact){NAN, NAN};
     return (ts_line_contact){
         .b_H   = TS_STEP(workings, b_H_formula, sqrt(8.0 * w * R / (pi * E_r)), w, R, E_r),

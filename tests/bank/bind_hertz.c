@@ -11,7 +11,7 @@ static double read_modulus(ts_case *c)
     const double E  = ts_case_given(c, "E", TS_KIND_STRESS);
     const double nu = ts_case_given(c, "nu", TS_KIND_NUMBER);
 
-    if (!(E > 0.0 && nu >= 0.0 && nu < 0.5))
+    if (!(E > 1.0 && E < 1e18 && nu >= 0.0 && nu < 0.5))
         ts_case_spoil(c, "are out of range", "E or nu");
     return ts_reduced_modulus(E, nu, E, nu, NULL);
 }
@@ -25,6 +25,8 @@ static void ball_in_groove(ts_case *c)
     const double Q   = ts_case_given(c, "Q", TS_KIND_FORCE);
     const double E_r = read_modulus(c);
 
+    if (!(R_b > 0.0 && R_g < -R_b && R_r > 0.0))
+        ts_case_spoil(c, "are out of range: the ball must lie loosely in its groove", "the radii");
     const ts_point_contact contact = ts_hertz_point(Q, ts_reduced_radius(R_b, R_r, NULL),
                                                     ts_reduced_radius(R_b, R_g, NULL), E_r, NULL);
     ts_case_computed(c, "p0", contact.p_max, TS_KIND_STRESS);
@@ -67,9 +69,17 @@ static void pitch_point(ts_case *c)
     const double w_t   = ts_case_given(c, "w_t", TS_KIND_STIFFNESS);
     const double E_r   = read_modulus(c);
 
+    if (!(r_1 > 0.0 && r_2 > 0.0 && alpha > 0.0 && alpha < 1.5))
+        ts_case_spoil(c, "are out of range", "radii or angle");
     const double R = ts_reduced_radius(r_1 * sin(alpha), r_2 * sin(alpha), NULL);
     ts_case_computed(c, "p_max", ts_hertz_line(w_t / cos(alpha), R, E_r, NULL).p_max,
                      TS_KIND_STRESS);
+}
+
+static void insist_on_groups(ts_case *c, double U, double G, double W)
+{
+    if (!(U > 0.0 && G > 0.0 && W > 0.0))
+        ts_case_spoil(c, "must be above 0", "the groups U, G and W");
 }
 
 static void film_at_ellipticities(ts_case *c)
@@ -78,6 +88,7 @@ static void film_at_ellipticities(ts_case *c)
     const double G = ts_case_given(c, "G", TS_KIND_NUMBER);
     const double W = ts_case_given(c, "W", TS_KIND_NUMBER);
 
+    insist_on_groups(c, U, G, W);
     for (int k = 1; k <= 10; k++) {
         ts_case_computed_as(c, ts_film_point_least(U, G, W, k, NULL), TS_KIND_NUMBER, "Hmin%d", k);
         ts_case_computed_as(c, ts_film_point_central(U, G, W, k, NULL), TS_KIND_NUMBER, "Hc%d", k);
@@ -90,6 +101,7 @@ static void film_of_line(ts_case *c)
     const double G = ts_case_given(c, "G", TS_KIND_NUMBER);
     const double W = ts_case_given(c, "W", TS_KIND_NUMBER);
 
+    insist_on_groups(c, U, G, W);
     ts_case_computed(c, "H", ts_film_line_least(U, G, W, NULL), TS_KIND_NUMBER);
 }
 
@@ -122,11 +134,16 @@ static void ball_on_slope(ts_case *c)
         .slope   = ts_case_given(c, "slope", TS_KIND_ANGLE),
     };
 
-    ball.weight = g * ts_case_given(c, "rho", TS_KIND_DENSITY) * pi / 6.0 * pow(ball.d, 3.0);
-    ts_case_computed(c, "h1", film_after(&ball, ts_case_given(c, "s1", TS_KIND_LENGTH)),
-                     TS_KIND_LENGTH);
-    ts_case_computed(c, "h2", film_after(&ball, ts_case_given(c, "s2", TS_KIND_LENGTH)),
-                     TS_KIND_LENGTH);
+    if (!(ball.eta_0 > 0.0 && ball.alpha_p > 0.0 && ball.d > 0.0 && ball.slope > 0.0 &&
+          ball.slope < pi / 2.0))
+        ts_case_spoil(c, "are out of range", "oil, ball or slope");
+    ball.weight     = g * ts_case_given(c, "rho", TS_KIND_DENSITY) * pi / 6.0 * pow(ball.d, 3.0);
+    const double s1 = ts_case_given(c, "s1", TS_KIND_LENGTH);
+    const double s2 = ts_case_given(c, "s2", TS_KIND_LENGTH);
+    if (!(ball.weight > 0.0 && s1 > 0.0 && s2 > 0.0))
+        ts_case_spoil(c, "must be above 0", "density or way");
+    ts_case_computed(c, "h1", film_after(&ball, s1), TS_KIND_LENGTH);
+    ts_case_computed(c, "h2", film_after(&ball, s2), TS_KIND_LENGTH);
 }
 
 static const ts_binding bindings[] = {

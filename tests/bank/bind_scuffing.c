@@ -38,7 +38,7 @@ static ts_cylindrical_pair read_pair(ts_case *c)
 
     in.b_1 = in.b_2 = ts_case_given(c, "b", TS_KIND_LENGTH);
     in.rack         = ts_basic_rack_fitted(&ts_basic_rack_A, in.alpha_n);
-    if (ts_cylindrical_pair_solve(&in, &pair, NULL) > TS_PAIR_POINTED || !(in.b_1 > 0.0))
+    if (ts_cylindrical_pair_solve(&in, &pair, NULL) > TS_PAIR_POINTED || !(in.b_1 > 1e-9))
         ts_case_spoil(c, "does not mesh", "the pair");
     return pair;
 }
@@ -61,6 +61,10 @@ static void flash_points(ts_case *c)
     ts_flash_prepared prepared;
     ts_flash          flash;
 
+    if (!(body.E > 1e6 && body.nu >= 0.0 && body.nu < 0.5 && body.B_M > 1e-3))
+        ts_case_spoil(c, "are out of range", "E, nu or B_M");
+    if (!(T_1 > 1e-9 && load.omega_1 > 1e-9 && load.mu_m >= 0.0))
+        ts_case_spoil(c, "are out of range", "torque, speed or friction");
     ts_flash_prepare(&pair, both, 5, 1, &prepared, NULL);
     if (prepared.path.missing != NULL)
         ts_case_spoil(c, "is missing", prepared.path.missing);
@@ -69,8 +73,13 @@ static void flash_points(ts_case *c)
     const char *const    name[]  = {"A", "B", "D", "E"};
     const char *const    share[] = {"X_A", "X_B", "X_D", "X_E"};
 
-    for (int i = 0; i < 4; i++)
-        prepared.share.bare[at[i]] = ts_case_given(c, share[i], TS_KIND_NUMBER);
+    for (int i = 0; i < 4; i++) {
+        const double X = ts_case_given(c, share[i], TS_KIND_NUMBER);
+
+        if (!(X >= 0.0 && X <= 1e3))
+            ts_case_spoil(c, "is out of range", share[i]);
+        prepared.share.bare[at[i]] = X < 1e-9 ? 0.0 : X;
+    }
     ts_flash_along(&prepared, &load, &flash, NULL);
     for (int i = 0; i < 4; i++) {
         const double g   = path->rho_1[at[i]] - pair.rho_C1;
@@ -105,6 +114,8 @@ static void agma217(ts_case *c)
 
     if (!(in.rho_1 > 0.0 && in.rho_2 > 0.0 && in.z_1 > 0.0 && in.z_2 > 0.0 && width > 0.0))
         ts_case_spoil(c, "must be above 0", "curvatures, teeth or width");
+    if (!(fabs(in.alpha_t) < 1.5 && force >= 0.0 && load.omega_1 >= 0.0))
+        ts_case_spoil(c, "are out of range", "angle, force or speed");
     const double Z_t = ts_scoring_geometry_factor(&in, NULL);
     ts_case_computed(c, "Z_t", Z_t, TS_KIND_NUMBER);
     ts_case_computed(c, "T_f", ts_scoring_index(Z_t, &load, NULL), TS_KIND_TEMPERATURE);

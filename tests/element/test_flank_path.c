@@ -170,6 +170,10 @@ static void no_path_where_teeth_lose_each_other(void **state)
     pair.rho_A1 = NAN;
     ts_flank_path_lay(&pair, &path, NULL);
     assert_non_null(path.missing);
+    pair   = meshed(23, 57, 0.0, 20e-3);
+    pair.u = -0.6;
+    ts_flank_path_lay(&pair, &path, NULL);
+    assert_non_null(strstr(path.missing, "ring"));
 }
 
 /* ---- load share ------------------------------------------------------------------------------ */

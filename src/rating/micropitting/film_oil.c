@@ -64,7 +64,7 @@ bool ts_film_law_of(const ts_film_oil *oil, ts_film_law *law, ts_workings *worki
     const double nu_40 = oil->nu_40, nu_100 = oil->nu_100;
 
     if (!(nu_40 > nu_100) || !within(nu_100, 0.4e-6, 1.0) || !within(nu_40, 0.4e-6, 1.0) ||
-        !within(oil->rho_15, 500.0, 2000.0) || !within(oil->alpha_38, 0.0, 1e-6))
+        !within(oil->rho_15, 500.0, 2000.0) || !within(oil->alpha_38, 1e-12, 1e-6))
         return false;
     const double slope =
         (twofold_logarithm(nu_40) - twofold_logarithm(nu_100)) / (log(373.15) - log(313.15));

@@ -100,13 +100,13 @@ static const char *fault_of_gear(const ts_film_gear *gear)
 {
     if (!above(gear->E, 1e6, 1e13) || !(gear->nu >= 0.0 && gear->nu < 0.5))
         return "modulus and Poisson's ratio of both gears";
-    if (!above(gear->B_M, 0.0, 1e7))
+    if (!above(gear->B_M, 1e-3, 1e7))
         return "the thermal contact coefficient of both gears";
-    if (!above(gear->Ra, 0.0, 1e-3))
+    if (!above(gear->Ra, 1e-12, 1e-3))
         return "the roughness of both flanks";
     if (!(gear->C_a >= 0.0 && gear->C_a < 1e-2))
         return "the tip relief of both gears, 0 where there is none";
-    return above(gear->W_W, 0.0, 100.0) ? NULL : "the material factor of both gears";
+    return above(gear->W_W, 1e-6, 100.0) ? NULL : "the material factor of both gears";
 }
 
 static const char *fault_of_mesh(const ts_micropitting_mesh *mesh, double b)
@@ -117,13 +117,13 @@ static const char *fault_of_mesh(const ts_micropitting_mesh *mesh, double b)
         fault = fault_of_gear(&mesh->gear[1]);
     if (fault != NULL)
         return fault;
-    if (!above(b, 0.0, 1e6))
+    if (!above(b, 1e-9, 1e6))
         return "a face width above 0";
     if (mesh->driver != 1 && mesh->driver != 2)
         return "which gear drives, 1 or 2";
     if (mesh->grade < 0 || mesh->grade > 12)
         return "a tolerance class from 0 to 12";
-    return above(mesh->X_S, 0.0, 10.0) && above(mesh->X_L, 0.0, 100.0)
+    return above(mesh->X_S, 1e-6, 10.0) && above(mesh->X_L, 1e-6, 100.0)
                ? NULL
                : "the lubrication factors X_S and X_L";
 }
@@ -149,7 +149,7 @@ static void prepare_limit(ts_micropitting_prepared *p, ts_workings *workings)
     const double                W_W  = fmin(mesh->gear[0].W_W, mesh->gear[1].W_W);
 
     p->lambda_GFP = NAN;
-    if (above(mesh->lambda_GFP, 0.0, 1e6)) {
+    if (above(mesh->lambda_GFP, 1e-9, 1e6)) {
         p->lambda_GFP = mesh->lambda_GFP;
         return;
     }
@@ -209,6 +209,12 @@ static double stiffness_of(const ts_micropitting_prepared *p, const ts_micropitt
     return p->pair.eps_beta > 0.0 ? load->c_gamma_alpha : load->cp;
 }
 
+/* Too little to be a load is none. */
+static bool rubs(const ts_micropitting_load *load)
+{
+    return load->T_1 > 1e-9 && load->omega_1 > 1e-9;
+}
+
 static const char *fault_of_load(const ts_micropitting_prepared *p,
                                  const ts_micropitting_load     *load)
 {
@@ -222,11 +228,11 @@ static const char *fault_of_load(const ts_micropitting_prepared *p,
         return "the oil temperature";
     if (!isnan(load->theta_M) && !at_least(load->theta_M, load->theta_oil, 600.0))
         return "a bulk temperature that is not below that of the oil";
-    if (!(load->T_1 > 0.0 && load->omega_1 > 0.0))
+    if (!rubs(load))
         return NULL; /* nothing else is asked */
-    if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 0.0 && load->K_gamma > 0.0))
+    if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 1e-3 && load->K_gamma > 1e-3))
         return "load factors above 0";
-    if (relieved(p) && !above(stiffness_of(p, load), 0.0, 1e15))
+    if (relieved(p) && !above(stiffness_of(p, load), 1.0, 1e15))
         return "the stiffness of the teeth, which says what tip relief is worth";
     return NULL;
 }
@@ -363,7 +369,7 @@ bool ts_micropitting_rate(const ts_micropitting_prepared *prepared,
     if (missing != NULL)
         return false;
     rating->remarks = prepared->remarks;
-    if (!(load->T_1 > 0.0 && load->omega_1 > 0.0)) {
+    if (!rubs(load)) {
         rating->remarks |= TS_MICROPITTING_NOTHING_RUBS;
         rating->lambda_GFP = prepared->lambda_GFP;
         rating->S_lambda   = isnan(prepared->lambda_GFP) ? (double)NAN : (double)INFINITY;

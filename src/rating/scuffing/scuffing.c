@@ -74,6 +74,12 @@ static bool above(double value, double least, double most)
     return value > least && value <= most; /* false for NaN */
 }
 
+/* Too little to be a load is none. */
+static bool rubs(const ts_scuffing_load *load)
+{
+    return load->T_1 > 1e-9 && load->omega_1 > 1e-9;
+}
+
 static bool helical(const ts_scuffing_prepared *p)
 {
     return p->pair.eps_beta > 0.0;
@@ -96,13 +102,13 @@ static const char *fault_of_load(const ts_scuffing_prepared *p, const ts_scuffin
         return "the oil temperature";
     if (!isnan(load->theta_M) && !at_least(load->theta_M, load->theta_oil, 5000.0))
         return "a bulk temperature that is not below that of the oil";
-    if (!(load->T_1 > 0.0 && load->omega_1 > 0.0))
+    if (!rubs(load))
         return NULL; /* nothing else is asked */
-    if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 0.0 && load->K_gamma > 0.0))
+    if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 1e-3 && load->K_gamma > 1e-3))
         return "load factors above 0";
-    if (!above(helical(p) ? load->c_gamma_alpha : load->cp, 0.0, 1e15))
+    if (!above(helical(p) ? load->c_gamma_alpha : load->cp, 1.0, 1e15))
         return helical(p) ? "the mesh stiffness" : "the single stiffness";
-    return above(load->eta_oil, 0.0, 1e6) ? NULL : "the viscosity of the oil";
+    return above(load->eta_oil, 1e-9, 1e6) ? NULL : "the viscosity of the oil";
 }
 
 static void void_rating(ts_scuffing *r, const char *missing)
@@ -342,7 +348,7 @@ bool ts_scuffing_rate(const ts_scuffing_prepared *prepared, const ts_scuffing_lo
         void_rating(rating, missing);
         return false;
     }
-    if (!(load->T_1 > 0.0 && load->omega_1 > 0.0)) {
+    if (!rubs(load)) {
         rate_at_rest(prepared, load, rating);
         return true;
     }
