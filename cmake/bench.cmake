@@ -13,4 +13,10 @@ if(bench_sources AND NOT TS_SANITIZE)
     add_executable(towershaft-bench ${bench_sources})
     target_include_directories(towershaft-bench PRIVATE src include bench "${TS_GENERATED}")
     target_link_libraries(towershaft-bench PRIVATE ts_flags towershaft_internal ${TS_LIBRARIES})
+
+    # What bench/peer/compare.py sets beside the same chain in Python and NumPy.
+    add_executable(towershaft-rate-batch bench/peer/rate_batch.c)
+    target_include_directories(towershaft-rate-batch PRIVATE src include)
+    target_link_libraries(towershaft-rate-batch PRIVATE ts_flags towershaft_internal
+        ${TS_LIBRARIES})
 endif()
