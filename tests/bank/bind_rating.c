@@ -357,7 +357,7 @@ static void yfa_table(ts_case *c)
 static void cn_pitting_size(ts_case *c)
 {
     ABOVE_ZERO(c, "P", "n1", "j", "L_h", "u", "S_H", "T1_used", "K_t", "phi_d", "Z_E", "z1",
-               "K_HN1", "K_HN2", "sHlim1", "sHlim2");
+               "K_HN1", "K_HN2", "K_A", "K_V", "K_Ha", "K_Hb", "sHlim1", "sHlim2");
     const ts_unit *kW      = ts_unit_named(TS_TEXT("kW"), TS_KIND_POWER);
     const ts_unit *rpm     = ts_unit_named(TS_TEXT("rpm"), TS_KIND_ROTATIONAL_SPEED);
     const double   P       = ts_from_si(ts_case_given(c, "P", TS_KIND_POWER), kW);
