@@ -48,8 +48,8 @@ static void above_zero(ts_case *c, const char *const *names)
     for (; *names != NULL; names++) {
         const json_t *value = json_object_get(json_object_get(c->inputs, *names), "value");
         const double  given = json_number_value(value);
-        if (json_is_number(value) && !(given > 0.0 && given < 1e12))
-            ts_case_spoil(c, "must be above 0", *names);
+        if (json_is_number(value) && !(given > 1e-9 && given < 1e12))
+            ts_case_spoil(c, "is beyond any machine", *names);
     }
 }
 #define ABOVE_ZERO(c, ...) above_zero((c), (const char *const[]){__VA_ARGS__, NULL})
