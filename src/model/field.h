@@ -155,7 +155,7 @@ typedef struct ts_table_set {
 extern const ts_table_set ts_drive_tables;
 extern const ts_table_set ts_rate_tables;
 
-#define TS_FIELDS_MOST 128 /* more than any table has */
+#define TS_FIELDS_MOST 192 /* more than any table has */
 
 /* The long form of any scalar: value, source, date, confidence. */
 extern const char *const ts_long_form_keys[4];

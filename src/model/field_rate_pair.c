@@ -1,28 +1,37 @@
 /* model/field_rate_pair.c: what does a rate file say of a gear pair? */
-#include "model/field.h"
-#include "model/rate_file.h"
+#include "model/field_rate_parts.h"
 
-#include <stddef.h>
+#define OF_BOTH(name, member, ...) TS_RATE_OF_BOTH(ts_rate_pair, name, member, __VA_ARGS__)
+#define MEASURE(of)                TS_RATE_MEASURE(of)
 
-/* The same key for both gears: "x_" as x_1 and x_2. */
-#define OF_BOTH(name, member, ...)                                                                 \
-    {.key = name "1", TS_AT(ts_rate_pair, gear[0].member), __VA_ARGS__},                           \
-    {                                                                                              \
-        .key = name "2", TS_AT(ts_rate_pair, gear[1].member), __VA_ARGS__                          \
-    }
-#define MEASURE(of) .form = TS_FORM_MEASURE, .kind = (of), .known = true
-
-static const char *const racks[]   = {"A", "B", "C", "D", NULL};
-static const char *const shifts[]  = {"as given", "rest to 1", "rest to 2", "equal sliding", NULL};
-static const char *const tips[]    = {"as given", "clearance kept", "diameters", NULL};
-static const char *const answers[] = {"yes", "no", NULL};
-static const char *const leads[]   = {
-      "straight", "crowned", "crowned well", "corrected", "corrected, crowned", "end relief", NULL};
-static const char *const profiles[]  = {"plain", "by experience", "by analysis", NULL};
-static const char *const editions[]  = {"2019", "2006", NULL};
-static const char *const hardening[] = {
-    "case-hardened",   "induction-hardened", "nitrided",   "through-nitrided",
-    "nitrocarburised", "through-hardened",   "normalised", NULL};
+static const char *const racks[]  = {"A", "B", "C", "D", NULL};
+static const char *const shifts[] = {"as given", "rest to 1", "rest to 2", "equal sliding", NULL};
+static const char *const tips[]   = {"as given", "clearance kept", "diameters", NULL};
+static const char *const leads[]  = {
+     "straight", "crowned", "crowned well", "corrected", "corrected, crowned", "end relief", NULL};
+static const char *const profiles[] = {"plain", "by experience", "by analysis", NULL};
+/* In the order of ts_lubricant, with TS_LUBRICANT_COUNT names. */
+static const char *const oils[]         = {"mineral oil",
+                                           "polyalphaolefin",
+                                           "polyglycol that water does not dissolve",
+                                           "polyglycol that water dissolves",
+                                           "traction fluid",
+                                           "phosphate ester",
+                                           "polyol ester",
+                                           NULL};
+static const char *const lubrications[] = {"jets", "dip", "submerged", NULL};
+static const char *const drivers[]      = {"gear 1", "gear 2", NULL};
+/* In the order of ts_flank_structure. */
+static const char *const structures[] = {"through-hardened",
+                                         "case-hardened, less than 10 % austenite",
+                                         "case-hardened, 10 % to 20 % austenite",
+                                         "case-hardened, 20 % to 30 % austenite",
+                                         "nitrided",
+                                         "phosphated",
+                                         "copper-plated",
+                                         "austenitic stainless",
+                                         NULL};
+static const char *const editions[]   = {"2019", "2006", NULL};
 
 /* ---- defaults that depend on what is there ----------------------------------------------------
  */
@@ -264,50 +273,11 @@ static const ts_field pair_fields[] = {
      .example = "-0.02 mm"},
 
     /* load */
-    {.key = "T_1",
-     MEASURE(TS_KIND_TORQUE),
-     TS_AT(ts_rate_pair, T_1),
-     .range   = TS_FROM(0.0, 1e8, "N.m"),
-     .says    = "Torque of gear 1.  One of `T_1`, `F_t` and `P` asks for the load capacity.",
-     .example = "120 N.m"},
-    {.key = "F_t",
-     MEASURE(TS_KIND_FORCE),
-     TS_AT(ts_rate_pair, F_t),
-     .range   = TS_FROM(0.0, 1e9, "N"),
-     .says    = "Tangential force at the reference circle.",
-     .example = "4800 N"},
-    {.key = "P",
-     MEASURE(TS_KIND_POWER),
-     TS_AT(ts_rate_pair, P),
-     .range   = TS_FROM(0.0, 1e9, "kW"),
-     .says    = "Power through the mesh.",
-     .example = "60 kW"},
-    {.key = "n_1",
-     MEASURE(TS_KIND_ROTATIONAL_SPEED),
-     TS_AT(ts_rate_pair, n_1),
-     .range   = TS_FROM(0.0, 20943.951023931954923, "rpm"), /* 200 000 rpm */
-     .says    = "Speed of gear 1.",
-     .example = "9000 rpm"},
-    {.key = "L_h",
-     MEASURE(TS_KIND_TIME),
-     TS_AT(ts_rate_pair, L_h),
-     .range   = TS_ABOVE(0.0, 3.6e9, "h"),
-     .says    = "Time under this load, from which the load cycles follow.",
-     .example = "4000 h"},
-    OF_BOTH("N_L", N_L, MEASURE(TS_KIND_NUMBER), .range = TS_ABOVE(0.0, 1e15, "1"),
-            .says = "Load cycles of a tooth, where `L_h` does not give them.", .example = "2.1e9"),
+    TS_RATE_LOAD_FIELDS(ts_rate_pair, "F_t"),
     OF_BOTH("R_", R, MEASURE(TS_KIND_NUMBER), .range = TS_FROM(-10.0, 1.0, "1"),
             .preset = {"0", "the teeth are loaded on one flank"},
             .says   = "Ratio of least to greatest root stress; -1.2 for an idler with equal loads.",
             .example = "-1.2"),
-    {.key = "K_A",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, K_A),
-     .range   = TS_ABOVE(0.0, 10.0, "1"),
-     .preset  = {"1", "the load is taken for the greatest that the teeth feel from outside; common "
-                       "practice, no source"},
-     .says    = "Application factor.",
-     .example = "1.25"},
     {.key = "K_gamma",
      MEASURE(TS_KIND_NUMBER),
      TS_AT(ts_rate_pair, K_gamma),
@@ -357,30 +327,10 @@ static const ts_field pair_fields[] = {
     {.key  = "relief",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_pair, relief),
-     .choices = answers,
+     .choices = ts_rate_answers,
      .preset  = {"no", "no tip relief is known to suit the load"},
      .says    = "Does the tip relief suit the load?",
      .example = "yes"},
-    {.key = "S_Hmin",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, S_Hmin),
-     .range   = TS_ABOVE(0.0, 10.0, "1"),
-     .preset  = {"1", "common practice, no source"},
-     .says    = "Least safety against pitting.",
-     .example = "1.1"},
-    {.key = "S_Fmin",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, S_Fmin),
-     .range   = TS_ABOVE(0.0, 10.0, "1"),
-     .preset  = {"1.2", "common practice, no source"},
-     .says    = "Least safety against breaking teeth.",
-     .example = "1.4"},
-    {.key = "nu_40",
-     MEASURE(TS_KIND_KINEMATIC_VISCOSITY),
-     TS_AT(ts_rate_pair, nu_40),
-     .range   = TS_ABOVE(0.0, 0.01, "cSt"),
-     .says    = "Viscosity of the oil at 40 degrees Celsius.",
-     .example = "27 cSt"},
     {.key  = "edition",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_pair, edition),
@@ -390,48 +340,10 @@ static const ts_field pair_fields[] = {
      .example = "2019"},
 
     /* material and make */
-    OF_BOTH("material ", material, .form = TS_FORM_WORD,
-            .says    = "Steel, by its row of the catalogue; strengths, modulus and density follow.",
-            .example = "carburised 9310"),
-    OF_BOTH("class ", class, .form = TS_FORM_PICK, .choices = hardening,
-            .says    = "How the steel is hardened, where `material` is left out.",
-            .example = "case-hardened"),
-    OF_BOTH("hardness ", hardness, MEASURE(TS_KIND_NUMBER), .range = TS_ABOVE(0.0, 2000.0, "1"),
-            .says = "Hardness of the flank in Vickers (normalised: Brinell); else that of the row.",
-            .example = "700"),
-    OF_BOTH("sigma_Hlim", sigma_Hlim, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e10, "MPa"),
-            .says    = "Allowable stress number for contact; else from the material.",
-            .example = "1500 MPa"),
-    OF_BOTH("sigma_Flim", sigma_Flim, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e10, "MPa"),
-            .says    = "Allowable stress number for bending; else from the material.",
-            .example = "480 MPa"),
-    OF_BOTH("sigma_y", sigma_y, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e10, "MPa"),
-            .says = "Yield stress, asked of through-hardened and normalised steel; else from the "
-                    "material.",
-            .example = "800 MPa"),
-    OF_BOTH("HB_", HB, MEASURE(TS_KIND_NUMBER), .range = TS_ABOVE(0.0, 1000.0, "1"),
-            .says    = "Brinell hardness, asked of a soft gear; else converted from its hardness.",
-            .example = "300"),
-    OF_BOTH("E_", E, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e12, "MPa"),
-            .says = "Modulus of elasticity; else from the material.", .example = "206000 MPa"),
-    OF_BOTH("nu_", nu, MEASURE(TS_KIND_NUMBER), .range = TS_FROM(0.0, 0.5, "1"),
-            .says = "Poisson's ratio; else from the material.", .example = "0.3"),
-    OF_BOTH("rho_", rho, MEASURE(TS_KIND_DENSITY), .range = TS_ABOVE(0.0, 30000.0, "kg/m3"),
-            .says = "Density; else from the material.", .example = "7830 kg/m3"),
-    OF_BOTH("peened ", peened, .form = TS_FORM_PICK, .choices = answers,
+    TS_RATE_STEEL_FIELDS(ts_rate_pair),
+    OF_BOTH("peened ", peened, .form = TS_FORM_PICK, .choices = ts_rate_answers,
             .preset = {"no", "no shot peening is spoken of"}, .says = "Is the root shot peened?",
             .example = "yes"),
-    OF_BOTH("pitting ", pitting, .form = TS_FORM_PICK, .choices = answers,
-            .preset = {"no", "no pit is permitted; common practice, no source"},
-            .says = "Is some pitting permitted?", .example = "no"),
-    OF_BOTH("Z_NTlong", Z_NTlong, MEASURE(TS_KIND_NUMBER), .range = TS_ABOVE(0.0, 1.0, "1"),
-            .preset = {"0.85", "ISO 6336-2:2019, clause 11: in general; 1 for the best practice "
-                               "(from memory)"},
-            .says = "Life factor for contact at 1e10 cycles.", .example = "1"),
-    OF_BOTH("Y_NTlong", Y_NTlong, MEASURE(TS_KIND_NUMBER), .range = TS_ABOVE(0.0, 1.0, "1"),
-            .preset = {"0.85", "ISO 6336-3:2019, clause 12: in general; 1 for the best practice "
-                               "(from memory)"},
-            .says = "Life factor for bending at 1e10 cycles.", .example = "1"),
     OF_BOTH("accuracy ", accuracy, .form = TS_FORM_TALLY, .known = true,
             .range = TS_FROM(1, 11, "1"), .says = "Flank tolerance class of ISO 1328-1:2013.",
             .example = "5"),
@@ -443,10 +355,6 @@ static const ts_field pair_fields[] = {
     OF_BOTH("C_a", C_a, MEASURE(TS_KIND_LENGTH), .range = TS_FROM(0.0, 0.001, "um"),
             .preset = {"0 um", "no tip relief is spoken of"}, .says = "Tip relief.",
             .example = "25 um"),
-    OF_BOTH("R_z", R_z, MEASURE(TS_KIND_LENGTH), .range = TS_ABOVE(0.0, 0.001, "um"),
-            .says = "Roughness of the flank.", .example = "3 um"),
-    OF_BOTH("R_zF", R_zF, MEASURE(TS_KIND_LENGTH), .range = TS_ABOVE(0.0, 0.001, "um"),
-            .says = "Roughness of the fillet.", .example = "10 um"),
     OF_BOTH("s_pr", s_pr, MEASURE(TS_KIND_LENGTH), .range = TS_FROM(0.0, 0.01, "mm"),
             .preset = {"0 mm", "no protuberance is spoken of"},
             .says = "Residual undercut that a protuberance tool leaves.", .example = "0.05 mm"),
@@ -480,6 +388,128 @@ static const ts_field pair_fields[] = {
     OF_BOTH("d_web", d_web, MEASURE(TS_KIND_LENGTH), .range = TS_FROM(0.0, 100.0, "mm"),
             .preset = {"0 mm", "the web reaches to the axis"},
             .says = "Diameter of the bore of the web.", .example = "30 mm"),
+    /* second opinion, ANSI/AGMA 2101 */
+    OF_BOTH("sigma_HP", sigma_HP, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e10, "MPa"),
+            .says    = "Allowable contact stress number of ANSI/AGMA 2101; else from the material.",
+            .example = "1550 MPa"),
+    OF_BOTH("sigma_FP", sigma_FP, MEASURE(TS_KIND_STRESS), .range = TS_ABOVE(0.0, 1e10, "MPa"),
+            .says    = "Allowable bending stress number of ANSI/AGMA 2101; else from the material.",
+            .example = "450 MPa"),
+    {.key = "A_v",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, A_v),
+     .range   = TS_FROM(1.0, 20.0, "1"),
+     .says    = "Transmission accuracy of ANSI/AGMA 2101; else from the single pitch deviations.",
+     .example = "6"},
+    {.key = "R",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, reliability),
+     .range   = TS_FROM(0.5, 0.9999, "1"),
+     .preset  = {"0.99", "fewer than one failure in a hundred; ANSI/AGMA 2101-D04, clause 18 (from "
+                          "memory)"},
+     .says    = "Reliability wanted by ANSI/AGMA 2101.",
+     .example = "0.999"},
+
+    /* scuffing and micropitting */
+    {.key = "theta_oil",
+     MEASURE(TS_KIND_TEMPERATURE),
+     TS_AT(ts_rate_pair, theta_oil),
+     .range   = TS_FROM(233.15, 573.15, "degC"),
+     .says    = "Temperature of the oil that reaches the mesh; asks for scuffing and micropitting.",
+     .example = "110 degC"},
+    {.key = "nu_100",
+     MEASURE(TS_KIND_KINEMATIC_VISCOSITY),
+     TS_AT(ts_rate_pair, nu_100),
+     .range   = TS_ABOVE(0.0, 0.01, "cSt"),
+     .says    = "Viscosity of the oil at 100 degrees Celsius.",
+     .example = "5.1 cSt"},
+    {.key = "rho_15",
+     MEASURE(TS_KIND_DENSITY),
+     TS_AT(ts_rate_pair, rho_15),
+     .range   = TS_FROM(500.0, 2000.0, "kg/m3"),
+     .says    = "Density of the oil at 15 degrees Celsius.",
+     .example = "995 kg/m3"},
+    {.key  = "oil",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_rate_pair, oil),
+     .choices = oils,
+     .preset  = {"polyol ester", "as in aircraft engines; common practice, no source"},
+     .says    = "Kind of oil.",
+     .example = "mineral oil"},
+    {.key  = "lubrication",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_rate_pair, lubrication),
+     .choices = lubrications,
+     .preset  = {"jets", "oil jets, as in engine gearboxes; common practice, no source"},
+     .says    = "How the oil comes to the mesh.",
+     .example = "jets"},
+    {.key  = "driver",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_rate_pair, driver),
+     .choices = drivers,
+     .preset  = {"gear 1", "gear 1 drives; no more than a start"},
+     .says    = "Which gear drives.",
+     .example = "gear 2"},
+    {.key   = "mates",
+     .form  = TS_FORM_TALLY,
+     .known = true,
+     TS_AT(ts_rate_pair, mates),
+     .range   = TS_FROM(1, 20, "1"),
+     .preset  = {"1", "a pair by itself"},
+     .says    = "With how many gears the busier of the two meshes.",
+     .example = "2"},
+    {.key = "phi_E",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, phi_E),
+     .range   = TS_FROM(0.0, 1.0, "1"),
+     .preset  = {"0", "flanks as they were made, on the safe side"},
+     .says    = "How far the flanks are run in, 1: wholly.",
+     .example = "1"},
+    {.key = "S_FZG",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, S_FZG),
+     .range   = TS_ABOVE(0.0, 15.0, "1"),
+     .says    = "Load stage at which the oil fails in the test A/8.3/90 of ISO 14635-1.",
+     .example = "10"},
+    {.key = "theta_S",
+     MEASURE(TS_KIND_TEMPERATURE),
+     TS_AT(ts_rate_pair, theta_S),
+     .range   = TS_FROM(273.15, 1273.15, "degC"),
+     .says    = "Scuffing temperature for the flash method, where it is known.",
+     .example = "360 degC"},
+    {.key = "theta_intS",
+     MEASURE(TS_KIND_TEMPERATURE),
+     TS_AT(ts_rate_pair, theta_intS),
+     .range   = TS_FROM(273.15, 1273.15, "degC"),
+     .says    = "Scuffing temperature for the integral method, where it is known.",
+     .example = "330 degC"},
+    OF_BOTH("Ra_", Ra, MEASURE(TS_KIND_LENGTH), .range = TS_ABOVE(0.0, 0.001, "um"),
+            .says    = "Mean roughness of the flank; a sixth of `R_z` when left out.",
+            .example = "0.4 um"),
+    OF_BOTH("structure ", structure, .form = TS_FORM_PICK, .choices = structures,
+            .says    = "Surface of the flank, for scuffing; else from how the steel is hardened.",
+            .example = "phosphated"),
+    {.key = "lambda_GFP",
+     MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_pair, lambda_GFP),
+     .range   = TS_ABOVE(0.0, 100.0, "1"),
+     .says    = "Specific film that the flanks need against micropitting, where it is known.",
+     .example = "0.3"},
+    {.key   = "SKS",
+     .form  = TS_FORM_TALLY,
+     .known = true,
+     TS_AT(ts_rate_pair, SKS),
+     .range   = TS_FROM(5, 10, "1"),
+     .says    = "Stage at which the oil fails in the micropitting test of FVA 54/7, where "
+                "`lambda_GFP` is not known.",
+     .example = "10"},
+    {.key = "theta_test",
+     MEASURE(TS_KIND_TEMPERATURE),
+     TS_AT(ts_rate_pair, theta_test),
+     .range   = TS_FROM(323.15, 373.15, "degC"),
+     .preset  = {"90 degC", "the usual temperature of the test FVA 54/7 (from memory)"},
+     .says    = "Oil temperature of that test.",
+     .example = "60 degC"},
 };
 
 /* ---- what the fields cannot see one by one -----------------------------------------------------
@@ -551,10 +581,10 @@ static const char *judge_allowances(const ts_rate_pair *pair, const char **key,
 
 static const char *judge_load(const ts_rate_pair *pair, const char **key, const char **expected)
 {
-    const ts_measure *const loads[] = {&pair->T_1, &pair->F_t, &pair->P};
+    const ts_measure *const loads[] = {&pair->load.T_1, &pair->load.F, &pair->load.P};
     const ts_measure *const faces[] = {&pair->K_Hbeta, &pair->F_betax, &pair->f_sh};
     const bool              cycles  = is_given(pair->gear[0].N_L) || is_given(pair->gear[1].N_L);
-    *key                            = is_given(pair->P) ? "P" : "F_t";
+    *key                            = is_given(pair->load.P) ? "P" : "F_t";
     *expected                       = "one of `T_1`, `F_t` and `P`";
     if (count_given(loads, 3) > 1)
         return "the load is given more than once";
@@ -564,7 +594,7 @@ static const char *judge_load(const ts_rate_pair *pair, const char **key, const 
         return "the face load is given more than once";
     *key      = "L_h";
     *expected = "`L_h`, or `N_L1` and `N_L2`";
-    return cycles && is_given(pair->L_h) ? "the life is given twice" : NULL;
+    return cycles && is_given(pair->load.L_h) ? "the life is given twice" : NULL;
 }
 
 static const char *judge_pair(const void *record, const char **key, const char **expected)

@@ -34,7 +34,17 @@ typedef struct ts_rate_gear {
     ts_measure s_R, b_s, d_web;
 
     ts_measure N_L, R;
+
+    ts_measure sigma_HP, sigma_FP; /* of AGMA */
+    ts_measure Ra;
+    ts_pick    structure; /* ts_flank_structure */
 } ts_rate_gear;
+
+/* What loads a pair, how long, and what it must withstand. */
+typedef struct ts_rate_load {
+    ts_measure T_1, F, P, n_1, L_h; /* F: F_t, of bevel gears F_mt */
+    ts_measure K_A, S_Hmin, S_Fmin, nu_40;
+} ts_rate_load;
 
 typedef struct ts_rate_pair { /* gear pair: */
     const char  *name;
@@ -48,14 +58,21 @@ typedef struct ts_rate_pair { /* gear pair: */
     ts_pick      rack;  /* ts_rate_rack  */
     ts_measure   h_aPs, h_fPs, rho_fPs;
 
-    ts_measure T_1, F_t, P, n_1, L_h;
-    ts_measure K_A, K_gamma, K_Hbeta, F_betax, f_sh, f_ma;
-    ts_measure S_Hmin, S_Fmin;
-    ts_pick    lead;    /* ts_lead_design    */
-    ts_pick    profile; /* ts_profile_design */
-    ts_pick    relief;  /* ts_answer_yes: does it suit the load? */
-    ts_pick    edition; /* ts_iso6336_year   */
-    ts_measure nu_40;
+    ts_rate_load load;
+    ts_measure   K_gamma, K_Hbeta, F_betax, f_sh, f_ma;
+    ts_pick      lead;    /* ts_lead_design    */
+    ts_pick      profile; /* ts_profile_design */
+    ts_pick      relief;  /* ts_answer_yes: does it suit the load? */
+    ts_pick      edition; /* ts_iso6336_year   */
+
+    ts_measure A_v, reliability;
+    ts_measure theta_oil, nu_100, rho_15;
+    ts_pick    oil;         /* ts_lubricant               */
+    ts_pick    lubrication; /* 0 jets, 1 dip, 2 submerged */
+    ts_pick    driver;      /* 0 or 1                     */
+    ts_tally   mates;
+    ts_measure phi_E, S_FZG, theta_S, theta_intS, lambda_GFP, theta_test;
+    ts_tally   SKS;
 } ts_rate_pair;
 
 typedef struct ts_rate_bevels { /* bevel pair: */

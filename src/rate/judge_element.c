@@ -100,6 +100,55 @@ void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, .
     va_end(parts);
 }
 
+/* ---- usual findings ----------------------------------------------------------------------------
+ */
+
+void ts_rate_remark(ts_rate_desk *desk, const char *name, const char *says, const char *clause,
+                    ts_level level)
+{
+    ts_buffer rule;
+    ts_buffer_open(&rule, ts_arena_allocator(desk->arena));
+    ts_buffer_print(&rule, "rate-range-%s", name);
+    const char *kept = rule.failed ? NULL : ts_arena_copy(desk->arena, rule.bytes, rule.length);
+    ts_buffer_close(&rule);
+    desk->failed        = desk->failed || kept == NULL;
+    ts_finding *finding = ts_rate_judge(desk, false, kept, level);
+    if (finding == NULL)
+        return;
+    finding->source = clause;
+    ts_rate_says(desk, finding, "%s", says);
+}
+
+void ts_rate_cannot(ts_rate_desk *desk, const char *method, const char *why)
+{
+    ts_finding *finding = ts_rate_judge(desk, false, "rate-not-computable", TS_REFUSE);
+    if (finding == NULL)
+        return;
+    finding->state = TS_NOT_COMPUTABLE;
+    ts_rate_says(desk, finding, "%s cannot be computed: %s", method,
+                 why != NULL ? why : "an input is outside its range");
+}
+
+void ts_rate_safety(ts_rate_desk *desk, const ts_safety_words *words, double S, double least,
+                    ts_level level)
+{
+    ts_finding *finding = ts_rate_judge(desk, S >= least, words->rule, level);
+    if (finding == NULL)
+        return;
+    ts_rate_limit(finding, words->symbol, S, least, TS_KIND_NUMBER);
+    if (isnan(S)) {
+        finding->state = TS_NOT_COMPUTABLE;
+        ts_rate_says(desk, finding, "the safety of %s against %s cannot be computed", words->what,
+                     words->harm);
+        return;
+    }
+    finding->margin = S / least - 1.0;
+    ts_rate_says(desk, finding, "the safety of %s against %s is %s, less than %s", words->what,
+                 words->harm, ts_rate_shown(desk, S, TS_KIND_NUMBER),
+                 ts_rate_shown(desk, least, TS_KIND_NUMBER));
+    ts_rate_todo(desk, finding, "widen the face, choose a stronger steel, or lower the load");
+}
+
 /* 35.0000 says no more than 35 in a sentence. */
 static void drop_trailing_zeros(ts_buffer *number)
 {

@@ -103,6 +103,29 @@ bool ts_rate_pair_geometry(ts_rate_desk *desk, ts_rated_pair *rated)
 /* ---- the whole element -------------------------------------------------------------------------
  */
 
+static const ts_formula T_1_formula = {
+    .symbol  = "T_1",
+    .meaning = "torque of gear 1",
+    .unit    = "N.m",
+    .text    = "F_t*d_1/2",
+    .source  = "derived: force at the reference circle",
+};
+
+static void rate_capacity(ts_rate_desk *desk, ts_rated_pair *rated)
+{
+    const ts_load_arm arm = {.force   = "F_t",
+                             .d       = "d_1",
+                             .d_value = rated->pair.d_1,
+                             .u       = rated->pair.u,
+                             .T_1     = &T_1_formula};
+
+    if (!ts_rate_is_loaded(desk, &arm))
+        return;
+    ts_rate_load_section(desk, &arm, &rated->load);
+    ts_rate_pair_make(desk, rated);
+    ts_rate_pair_iso6336(desk, rated);
+}
+
 void ts_rate_pair_element(ts_rate_desk *desk, const ts_rate_pair *given)
 {
     ts_rated_pair rated = {.given = given};
@@ -111,6 +134,7 @@ void ts_rate_pair_element(ts_rate_desk *desk, const ts_rate_pair *given)
     if (!desk->failed && ts_rate_pair_geometry(desk, &rated)) {
         ts_rate_pair_measures(desk, &rated);
         ts_rate_pair_backlash(desk, &rated);
+        rate_capacity(desk, &rated);
     }
     ts_rate_close_element(desk);
 }

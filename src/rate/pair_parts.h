@@ -3,15 +3,29 @@
 #define TS_RATE_PAIR_PARTS_H
 
 #include "element/cylindrical_pair.h"
+#include "rate/element_load.h"
+#include "rate/gear_steel.h"
 #include "rate/rate_desk.h"
+#include "rating/iso6336/iso6336.h"
+
+/* How exactly one gear is made. */
+typedef struct ts_rated_make {
+    int    accuracy;       /* class of ISO 1328-1:2013; 0: not known       */
+    double f_pt, f_falpha; /* m    NaN: not known                          */
+} ts_rated_make;
 
 /* A pair on its way through its sections. */
 typedef struct ts_rated_pair {
     const ts_rate_pair       *given;
     ts_cylindrical_pair_input in;
     ts_cylindrical_pair       pair;
-    double                    T_1, omega_1; /* NaN: not known                                  */
-    double                    N_L[2];
+
+    /* When its load capacity is asked for. */
+    ts_rated_load     load;
+    ts_rated_steel    steel[2];
+    ts_rated_make     make[2];
+    bool              by_iso6336; /* was it rated?  Then `iso6336` holds the load factors */
+    ts_iso6336_rating iso6336;
 } ts_rated_pair;
 
 /* pair_geometry.c: solves and judges the geometry; false, with a finding, when there is none. */
@@ -28,5 +42,11 @@ void ts_rate_pair_measures(ts_rate_desk *desk, const ts_rated_pair *rated);
 
 /* pair_backlash.c: the least and the greatest backlash, when allowances are given. */
 void ts_rate_pair_backlash(ts_rate_desk *desk, const ts_rated_pair *rated);
+
+/* pair_make.c: steels of both gears, and their tolerances. */
+void ts_rate_pair_make(ts_rate_desk *desk, ts_rated_pair *rated);
+
+/* pair_iso6336.c, pair_agma2101.c: one method each. */
+void ts_rate_pair_iso6336(ts_rate_desk *desk, ts_rated_pair *rated);
 
 #endif

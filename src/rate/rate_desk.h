@@ -89,6 +89,22 @@ void ts_rate_says(ts_rate_desk *desk, ts_finding *finding, const char *format, .
 void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
+/* A standard's range of validity is left: "rate-range-<name>". */
+void ts_rate_remark(ts_rate_desk *desk, const char *name, const char *says, const char *clause,
+                    ts_level level);
+/* The method cannot be computed, for `why` (a sentence without a full stop). */
+void ts_rate_cannot(ts_rate_desk *desk, const char *method, const char *why);
+
+/* A safety against its least; NaN never holds. */
+typedef struct ts_safety_words {
+    const char *rule;   /* "rate-contact-safety-1" */
+    const char *symbol; /* "S_H1"                  */
+    const char *what;   /* "the flanks of gear 1"  */
+    const char *harm;   /* "pitting"               */
+} ts_safety_words;
+void ts_rate_safety(ts_rate_desk *desk, const ts_safety_words *words, double S, double least,
+                    ts_level level);
+
 /* "87.5 mm", six digits; rounded up (way > 0) or down (way < 0) to be typed in. */
 const char *ts_rate_shown(ts_rate_desk *desk, double si, ts_kind kind);
 const char *ts_rate_shown_outward(ts_rate_desk *desk, double si, ts_kind kind, int way);

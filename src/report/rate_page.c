@@ -135,6 +135,31 @@ static void facts(const sheet *s, const ts_rated_element *element)
     }
 }
 
+/* "n_1: Speed of gear 1., such as 9000 rpm", once for all sections that lack it. */
+static void lacks(const sheet *s, const ts_rated_element *element)
+{
+    bool first = true;
+    for (size_t i = 0; i < element->lack_count; i++) {
+        const ts_rated_lack *lack  = &element->lacks[i];
+        bool                 again = false;
+        ts_buffer            line;
+        for (size_t k = 0; k < i; k++)
+            again = again || strcmp(element->lacks[k].key, lack->key) == 0;
+        if (again)
+            continue;
+        const size_t says = strlen(lack->says);
+        ts_buffer_open(&line, s->answer->allocator);
+        ts_buffer_print(&line, "%s: %.*s, such as %s", lack->key, (int)(says > 0 ? says - 1 : 0),
+                        lack->says, lack->example);
+        ts_buffer_add(s->page->out, first ? "  missing  " : "           ");
+        first = false;
+        if (!line.failed)
+            ts_page_wrap(s->page, line.bytes, 13, 11);
+        s->page->out->failed = s->page->out->failed || line.failed;
+        ts_buffer_close(&line);
+    }
+}
+
 /* ---- results -----------------------------------------------------------------------------------
  */
 
@@ -183,10 +208,21 @@ static void results(sheet *s, const ts_rated_section *section)
     }
 }
 
+static bool has_results(const sheet *s, const ts_rated_section *section)
+{
+    for (size_t i = section->from; i < section->to; i++) {
+        const char *symbol = ts_workings_at(s->answer->workings, i)->symbol;
+        if (ts_rated_is_result(s->answer->workings, section, i) &&
+            (s->page->all || ts_rated_is_asked(section, symbol)))
+            return true;
+    }
+    return false;
+}
+
 static void section_page(sheet *s, const ts_rated_section *section)
 {
     ts_page *page = s->page;
-    if (section->from == section->to)
+    if (!has_results(s, section))
         return;
     ts_buffer_add(page->out, "\n  ");
     ts_page_tone(page, TS_TONE_STRONG);
@@ -210,6 +246,7 @@ static void element_page(sheet *s, const ts_rated_element *element)
     ts_buffer_close(&heading);
     given(s, element);
     assumed(s, element);
+    lacks(s, element);
     facts(s, element);
     for (size_t i = 0; i < element->section_count; i++)
         section_page(s, &element->sections[i]);
