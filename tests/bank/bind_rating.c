@@ -48,7 +48,8 @@ static void above_zero(ts_case *c, const char *const *names)
     for (; *names != NULL; names++) {
         const json_t *value = json_object_get(json_object_get(c->inputs, *names), "value");
         const double  given = json_number_value(value);
-        if (json_is_number(value) && !(given > 1e-9 && given < 1e12))
+        const double  most = strncmp(*names, "alpha", 5) == 0 ? 89.0 : 1e12; /* angles in degrees */
+        if (json_is_number(value) && !(given > 1e-9 && given < most))
             ts_case_spoil(c, "is beyond any machine", *names);
     }
 }
