@@ -42,13 +42,21 @@ static double length(ts_case *c, const char *name)
     return ts_case_given(c, name, TS_KIND_LENGTH);
 }
 
+/* Angles stand in degrees; four pairs of teeth at once are more than the formulas go for. */
+static double most_of(const char *name)
+{
+    if (strncmp(name, "alpha", 5) == 0)
+        return 89.0;
+    return strncmp(name, "eps", 3) == 0 ? 4.0 : 1e12;
+}
+
 /* The functions of the rating ask for sound meshes; a strange case is refused here, by name. */
 static void above_zero(ts_case *c, const char *const *names)
 {
     for (; *names != NULL; names++) {
         const json_t *value = json_object_get(json_object_get(c->inputs, *names), "value");
         const double  given = json_number_value(value);
-        const double  most = strncmp(*names, "alpha", 5) == 0 ? 89.0 : 1e12; /* angles in degrees */
+        const double  most  = most_of(*names);
         if (json_is_number(value) && !(given > 1e-9 && given < most))
             ts_case_spoil(c, "is beyond any machine", *names);
     }
