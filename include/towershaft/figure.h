@@ -5,15 +5,19 @@
 #include "towershaft/study.h"
 
 typedef struct ts_figure_options {
-    const char *figure;    /* "behind", "front", "unrolled", "power", "speeds" */
-    const char *format;    /* "svg", "pdf", "png"                              */
-    const char *condition; /* NULL: the one with the highest power taken        */
-    const char *ground;    /* "light", "dark", "contrast", "print"             */
+    const char *figure;    /* "behind", "teeth", ...: any that ts_figure_name says  */
+    const char *format;    /* "svg", "pdf", "png"                                  */
+    const char *condition; /* NULL: the one with the highest power taken; for one mesh, the one in
+                              which it carries most */
+    const char *at; /* address of a cylindrical mesh, "drive/hp/box/clockwise/2", or of anything in
+                       it; read by "teeth" and "root".  NULL: the mesh with the highest load a
+                       width of face */
+    const char *ground; /* "light", "dark", "contrast", "print" */
     bool        us;
     double      scale; /* pixels a unit for PNG; 0 means 2 */
 } ts_figure_options;
 
-/* TS_NOT_UNDERSTOOD with a message for an unknown figure, format, ground or condition. */
+/* TS_NOT_UNDERSTOOD with a message for an unknown figure, format, ground, condition or mesh. */
 TS_API ts_status ts_study_draw(ts_study *study, const ts_figure_options *options,
                                const ts_sink *sink);
 

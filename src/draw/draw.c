@@ -1,8 +1,11 @@
 /* draw/draw.c: which figure, in which condition, to which sink? */
 #include "draw/face_view.h"
 #include "draw/figure.h"
+#include "draw/margin_chart.h"
+#include "draw/root_view.h"
 #include "draw/scene.h"
 #include "draw/speed_chart.h"
+#include "draw/teeth_view.h"
 #include "draw/unrolled.h"
 
 #include <math.h>
@@ -48,6 +51,12 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_unrolled(scene);
     case TS_FIGURE_SPEEDS:
         return ts_draw_speed_chart(scene);
+    case TS_FIGURE_TEETH:
+        return ts_draw_teeth(scene);
+    case TS_FIGURE_ROOT:
+        return ts_draw_root(scene);
+    case TS_FIGURE_MARGINS:
+        return ts_draw_margins(scene);
     case TS_FIGURE_COUNT:
         break;
     }

@@ -12,7 +12,7 @@
 #define TS_DRAW_FIGURE_H
 
 #include "base/arena.h"
-#include "check/finding.h"
+#include "check/outcome.h"
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
@@ -24,6 +24,9 @@ typedef enum ts_figure {
     TS_FIGURE_UNROLLED, /* the arc laid flat: face widths, bodies on both faces, gaps         */
     TS_FIGURE_POWER,    /* who drives whom: ribbons over the face view seen from behind       */
     TS_FIGURE_SPEEDS,   /* pad speed bands against the travel of the spools                   */
+    TS_FIGURE_TEETH,    /* one mesh, tooth in space: path of contact, working flanks          */
+    TS_FIGURE_ROOT,     /* the critical section of both roots of one mesh                     */
+    TS_FIGURE_MARGINS,  /* every reserve in every condition                                   */
     TS_FIGURE_COUNT
 } ts_figure;
 
@@ -45,14 +48,16 @@ typedef struct ts_drawing_subject {
     const ts_power  *power;
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
-               *findings; /* in the order in which they are numbered F1, F2, ...; may be NULL */
-    size_t      finding_count;
-    const char *title;    /* NULL: the drive's own                                         */
-    const char *revision; /* NULL: the drive's own                                         */
-    const char *file;     /* name of the drive file; may be NULL                           */
-    const char *hash;     /* of the drive file; may be NULL                                */
-    const char *version;  /* of this program; may be NULL                                  */
-    const char *verdict;  /* one sentence; NULL: said from the findings                    */
+          *findings; /* in the order in which they are numbered F1, F2, ...; may be NULL */
+    size_t finding_count;
+    const ts_judgement *judgements; /* all that was judged, rule by rule; may be NULL          */
+    size_t              judgement_count;
+    const char         *title; /* NULL: the drive's own                                         */
+    const char *revision;      /* NULL: the drive's own                                         */
+    const char *file;          /* name of the drive file; may be NULL                           */
+    const char *hash;          /* of the drive file; may be NULL                                */
+    const char *version;       /* of this program; may be NULL                                  */
+    const char *verdict;       /* one sentence; NULL: said from the findings                    */
 } ts_drawing_subject;
 
 typedef struct ts_draw_options {
@@ -60,6 +65,7 @@ typedef struct ts_draw_options {
     ts_picture_format   format;
     ts_ground           ground;
     int32_t             condition; /* index; negative: the one in which most power is taken */
+    ts_node             mesh;      /* of a cylindrical mesh; 0: the most loaded one            */
     double              width;     /* px, of the sheet; 0: the width of the look            */
     double              scale;     /* PNG: pixels a px; 0: 2                                */
     ts_units            units;

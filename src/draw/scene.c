@@ -29,6 +29,13 @@ const ts_spool_load *ts_scene_spool_load(const ts_scene *scene, uint32_t spool)
     return &scene->power->spool[(size_t)scene->condition * scene->drive->spool_count + spool];
 }
 
+const char *ts_scene_kept(ts_scene *scene)
+{
+    const ts_buffer *line = &scene->canvas.line;
+    const char *copy = line->bytes ? ts_arena_copy(scene->arena, line->bytes, line->length) : NULL;
+    return copy ? copy : "";
+}
+
 /* Copies the digits of a plain number with a group mark before each three of five and more. */
 static void add_grouped(ts_buffer *out, const char *digits, size_t length)
 {

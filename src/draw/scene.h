@@ -36,6 +36,9 @@ const ts_pad_load   *ts_scene_pad_load(const ts_scene *scene, uint32_t pad);
 const ts_mesh_load  *ts_scene_mesh_load(const ts_scene *scene, uint32_t mesh);
 const ts_spool_load *ts_scene_spool_load(const ts_scene *scene, uint32_t spool);
 
+/* A copy of the text in canvas.line that lives as long as the arena; "" without memory. */
+const char *ts_scene_kept(ts_scene *scene);
+
 /* Numbers for people, appended: "24 300", "-0.2", with groups of three from five digits on and a
  * true minus; "not known" for NaN. */
 void ts_add_number(ts_buffer *out, double value, int decimals);

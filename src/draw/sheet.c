@@ -167,15 +167,29 @@ static void fill_title(ts_scene *scene)
         cell_line(scene, CELL_TITLE, 2, line->bytes);
 }
 
+/* Figures that show no condition, or all of them. */
+static bool fill_no_condition(ts_scene *scene)
+{
+    static const struct {
+        ts_figure   figure;
+        const char *first, *second;
+    } figures[] = {{TS_FIGURE_UNROLLED, "none", "geometry as built"},
+                   {TS_FIGURE_ROOT, "none", "geometry of the teeth"},
+                   {TS_FIGURE_SPEEDS, "all conditions", "each at its spool speeds"},
+                   {TS_FIGURE_MARGINS, "all conditions", "one a column"}};
+    for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
+        if (figures[i].figure == scene->options->figure) {
+            cell_line(scene, CELL_CONDITION, 1, figures[i].first);
+            cell_line(scene, CELL_CONDITION, 2, figures[i].second);
+            return true;
+        }
+    return false;
+}
+
 static void fill_condition(ts_scene *scene)
 {
-    if (scene->options->figure == TS_FIGURE_UNROLLED ||
-        scene->options->figure == TS_FIGURE_SPEEDS) {
-        const bool all = scene->options->figure == TS_FIGURE_SPEEDS;
-        cell_line(scene, CELL_CONDITION, 1, all ? "all conditions" : "none");
-        cell_line(scene, CELL_CONDITION, 2, all ? "each at its spool speeds" : "geometry as built");
+    if (fill_no_condition(scene))
         return;
-    }
     cell_line(scene, CELL_CONDITION, 1, scene->drive->conditions[scene->condition].name);
     ts_buffer *line = ts_canvas_line(&scene->canvas);
     for (uint32_t s = 0; s < scene->train->shaft_count; s++) {

@@ -59,11 +59,15 @@ static ts_target in_drive(const ts_scene *scene, ts_node node)
     return (ts_target){TS_TARGET_NONE, 0};
 }
 
-ts_target ts_finding_target(const ts_scene *scene, const ts_finding *finding)
+static const ts_source *source_of(const ts_scene *scene)
 {
-    const ts_source *source =
-        scene->subject->source ? scene->subject->source : scene->drive->source;
-    for (ts_node node = finding->node; node != 0;) {
+    return scene->subject->source ? scene->subject->source : scene->drive->source;
+}
+
+ts_target ts_node_target(const ts_scene *scene, ts_node node)
+{
+    const ts_source *source = source_of(scene);
+    while (node != 0) {
         ts_target found = in_train(scene->train, node);
         if (found.kind == TS_TARGET_NONE)
             found = in_drive(scene, node);
@@ -74,4 +78,33 @@ ts_target ts_finding_target(const ts_scene *scene, const ts_finding *finding)
         node = source->nodes[node].parent;
     }
     return (ts_target){TS_TARGET_NONE, 0};
+}
+
+ts_target ts_finding_target(const ts_scene *scene, const ts_finding *finding)
+{
+    return ts_node_target(scene, finding->node);
+}
+
+void ts_add_node_name(ts_buffer *out, const ts_scene *scene, ts_node node)
+{
+    const ts_target  target = ts_node_target(scene, node);
+    const ts_source *source = source_of(scene);
+    switch (target.kind) {
+    case TS_TARGET_PAD:
+        ts_buffer_add(out, scene->train->pads[target.index].name);
+        return;
+    case TS_TARGET_SPOOL:
+    case TS_TARGET_TOWER:
+        ts_buffer_add(out, scene->train->shafts[target.index].name);
+        return;
+    case TS_TARGET_SHAFT:
+        ts_buffer_print(out, "%u ", scene->train->shafts[target.index].number);
+        ts_buffer_add(out, scene->train->shafts[target.index].name);
+        return;
+    case TS_TARGET_KEEP_OUT:
+    case TS_TARGET_NONE:
+        break;
+    }
+    if (source && node != 0 && node <= source->node_count)
+        ts_source_address(source, node, out);
 }

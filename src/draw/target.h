@@ -18,6 +18,10 @@ typedef struct ts_target {
     uint32_t       index;
 } ts_target;
 
+/* The object of a node of the file, or of the nearest node above it that is one. */
+ts_target ts_node_target(const ts_scene *scene, ts_node node);
+/* "fuel pump", "hp spool", "4 idler 4"; else the address of the node: appended. */
+void ts_add_node_name(ts_buffer *out, const ts_scene *scene, ts_node node);
 /* The object of the finding's node, or of the nearest node above it that is one. */
 ts_target ts_finding_target(const ts_scene *scene, const ts_finding *finding);
 bool      ts_target_same(ts_target a, ts_target b);

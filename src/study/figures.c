@@ -1,5 +1,5 @@
 /* Which picture of the drive was asked for? */
-#include "study/study.h"
+#include "study/address.h"
 
 #include "draw/figure.h"
 #include "report/verdict_sentence.h"
@@ -16,6 +16,10 @@ static const struct {
     {"unrolled", "the arc laid flat: face widths, bodies on both faces, gaps", TS_FIGURE_UNROLLED},
     {"power", "who drives whom in one condition: ribbons over the face", TS_FIGURE_POWER},
     {"speeds", "pad speed bands against the travel of the spools", TS_FIGURE_SPEEDS},
+    {"teeth", "one mesh, tooth in space: path of contact, working flanks, sliding",
+     TS_FIGURE_TEETH},
+    {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT},
+    {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png"};
@@ -78,10 +82,61 @@ static bool choose_condition(ts_study *study, const char *word, int32_t *conditi
     return *condition >= 0;
 }
 
+/* The cylindrical mesh that a node is, or lies in; TS_NOWHERE when there is none. */
+static uint32_t mesh_of(const ts_study *study, ts_node node)
+{
+    for (; node != 0; node = study->source.nodes[node].parent)
+        for (uint32_t m = 0; m < study->train.mesh_count; m++)
+            if (study->train.meshes[m].node == node &&
+                study->train.meshes[m].kind == TS_MESH_CYLINDRICAL)
+                return m;
+    return TS_NOWHERE;
+}
+
+/* Names every mesh that can be drawn. */
+static void say_no_mesh(ts_study *study, const char *word)
+{
+    ts_buffer says, expected;
+    ts_buffer_open(&says, study->allocator);
+    ts_buffer_open(&expected, study->allocator);
+    ts_buffer_print(&says, "%s is no cylindrical mesh", *word != 0 ? word : "an empty address");
+    for (uint32_t m = 0; m < study->train.mesh_count; m++) {
+        if (study->train.meshes[m].kind != TS_MESH_CYLINDRICAL)
+            continue;
+        if (expected.length > 0)
+            ts_buffer_add(&expected, ", ");
+        ts_source_address(&study->source, study->train.meshes[m].node, &expected);
+    }
+    if (!says.failed && !expected.failed)
+        ts_study_say(study, "no-mesh", says.bytes,
+                     expected.length > 0 ? expected.bytes : "a drive with a box of gears", NULL);
+    ts_buffer_close(&says);
+    ts_buffer_close(&expected);
+}
+
+static bool choose_mesh(ts_study *study, const char *word, ts_node *node)
+{
+    bool whole = false;
+    *node      = 0;
+    if (word == NULL)
+        return true;
+    const ts_node named = ts_address_node(study, ts_text_of(word), &whole);
+    if (named == 0 && !whole)
+        return false;
+    const uint32_t mesh = mesh_of(study, named);
+    if (mesh == TS_NOWHERE) {
+        say_no_mesh(study, word);
+        return false;
+    }
+    *node = study->train.meshes[mesh].node;
+    return true;
+}
+
 static bool read_options(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
-        !choose_condition(study, from->condition, &to->condition))
+        !choose_condition(study, from->condition, &to->condition) ||
+        !choose_mesh(study, from->at, &to->mesh))
         return false;
     const int format = choose(study, "format", from->format, formats, COUNT(formats));
     const int ground =
@@ -105,17 +160,19 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);
     const ts_drawing_subject subject = {
-        .drive         = &study->drive,
-        .train         = &study->train,
-        .motion        = &study->motion,
-        .power         = &study->power,
-        .source        = &study->source,
-        .findings      = study->outcome.findings,
-        .finding_count = study->outcome.finding_count,
-        .file          = study->name,
-        .hash          = study->sha256,
-        .version       = ts_version(),
-        .verdict       = verdict.bytes,
+        .drive           = &study->drive,
+        .train           = &study->train,
+        .motion          = &study->motion,
+        .power           = &study->power,
+        .source          = &study->source,
+        .findings        = study->outcome.findings,
+        .finding_count   = study->outcome.finding_count,
+        .judgements      = study->outcome.judgements,
+        .judgement_count = study->outcome.judgement_count,
+        .file            = study->name,
+        .hash            = study->sha256,
+        .version         = ts_version(),
+        .verdict         = verdict.bytes,
     };
     const ts_status status = verdict.failed ? TS_NO_MEMORY : ts_draw(&subject, &drawn, sink);
     ts_buffer_close(&verdict);

@@ -431,7 +431,8 @@ static bool solve_motion(const ts_drive *drive, const ts_train *train, ts_motion
 /* ---- power ------------------------------------------------------------------------------- */
 
 /* From the pads inwards: what goes out of a shaft came in through its mesh, less the loss. */
-static void carry(const ts_train *train, ts_power *power, uint32_t c, double *out_of)
+static void carry(const ts_train *train, const ts_motion *motion, ts_power *power, uint32_t c,
+                  double *out_of)
 {
     for (uint32_t p = 0; p < train->pad_count; p++) {
         const int32_t a    = train->pads[p].accessory;
@@ -451,6 +452,9 @@ static void carry(const ts_train *train, ts_power *power, uint32_t c, double *ou
         load->flow          = out_of[s] > 0.0   ? TS_FLOW_OUTWARD
                               : out_of[s] < 0.0 ? TS_FLOW_INWARD
                                                 : TS_FLOW_NONE;
+        const double w      = motion->speed[c * train->shaft_count + mesh->driver_shaft];
+        load->F_t =
+            w > 0.0 ? fmax(fabs(load->P[0]), fabs(load->P[1])) / w / motion->meshes[m].r_1 : 0.0;
         out_of[mesh->driver_shaft] += load->P[0];
     }
 }
@@ -490,7 +494,7 @@ static bool solve_power(const ts_train *train, const ts_motion *motion, ts_power
         return false;
     for (uint32_t c = 0; c < SAMPLE_CONDITIONS; c++) {
         double out_of[FIRST_BOX + ROWS] = {0};
-        carry(train, power, c, out_of);
+        carry(train, motion, power, c, out_of);
         balance(train, motion, power, c, out_of);
     }
     return true;
@@ -537,6 +541,43 @@ static void find(sample *out)
                                         .margin    = NAN};
 }
 
+/* ---- judgements -------------------------------------------------------------------------- */
+
+static void judge(sample *out)
+{
+    static const double bands[SAMPLE_CONDITIONS] = {NAN, NAN, 0.12, 0.31, -0.091, 0.05};
+    static const double teeth[SAMPLE_CONDITIONS] = {2.4, 1.9, 0.8, 0.35, 0.21, 0.2};
+    ts_judgement       *to                       = out->judgements;
+    for (int c = 0; c < SAMPLE_CONDITIONS; c++) {
+        *to++ = (ts_judgement){.rule      = "B2-speed-band",
+                               .node      = 200 + SAMPLE_GENERATOR,
+                               .condition = c,
+                               .margin    = bands[c],
+                               .passed    = !(bands[c] < 0.0)};
+        *to++ = (ts_judgement){.rule      = "B2-speed-band",
+                               .node      = 200 + SAMPLE_FUEL,
+                               .condition = c,
+                               .margin    = 0.25,
+                               .passed    = true};
+    }
+    for (int c = 0; c < SAMPLE_CONDITIONS; c++)
+        *to++ = (ts_judgement){.rule      = "H1-power-known",
+                               .node      = 200 + SAMPLE_BREATHER,
+                               .condition = c,
+                               .margin    = NAN,
+                               .passed    = c != SAMPLE_CRANK};
+    for (int c = 0; c < SAMPLE_CONDITIONS; c++)
+        for (int mesh = 0; mesh < 2; mesh++)
+            *to++ = (ts_judgement){.rule      = "C9-tooth-contact",
+                                   .node      = mesh ? SAMPLE_MESH_B : SAMPLE_MESH_A,
+                                   .condition = c,
+                                   .symbol    = "S_H",
+                                   .margin    = teeth[c] + 0.1 * mesh,
+                                   .passed    = true};
+    *to = (ts_judgement){
+        .rule = "D2-body-gap", .node = 200 + SAMPLE_FUEL, .condition = -1, .margin = -0.44};
+}
+
 sample *sample_open(ts_arena *arena)
 {
     sample *out = TS_TAKE(arena, sample, 1);
@@ -551,16 +592,19 @@ sample *sample_open(ts_arena *arena)
         !solve_power(&out->train, &out->motion, &out->power, arena))
         return NULL;
     find(out);
+    judge(out);
     out->subject = (ts_drawing_subject){
-        .drive         = &out->drive,
-        .train         = &out->train,
-        .motion        = &out->motion,
-        .power         = &out->power,
-        .findings      = out->findings,
-        .finding_count = sizeof out->findings / sizeof *out->findings,
-        .file          = "corncrake33.yaml",
-        .hash          = "9f3c5a70e1d24b8896ab0c5d7e8f90123456789abcdef0123456789abcdef012",
-        .version       = "0.1.0",
+        .drive           = &out->drive,
+        .train           = &out->train,
+        .motion          = &out->motion,
+        .power           = &out->power,
+        .findings        = out->findings,
+        .finding_count   = sizeof out->findings / sizeof *out->findings,
+        .judgements      = out->judgements,
+        .judgement_count = SAMPLE_JUDGEMENTS,
+        .file            = "corncrake33.yaml",
+        .hash            = "9f3c5a70e1d24b8896ab0c5d7e8f90123456789abcdef0123456789abcdef012",
+        .version         = "0.1.0",
         .verdict = "does not hold: 2 refused, 1 warned, 1 not computable, 1 waived; 226 judged"};
     return out;
 }

@@ -27,6 +27,10 @@ enum {
     SAMPLE_STAND_BY,
     SAMPLE_ACCESSORIES
 };
+/* Two bands and one power in every condition, the contact of two meshes in all, a body gap. */
+enum { SAMPLE_JUDGEMENTS = 5 * SAMPLE_CONDITIONS + 1 };
+/* Nodes of the judgements. */
+enum { SAMPLE_MESH_A = 504, SAMPLE_MESH_B = 506 };
 
 typedef struct sample {
     ts_drive           drive;
@@ -34,6 +38,7 @@ typedef struct sample {
     ts_motion          motion;
     ts_power           power;
     ts_finding         findings[8];
+    ts_judgement       judgements[SAMPLE_JUDGEMENTS];
     ts_drawing_subject subject;
 } sample;
 

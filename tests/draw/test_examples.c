@@ -36,14 +36,16 @@ static void open_judged(judged *it, const char *path)
                                       .today  = INT32_MIN};
     assert_int_equal(ts_check_prepare(&subject, it->file.arena, &it->outcome), TS_OK);
     assert_int_equal(ts_check_run(&subject, it->file.arena, NULL, &it->outcome), TS_OK);
-    it->subject = (ts_drawing_subject){.drive         = &it->file.drive,
-                                       .train         = &it->file.train,
-                                       .motion        = &it->file.motion,
-                                       .power         = &it->file.power,
-                                       .source        = &it->file.source,
-                                       .findings      = it->outcome.findings,
-                                       .finding_count = it->outcome.finding_count,
-                                       .file          = path};
+    it->subject = (ts_drawing_subject){.drive           = &it->file.drive,
+                                       .train           = &it->file.train,
+                                       .motion          = &it->file.motion,
+                                       .power           = &it->file.power,
+                                       .source          = &it->file.source,
+                                       .findings        = it->outcome.findings,
+                                       .finding_count   = it->outcome.finding_count,
+                                       .judgements      = it->outcome.judgements,
+                                       .judgement_count = it->outcome.judgement_count,
+                                       .file            = path};
 }
 
 static void close_judged(judged *it)
@@ -99,8 +101,12 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         busy += train->pads[p].use == TS_PAD_ACCESSORY;
     if (figure == TS_FIGURE_SPEEDS)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
+    else if (figure == TS_FIGURE_MARGINS)
+        assert_true(count_of(canvas, TS_PLACE_CELL) >= it->file.drive.condition_count);
     else
-        assert_int_equal(count_of(canvas, TS_PLACE_NUMBER), box_shafts(train));
+        assert_int_equal(count_of(canvas, TS_PLACE_NUMBER),
+                         figure == TS_FIGURE_TEETH || figure == TS_FIGURE_ROOT ? 2
+                                                                               : box_shafts(train));
 }
 
 static void look_at(const char *path)

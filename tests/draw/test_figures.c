@@ -85,7 +85,9 @@ static void no_picture_is_blank_on_any_ground(void **state)
             options.scale           = 0.5;
             ts_buffer    png        = bytes_of(one, &options);
             const double share      = share_of_ink(&png, options.ground);
-            assert_true(share > 0.04 && share < 0.5);
+            /* Gears under the glass fill the most part of their sheets. */
+            const bool near = figure == TS_FIGURE_TEETH || figure == TS_FIGURE_ROOT;
+            assert_true(share > 0.04 && share < (near ? 0.8 : 0.5));
             ts_buffer_close(&png);
         }
     ts_arena_close(arena);

@@ -11,7 +11,7 @@ import xml.etree.ElementTree
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = os.environ.get("TOWERSHAFT", str(ROOT / "build" / "release" / "towershaft"))
-FIGURES = ("behind", "front", "unrolled", "power", "speeds")
+FIGURES = ("behind", "front", "unrolled", "power", "speeds", "teeth", "root", "margins")
 
 
 def draw(drive, target, *words):
@@ -52,6 +52,26 @@ class Written(unittest.TestCase):
             self.assertNotIn(b"CreationDate", data)
             # 420 mm at 72 points an inch.
             self.assertRegex(data, rb"MediaBox \[ ?0 0 1190\.55")
+
+    def test_a_mesh_is_drawn_by_its_address(self):
+        box = "drive/hp/box/anticlockwise/"
+        one = draw(self.drive, self.place / "a.svg", "--figure", "teeth", "--at", box + "1")
+        two = draw(self.drive, self.place / "b.svg", "--figure", "teeth", "--at", box + "2")
+        part = draw(self.drive, self.place / "c.svg", "--figure", "teeth", "--at", box + "1/teeth")
+        self.assertNotEqual(one, two)
+        self.assertEqual(one, part)
+
+    def test_what_is_no_mesh_is_refused_with_the_meshes_there_are(self):
+        for address, word in (("drive/hp/take-off/bevels", b"is no cylindrical mesh; expected drive"),
+                              ("accessories/fuel pump", b"is no cylindrical mesh; expected drive"),
+                              ("", b"an empty address is no cylindrical mesh"),
+                              ("drive/hp/boxx", b"did you mean drive/hp/box")):
+            told = subprocess.run([COMMAND, "draw", str(self.drive), "-o",
+                                   str(self.place / "x.svg"), "--figure", "root", "--at", address],
+                                  capture_output=True, cwd=ROOT)
+            self.assertEqual(told.returncode, 2)
+            self.assertIn(word, told.stderr)
+            self.assertFalse((self.place / "x.svg").exists())
 
     def test_png_has_two_pixels_a_unit(self):
         data = draw(self.drive, self.place / "x.png")

@@ -29,6 +29,7 @@ typedef enum option_id {
     OPTION_FIGURE,
     OPTION_FORMAT,
     OPTION_CONDITION,
+    OPTION_AT,
     OPTION_GROUND,
     OPTION_SCALE,
     OPTION_MAN,

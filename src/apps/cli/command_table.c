@@ -12,9 +12,11 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_COLOUR, "--colour", NULL, "auto|always|never", "colour beside the signs"},
     {OPTION_LIKE, "--like", NULL, "trainer|bizjet|medium|large", "the engine to begin with"},
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
-    {OPTION_FIGURE, "--figure", NULL, "behind|front|unrolled|power|speeds", "which picture"},
+    {OPTION_FIGURE, "--figure", NULL, "behind|front|unrolled|power|speeds|teeth|root|margins",
+     "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
+    {OPTION_AT, "--at", NULL, "ADDRESS", "the mesh whose teeth or roots are drawn"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
     {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},
@@ -33,8 +35,8 @@ static const option_id set_options[]   = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JS
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
                                             OPTION_COLOUR};
 static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPTION_FORMAT,
-                                            OPTION_CONDITION, OPTION_GROUND, OPTION_UNITS,
-                                            OPTION_SCALE,     OPTION_JSON};
+                                            OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
+                                            OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -73,7 +75,10 @@ const command_row commands[] = {
     {"draw", "FILE -o OUT", "file", 1, 1, "draw the drive",
      "OUT names the picture and, by its ending (.svg, .pdf, .png), its format.  When OUT is a "
      "folder\n"
-     "(or ends in a slash) every picture is written into it.",
+     "(or ends in a slash) every picture is written into it.\n"
+     "A mesh has the address of the shaft that it drives, such as drive/hp/box/clockwise/2; "
+     "without\n"
+     "--at, teeth and root show the cylindrical mesh with the highest load a width of face.",
      OPTIONS(draw_options), run_draw},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",

@@ -81,6 +81,7 @@ static bool figure_options(const arguments *given, ts_figure_options *out)
         return false;
     out->us        = strcmp(units, "us") == 0;
     out->condition = given->value[OPTION_CONDITION];
+    out->at        = given->value[OPTION_AT];
     out->scale     = 0.0;
     if (given->value[OPTION_SCALE] != NULL) {
         char *end  = NULL;

@@ -1,0 +1,151 @@
+/* draw/margin_gather.c: which reserves share a row, and which of them is shown in a cell? */
+#include "draw/margin_chart.h"
+
+#include "check/rulebook.h"
+
+#include <math.h>
+#include <string.h>
+
+/* Rows beyond this make the worst thing of a rule stand for all of them. */
+enum { ROWS_MOST = 18 };
+
+/* Teeth are rated mesh by mesh, and each mesh has its row whatever else is on the sheet. */
+static bool about_teeth(const ts_judgement *judgement)
+{
+    const char *symbol = judgement->symbol ? judgement->symbol : "";
+    return strncmp(symbol, "S_", 2) == 0;
+}
+
+static bool has_numbers(const ts_scene *scene, const char *rule)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    for (size_t i = 0; i < subject->judgement_count; i++)
+        if (subject->judgements[i].condition >= 0 && !isnan(subject->judgements[i].margin) &&
+            strcmp(subject->judgements[i].rule, rule) == 0)
+            return true;
+    return false;
+}
+
+static const ts_finding *finding_of(const ts_scene *scene, const ts_judgement *judgement)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    for (size_t i = 0; subject->findings && i < subject->finding_count; i++) {
+        const ts_finding *one = &subject->findings[i];
+        if (one->node == judgement->node && one->condition == judgement->condition && one->rule &&
+            strcmp(one->rule, judgement->rule) == 0)
+            return one;
+    }
+    return NULL;
+}
+
+static ts_margin_state state_of(const ts_judgement *judgement, const ts_finding *finding)
+{
+    if (finding && finding->state == TS_NOT_COMPUTABLE)
+        return TS_MARGIN_UNKNOWN;
+    if (isnan(judgement->margin))
+        return judgement->passed ? TS_MARGIN_HOLDS : TS_MARGIN_FAILS;
+    return judgement->passed && judgement->margin >= 0.0 ? TS_MARGIN_RESERVE : TS_MARGIN_SHORT;
+}
+
+static bool worse(const ts_margin_cell *a, const ts_margin_cell *b)
+{
+    if (a->state != b->state)
+        return a->state > b->state;
+    return a->margin < b->margin; /* false without numbers: the first stays */
+}
+
+static ts_margin_row *row_for(const ts_scene *scene, ts_margin_rows *rows,
+                              const ts_judgement *judgement, bool apart)
+{
+    const bool    own  = about_teeth(judgement) || (apart && has_numbers(scene, judgement->rule));
+    const ts_node node = own ? judgement->node : 0;
+    for (size_t i = rows->count; i-- > 0;) /* rule by rule, so it is one of the last */
+        if (strcmp(rows->items[i].rule, judgement->rule) == 0 && rows->items[i].node == node)
+            return &rows->items[i];
+    ts_margin_row *row   = &rows->items[rows->count];
+    const size_t   index = ts_rulebook_find(ts_text_of(judgement->rule), NULL);
+    *row                 = (ts_margin_row){
+                        .rule  = judgement->rule,
+                        .title = index != SIZE_MAX ? ts_rulebook_rules()[index]->title : judgement->rule,
+                        .node  = node,
+                        .cells = TS_TAKE(scene->arena, ts_margin_cell, scene->drive->condition_count),
+                        .least = -1};
+    if (!row->cells)
+        return NULL;
+    rows->count++;
+    return row;
+}
+
+static bool put(const ts_scene *scene, ts_margin_rows *rows, const ts_judgement *judgement,
+                bool apart)
+{
+    ts_margin_row *row = row_for(scene, rows, judgement, apart);
+    if (!row)
+        return false;
+    const ts_finding    *finding = finding_of(scene, judgement);
+    const ts_margin_cell one     = {.state   = state_of(judgement, finding),
+                                    .margin  = judgement->margin,
+                                    .node    = judgement->node,
+                                    .finding = finding};
+    ts_margin_cell      *cell    = &row->cells[judgement->condition];
+    if (worse(&one, cell))
+        *cell = one;
+    return true;
+}
+
+static void find_least(ts_margin_row *row, size_t conditions)
+{
+    for (size_t c = 0; c < conditions; c++)
+        if (!isnan(row->cells[c].margin) && row->cells[c].state >= TS_MARGIN_RESERVE &&
+            (row->least < 0 || row->cells[c].margin < row->cells[row->least].margin))
+            row->least = (int32_t)c;
+}
+
+/* Judgements of one rule about other things than the first are counted once each. */
+static void count_objects(const ts_scene *scene, ts_margin_row *row)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    for (size_t i = 0; i < subject->judgement_count; i++) {
+        const ts_judgement *one  = &subject->judgements[i];
+        bool                seen = one->condition < 0 || strcmp(one->rule, row->rule) != 0;
+        for (size_t k = 0; k < i && !seen; k++)
+            seen = subject->judgements[k].node == one->node &&
+                   subject->judgements[k].condition >= 0 &&
+                   strcmp(subject->judgements[k].rule, row->rule) == 0;
+        row->objects += !seen;
+    }
+}
+
+/* All rows; `apart`: every thing that has numbers gets its own. */
+static bool gather(const ts_scene *scene, bool apart, ts_margin_rows *out)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    const char               *steady  = "";
+    out->count = out->steady = 0;
+    for (size_t i = 0; subject->judgements && i < subject->judgement_count; i++) {
+        const ts_judgement *one = &subject->judgements[i];
+        if (one->condition < 0 || (size_t)one->condition >= scene->drive->condition_count) {
+            out->steady += strcmp(steady, one->rule) != 0;
+            steady = one->rule;
+        } else if (!put(scene, out, one, apart)) {
+            return false;
+        }
+    }
+    return true;
+}
+
+ts_status ts_margin_gather(ts_scene *scene, ts_margin_rows *out)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    const size_t              most    = subject->judgements ? subject->judgement_count : 0;
+    *out = (ts_margin_rows){.items = TS_TAKE(scene->arena, ts_margin_row, most + 1)};
+    if (!out->items || !gather(scene, true, out))
+        return TS_NO_MEMORY;
+    if (out->count > ROWS_MOST && !gather(scene, false, out))
+        return TS_NO_MEMORY;
+    for (size_t i = 0; i < out->count; i++) {
+        find_least(&out->items[i], scene->drive->condition_count);
+        count_objects(scene, &out->items[i]);
+    }
+    return TS_OK;
+}

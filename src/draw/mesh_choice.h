@@ -1,0 +1,23 @@
+/* draw/mesh_choice.h: which mesh is drawn, and in which condition? */
+#ifndef TS_DRAW_MESH_CHOICE_H
+#define TS_DRAW_MESH_CHOICE_H
+
+#include "draw/scene.h"
+
+/* The cylindrical mesh of the options; or, when they name none, that with the highest line load
+ * F_t/b in the condition of the options or in any.  TS_NOWHERE: the drive has none.  Sets
+ * scene->condition to that of the options, or to the one in which the mesh carries most. */
+uint32_t ts_choose_mesh(ts_scene *scene);
+
+/* "4-3": the numbers of its two shafts, or their names where they have no numbers: appended. */
+void ts_add_mesh_name(ts_buffer *out, const ts_scene *scene, uint32_t mesh);
+/* "idler 4, step": appended. */
+void ts_add_gear_name(ts_buffer *out, const ts_scene *scene, uint32_t gear);
+
+/* N/m of the mesh in a condition; NaN when force or face width is not known. */
+double ts_mesh_line_load(const ts_scene *scene, uint32_t mesh, uint32_t condition);
+
+/* What stands on the sheet when there is no such mesh. */
+void ts_write_no_mesh(ts_scene *scene);
+
+#endif
