@@ -41,19 +41,6 @@ static double set_heights(ts_speed_section *sections, size_t count, double one)
 
 /* ---- one row ----------------------------------------------------------------------------- */
 
-void ts_speed_add_place(const ts_speed_section *section, const ts_speed_row *row, ts_buffer *line)
-{
-    const ts_scene   *scene = section->scene;
-    const ts_pad     *pad   = &scene->train->pads[row->pad];
-    const ts_rational ratio = scene->motion->shafts[pad->shaft].ratio;
-    ts_buffer_add(line, pad->face == TS_REAR ? "rear, " : "front, ");
-    if (ts_rational_valid(ratio))
-        ts_buffer_significant(line, fabs(ts_rational_value(ratio)), 5);
-    else
-        ts_buffer_add(line, "?");
-    ts_buffer_print(line, " of %s", scene->train->shafts[section->shaft].name);
-}
-
 static void write_name(const ts_speed_section *section, const ts_speed_row *row, double top)
 {
     ts_scene          *scene = section->scene;

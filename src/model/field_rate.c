@@ -1,11 +1,6 @@
 /* model/field_rate.c: what stands at the top of a rate file, and in its smaller elements? */
 #include "model/field_rate_parts.h"
 
-const char *const ts_rate_answers[]   = {"yes", "no", NULL};
-const char *const ts_rate_hardening[] = {
-    "case-hardened",   "induction-hardened", "nitrided",   "through-nitrided",
-    "nitrocarburised", "through-hardened",   "normalised", NULL};
-
 static const ts_field rate_fields[] = {
     {.key  = "towershaft rate",
      .form = TS_FORM_TALLY,

@@ -137,20 +137,3 @@ ts_verdict ts_study_verdict(const ts_study *study)
 {
     return study->solved || study->rated ? study->outcome.verdict : TS_VERDICT_NOT_COMPUTABLE;
 }
-
-ts_answer ts_study_answer(const ts_study *study)
-{
-    return (ts_answer){
-        .source    = &study->source,
-        .drive     = &study->drive,
-        .train     = &study->train,
-        .motion    = &study->motion,
-        .power     = &study->power,
-        .outcome   = &study->outcome,
-        .workings  = study->workings,
-        .version   = ts_version(),
-        .sha256    = study->sha256,
-        .caution   = ts_caution(),
-        .allocator = study->allocator,
-    };
-}

@@ -1,7 +1,7 @@
 /* rating/micropitting/film_of_test_gears.c: how thin is the film of the test gears when they turn
  * grey, and what do remarks say?
  */
-#include "rating/micropitting/micropitting.h"
+#include "rating/micropitting/micropitting_parts.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -70,7 +70,7 @@ double ts_test_gear_film(const ts_film_oil *oil, double X_L, int SKS, double the
     ts_workings_row(workings, "T_1T", load.T_1, "N.m", "FVA information sheet 54/7 (from memory)");
     /* The test gears have symbols of their own: their chain is not mixed with that of the mesh. */
     ts_workings *const silent = NULL;
-    if (!ts_micropitting_prepare(&pair, &mesh, &prepared, silent) ||
+    if (!ts_micropitting_prepare_mesh(&pair, &mesh, &prepared, silent) ||
         !ts_micropitting_rate(&prepared, &load, &rating, silent))
         return NAN;
     return rating.lambda_GFmin;

@@ -1,5 +1,5 @@
 /* rating/micropitting/micropitting.c: is the oil film thick enough? */
-#include "rating/micropitting/micropitting.h"
+#include "rating/micropitting/micropitting_parts.h"
 
 #include "element/contact_friction.h"
 #include "element/hertz.h"
@@ -69,13 +69,6 @@ static const ts_formula G_M_formula = {
     .text    = "alpha_M*E_r",
     .source  = ISO_22("material parameter"),
 };
-static const ts_formula lambda_GFP_formula = {
-    .symbol  = "lambda_GFP",
-    .meaning = "specific film that the flanks need",
-    .unit    = "1",
-    .text    = "1.4*W_W*lambda_GFT",
-    .source  = ISO_22("permissible specific lubricant film thickness"),
-};
 static const ts_formula S_lambda_formula = {
     .symbol  = "S_lambda",
     .meaning = "safety against micropitting",
@@ -143,29 +136,8 @@ static void prepare_losses(ts_micropitting_prepared *p, ts_workings *workings)
                      z_1, beta_b, eps_alpha, eps_1, eps_2);
 }
 
-static void prepare_limit(ts_micropitting_prepared *p, ts_workings *workings)
-{
-    const ts_micropitting_mesh *mesh = &p->mesh;
-    const double                W_W  = fmin(mesh->gear[0].W_W, mesh->gear[1].W_W);
-
-    p->lambda_GFP = NAN;
-    if (above(mesh->lambda_GFP, 1e-9, 1e6)) {
-        p->lambda_GFP = mesh->lambda_GFP;
-        return;
-    }
-    const double lambda_GFT =
-        ts_test_gear_film(&mesh->oil, mesh->X_L, mesh->SKS, mesh->theta_test, workings);
-    if (isnan(lambda_GFT)) {
-        p->remarks |= TS_MICROPITTING_NO_LIMIT;
-        return;
-    }
-    ts_workings_row(workings, "lambda_GFT", lambda_GFT, "1", "least film of the test gears");
-    ts_workings_row(workings, "W_W", W_W, "1", "material factor, the smaller of both gears");
-    p->lambda_GFP = TS_STEP(workings, lambda_GFP_formula, 1.4 * W_W * lambda_GFT, W_W, lambda_GFT);
-}
-
-bool ts_micropitting_prepare(const ts_cylindrical_pair *pair, const ts_micropitting_mesh *mesh,
-                             ts_micropitting_prepared *prepared, ts_workings *workings)
+bool ts_micropitting_prepare_mesh(const ts_cylindrical_pair *pair, const ts_micropitting_mesh *mesh,
+                                  ts_micropitting_prepared *prepared, ts_workings *workings)
 {
     const ts_film_gear *gear = mesh->gear;
 
@@ -193,7 +165,7 @@ bool ts_micropitting_prepare(const ts_cylindrical_pair *pair, const ts_micropitt
         ts_pitch_point_radius(pair->a_w, pair->u, pair->alpha_wt, pair->beta_b, workings);
     prepared->K_Bgamma = ts_helical_load_factor(pair->eps_gamma, workings);
     prepare_losses(prepared, workings);
-    prepare_limit(prepared, workings);
+    prepared->lambda_GFP = (double)NAN;
     return true;
 }
 

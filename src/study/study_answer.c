@@ -1,0 +1,19 @@
+/* What does a study hand to the rooms that write? */
+#include "study/study.h"
+
+ts_answer ts_study_answer(const ts_study *study)
+{
+    return (ts_answer){
+        .source    = &study->source,
+        .drive     = &study->drive,
+        .train     = &study->train,
+        .motion    = &study->motion,
+        .power     = &study->power,
+        .outcome   = &study->outcome,
+        .workings  = study->workings,
+        .version   = ts_version(),
+        .sha256    = study->sha256,
+        .caution   = ts_caution(),
+        .allocator = study->allocator,
+    };
+}
