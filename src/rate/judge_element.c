@@ -121,7 +121,8 @@ void ts_rate_remark(ts_rate_desk *desk, const char *name, const char *says, cons
 
 void ts_rate_cannot(ts_rate_desk *desk, const char *method, const char *why)
 {
-    ts_finding *finding = ts_rate_judge(desk, false, "rate-not-computable", TS_REFUSE);
+    ts_finding *finding =
+        ts_rate_judge(desk, false, "rate-not-computable", ts_rate_lack_level(desk));
     if (finding == NULL)
         return;
     finding->state = TS_NOT_COMPUTABLE;

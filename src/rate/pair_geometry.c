@@ -1,5 +1,5 @@
 /* rate/pair_geometry.c: how do two cylindrical gears of a rate file sit together? */
-#include "rate/pair_parts.h"
+#include "rate/pair_oil.h"
 
 #define ISO_21771 "ISO 21771:2007"
 
@@ -118,12 +118,19 @@ static void rate_capacity(ts_rate_desk *desk, ts_rated_pair *rated)
                              .d_value = rated->pair.d_1,
                              .u       = rated->pair.u,
                              .T_1     = &T_1_formula};
+    ts_rated_oil      oil;
 
     if (!ts_rate_is_loaded(desk, &arm))
         return;
     ts_rate_load_section(desk, &arm, &rated->load);
     ts_rate_pair_make(desk, rated);
     ts_rate_pair_iso6336(desk, rated);
+    ts_rate_pair_agma2101(desk, rated);
+    if (!ts_rate_has_oil(desk))
+        return;
+    ts_rate_pair_oil(desk, rated, &oil);
+    ts_rate_pair_scuffing(desk, rated, &oil);
+    ts_rate_pair_micropitting(desk, rated, &oil);
 }
 
 void ts_rate_pair_element(ts_rate_desk *desk, const ts_rate_pair *given)

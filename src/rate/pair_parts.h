@@ -48,5 +48,6 @@ void ts_rate_pair_make(ts_rate_desk *desk, ts_rated_pair *rated);
 
 /* pair_iso6336.c, pair_agma2101.c: one method each. */
 void ts_rate_pair_iso6336(ts_rate_desk *desk, ts_rated_pair *rated);
+void ts_rate_pair_agma2101(ts_rate_desk *desk, ts_rated_pair *rated);
 
 #endif

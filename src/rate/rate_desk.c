@@ -90,6 +90,7 @@ void ts_rate_open_section(ts_rate_desk *desk, const ts_rated_section *section)
     *opened                  = *section;
     opened->from = opened->to = ts_workings_count(desk->workings);
     desk->condition           = section->condition;
+    desk->advisory            = section->advisory;
     desk->lacked_from         = element->lack_count;
     ts_workings_about(desk->workings, element->node, section->condition);
 }
@@ -103,8 +104,9 @@ bool ts_rate_lacks(const ts_rate_desk *desk)
 static void say_lacks(ts_rate_desk *desk, const ts_rated_section *section)
 {
     const ts_rated_element *element = desk->element;
-    ts_finding             *finding = ts_rate_judge(desk, false, "rate-missing-input", TS_REFUSE);
-    ts_buffer               keys;
+    ts_finding             *finding =
+        ts_rate_judge(desk, false, "rate-missing-input", ts_rate_lack_level(desk));
+    ts_buffer keys;
     if (finding == NULL)
         return;
     ts_buffer_open(&keys, ts_arena_allocator(desk->arena));
@@ -131,6 +133,7 @@ bool ts_rate_close_section(ts_rate_desk *desk)
     if (!whole)
         say_lacks(desk, section);
     desk->condition   = TS_EVERY_CONDITION;
+    desk->advisory    = false;
     desk->lacked_from = element->lack_count;
     ts_workings_about(desk->workings, element->node, TS_EVERY_CONDITION);
     return whole;

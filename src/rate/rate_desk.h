@@ -28,6 +28,7 @@ typedef struct ts_rate_desk {
     const ts_record_table *table;
     const void            *record;
     int32_t                condition;   /* of the section that is open          */
+    bool                   advisory;    /* is that section?                     */
     size_t                 lacked_from; /* lacks of the section begin here      */
 } ts_rate_desk;
 
@@ -92,6 +93,12 @@ void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, .
 /* A standard's range of validity is left: "rate-range-<name>". */
 void ts_rate_remark(ts_rate_desk *desk, const char *name, const char *says, const char *clause,
                     ts_level level);
+/* What an open section cannot compute is refused, unless it never decides. */
+static inline ts_level ts_rate_lack_level(const ts_rate_desk *desk)
+{
+    return desk->advisory ? TS_NOTE : TS_REFUSE;
+}
+
 /* The method cannot be computed, for `why` (a sentence without a full stop). */
 void ts_rate_cannot(ts_rate_desk *desk, const char *method, const char *why);
 

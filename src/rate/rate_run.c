@@ -14,6 +14,11 @@ static const char *const condition_names[TS_RATED_CONDITION_COUNT] = {
     [TS_RATED_LEAST_BACKLASH] = "least backlash",
     [TS_RATED_MOST_BACKLASH]  = "most backlash",
     [TS_RATED_ISO_6336]       = "ISO 6336",
+    [TS_RATED_AGMA_2101]      = "AGMA 2101",
+    [TS_RATED_SCUFFING]       = "scuffing",
+    [TS_RATED_MICROPITTING]   = "micropitting",
+    [TS_RATED_ISO_10300]      = "ISO 10300",
+    [TS_RATED_AGMA_2003]      = "AGMA 2003",
 };
 
 static void name_conditions(ts_rate_desk *desk)
@@ -42,15 +47,18 @@ static void rate_elements(ts_rate_desk *desk)
 
 static void count_findings(ts_check_outcome *outcome)
 {
+    bool undecided   = false;
     outcome->verdict = TS_HOLDS;
     for (size_t i = 0; i < outcome->finding_count; i++) {
         const ts_finding *finding = &outcome->findings[i];
         outcome->not_computable += finding->state == TS_NOT_COMPUTABLE ? 1 : 0;
+        undecided =
+            undecided || (finding->state == TS_NOT_COMPUTABLE && finding->level == TS_REFUSE);
         outcome->open[finding->level] += finding->state == TS_OPEN ? 1 : 0;
     }
     if (outcome->open[TS_REFUSE] > 0)
         outcome->verdict = TS_DOES_NOT_HOLD;
-    else if (outcome->not_computable > 0)
+    else if (undecided)
         outcome->verdict = TS_VERDICT_NOT_COMPUTABLE;
 }
 

@@ -26,6 +26,11 @@ typedef enum ts_rated_condition {
     TS_RATED_LEAST_BACKLASH,
     TS_RATED_MOST_BACKLASH,
     TS_RATED_ISO_6336,
+    TS_RATED_AGMA_2101,
+    TS_RATED_SCUFFING,
+    TS_RATED_MICROPITTING,
+    TS_RATED_ISO_10300,
+    TS_RATED_AGMA_2003,
     TS_RATED_CONDITION_COUNT
 } ts_rated_condition;
 
@@ -35,6 +40,7 @@ typedef struct ts_rated_section {
     int32_t            condition; /* ts_rated_condition, or TS_EVERY_CONDITION                   */
     size_t             from, to;  /* its notes are those of this condition in [from, to)         */
     const char *const *asked;     /* what a page shows without being asked for all; NULL: all    */
+    bool               advisory;  /* it never decides: what it lacks is no more than noted       */
 } ts_rated_section;
 
 /* What has no number: the grade of a steel, the range of a speed. */

@@ -47,6 +47,9 @@ ts_rated_number ts_rated_number_of(const ts_note *note, ts_units units, bool fin
     const ts_unit *si = unit_of(note);
     if (si == NULL || si != ts_kind_si(si->kind))
         return (ts_rated_number){note->value, name, 1.0, NULL};
+    /* A flash temperature is counted from the bulk, not from a zero of its own. */
+    if (si->kind == TS_KIND_TEMPERATURE && strncmp(note->symbol, "theta_fl", 8) == 0)
+        return (ts_rated_number){note->value, "K", 1.0, NULL};
     const bool small = fine && si->kind == TS_KIND_LENGTH && units == TS_UNITS_METRIC &&
                        fabs(note->value) < FINE_LENGTH && fabs(note->value) > 0.0;
     const ts_unit *shown =
@@ -96,6 +99,17 @@ static const char *const row_meanings[][2] = {
     {"nu", "Poisson's ratio"},
     {"rho", "density"},
     {"sigma_y", "yield stress"},
+    {"A_v", "transmission accuracy, rounded up"},
+    {"f_eps", "load sharing factor (bending)"},
+    {"Y_DT", "deep tooth factor"},
+    {"Z_W1", "work hardening (AGMA: hardness ratio) factor of gear 1"},
+    {"Z_W2", "work hardening (AGMA: hardness ratio) factor of gear 2"},
+    {"Y_RrelT1", "relative surface factor of gear 1"},
+    {"Y_RrelT2", "relative surface factor of gear 2"},
+    {"K_B1", "rim thickness factor of gear 1"},
+    {"K_B2", "rim thickness factor of gear 2"},
+    {"lambda_GFmin", "least specific film along the path of contact"},
+    {"lambda_GFT", "least specific film of the test gears"},
 };
 
 const char *ts_rated_meaning(const ts_note *note)

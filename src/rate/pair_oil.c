@@ -1,0 +1,184 @@
+/* rate/pair_oil.c: how thick is the oil of a gear pair where it is needed, and how rough are the
+ * flanks? */
+#include "rate/pair_oil.h"
+
+#include "element/contact_friction.h"
+
+#include <math.h>
+
+static const char *const asked[] = {"theta_oil", "nu",   "rho_oil", "eta",
+                                    "alpha_38",  "Ra_1", "Ra_2",    NULL};
+
+static const ts_rated_section section = {
+    .title     = "Oil and surfaces",
+    .standard  = "ISO/TS 6336-22:2018",
+    .condition = TS_EVERY_CONDITION,
+    .asked     = asked,
+};
+
+/* ---- roughness ---------------------------------------------------------------------------------
+ */
+
+#define RA_SOURCE "ISO 6336-2, clause 12.3: Ra is a sixth of Rz (from memory)"
+static const ts_formula Ra_formulas[2] = {
+    {"Ra_1", "mean roughness of the flank of gear 1", "m", "R_z1/6", RA_SOURCE},
+    {"Ra_2", "mean roughness of the flank of gear 2", "m", "R_z2/6", RA_SOURCE},
+};
+static const char *const Ra_keys[2] = {"Ra_1", "Ra_2"}, *const R_z_keys[2] = {"R_z1", "R_z2"};
+
+static double roughness(ts_rate_desk *desk, int gear)
+{
+    const double   given    = ts_rate_take(desk, Ra_keys[gear]);
+    const double   R_z      = isnan(given) ? ts_rate_take(desk, R_z_keys[gear]) : (double)NAN;
+    const ts_input inputs[] = {{R_z_keys[gear], R_z}};
+
+    if (!isnan(given) || isnan(R_z) || desk->failed)
+        return given;
+    return ts_step_list(desk->workings, &Ra_formulas[gear], R_z / 6.0, inputs, 1);
+}
+
+/* ---- pressure and viscosity --------------------------------------------------------------------
+ */
+
+#define ALPHA_SOURCE                                                                               \
+    "ISO/TS 6336-22:2018, pressure-viscosity coefficient of this kind of oil (from memory)"
+#define ALPHA_LIKE(kind)                                                                           \
+    "as of " kind ", for the standard has no formula of this kind of oil: common practice, no "    \
+    "source"
+#define ALPHA(text_, source_)                                                                      \
+    {                                                                                              \
+        .symbol = "alpha_38", .meaning = "pressure-viscosity coefficient at 38 degrees Celsius",   \
+        .unit = "1/Pa", .text = text_, .source = source_                                           \
+    }
+#define MINERAL "2.657e-8*eta_38^0.1348"
+#define PAO     "1.466e-8*eta_38^0.0507"
+#define PAG     "1.392e-8*eta_38^0.1572"
+
+typedef struct pressure_law {
+    ts_formula formula;
+    double     scale, power;
+} pressure_law;
+
+static const pressure_law pressure_laws[TS_LUBRICANT_COUNT] = {
+    [TS_LUBRICANT_MINERAL]   = {ALPHA(MINERAL, ALPHA_SOURCE), 2.657e-8, 0.1348},
+    [TS_LUBRICANT_PAO]       = {ALPHA(PAO, ALPHA_SOURCE), 1.466e-8, 0.0507},
+    [TS_LUBRICANT_PAG]       = {ALPHA(PAG, ALPHA_SOURCE), 1.392e-8, 0.1572},
+    [TS_LUBRICANT_PAG_WATER] = {ALPHA(PAG, ALPHA_SOURCE), 1.392e-8, 0.1572},
+    [TS_LUBRICANT_TRACTION]  = {ALPHA(MINERAL, ALPHA_LIKE("mineral oil")), 2.657e-8, 0.1348},
+    [TS_LUBRICANT_PHOSPHATE] = {ALPHA(MINERAL, ALPHA_LIKE("mineral oil")), 2.657e-8, 0.1348},
+    [TS_LUBRICANT_POLYOL]    = {ALPHA(PAO, ALPHA_LIKE("polyalphaolefin")), 1.466e-8, 0.0507},
+};
+
+#define THETA_38 311.15 /* K */
+
+/* The law asks for a coefficient before it tells the viscosity from which that one follows. */
+static void solve_oil(ts_rate_desk *desk, ts_lubricant kind, ts_rated_oil *oil)
+{
+    ts_workings        *workings = desk->workings;
+    const ts_subject    own      = {desk->element->node, TS_EVERY_CONDITION};
+    const pressure_law *pressure = &pressure_laws[kind];
+    ts_film_law         law;
+
+    oil->oil.alpha_38 = 2e-8;
+    if (!ts_film_law_of(&oil->oil, &law, workings))
+        return;
+    ts_workings_assumed(workings, "theta", THETA_38, "K", "38 degrees Celsius");
+    const double eta_38 = ts_film_viscosity(&law, THETA_38, workings);
+    ts_workings_borrow(workings, "eta_38", eta_38, own, "eta");
+    oil->oil.alpha_38 = TS_STEP(workings, pressure->formula,
+                                pressure->scale * pow(eta_38, pressure->power), eta_38);
+    ts_workings_borrow(workings, "theta", oil->theta_oil, own, "theta_oil");
+    oil->eta_oil = ts_film_viscosity(&law, oil->theta_oil, workings);
+    ts_workings_borrow(workings, "eta_oil", oil->eta_oil, own, "eta");
+    oil->has_law = true;
+}
+
+/* ---- the section -------------------------------------------------------------------------------
+ */
+
+bool ts_rate_has_oil(const ts_rate_desk *desk)
+{
+    return ts_rate_is_given(desk, "theta_oil");
+}
+
+/* Jets on the mesh take less heat away than a bath. */
+static double supply_factor(ts_rate_desk *desk)
+{
+    static const double X_S[3] = {1.2, 1.0, 0.2};
+    const int           way    = ts_rate_choose(desk, "lubrication");
+
+    if (way < 0 || desk->failed)
+        return NAN;
+    ts_workings_row(desk->workings, "X_S", X_S[way], "1",
+                    "ISO/TS 6336-20:2017, lubrication system factor (from memory)");
+    return X_S[way];
+}
+
+void ts_rate_pair_oil(ts_rate_desk *desk, ts_rated_pair *rated, ts_rated_oil *oil)
+{
+    (void)rated;
+    ts_rate_open_section(desk, &section);
+    *oil            = (ts_rated_oil){.eta_oil = NAN, .X_L = NAN};
+    oil->theta_oil  = ts_rate_take(desk, "theta_oil");
+    oil->oil.nu_40  = ts_rate_take(desk, "nu_40");
+    oil->oil.nu_100 = ts_rate_take(desk, "nu_100");
+    oil->oil.rho_15 = ts_rate_take(desk, "rho_15");
+    oil->X_S        = supply_factor(desk);
+    oil->Ra[0]      = roughness(desk, 0);
+    oil->Ra[1]      = roughness(desk, 1);
+    oil->driver     = ts_rate_choose(desk, "driver") + 1;
+    const int kind  = ts_rate_choose(desk, "oil");
+    if (!desk->failed && kind >= 0) {
+        oil->X_L = ts_lubricant_friction((ts_lubricant)kind);
+        ts_workings_row(desk->workings, "X_L", oil->X_L, "1",
+                        ts_lubricant_source((ts_lubricant)kind));
+        solve_oil(desk, (ts_lubricant)kind, oil);
+    }
+    oil->B_M = 13795.0;
+    if (!desk->failed) {
+        const char *steel = "13795 for steel, ISO/TS 6336-20:2017 (from memory)";
+        ts_workings_row(desk->workings, "B_M1", oil->B_M, "J/(m2.K.s^0.5)", steel);
+        ts_workings_row(desk->workings, "B_M2", oil->B_M, "J/(m2.K.s^0.5)", steel);
+    }
+    (void)ts_rate_close_section(desk);
+}
+
+void ts_rate_need_oil(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil)
+{
+    if (isnan(oil->oil.nu_40))
+        ts_rate_lack(desk, "nu_40");
+    if (isnan(oil->oil.nu_100))
+        ts_rate_lack(desk, "nu_100");
+    if (isnan(oil->oil.rho_15))
+        ts_rate_lack(desk, "rho_15");
+    for (int gear = 0; gear < 2; gear++) {
+        if (isnan(oil->Ra[gear]))
+            ts_rate_lack(desk, Ra_keys[gear]);
+    }
+    ts_rate_need_load(desk, &rated->load);
+}
+
+void ts_rate_lend_factors(ts_rate_desk *desk, const ts_rated_pair *rated)
+{
+    const ts_iso6336_rating *r         = &rated->iso6336;
+    const ts_subject         iso       = {desk->element->node, TS_RATED_ISO_6336};
+    const ts_input           factors[] = {{"K_v", r->K_v},
+                                          {"K_Hbeta", r->K_Hbeta},
+                                          {"K_Halpha", r->K_Halpha},
+                                          {"cp", r->cp},
+                                          {"c_gamma_alpha", r->c_gamma_alpha}};
+    for (size_t i = 0; i < sizeof factors / sizeof factors[0] && !desk->failed; i++)
+        ts_workings_borrow(desk->workings, factors[i].name, factors[i].value, iso, factors[i].name);
+    /* The elements that these methods use have no gear 1 in their names. */
+    ts_rate_borrow(desk, "T", rated->load.T_1, "T_1");
+    ts_rate_borrow(desk, "omega", rated->load.omega_1, "omega_1");
+    ts_rate_borrow(desk, "d", rated->pair.d_1, "d_1");
+    if (!desk->failed) {
+        const double b = fmin(rated->in.b_1, rated->in.b_2);
+        ts_workings_borrow(desk->workings, "b", b, iso, "b");
+        if (rated->pair.eps_beta > 0.0)
+            ts_workings_borrow(desk->workings, "c_mesh", r->c_gamma_alpha, iso, "c_gamma_alpha");
+        else
+            ts_workings_borrow(desk->workings, "c_mesh", r->cp, iso, "cp");
+    }
+}
