@@ -6,23 +6,6 @@
 
 #include <string.h>
 
-#ifndef TS_VERSION
-#error "the build says which version this is"
-#endif
-
-const char *ts_version(void)
-{
-    return TS_VERSION;
-}
-
-const char *ts_caution(void)
-{
-    return "Preliminary design aid. Not a substitute for the engine's type design, its "
-           "certification "
-           "basis (14 CFR Part 33, CS-E and their guidance) or a qualified engineer's approval; "
-           "results are as good as the loads, materials and assumptions in the file.";
-}
-
 ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
 {
     const ts_allocator *from  = allocator != NULL ? allocator : &ts_allocator_standard;
