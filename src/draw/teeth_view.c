@@ -14,16 +14,6 @@ static const double tables = 384.0, head = 74.0, foot = 40.0, names = 84.0;
  * near, and the roots of the teeth in any case. */
 static const double reach_least = 2.9, reach_most = 3.7;
 
-ts_point ts_teeth_point(const ts_teeth_view *view, ts_outline_point point)
-{
-    return (ts_point){view->pitch.x + point.x * view->px, view->pitch.y - point.y * view->px};
-}
-
-bool ts_teeth_backward(const ts_teeth_view *view)
-{
-    return view->load->flow == TS_FLOW_INWARD;
-}
-
 /* ---- the mesh ---------------------------------------------------------------------------- */
 
 static void trace(ts_teeth_view *view, int gear)
