@@ -108,6 +108,41 @@ static void write_label(const chart *it, const ts_margin_row *row, ts_area area)
     ts_write(canvas, (ts_point){x, y + 11.0}, object_words(it, row), &small);
 }
 
+/* "14 900 / 5050": the speeds of all spools, in their order. */
+static void write_speeds(const chart *it, uint32_t condition, ts_point at)
+{
+    ts_scene          *scene = it->scene;
+    ts_buffer         *line  = ts_canvas_line(&scene->canvas);
+    const ts_lettering how   = {.size   = TS_LOOK_TYPE_PX_TICK,
+                                .anchor = TS_ANCHOR_MIDDLE,
+                                .colour = TS_COLOUR_INK2,
+                                .width  = it->cell - 6.0};
+    for (uint32_t s = 0; s < scene->train->shaft_count; s++) {
+        if (scene->train->shafts[s].kind != TS_SHAFT_SPOOL)
+            continue;
+        if (line->length > 0)
+            ts_buffer_add(line, " / ");
+        ts_add_value(line, scene, ts_scene_speed_in(scene, s, condition), TS_KIND_ROTATIONAL_SPEED);
+    }
+    ts_write(&scene->canvas, at, ts_scene_kept(scene), &how);
+}
+
+/* "hp spool / lp spool, rpm", before the speeds. */
+static void write_spools(const chart *it, ts_area first)
+{
+    ts_scene          *scene = it->scene;
+    ts_buffer         *line  = ts_canvas_line(&scene->canvas);
+    const ts_lettering how   = {
+          .size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2, .width = label_wide - 20.0};
+    for (uint32_t s = 0; s < scene->train->shaft_count; s++)
+        if (scene->train->shafts[s].kind == TS_SHAFT_SPOOL)
+            ts_buffer_print(line, "%s%s", line->length > 0 ? " / " : "",
+                            scene->train->shafts[s].name);
+    ts_buffer_print(line, ", %s", ts_scene_unit(scene, TS_KIND_ROTATIONAL_SPEED));
+    ts_write(&scene->canvas, (ts_point){first.x - label_wide + 10.0, first.y - 31.0},
+             ts_scene_kept(scene), &how);
+}
+
 /* Name of the condition, speeds of the spools, and the scale of the cells below. */
 static void write_condition(const chart *it, uint32_t condition, ts_area first)
 {
@@ -122,8 +157,9 @@ static void write_condition(const chart *it, uint32_t condition, ts_area first)
                                  .lines  = 2};
     const ts_lettering tick   = {
           .size = TS_LOOK_TYPE_PX_TICK, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK3};
-    ts_write(canvas, (ts_point){x, first.y - 46.0}, scene->drive->conditions[condition].name,
+    ts_write(canvas, (ts_point){x, first.y - 58.0}, scene->drive->conditions[condition].name,
              &bold);
+    write_speeds(it, condition, (ts_point){x, first.y - 31.0});
     static const struct {
         double      margin;
         const char *text;
@@ -167,6 +203,7 @@ static void draw_band(const chart *it, size_t band)
     const size_t all   = it->scene->drive->condition_count;
     const size_t begin = band * it->columns;
     draw_lines(it, band);
+    write_spools(it, cell_area(it, band, 0, 0));
     for (size_t c = begin; c < all && c < begin + it->columns; c++) {
         write_condition(it, (uint32_t)c, cell_area(it, band, 0, c - begin));
         for (size_t row = 0; row < it->rows.count; row++) {

@@ -122,3 +122,10 @@ void ts_write_no_mesh(ts_scene *scene)
                                        : "This drive has no cylindrical mesh.",
              &how);
 }
+
+ts_colour ts_tooth_tint(const ts_canvas *canvas, int sense)
+{
+    if (canvas->ground == TS_GROUND_PRINT || canvas->ground == TS_GROUND_CONTRAST)
+        return TS_COLOUR_SELECT_BG;
+    return sense < 0 ? TS_COLOUR_GEAR_CW : sense > 0 ? TS_COLOUR_GEAR_CCW : TS_COLOUR_SELECT_BG;
+}

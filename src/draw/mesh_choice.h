@@ -17,6 +17,10 @@ void ts_add_gear_name(ts_buffer *out, const ts_scene *scene, uint32_t gear);
 /* N/m of the mesh in a condition; NaN when force or face width is not known. */
 double ts_mesh_line_load(const ts_scene *scene, uint32_t mesh, uint32_t condition);
 
+/* What a gear is filled with: the tint of its sense (+1 ccw, -1 cw, 0 not known), or, on grounds
+ * where that is paper, one tint for all, so that metal and space differ. */
+ts_colour ts_tooth_tint(const ts_canvas *canvas, int sense);
+
 /* What stands on the sheet when there is no such mesh. */
 void ts_write_no_mesh(ts_scene *scene);
 

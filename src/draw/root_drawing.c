@@ -1,6 +1,7 @@
 /* draw/root_drawing.c: how are chord, arm, load and fillet radius drawn into a tooth? */
 #include "draw/dimension.h"
 #include "draw/lettering.h"
+#include "draw/mesh_choice.h"
 #include "draw/root_view.h"
 
 #include <math.h>
@@ -47,9 +48,7 @@ static void draw_outline(const ts_root_panel *panel)
         panel->scene->motion->shafts[panel->scene->train->gears[panel->gear].shaft].sense;
     path_teeth(panel);
     ts_line_to(canvas, at(panel, 0.0, 0.0));
-    ts_fill(canvas, sense < 0   ? TS_COLOUR_GEAR_CW
-                    : sense > 0 ? TS_COLOUR_GEAR_CCW
-                                : TS_COLOUR_CASING);
+    ts_fill(canvas, ts_tooth_tint(canvas, sense));
     path_teeth(panel);
     ts_use_pen(canvas, TS_PEN_3, TS_COLOUR_INK);
     ts_stroke(canvas);
@@ -88,6 +87,20 @@ static void write_value(const ts_root_panel *panel, ts_point left, const char *s
     const double       right  = ts_write_symbol(canvas, left, symbol, subscript, TS_COLOUR_INK);
     if (value)
         ts_write(canvas, (ts_point){right + 5.0, left.y}, value, &how);
+}
+
+/* The same where circles run below it. */
+static void write_on_paper(const ts_root_panel *panel, ts_point left, const char *symbol,
+                           const char *subscript, const char *value)
+{
+    ts_canvas         *canvas = &panel->scene->canvas;
+    const ts_lettering how    = {.size = TS_LOOK_TYPE_PX_SMALL};
+    const double       wide   = ts_text_area(canvas, left, symbol, &how).w +
+                        0.75 * ts_text_area(canvas, left, subscript, &how).w + 5.5;
+    const ts_area area = ts_text_area(canvas, left, value, &how);
+    ts_path_area(canvas, (ts_area){area.x - 2.0, area.y - 1.0, wide + area.w + 4.0, area.h + 3.0});
+    ts_fill(canvas, TS_COLOUR_PAPER);
+    write_value(panel, left, symbol, subscript, value);
 }
 
 static const char *length_words(const ts_root_panel *panel, double si)
@@ -174,8 +187,8 @@ static void draw_arm(const ts_root_panel *panel)
                  TS_COLOUR_INK);
     ts_draw_head(canvas, (ts_point){x, top.y}, -0.5 * M_PI, TS_LOOK_FIGURE_ARROW_HEAD,
                  TS_COLOUR_INK);
-    write_value(panel, (ts_point){x + 8.0, top.y + 20.0}, "h", "Fe",
-                length_words(panel, section->form.h_Fe));
+    write_on_paper(panel, (ts_point){x + 8.0, top.y + 20.0}, "h", "Fe",
+                   length_words(panel, section->form.h_Fe));
 }
 
 static void draw_load(const ts_root_panel *panel)
@@ -194,16 +207,15 @@ static void draw_load(const ts_root_panel *panel)
     ts_draw_head(canvas, flank, M_PI - alpha, 14.0, TS_COLOUR_INK);
     ts_draw_dot(canvas, middle, 3.0, TS_COLOUR_INK);
     write_value(panel, (ts_point){tail.x - 4.0, tail.y - 10.0}, "F", "bn", NULL);
-    /* The angle stands on the far side of the middle, where no flank is. */
-    const double r = 64.0;
+    /* Outside of the tooth, between the load and the level of its crossing. */
+    const double r = ts_distance(middle, flank) + 54.0;
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);
-    ts_draw_line(canvas, middle, ts_polar(middle, r + 8.0, M_PI));
-    ts_draw_line(canvas, middle, ts_polar(middle, r + 8.0, M_PI - alpha));
     cairo_new_sub_path(canvas->cr);
-    cairo_arc(canvas->cr, middle.x, middle.y, r, M_PI - alpha, M_PI);
+    cairo_arc_negative(canvas->cr, middle.x, middle.y, r, 0.0, -alpha);
     ts_stroke(canvas);
-    write_value(panel, (ts_point){middle.x - 86.0, middle.y + r * sin(alpha) + 30.0}, "\xCE\xB1",
-                "Fen", angle_words(panel, alpha));
+    const ts_point mid = ts_polar(middle, r, -0.5 * alpha);
+    write_on_paper(panel, (ts_point){mid.x + 8.0, mid.y + 4.0}, "\xCE\xB1", "Fen",
+                   angle_words(panel, alpha));
 }
 
 /* The circle that fits the fillet where the left tangent touches it. */

@@ -2,6 +2,7 @@
  */
 #include "draw/root_section.h"
 
+#include "element/involute.h"
 #include "element/tooth_curve.h"
 
 #include <math.h>
@@ -65,14 +66,14 @@ static bool trace(const ts_tooth_curve *curve, ts_root_section *section)
     for (int i = 0; i <= TS_ROOT_FILLET; i++)
         add(section, ts_trochoid_point(curve, end * i / TS_ROOT_FILLET));
     const double from = sqrt(fmax(0.0, pow(r_form / curve->r_b, 2.0) - 1.0));
-    const double to   = sqrt(pow(section->r_tip / curve->r_b, 2.0) - 1.0);
-    for (int i = 1; i <= TS_ROOT_FLANK; i++) {
-        const ts_outline_point p = ts_involute_point(curve, from + (to - from) * i / TS_ROOT_FLANK);
-        if (p.x <= 0.0)
-            break; /* pointed */
-        add(section, p);
-    }
-    add(section, (ts_outline_point){0.0, section->r_tip});
+    /* A pointed tooth ends where its flanks meet. */
+    const double top = fmin(section->r_tip, curve->r_b / cos(ts_inv_inverse(curve->psi_b)));
+    const double to  = sqrt(pow(top / curve->r_b, 2.0) - 1.0);
+    if (!(top > r_form))
+        return false;
+    for (int i = 1; i <= TS_ROOT_FLANK; i++)
+        add(section, ts_involute_point(curve, from + (to - from) * i / TS_ROOT_FLANK));
+    add(section, (ts_outline_point){0.0, top});
     return true;
 }
 

@@ -1,5 +1,6 @@
 /* draw/teeth_gears.c: what do the teeth of the two gears look like where they meet? */
 #include "draw/lettering.h"
+#include "draw/mesh_choice.h"
 #include "draw/teeth_view.h"
 
 #include <math.h>
@@ -83,7 +84,7 @@ static void draw_outline(const ts_teeth_view *view, int gear)
     path_teeth(view, gear, run);
     if (!run.all) /* the sides of the sector lie out of view */
         ts_line_to(canvas, ts_teeth_point(view, view->pose.axis[gear]));
-    ts_fill(canvas, view->pose.turn[gear] < 0 ? TS_COLOUR_GEAR_CW : TS_COLOUR_GEAR_CCW);
+    ts_fill(canvas, ts_tooth_tint(canvas, view->pose.turn[gear]));
     path_teeth(view, gear, run);
     ts_use_pen(canvas, TS_PEN_3, TS_COLOUR_INK);
     ts_stroke(canvas);
@@ -118,15 +119,19 @@ static void fill_band(const ts_teeth_view *view, int gear, int tooth, const doub
 
 static void draw_bands(const ts_teeth_view *view, int gear)
 {
-    const teeth_run run = teeth_in_view(view, gear);
-    const double    m_n = view->pose.frame.m_n;
+    const teeth_run run    = teeth_in_view(view, gear);
+    const double    m_n    = view->pose.frame.m_n;
+    const double    r_form = view->shape[gear].r_form, r_b = view->pose.curve[gear].r_b;
+    const double    end = sqrt(fmax(0.0, r_form * r_form - r_b * r_b)); /* of the involute */
     double          rho[2];
     ts_pair_active_flank(&view->pose, gear, rho);
+    rho[0] = fmax(rho[0], end);
     for (int tooth = run.first; tooth <= run.last && rho[1] > rho[0]; tooth++)
         fill_band(view, gear, tooth, rho, band * m_n);
     if (!ts_pair_single_flank(&view->pose, gear, rho))
         return;
-    for (int tooth = run.first; tooth <= run.last; tooth++)
+    rho[0] = fmax(rho[0], end);
+    for (int tooth = run.first; tooth <= run.last && rho[1] > rho[0]; tooth++)
         fill_band(view, gear, tooth, rho, band_alone * m_n);
 }
 
@@ -193,11 +198,9 @@ static void list_circles(const ts_teeth_view *view, int gear, circle *out)
                       .pen  = TS_PEN_2,
                       .dash = TS_DASH_HIDDEN};
     out[3] = (circle){.name = "root form",
-                      .d    = 2.0 * view->shape[gear].r_form,
+                      .d    = ts_teeth_root_form(view, gear),
                       .pen  = TS_PEN_1,
                       .dash = TS_DASH_PHANTOM};
-    if (view->shape[gear].count == 0)
-        out[3].d = gear ? pair->d_Ff2 : pair->d_Ff1;
 }
 
 /* Where the circle leaves the picture, walked from the mesh to the side where its name stands. */

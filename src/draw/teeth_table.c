@@ -68,13 +68,15 @@ static ts_value_table gear_table(const ts_teeth_view *view, ts_value_row *rows)
         {"tip circle", "d", "a", mm, LENGTHS(p->d_a1, p->d_a2)},
         {"pitch circle", "d", "w", mm, LENGTHS(p->d_w1, p->d_w2)},
         {"base circle", "d", "b", mm, LENGTHS(p->d_b1, p->d_b2)},
-        {"root form circle", "d", "Ff", mm, LENGTHS(p->d_Ff1, p->d_Ff2)},
+        {"root form circle", "d", "Ff", mm,
+         LENGTHS(ts_teeth_root_form(view, 0), ts_teeth_root_form(view, 1))},
         {"root circle", "d", "f", mm, LENGTHS(p->d_f1, p->d_f2)},
         {"tip thickness, normal", "s", "an", mm, LENGTHS(p->s_an1, p->s_an2)},
         {"the same in modules", NULL, NULL, NULL,
          RATIOS(p->s_an1 / p->in.m_n, p->s_an2 / p->in.m_n)},
         {"clearance of its tip", "c", NULL, mm, LENGTHS(p->c_1, p->c_2)},
-        {"involute left at the root", NULL, NULL, mm, LENGTHS(p->clear_Ff1, p->clear_Ff2)},
+        {"involute left at the root", NULL, NULL, mm,
+         LENGTHS(ts_teeth_involute_left(view, 0), ts_teeth_involute_left(view, 1))},
         {"specific sliding at A", ZETA, "A", NULL, RATIOS(p->zeta_A1, p->zeta_A2)},
         {"specific sliding at E", ZETA, "E", NULL, RATIOS(p->zeta_E1, p->zeta_E2)},
     };
@@ -92,9 +94,12 @@ static ts_value_table gear_table(const ts_teeth_view *view, ts_value_row *rows)
 
 static ts_value_table point_table(const ts_teeth_view *view, ts_value_row *rows)
 {
-    static const char *const words[POINT_ROWS] = {
-        "A, tip of 2 at the foot of 1", "B, from here to D one pair alone", "C, pitch point",
-        "D, outer single contact of 1", "E, tip of 1 at the foot of 2"};
+    const bool        alone             = view->motion->pair.eps_alpha < 2.0;
+    const char *const words[POINT_ROWS] = {
+        "A, tip of 2 at the foot of 1",
+        alone ? "B, from here to D one pair alone" : "B, one base pitch before E", "C, pitch point",
+        alone ? "D, outer single contact of 1" : "D, one base pitch after A",
+        "E, tip of 1 at the foot of 2"};
     ts_scene                  *s    = view->scene;
     const ts_cylindrical_pair *pair = &view->motion->pair;
     const double rho[POINT_ROWS]    = {pair->rho_A1, pair->rho_B1, pair->rho_C1, pair->rho_D1,

@@ -164,6 +164,32 @@ static const char *sense_words(const ts_teeth_view *view)
                : "its sense of rotation is not known and was taken as that of the arrow";
 }
 
+double ts_teeth_root_form(const ts_teeth_view *view, int gear)
+{
+    return view->shape[gear].count > 0 ? 2.0 * view->shape[gear].r_form : (double)NAN;
+}
+
+double ts_teeth_involute_left(const ts_teeth_view *view, int gear)
+{
+    const ts_cylindrical_pair *pair = &view->pose.pair;
+    const double               form = 0.5 * ts_teeth_root_form(view, gear);
+    const double               base = view->pose.curve[gear].r_b;
+    const double rho = gear == 0 ? pair->rho_A1 : pair->rho_T - pair->rho_E1; /* of the contact */
+    return isnan(form) ? form : rho - sqrt(fmax(0.0, form * form - base * base));
+}
+
+/* What the picture shows, but a glance may miss. */
+static void add_clashes(const ts_teeth_view *view, ts_buffer *line)
+{
+    for (int gear = 0; view->posed && gear < 2; gear++) {
+        if (view->shape[gear].undercut)
+            ts_buffer_print(line, " Gear %d is undercut.", gear + 1);
+        if (ts_teeth_involute_left(view, gear) < -1e-9)
+            ts_buffer_print(line, " The path reaches past the end of the involute of gear %d.",
+                            gear + 1);
+    }
+}
+
 static void write_foot(const ts_teeth_view *view)
 {
     ts_scene          *scene = view->scene;
@@ -180,9 +206,10 @@ static void write_foot(const ts_teeth_view *view)
                         scene->drive->sight.value == TS_FROM_FRONT
                             ? " The file itself is seen from the front."
                             : "");
+    add_clashes(view, line);
     if (view->fault)
         ts_buffer_print(line, "%s%s: %s.", line->length ? " " : "",
-                        view->posed ? "Not all can be drawn" : "There is no picture", view->fault);
+                        view->posed ? "Of this mesh" : "There is no picture", view->fault);
     ts_write(&scene->canvas,
              (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - foot + 14.0},
              ts_scene_kept(scene), &how);
@@ -202,9 +229,13 @@ static void divide(ts_teeth_view *view)
     const ts_cylindrical_pair *pair = &view->pose.pair;
     const double               m_n  = view->pose.frame.m_n;
     const double base = 0.5 * fmax(pair->d_w1 - pair->d_b1, pair->d_w2 - pair->d_b2) / m_n + 0.35;
-    view->px          = 0.5 * view->picture.h / (m_n * fmin(reach_most, fmax(reach_least, base)));
-    view->pitch       = (ts_point){view->picture.x + 0.5 * view->picture.w,
-                                   view->picture.y + 0.5 * view->picture.h};
+    const double path = cos(pair->alpha_wt) *
+                        fmax(fabs(pair->rho_E1 - pair->rho_C1), fabs(pair->rho_C1 - pair->rho_A1));
+    view->px = 0.5 * view->picture.h / (m_n * fmin(reach_most, fmax(reach_least, base)));
+    if (path > 0.0) /* A and E in any case */
+        view->px = fmin(view->px, (0.5 * view->picture.w - 34.0) / path);
+    view->pitch = (ts_point){view->picture.x + 0.5 * view->picture.w,
+                             view->picture.y + 0.5 * view->picture.h};
     trace(view, 0);
     trace(view, 1);
 }

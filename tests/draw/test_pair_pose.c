@@ -1,6 +1,6 @@
 /* Two gears as they are drawn in mesh: their loaded flanks touch on the line of action and nowhere
  * cut into each other. */
-#include "draw/pair_pose.h"
+#include "draw/teeth_view.h"
 #include "support/close.h"
 
 static const double degree = M_PI / 180.0;
@@ -219,6 +219,43 @@ static void the_working_flanks_of_both_gears_are_one_path(void **state)
     }
 }
 
+static ts_teeth_view viewed(const ts_pair_pose *pose, ts_arena *arena)
+{
+    ts_teeth_view view = {.pose = *pose};
+    for (int gear = 0; gear < 2; gear++)
+        assert_int_equal(
+            ts_tooth_outline(&pose->frame, &pose->gear[gear], chord, arena, &view.shape[gear]),
+            TS_OUTLINE_FINE);
+    return view;
+}
+
+/* The second route: what the outline leaves is what the pair computed, unless it is undercut, when
+ * the outline alone knows where the involute ends. */
+static void the_involute_left_is_that_of_the_outline(void **state)
+{
+    (void)state;
+    ts_arena *arena = ts_arena_open(NULL);
+    for (size_t which = 0; which < PAIRS; which++) {
+        const ts_cylindrical_pair pair = solved(which, 0.0);
+        const ts_pair_pose        pose = posed(&pair, 1, false);
+        const ts_teeth_view       view = viewed(&pose, arena);
+        assert_close(ts_teeth_root_form(&view, 0), pair.d_Ff1, 1e-9);
+        assert_close(ts_teeth_root_form(&view, 1), pair.d_Ff2, 1e-9);
+        assert_close_abs(ts_teeth_involute_left(&view, 0), pair.clear_Ff1, 1e-9);
+        assert_close_abs(ts_teeth_involute_left(&view, 1), pair.clear_Ff2, 1e-9);
+    }
+    const ts_cylindrical_pair_input few = {
+        .z_1 = 44, .z_2 = 9, .m_n = 2e-3, .alpha_n = 25.0 * degree, .rack = {1.0, 1.25, 0.3}};
+    ts_cylindrical_pair pair;
+    assert_int_equal(ts_cylindrical_pair_solve(&few, &pair, NULL), TS_PAIR_FINE);
+    const ts_pair_pose  pose = posed(&pair, 1, false);
+    const ts_teeth_view view = viewed(&pose, arena);
+    assert_true(view.shape[1].undercut);
+    assert_true(ts_teeth_root_form(&view, 1) > pair.d_b2);
+    assert_true(ts_teeth_involute_left(&view, 1) < 0.0); /* the path passes the base circle */
+    ts_arena_close(arena);
+}
+
 static void what_has_no_numbers_is_not_posed(void **state)
 {
     (void)state;
@@ -241,6 +278,7 @@ int main(void)
         cmocka_unit_test(outlines_touch_and_do_not_cut_into_each_other),
         cmocka_unit_test(power_turned_back_loads_the_other_flanks),
         cmocka_unit_test(the_working_flanks_of_both_gears_are_one_path),
+        cmocka_unit_test(the_involute_left_is_that_of_the_outline),
         cmocka_unit_test(what_has_no_numbers_is_not_posed),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

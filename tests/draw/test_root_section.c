@@ -134,6 +134,27 @@ static void a_spur_gear_is_its_own_virtual_gear(void **state)
     assert_close(section.r_root, 0.5 * pair.d_f1, 1e-12);
 }
 
+/* derived: the flanks of a pointed tooth meet below the tip circle, on the middle of the tooth. */
+static void a_pointed_tooth_ends_where_its_flanks_meet(void **state)
+{
+    (void)state;
+    ts_cylindrical_pair             pair;
+    ts_root_section                 section;
+    const ts_cylindrical_pair_input in = {.z_1     = 14,
+                                          .z_2     = 44,
+                                          .m_n     = 2e-3,
+                                          .alpha_n = 25.0 * M_PI / 180.0,
+                                          .x_1     = 1.2,
+                                          .rack    = {1.0, 1.25, 0.25}};
+    assert_int_equal(ts_cylindrical_pair_solve(&in, &pair, NULL), TS_PAIR_POINTED);
+    assert_true(ts_root_section_of(&pair, 0, &section));
+    const ts_outline_point flank = section.points[section.count - 2];
+    const ts_outline_point top   = section.points[section.count - 1];
+    assert_close_abs(flank.x, 0.0, 1e-12);
+    assert_close(flank.y, top.y, 1e-12);
+    assert_true(top.y < section.r_tip);
+}
+
 static void an_internal_gear_and_unknown_numbers_have_no_section(void **state)
 {
     (void)state;
@@ -157,6 +178,7 @@ int main(void)
         cmocka_unit_test(the_load_stands_square_on_the_flank),
         cmocka_unit_test(the_outline_rises_from_the_space_to_the_tip),
         cmocka_unit_test(a_spur_gear_is_its_own_virtual_gear),
+        cmocka_unit_test(a_pointed_tooth_ends_where_its_flanks_meet),
         cmocka_unit_test(an_internal_gear_and_unknown_numbers_have_no_section),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
