@@ -30,10 +30,12 @@ test: ## run every test: release, sanitizers, fuzz smokes; sets the machine up f
 open: demo ## run the demo and show its pictures in the viewer of this desktop
 	@tools/show_pictures.sh out/demo
 
-bench: setup ## measure speed as ratios and counts, and count instructions
+bench: ## measure speed as ratios and counts, beside Python and NumPy too, and count instructions
+	@tools/setup-debian.sh bench
 	@tools/configure.sh release
 	@cmake --build build/release
 	@build/release/towershaft-bench
+	@$(python) -B bench/peer/compare.py
 	@tools/count_instructions.sh
 
 bank: setup ## run published cases: BANK=file.json, or all of tests/reference/

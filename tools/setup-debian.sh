@@ -2,7 +2,8 @@
 # Which packages are missing on this Debian 12, and how do they come here?
 #
 #   setup-debian.sh build    what building and running the command needs
-#   setup-debian.sh          that, and what the tests, the sanitizers and the benchmarks need
+#   setup-debian.sh          that, and what the tests and the sanitizers need
+#   setup-debian.sh bench    that, and what the benchmarks need
 #
 # Installs by apt what is missing and nothing else, without a question; with all of it there it
 # asks neither the network nor for rights.
@@ -25,13 +26,17 @@ for_testing=(
     valgrind                # counts instructions
     git                     # tells a test which files belong to the tree
 )
+for_measuring=(
+    python3-numpy # one of the peers that speed is compared with
+)
 
 what=${1:-all}
 case $what in
 build) wanted=("${for_building[@]}") ;;
 all) wanted=("${for_building[@]}" "${for_testing[@]}") ;;
+bench) wanted=("${for_building[@]}" "${for_testing[@]}" "${for_measuring[@]}") ;;
 *)
-    echo "usage: setup-debian.sh [build]" >&2
+    echo "usage: setup-debian.sh [build|bench]" >&2
     exit 2
     ;;
 esac
@@ -68,7 +73,7 @@ else
         "${missing[@]}"
 fi
 
-if [ "$what" = all ] && ! locale -a 2>/dev/null | grep -qix 'de_DE\.utf-\?8'; then
+if [ "$what" != build ] && ! locale -a 2>/dev/null | grep -qix 'de_DE\.utf-\?8'; then
     echo "setup: compiling the locale de_DE.UTF-8 (it is not made the default)"
     as_root localedef -i de_DE -f UTF-8 de_DE.UTF-8
 fi

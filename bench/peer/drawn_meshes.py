@@ -111,7 +111,7 @@ def write(path, rows):
         np.ascontiguousarray(rows).tofile(file)
 
 
-# ---- rows as plain objects ------------------------------------------------------------------------
+# ---- rows as plain objects -----------------------------------------------------------------------
 
 def plain_gear(cells):
     numbers_of = dict(zip((name for name, *_ in GEAR), cells))

@@ -75,7 +75,7 @@ def case(load, share):
         R=tuple(R * swung for R in load.R))
 
 
-# ---- geometry, ISO 21771 --------------------------------------------------------------------------
+# ---- geometry, ISO 21771 -------------------------------------------------------------------------
 
 def angle_of_involute(value):
     root = np.cbrt(3.0 * value)
@@ -119,7 +119,7 @@ def solve_pair(teeth):
     return p
 
 
-# ---- root -----------------------------------------------------------------------------------------
+# ---- root ----------------------------------------------------------------------------------------
 
 def tangent_angle(G, H, z_n):
     slope = 2.0 * G / z_n
@@ -165,7 +165,7 @@ def root_form(teeth, p, i, s_pr):
     return Y_F, (1.2 + 0.13 * L) * q_s ** (1.0 / (1.21 + 2.3 / L)), q_s, z_n, eps_alphan
 
 
-# ---- what does not depend on the load -------------------------------------------------------------
+# ---- what does not depend on the load ------------------------------------------------------------
 
 def slip_layer(g):
     quenched = np.interp(g.strength, (500.0, 600.0, 800.0, 1000.0),
@@ -335,7 +335,7 @@ def prepare(p, mesh):
     return o
 
 
-# ---- what does ------------------------------------------------------------------------------------
+# ---- what does -----------------------------------------------------------------------------------
 
 def run_in(g, v, deviation, factor):
     hard = minimum(0.075 * factor * deviation, 3.0 * factor)
