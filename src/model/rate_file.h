@@ -38,6 +38,10 @@ typedef struct ts_rate_gear {
     ts_measure sigma_HP, sigma_FP; /* of AGMA */
     ts_measure Ra;
     ts_pick    structure; /* ts_flank_structure */
+
+    ts_pick    overhung; /* bevel gears: ts_answer_yes             */
+    ts_measure rho_a0;   /* m  edge radius of the cutter            */
+    ts_measure Y_J;      /* of the charts of ANSI/AGMA 2003         */
 } ts_rate_gear;
 
 /* What loads a pair, how long, and what it must withstand. */
@@ -76,10 +80,18 @@ typedef struct ts_rate_pair { /* gear pair: */
 } ts_rate_pair;
 
 typedef struct ts_rate_bevels { /* bevel pair: */
-    const char *name;
-    ts_node     node;
-    ts_tally    z[2];
-    ts_measure  m_et, Sigma, alpha_n, beta_m, b;
+    const char  *name;
+    ts_node      node;
+    ts_rate_gear gear[2]; /* b, x, k and the like are not read */
+    ts_measure   m_et, Sigma, alpha_n, beta_m, b;
+    ts_pick      taper; /* ts_bevel_taper */
+    ts_measure   k_hap, k_hfp, x_hm1, x_smn, j_mn, r_c0;
+
+    ts_rate_load load;
+    ts_pick      pattern; /* ts_bevel_pattern */
+    ts_measure   b_veff_share, e, Z_K;
+    ts_pick      crowned; /* ts_answer_yes */
+    ts_measure   A_v, reliability, Z_I;
 } ts_rate_bevels;
 
 typedef struct ts_rate_tooth { /* tooth measurement: */
