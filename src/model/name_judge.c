@@ -3,7 +3,8 @@
 
 #define NAME_BYTES_MOST 40
 
-static const char *name_fault(ts_text name)
+/* Nothing of a rate file refers to a name, so that there no word is taken. */
+static const char *name_fault(const ts_reading *reading, ts_text name)
 {
     if (name.length == 0 || name.length > NAME_BYTES_MOST)
         return "is not 1 to 40 bytes long";
@@ -14,7 +15,8 @@ static const char *name_fault(ts_text name)
         if (byte == '/' || byte == ':' || byte == '@' || byte == '\t')
             return "holds a sign that addresses use";
     }
-    for (size_t i = 0; ts_reserved_words[i] != NULL; i++) {
+    const bool taken = reading->tables == &ts_drive_tables;
+    for (size_t i = 0; taken && ts_reserved_words[i] != NULL; i++) {
         if (ts_text_is(name, ts_reserved_words[i]))
             return "is a word of the notation itself";
     }
@@ -24,7 +26,7 @@ static const char *name_fault(ts_text name)
 void ts_judge_name(ts_reading *reading, ts_node node)
 {
     const ts_text name  = reading->source->nodes[node].key;
-    const char   *fault = name_fault(name);
+    const char   *fault = name_fault(reading, name);
     if (fault == NULL)
         return;
     ts_complain(reading,
