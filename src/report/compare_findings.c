@@ -4,7 +4,7 @@
 #include <math.h>
 #include <string.h>
 
-static const ts_finding *same(const ts_check_outcome *outcome, const ts_finding *wanted)
+const ts_finding *ts_finding_same(const ts_check_outcome *outcome, const ts_finding *wanted)
 {
     for (size_t i = 0; i < outcome->finding_count; i++)
         if (strcmp(outcome->findings[i].fingerprint, wanted->fingerprint) == 0)
@@ -46,13 +46,13 @@ void ts_compare_findings(ts_changes *list, const ts_answer *before, const ts_ans
 {
     for (size_t i = 0; i < after->outcome->finding_count; i++) {
         const ts_finding *now  = &after->outcome->findings[i];
-        const ts_finding *then = same(before->outcome, now);
+        const ts_finding *then = ts_finding_same(before->outcome, now);
         if (then == NULL)
             add(list, TS_CHANGE_FINDING_APPEARED, after, NULL, now);
         else if (changed(then, now))
             add(list, TS_CHANGE_FINDING_CHANGED, after, then, now);
     }
     for (size_t i = 0; i < before->outcome->finding_count; i++)
-        if (same(after->outcome, &before->outcome->findings[i]) == NULL)
+        if (ts_finding_same(after->outcome, &before->outcome->findings[i]) == NULL)
             add(list, TS_CHANGE_FINDING_WENT, before, &before->outcome->findings[i], NULL);
 }

@@ -56,33 +56,84 @@ static bool says_more(double relative, double speed, const ts_change *worst, dou
     return difference > 0.0;
 }
 
-/* The condition in which the speed changed most, relative to what it was. */
-static void speeds(ts_changes *list, const ts_answer *before, const ts_answer *after,
-                   const ts_pad *then, const ts_pad *now)
+/* Is it about this pad, its accessory, or the shaft that it stands on? */
+static bool is_about(const ts_answer *answer, const ts_finding *finding, const ts_pad *pad)
 {
-    ts_change worst   = {.kind = TS_CHANGE_PAD_SPEED, .subject = now->name, .relative = 0.0};
-    int32_t   at[2]   = {-1, -1};
+    const ts_node accessory = answer->drive->accessories[pad->accessory].node;
+    if (finding->node == answer->train->shafts[pad->shaft].node)
+        return true;
+    for (ts_node node = finding->node; node != 0; node = answer->source->nodes[node].parent) {
+        if (node == pad->node || node == accessory)
+            return true;
+    }
+    return false;
+}
+
+/* The condition of the worst finding on the pad that was not there before; -1: there is none. */
+static int32_t told_condition(const ts_answer *before, const ts_answer *after, const ts_pad *pad)
+{
+    for (size_t i = 0; i < after->outcome->finding_count; i++) {
+        const ts_finding *finding = &after->outcome->findings[i];
+        if (finding->condition >= 0 && is_about(after, finding, pad) &&
+            ts_finding_same(before->outcome, finding) == NULL)
+            return finding->condition;
+    }
+    return -1;
+}
+
+/* Ratios are exact, so a change this small is the rounding of the spool speed. */
+static bool has_changed(double relative)
+{
+    return fabs(relative) >= 1e-12;
+}
+
+/* The condition in which the speed changed most, relative to what it was, and of those that changed
+ * alike the fastest; -1: there is none. */
+static int32_t most_changed(const ts_answer *before, const ts_answer *after, const ts_pad *then,
+                            const ts_pad *now)
+{
+    ts_change worst   = {.relative = 0.0};
+    int32_t   found   = -1;
     double    fastest = 0.0;
     for (size_t c = 0; c < after->drive->condition_count; c++) {
         const int32_t other = ts_condition_match(before->drive, after->drive->conditions[c].name);
         if (other < 0)
             continue;
-        const double was = speed(before, other, then), is = speed(after, (int32_t)c, now);
-        const double relative = ts_change_relative(was, is);
+        const double is       = speed(after, (int32_t)c, now);
+        const double relative = ts_change_relative(speed(before, other, then), is);
         if (!says_more(relative, is, &worst, fastest))
             continue;
-        fastest         = is;
-        worst.relative  = relative;
-        worst.condition = after->drive->conditions[c].name;
-        at[0]           = other;
-        at[1]           = (int32_t)c;
+        fastest        = is;
+        worst.relative = relative;
+        found          = (int32_t)c;
     }
-    /* Ratios are exact, so a change this small is the rounding of the spool speed. */
-    if (at[0] < 0 || fabs(worst.relative) < 1e-12)
+    return found >= 0 && has_changed(worst.relative) ? found : -1;
+}
+
+/* The speed where it now matters: where a finding appeared, else where it changed most. */
+static void speeds(ts_changes *list, const ts_answer *before, const ts_answer *after,
+                   const ts_pad *then, const ts_pad *now)
+{
+    int32_t at = most_changed(before, after, then, now);
+    if (at < 0)
         return;
-    worst.before = ts_change_quantity(list, speed(before, at[0], then), TS_KIND_ROTATIONAL_SPEED);
-    worst.after  = ts_change_quantity(list, speed(after, at[1], now), TS_KIND_ROTATIONAL_SPEED);
-    ts_change_add(list, worst);
+    const int32_t told = told_condition(before, after, now);
+    const int32_t was =
+        told >= 0 ? ts_condition_match(before->drive, after->drive->conditions[told].name) : -1;
+    if (was >= 0 &&
+        has_changed(ts_change_relative(speed(before, was, then), speed(after, told, now))))
+        at = told;
+    const char   *condition = after->drive->conditions[at].name;
+    const int32_t other     = ts_condition_match(before->drive, condition);
+    const double  from = speed(before, other, then), to = speed(after, at, now);
+    ts_change_add(list, (ts_change){
+                            .kind      = TS_CHANGE_PAD_SPEED,
+                            .subject   = now->name,
+                            .condition = condition,
+                            .before    = ts_change_quantity(list, from, TS_KIND_ROTATIONAL_SPEED),
+                            .after     = ts_change_quantity(list, to, TS_KIND_ROTATIONAL_SPEED),
+                            .relative  = ts_change_relative(from, to),
+                        });
 }
 
 void ts_compare_pads(ts_changes *list, const ts_answer *before, const ts_answer *after)

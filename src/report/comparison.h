@@ -15,7 +15,7 @@ typedef enum ts_change_kind {
     TS_CHANGE_PAD_WENT,
     TS_CHANGE_PAD_MOVED, /* another shaft or face */
     TS_CHANGE_PAD_SENSE,
-    TS_CHANGE_PAD_SPEED, /* the largest relative change over the conditions */
+    TS_CHANGE_PAD_SPEED, /* where a finding on the pad appeared, else the largest change */
     TS_CHANGE_RATIO,
     TS_CHANGE_POWER,  /* of a spool, the largest over the conditions */
     TS_CHANGE_CENTRE, /* centre distance of a mesh */

@@ -20,6 +20,9 @@ const char *ts_change_address(ts_changes *list, const ts_answer *answer, ts_node
 double      ts_change_relative(double before, double after);             /* NaN when before is 0 */
 int32_t     ts_condition_match(const ts_drive *drive, const char *name); /* -1: none */
 
+/* The finding with the same fingerprint, or NULL. */
+const ts_finding *ts_finding_same(const ts_check_outcome *outcome, const ts_finding *wanted);
+
 void ts_compare_findings(ts_changes *list, const ts_answer *before, const ts_answer *after);
 void ts_compare_pads(ts_changes *list, const ts_answer *before, const ts_answer *after);
 void ts_compare_train(ts_changes *list, const ts_answer *before, const ts_answer *after);
