@@ -18,8 +18,8 @@ TS_API ts_status ts_act_write(const char *command, const ts_act_field *fields, s
 /* Rules as JSON (`only` NULL: all of them) or as a list for a terminal of `columns`. */
 TS_API ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink *sink);
 
-/* Runs every built-in published case and looks at libraries, locale and font.  *well is false when
- * any line fails. */
-TS_API ts_status ts_doctor_write(bool json, bool *well, const ts_sink *sink);
+/* Runs every built-in published case and looks at libraries, locale and font, as JSON or for a
+ * terminal of `columns` (0: 100).  *well is false when any line fails. */
+TS_API ts_status ts_doctor_write(bool json, int columns, bool *well, const ts_sink *sink);
 
 #endif

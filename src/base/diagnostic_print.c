@@ -214,7 +214,7 @@ static void show_head(ts_buffer *out, const char *name, const ts_diagnostic *d, 
     out->failed = out->failed || sentence.failed;
     if (!out->failed) {
         const ts_text place = {out->bytes + start, out->length - start};
-        ts_wrap_text(out, (ts_text){sentence.bytes, sentence.length},
+        (void)ts_wrap_text(out, (ts_text){sentence.bytes, sentence.length},
                      (ts_wrap){columns, MARGIN / 2, ts_text_columns(place)});
     }
     ts_buffer_close(&sentence);

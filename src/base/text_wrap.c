@@ -1,10 +1,15 @@
 /* base/text_wrap.c: where does a sentence break that is longer than a line? */
 #include "base/text_wrap.h"
 
-void ts_wrap_text(ts_buffer *out, ts_text text, ts_wrap wrap)
+size_t ts_wrap_text(ts_buffer *out, ts_text text, ts_wrap wrap)
 {
-    size_t column = wrap.used;
-    bool   first  = true; /* of its line: no blank before it */
+    size_t       column = wrap.used;
+    const size_t whole  = ts_text_columns(text);
+    if (wrap.columns == 0 || wrap.used + whole <= wrap.columns) {
+        ts_buffer_text(out, text);
+        return wrap.used + whole;
+    }
+    bool first = true; /* of its line: no blank before it */
     for (size_t at = 0; at < text.length;) {
         size_t end = at;
         while (end < text.length && text.at[end] != ' ')
@@ -26,4 +31,5 @@ void ts_wrap_text(ts_buffer *out, ts_text text, ts_wrap wrap)
             end++;
         at = end;
     }
+    return column;
 }

@@ -11,8 +11,9 @@ typedef struct ts_wrap {
     size_t used;    /* columns that the first line holds already  */
 } ts_wrap;
 
-/* Breaks at blanks, runs of which become one; a word longer than a line stands on its own.  Ends
- * without an end of line. */
-void ts_wrap_text(ts_buffer *out, ts_text text, ts_wrap wrap);
+/* A text that fits stands as it is.  Otherwise it breaks at blanks, runs of which become one; a
+ * word longer than a line stands on its own.  Ends without an end of line, and returns the columns
+ * that the last line holds then. */
+size_t ts_wrap_text(ts_buffer *out, ts_text text, ts_wrap wrap);
 
 #endif

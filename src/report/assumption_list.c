@@ -3,6 +3,8 @@
 
 #include <string.h>
 
+#define INDENT 4
+
 /* The same default in many records is one line: "shift = 0 (13 records)". */
 static bool seen_before(const ts_drive *drive, size_t index)
 {
@@ -33,14 +35,18 @@ static void defaults(const ts_answer *answer, ts_page *page)
     for (size_t i = 0; i < drive->assumed_count; i++) {
         if (!page->all && seen_before(drive, i))
             continue;
-        ts_buffer_print(page->out, "    %s = %s", drive->assumed[i].key, drive->assumed[i].value);
+        ts_buffer line;
+        ts_buffer_open(&line, page->out->allocator);
+        ts_buffer_print(&line, "%s = %s", drive->assumed[i].key, drive->assumed[i].value);
         if (page->all) {
-            ts_buffer_add(page->out, " at ");
-            ts_source_address(answer->source, drive->assumed[i].node, page->out);
+            ts_buffer_add(&line, " at ");
+            ts_source_address(answer->source, drive->assumed[i].node, &line);
         } else if (how_often(drive, i) > 1) {
-            ts_buffer_print(page->out, " (%zu places)", how_often(drive, i));
+            ts_buffer_print(&line, " (%zu places)", how_often(drive, i));
         }
-        ts_buffer_print(page->out, ": %s\n", drive->assumed[i].reason);
+        ts_buffer_print(&line, ": %s", drive->assumed[i].reason);
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_page_wrap_made(page, &line, 2 * INDENT, INDENT);
     }
 }
 
@@ -54,6 +60,6 @@ void ts_assumption_list(const ts_answer *answer, ts_page *page)
     for (size_t i = 0; i < drive->assumption_count; i++) {
         const ts_assumption_line *line = &drive->assumptions[i];
         ts_buffer_add(page->out, "    stated: ");
-        ts_page_wrap(page, line->says.text, 12, 12);
+        ts_page_wrap(page, line->says.text, 2 * INDENT, 12);
     }
 }

@@ -3,18 +3,6 @@
 
 #include "report/verdict_sentence.h"
 
-static void title(const ts_answer *answer, ts_page *page)
-{
-    ts_page_tone(page, TS_TONE_STRONG);
-    ts_buffer_add(page->out, answer->drive->title.text);
-    ts_page_tone(page, TS_TONE_PLAIN);
-    if (answer->drive->revision.text != NULL)
-        ts_buffer_print(page->out, ", revision %s", answer->drive->revision.text);
-    ts_buffer_print(page->out, "   %s   SHA-256 %.*s   towershaft %s\n", answer->source->name, 12,
-                    answer->sha256, answer->version);
-    ts_page_wrap(page, answer->caution, 0, 0);
-}
-
 /* The last line of the page, or the last few on a narrow one. */
 static void verdict(const ts_answer *answer, ts_page *page)
 {
@@ -36,7 +24,7 @@ static void verdict(const ts_answer *answer, ts_page *page)
 
 void ts_check_page(const ts_answer *answer, ts_page *page)
 {
-    title(answer, page);
+    ts_answer_title(answer, page);
     ts_speed_table(answer, page);
     ts_power_table(answer, page);
     ts_mesh_table(answer, page);

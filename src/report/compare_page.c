@@ -6,6 +6,8 @@
 
 #include <math.h>
 
+#define INDENT 4
+
 static const char *const names[TS_CHANGE_KINDS] = {
     "verdict",  "finding appeared", "finding changed", "finding went", "pad appeared",
     "pad went", "pad moved",        "pad sense",       "pad speed",    "ratio",
@@ -33,38 +35,53 @@ const char *ts_change_name(ts_change_kind kind)
     return names[kind];
 }
 
-static void relative(ts_page *page, double value)
+static void relative(ts_buffer *out, double value)
 {
     if (isnan(value))
         return;
-    ts_buffer_add(page->out, value < 0.0 ? "  -" : "  +");
-    ts_buffer_significant(page->out, 100.0 * fabs(value), 3);
-    ts_buffer_add(page->out, " %");
+    ts_buffer_add(out, value < 0.0 ? "  -" : "  +");
+    ts_buffer_significant(out, 100.0 * fabs(value), 3);
+    ts_buffer_add(out, " %");
 }
 
 static void line(ts_page *page, const ts_change *change)
 {
-    ts_buffer_print(page->out, "    %s", change->subject);
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_add(&text, change->subject);
     if (change->condition != NULL)
-        ts_buffer_print(page->out, " at %s", change->condition);
-    ts_buffer_add(page->out, ": ");
+        ts_buffer_print(&text, " at %s", change->condition);
+    ts_buffer_add(&text, ": ");
     if (change->before != NULL && change->after != NULL)
-        ts_buffer_print(page->out, "%s -> %s", change->before, change->after);
+        ts_buffer_print(&text, "%s -> %s", change->before, change->after);
     else if (change->after != NULL)
-        ts_buffer_print(page->out, "%s%s", change->kind == TS_CHANGE_INPUT ? "new, " : "",
+        ts_buffer_print(&text, "%s%s", change->kind == TS_CHANGE_INPUT ? "new, " : "",
                         change->after);
     else
-        ts_buffer_print(page->out, "%s%s", change->kind == TS_CHANGE_INPUT ? "gone, was " : "was ",
+        ts_buffer_print(&text, "%s%s", change->kind == TS_CHANGE_INPUT ? "gone, was " : "was ",
                         change->before);
-    relative(page, change->relative);
-    ts_page_line_end(page);
+    relative(&text, change->relative);
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, 2 * INDENT, INDENT);
+}
+
+static void verdict(ts_page *page, const char *when, const ts_answer *answer)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_verdict_sentence(answer->outcome, &text);
+    ts_page_left(page, ts_text_of(when), 2 * INDENT);
+    ts_page_wrap_made(page, &text, 2 * INDENT, 2 * INDENT);
 }
 
 void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before,
                         const ts_answer *after, ts_page *page)
 {
-    ts_buffer_print(page->out, "From %s (%.*s) to %s (%.*s)\n", before->source->name, 12,
-                    before->sha256, after->source->name, 12, after->sha256);
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "From %s (%.*s) to %s (%.*s)", before->source->name, 12, before->sha256,
+                    after->source->name, 12, after->sha256);
+    ts_page_wrap_made(page, &text, INDENT, 0);
     int kind = -1;
     for (size_t i = 0; i < comparison->count; i++) {
         const ts_change *change = &comparison->changes[i];
@@ -75,11 +92,9 @@ void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before
     }
     if (comparison->count == 0)
         ts_buffer_add(page->out, "\nNothing changed but, perhaps, comments and layout.\n");
-    ts_buffer_add(page->out, "\nBefore: ");
-    ts_verdict_sentence(before->outcome, page->out);
-    ts_buffer_add(page->out, "\nAfter:  ");
-    ts_verdict_sentence(after->outcome, page->out);
     ts_buffer_add(page->out, "\n");
+    verdict(page, "Before:", before);
+    verdict(page, "After:", after);
 }
 
 static void string(ts_json *json, const char *key, const char *value)

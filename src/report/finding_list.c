@@ -3,17 +3,39 @@
 
 #include <math.h>
 
+#define INDENT 6 /* of what is said under the head of a finding */
+
+/* "file:line:column  address:symbol@condition", the address on a line of its own where both do not
+ * fit. */
 static void place(const ts_answer *answer, ts_page *page, const ts_finding *finding)
 {
     const ts_node_place *at = &answer->source->nodes[finding->node];
-    ts_buffer_print(page->out, "      %s:%u:%u  ", answer->source->name, at->line, at->column);
-    ts_source_address(answer->source, finding->node, page->out);
+    ts_buffer            text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%s:%u:%u  ", answer->source->name, at->line, at->column);
+    const size_t file = text.length;
+    ts_source_address(answer->source, finding->node, &text);
     if (finding->symbol != NULL) {
-        ts_buffer_print(page->out, ":%s", finding->symbol);
+        ts_buffer_print(&text, ":%s", finding->symbol);
         if (finding->condition >= 0)
-            ts_buffer_print(page->out, "@%s", ts_answer_condition(answer, finding->condition));
+            ts_buffer_print(&text, "@%s", ts_answer_condition(answer, finding->condition));
     }
-    ts_buffer_add(page->out, "\n");
+    page->out->failed = page->out->failed || text.failed;
+    if (page->out->failed) {
+        ts_buffer_close(&text);
+        return;
+    }
+    ts_buffer_fill(page->out, ' ', INDENT);
+    if (INDENT + ts_text_columns((ts_text){text.bytes, text.length}) <= (size_t)page->columns) {
+        ts_buffer_add(page->out, text.bytes);
+    } else {
+        ts_buffer_bytes(page->out, text.bytes, file - 2);
+        ts_buffer_add(page->out, "\n");
+        ts_buffer_fill(page->out, ' ', INDENT + 2);
+        (void)ts_page_spread(page, ts_text_of(text.bytes + file), INDENT + 4, INDENT + 2);
+    }
+    ts_page_line_end(page);
+    ts_buffer_close(&text);
 }
 
 static void margin(ts_page *page, const ts_finding *finding)
@@ -29,7 +51,7 @@ static void margin(ts_page *page, const ts_finding *finding)
 static void item(const ts_answer *answer, ts_page *page, const ts_finding *finding, size_t number)
 {
     ts_page_sign(page, finding);
-    ts_buffer_print(page->out, " F%zu ", number);
+    ts_buffer_print(page->out, " #%zu ", number);
     ts_page_tone(page, TS_TONE_STRONG);
     ts_buffer_add(page->out, finding->rule);
     ts_page_tone(page, TS_TONE_PLAIN);
@@ -37,11 +59,13 @@ static void item(const ts_answer *answer, ts_page *page, const ts_finding *findi
     if (finding->state != TS_OPEN)
         ts_buffer_print(page->out, ", %s", ts_state_name(finding->state));
     margin(page, finding);
-    ts_buffer_add(page->out, "\n      ");
-    ts_page_wrap(page, finding->says, 6, 6);
+    ts_buffer_add(page->out, "\n");
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap(page, finding->says, INDENT, INDENT);
     if (finding->todo != NULL) {
-        ts_buffer_add(page->out, "      > ");
-        ts_page_wrap(page, finding->todo, 8, 8);
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_buffer_add(page->out, "> ");
+        ts_page_wrap(page, finding->todo, INDENT + 2, INDENT + 2);
     }
     ts_page_tone(page, TS_TONE_FAINT);
     place(answer, page, finding);

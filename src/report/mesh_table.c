@@ -3,23 +3,38 @@
 
 #include <math.h>
 
+enum { MESH, TEETH, A_W, EPS_ALPHA, V, F_T, AT, BACK_F_T, BACK_AT, COLUMNS };
+
+#define GAP      2 /* blanks between columns                                       */
+#define INDENT   4 /* of the numbers of a mesh whose name has a line of its own    */
+#define AT_LEAST 5 /* columns that a condition keeps on a narrow page              */
+
 static const struct {
     const char *head;
     ts_kind     kind; /* TS_KIND_NUMBER: no unit in the head */
-    int         width;
-} columns[] = {
-    {"mesh", TS_KIND_NUMBER, 40}, {"teeth", TS_KIND_NUMBER, 10},
-    {"a_w", TS_KIND_LENGTH, 10},  {"eps_alpha", TS_KIND_NUMBER, 10},
-    {"v", TS_KIND_VELOCITY, 9},   {"F_t", TS_KIND_FORCE, 9},
-    {"  at", TS_KIND_NUMBER, 14}, {"back F_t", TS_KIND_FORCE, 13},
-    {"  at", TS_KIND_NUMBER, 14},
+    bool        word; /* stands at the left of its column    */
+} columns[COLUMNS] = {
+    [MESH] = {"mesh", TS_KIND_NUMBER, true},  [TEETH] = {"teeth", TS_KIND_NUMBER, false},
+    [A_W] = {"a_w", TS_KIND_LENGTH, false},   [EPS_ALPHA] = {"eps_alpha", TS_KIND_NUMBER, false},
+    [V] = {"v", TS_KIND_VELOCITY, false},     [F_T] = {"F_t", TS_KIND_FORCE, false},
+    [AT] = {"at", TS_KIND_NUMBER, true},      [BACK_F_T] = {"back F_t", TS_KIND_FORCE, false},
+    [BACK_AT] = {"at", TS_KIND_NUMBER, true},
 };
-#define COLUMNS (sizeof columns / sizeof columns[0])
+
+typedef struct table {
+    const ts_answer *answer;
+    ts_page         *page;
+    ts_buffer        text; /* of one cell */
+    int              width[COLUMNS];
+    bool             two_lines; /* a mesh: its name, and below it the numbers */
+} table;
 
 typedef struct peak {
     double  F_t;
     int32_t condition;
 } peak;
+
+/* ---- numbers -------------------------------------------------------------------------------- */
 
 /* The largest tangential force with power flowing one way. */
 static peak largest(const ts_answer *answer, uint32_t mesh, ts_flow flow)
@@ -41,72 +56,129 @@ static double fastest(const ts_answer *answer, uint32_t mesh)
     return v;
 }
 
-static void cell(ts_page *page, ts_buffer *text, int column)
-{
-    ts_page_right(page, (ts_text){text->bytes != NULL ? text->bytes : "", text->length},
-                  columns[column].width);
-    page->out->failed = page->out->failed || text->failed;
-    ts_buffer_clear(text);
-}
+/* ---- cells ---------------------------------------------------------------------------------- */
 
-static void peak_cells(const ts_answer *answer, ts_page *page, peak top, int column)
+static void name_or_teeth(table *t, const ts_mesh *mesh, int column)
 {
-    if (top.condition < 0) {
-        ts_page_right(page, TS_TEXT("\xC2\xB7"), columns[column].width);
-        ts_page_right(page, TS_TEXT(""), columns[column + 1].width);
+    const ts_train *train = t->answer->train;
+    if (column == MESH) {
+        ts_buffer_print(&t->text, "%s > %s", train->shafts[mesh->driver_shaft].name,
+                        train->shafts[mesh->driven_shaft].name);
         return;
     }
-    ts_page_value(page, top.F_t, TS_KIND_FORCE, 4, columns[column].width);
-    ts_buffer_add(page->out, "  ");
-    ts_page_left(page, ts_text_of(ts_answer_condition(answer, top.condition)),
-                 columns[column + 1].width - 2);
+    ts_buffer_integer(&t->text, train->gears[mesh->driver].teeth.value);
+    ts_buffer_add(&t->text, "/");
+    ts_buffer_integer(&t->text, train->gears[mesh->driven].teeth.value);
 }
 
-static void row(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *text)
+static void geometry(table *t, uint32_t m, int column)
 {
-    const ts_train       *train = answer->train;
-    const ts_mesh        *mesh  = &train->meshes[m];
-    const ts_mesh_motion *turn  = &answer->motion->meshes[m];
-    ts_buffer_print(text, "%s > %s", train->shafts[mesh->driver_shaft].name,
-                    train->shafts[mesh->driven_shaft].name);
-    ts_page_left(page, (ts_text){text->bytes != NULL ? text->bytes : "", text->length},
-                 columns[0].width);
-    ts_buffer_clear(text);
-    ts_buffer_integer(text, train->gears[mesh->driver].teeth.value);
-    ts_buffer_add(text, "/");
-    ts_buffer_integer(text, train->gears[mesh->driven].teeth.value);
-    cell(page, text, 1);
-    const bool plane = mesh->kind == TS_MESH_CYLINDRICAL;
-    if (plane && turn->solved) {
-        ts_page_value(page, turn->a_w, TS_KIND_LENGTH, 6, columns[2].width);
-        ts_page_value(page, turn->pair.eps_alpha, TS_KIND_NUMBER, 4, columns[3].width);
-    } else {
-        ts_page_right(page, plane ? TS_TEXT("?") : TS_TEXT("bevel"), columns[2].width);
-        ts_page_right(page, plane ? TS_TEXT("?") : TS_TEXT("\xC2\xB7"), columns[3].width);
-    }
-    ts_page_value(page, fastest(answer, m), TS_KIND_VELOCITY, 3, columns[4].width);
-    peak_cells(answer, page, largest(answer, m, TS_FLOW_OUTWARD), 5);
-    peak_cells(answer, page, largest(answer, m, TS_FLOW_INWARD), 7);
-    ts_page_line_end(page);
+    const ts_mesh_motion *turn = &t->answer->motion->meshes[m];
+    if (t->answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
+        ts_buffer_add(&t->text, column == A_W ? "bevel" : "\xC2\xB7");
+    else if (!turn->solved)
+        ts_buffer_add(&t->text, "?");
+    else if (column == A_W)
+        ts_page_value_text(t->page, &t->text, turn->a_w, TS_KIND_LENGTH, 6);
+    else
+        ts_page_value_text(t->page, &t->text, turn->pair.eps_alpha, TS_KIND_NUMBER, 4);
 }
 
-/* Symbols with the unit in which the column stands: "a_w mm", "F_t lbf". */
-static void heads(ts_page *page, ts_buffer *text)
+static void force(table *t, uint32_t m, int column)
 {
-    ts_page_tone(page, TS_TONE_FAINT);
-    for (size_t i = 0; i < COLUMNS; i++) {
-        ts_buffer_add(text, columns[i].head);
-        if (columns[i].kind != TS_KIND_NUMBER)
-            ts_buffer_print(text, " %s", ts_kind_shown(columns[i].kind, page->units)->name);
-        const ts_text head = {text->bytes != NULL ? text->bytes : "", text->length};
-        if (i == 0 || columns[i].head[0] == ' ')
-            ts_page_left(page, head, columns[i].width);
-        else
-            ts_page_right(page, head, columns[i].width);
-        ts_buffer_clear(text);
+    const bool back = column == BACK_F_T || column == BACK_AT;
+    const peak top  = largest(t->answer, m, back ? TS_FLOW_INWARD : TS_FLOW_OUTWARD);
+    const bool at   = column == AT || column == BACK_AT;
+    if (top.condition < 0)
+        ts_buffer_add(&t->text, at ? "" : "\xC2\xB7");
+    else if (at)
+        ts_buffer_add(&t->text, ts_answer_condition(t->answer, top.condition));
+    else
+        ts_page_value_text(t->page, &t->text, top.F_t, TS_KIND_FORCE, 4);
+}
+
+/* The text of one cell; good until the next. */
+static ts_text cell(table *t, uint32_t m, int column)
+{
+    ts_buffer_clear(&t->text);
+    if (column == MESH || column == TEETH)
+        name_or_teeth(t, &t->answer->train->meshes[m], column);
+    else if (column == A_W || column == EPS_ALPHA)
+        geometry(t, m, column);
+    else if (column == V)
+        ts_page_value_text(t->page, &t->text, fastest(t->answer, m), TS_KIND_VELOCITY, 3);
+    else
+        force(t, m, column);
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
+/* A symbol with the unit in which its column stands: "a_w mm", "F_t lbf". */
+static ts_text head(table *t, int column)
+{
+    ts_buffer_clear(&t->text);
+    ts_buffer_add(&t->text, columns[column].head);
+    if (columns[column].kind != TS_KIND_NUMBER)
+        ts_buffer_print(&t->text, " %s", ts_kind_shown(columns[column].kind, t->page->units)->name);
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
+/* ---- layout --------------------------------------------------------------------------------- */
+
+static void measure(table *t, int column)
+{
+    size_t widest = ts_text_columns(head(t, column));
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
+        const size_t width = ts_text_columns(cell(t, m, column));
+        widest             = width > widest ? width : widest;
     }
-    ts_page_tone(page, TS_TONE_PLAIN);
-    ts_page_line_end(page);
+    t->width[column] = (int)widest;
+}
+
+/* Names keep their line; where that is too long for the page, the numbers take a second one, and
+ * on the narrowest pages the conditions are cut. */
+static void lay_out(table *t)
+{
+    int numbers = 0;
+    for (int column = 0; column < COLUMNS; column++) {
+        measure(t, column);
+        numbers += column > MESH ? GAP + t->width[column] : 0;
+    }
+    t->two_lines    = t->width[MESH] + numbers > t->page->columns;
+    const int ats[] = {AT, BACK_AT};
+    int       over  = t->two_lines ? INDENT - GAP + numbers - t->page->columns : 0;
+    for (int i = 0; i < 2; i++) {
+        const int room = t->width[ats[i]] - AT_LEAST;
+        const int cut  = over <= 0 || room <= 0 ? 0 : (over < room ? over : room);
+        t->width[ats[i]] -= cut;
+        over -= cut;
+    }
+}
+
+static void put(table *t, ts_text text, int column)
+{
+    const bool first = column == MESH || (t->two_lines && column == TEETH);
+    ts_buffer_fill(t->page->out, ' ', first ? 0 : GAP);
+    if (columns[column].word)
+        ts_page_left(t->page, text, t->width[column]);
+    else
+        ts_page_right(t->page, text, t->width[column]);
+}
+
+/* One mesh, or the heads for `m` out of range. */
+static void row(table *t, uint32_t m)
+{
+    const bool heads = m >= t->answer->train->mesh_count;
+    for (int column = 0; column < COLUMNS; column++) {
+        const ts_text text = heads ? head(t, column) : cell(t, m, column);
+        if (column == MESH && t->two_lines) {
+            if (!t->text.failed)
+                ts_page_wrap(t->page, text.at, INDENT, 0);
+            ts_buffer_fill(t->page->out, ' ', INDENT);
+        } else {
+            put(t, text, column);
+        }
+    }
+    ts_page_line_end(t->page);
 }
 
 void ts_mesh_table(const ts_answer *answer, ts_page *page)
@@ -114,11 +186,14 @@ void ts_mesh_table(const ts_answer *answer, ts_page *page)
     ts_page_heading(page,
                     "Meshes (first the gear nearer to the spool; back: power flows towards it, "
                     "on the other flanks)");
-    ts_buffer text;
-    ts_buffer_open(&text, page->out->allocator);
-    heads(page, &text);
+    table t = {.answer = answer, .page = page};
+    ts_buffer_open(&t.text, page->out->allocator);
+    lay_out(&t);
+    ts_page_tone(page, TS_TONE_FAINT);
+    row(&t, UINT32_MAX);
+    ts_page_tone(page, TS_TONE_PLAIN);
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
-        row(answer, page, m, &text);
-    page->out->failed = page->out->failed || text.failed;
-    ts_buffer_close(&text);
+        row(&t, m);
+    page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
 }

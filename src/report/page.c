@@ -31,7 +31,7 @@ void ts_page_heading(ts_page *page, const char *text)
 {
     ts_buffer_add(page->out, "\n");
     ts_page_tone(page, TS_TONE_STRONG);
-    ts_buffer_add(page->out, text);
+    (void)ts_page_spread(page, ts_text_of(text), 2, 0);
     ts_page_tone(page, TS_TONE_PLAIN);
     ts_buffer_add(page->out, "\n");
 }
@@ -91,11 +91,24 @@ void ts_page_right(ts_page *page, ts_text text, int width)
     fit(page, text, width, true);
 }
 
+size_t ts_page_spread(ts_page *page, ts_text text, int indent, int used)
+{
+    return ts_wrap_text(page->out, text,
+                        (ts_wrap){(size_t)page->columns, (size_t)indent, (size_t)used});
+}
+
 void ts_page_wrap(ts_page *page, const char *text, int indent, int used)
 {
-    ts_wrap_text(page->out, ts_text_of(text),
-                 (ts_wrap){(size_t)page->columns, (size_t)indent, (size_t)used});
+    (void)ts_page_spread(page, ts_text_of(text), indent, used);
     ts_page_line_end(page);
+}
+
+void ts_page_wrap_made(ts_page *page, ts_buffer *made, int indent, int used)
+{
+    page->out->failed = page->out->failed || made->failed;
+    if (!page->out->failed)
+        ts_page_wrap(page, made->bytes != NULL ? made->bytes : "", indent, used);
+    ts_buffer_close(made);
 }
 
 static ts_tone tone_of(const ts_finding *finding)
@@ -138,16 +151,21 @@ static void right(ts_page *page, ts_buffer *text, int width)
     ts_buffer_close(text);
 }
 
+void ts_page_value_text(const ts_page *page, ts_buffer *out, double si, ts_kind kind, int digits)
+{
+    if (isnan(si))
+        ts_buffer_add(out, "?");
+    else if (si == 0.0)
+        ts_buffer_add(out, "0");
+    else
+        ts_buffer_significant(out, ts_from_si(si, ts_kind_shown(kind, page->units)), digits);
+}
+
 void ts_page_value(ts_page *page, double si, ts_kind kind, int digits, int width)
 {
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
-    if (isnan(si))
-        ts_buffer_add(&text, "?");
-    else if (si == 0.0)
-        ts_buffer_add(&text, "0");
-    else
-        ts_buffer_significant(&text, ts_from_si(si, ts_kind_shown(kind, page->units)), digits);
+    ts_page_value_text(page, &text, si, kind, digits);
     right(page, &text, width);
 }
 

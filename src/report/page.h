@@ -27,6 +27,10 @@ void ts_page_right(ts_page *page, ts_text text, int width);
 /* A sentence wrapped at blanks; later lines begin after `indent` columns.  `used` columns are taken
  * on the first line already. */
 void ts_page_wrap(ts_page *page, const char *text, int indent, int used);
+/* The same for a text that was made for it; closes the buffer. */
+void ts_page_wrap_made(ts_page *page, ts_buffer *made, int indent, int used);
+/* Without the end of the last line; returns the columns that it holds then. */
+size_t ts_page_spread(ts_page *page, ts_text text, int indent, int used);
 
 typedef enum ts_tone {
     TS_TONE_PLAIN,
@@ -46,6 +50,7 @@ const char *ts_state_name(ts_state state);
 /* A value for people without its unit, in the unit shown for its kind, to `digits` significant
  * digits; "?" for what is not computable. */
 void ts_page_value(ts_page *page, double si, ts_kind kind, int digits, int width);
+void ts_page_value_text(const ts_page *page, ts_buffer *out, double si, ts_kind kind, int digits);
 
 /* A speed: whole rpm from 1000 on, four digits below. */
 void ts_page_speed(ts_page *page, double si, int width);

@@ -89,11 +89,14 @@ static void balances(const ts_answer *answer, ts_page *page)
         power = fmax(power, answer->power->spool[i].imbalance);
     for (size_t i = 0; i < shafts; i++)
         torque = fmax(torque, fabs(answer->power->shaft_imbalance[i]));
-    ts_buffer_add(page->out, "Balances: taken = absorbed - put in + lost, to ");
-    ts_buffer_significant(page->out, power, 2);
-    ts_buffer_add(page->out, "; torques on every shaft, to ");
-    ts_buffer_significant(page->out, torque, 2);
-    ts_buffer_add(page->out, " (relative; allowed 1e-12).\n");
+    ts_buffer says;
+    ts_buffer_open(&says, page->out->allocator);
+    ts_buffer_add(&says, "Balances: taken = absorbed - put in + lost, to ");
+    ts_buffer_significant(&says, power, 2);
+    ts_buffer_add(&says, "; torques on every shaft, to ");
+    ts_buffer_significant(&says, torque, 2);
+    ts_buffer_add(&says, " (relative; allowed 1e-12).");
+    ts_page_wrap_made(page, &says, 2, 0);
 }
 
 void ts_power_table(const ts_answer *answer, ts_page *page)

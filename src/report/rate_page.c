@@ -38,20 +38,6 @@ static size_t number_of(source_list *list, const char *source)
     return list->count;
 }
 
-static void title(const sheet *s)
-{
-    const ts_answer *answer = s->answer;
-    ts_page         *page   = s->page;
-    ts_page_tone(page, TS_TONE_STRONG);
-    ts_buffer_add(page->out, answer->drive->title.text);
-    ts_page_tone(page, TS_TONE_PLAIN);
-    if (answer->drive->revision.text != NULL)
-        ts_buffer_print(page->out, ", revision %s", answer->drive->revision.text);
-    ts_buffer_print(page->out, "   %s   SHA-256 %.*s   towershaft %s\n", answer->source->name, 12,
-                    answer->sha256, answer->version);
-    ts_page_wrap(page, answer->caution, 0, 0);
-}
-
 /* ---- inputs ------------------------------------------------------------------------------------
  */
 
@@ -284,7 +270,7 @@ static void verdict(const sheet *s)
 void ts_rate_page(const ts_rated *rated, const ts_answer *answer, ts_page *page)
 {
     sheet s = {.rated = rated, .answer = answer, .page = page};
-    title(&s);
+    ts_answer_title(answer, page);
     for (size_t i = 0; i < rated->element_count; i++)
         element_page(&s, &rated->elements[i]);
     sources(&s);

@@ -4,19 +4,32 @@
 #include <math.h>
 
 #define NUMBER_WIDTH 3
-#define NAME_WIDTH   22
+#define NAME_LEAST   8
 #define FACE_WIDTH   6
 #define SENSE_WIDTH  4
-#define LEAST_WIDTH  11
+#define LEAST_WIDTH  9
+#define MOST_WIDTH   14 /* that is taken where there is room */
 
 typedef struct column {
     int from, to; /* conditions shown in this block */
     int width;
+    int name; /* columns of the names of pads */
 } column;
 
-static int head_width(void)
+static int head_width(int name)
 {
-    return NUMBER_WIDTH + 1 + NAME_WIDTH + 1 + FACE_WIDTH + SENSE_WIDTH;
+    return NUMBER_WIDTH + 1 + name + 1 + FACE_WIDTH + SENSE_WIDTH;
+}
+
+/* As wide as the longest name, and at most a third of the page. */
+static int name_width(const ts_answer *answer, const ts_page *page)
+{
+    int widest = NAME_LEAST;
+    for (uint32_t p = 0; p < answer->train->pad_count; p++) {
+        const int width = (int)ts_text_columns(ts_text_of(answer->train->pads[p].name));
+        widest          = width > widest ? width : widest;
+    }
+    return widest < page->columns / 3 ? widest : page->columns / 3;
 }
 
 static bool misses(const ts_span *band, double n)
@@ -29,7 +42,7 @@ static void heads(const ts_answer *answer, ts_page *page, column at)
     ts_page_tone(page, TS_TONE_FAINT);
     ts_page_right(page, TS_TEXT("no"), NUMBER_WIDTH);
     ts_buffer_add(page->out, " ");
-    ts_page_left(page, TS_TEXT("pad"), NAME_WIDTH + 1);
+    ts_page_left(page, TS_TEXT("pad"), at.name + 1);
     ts_page_left(page, TS_TEXT("face"), FACE_WIDTH);
     ts_page_left(page, TS_TEXT("turns"), SENSE_WIDTH + 1);
     for (int c = at.from; c < at.to; c++) {
@@ -67,22 +80,26 @@ static void band_text(ts_page *page, const ts_span *band, ts_buffer *out)
         ts_page_short(out, ts_from_si(band->high, unit), 6);
 }
 
+/* Good until the buffer is used again. */
+static ts_text band_shown(ts_page *page, const ts_span *band, ts_buffer *text)
+{
+    if (band->standing == TS_UNKNOWN)
+        return TS_TEXT("?");
+    if (band->standing != TS_GIVEN)
+        return TS_TEXT("\xC2\xB7");
+    band_text(page, band, text);
+    return (ts_text){text->bytes != NULL ? text->bytes : "", text->length};
+}
+
 /* The second line of a pad: its band where it has one. */
 static void bands(ts_page *page, column at, const ts_accessory *accessory)
 {
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_fill(page->out, ' ', (size_t)head_width() + 1);
+    ts_buffer_fill(page->out, ' ', (size_t)head_width(at.name) + 1);
     ts_page_tone(page, TS_TONE_FAINT);
     for (int c = at.from; c < at.to; c++) {
-        ts_text shown = TS_TEXT("\xC2\xB7");
-        if (accessory->speed[c].standing == TS_UNKNOWN)
-            shown = TS_TEXT("?");
-        if (accessory->speed[c].standing == TS_GIVEN) {
-            band_text(page, &accessory->speed[c], &text);
-            shown = (ts_text){text.bytes != NULL ? text.bytes : "", text.length};
-        }
-        ts_page_right(page, shown, at.width - 1);
+        ts_page_right(page, band_shown(page, &accessory->speed[c], &text), at.width - 1);
         ts_buffer_add(page->out, " ");
     }
     page->out->failed = page->out->failed || text.failed;
@@ -101,7 +118,7 @@ static void row(const ts_answer *answer, ts_page *page, column at, const ts_pad 
                   NUMBER_WIDTH);
     ts_buffer_close(&number);
     ts_buffer_add(page->out, " ");
-    ts_page_left(page, ts_text_of(pad->name), NAME_WIDTH);
+    ts_page_left(page, ts_text_of(pad->name), at.name);
     ts_buffer_add(page->out, " ");
     ts_page_left(page, pad->face == TS_FRONT ? TS_TEXT("front") : TS_TEXT("rear"), FACE_WIDTH);
     ts_page_left(page, ts_pad_sense(answer->motion, pad) > 0 ? TS_TEXT("ccw") : TS_TEXT("cw"),
@@ -120,18 +137,51 @@ static bool has_demand(const ts_answer *answer, const ts_accessory *accessory)
     return false;
 }
 
+static void no_band(ts_page *page, const char *name)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%s: the file states no speed band", name);
+    ts_buffer_fill(page->out, ' ', 4);
+    ts_page_wrap_made(page, &text, 8, 4);
+}
+
+/* Bands and names of conditions stand in full wherever one column of them fits the page. */
+static int least_width(const ts_answer *answer, ts_page *page)
+{
+    size_t    widest = LEAST_WIDTH - 2;
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    for (size_t c = 0; c < answer->drive->condition_count; c++) {
+        size_t width = ts_text_columns(ts_text_of(answer->drive->conditions[c].name));
+        widest       = width > widest ? width : widest;
+        for (size_t a = 0; a < answer->drive->accessory_count; a++) {
+            width =
+                ts_text_columns(band_shown(page, &answer->drive->accessories[a].speed[c], &text));
+            widest = width > widest ? width : widest;
+        }
+    }
+    page->out->failed = page->out->failed || text.failed;
+    ts_buffer_close(&text);
+    return (int)widest + 2;
+}
+
 void ts_speed_table(const ts_answer *answer, ts_page *page)
 {
     const int count = (int)answer->drive->condition_count;
-    int       fit   = (page->columns - head_width() - 1) / LEAST_WIDTH;
+    const int name  = name_width(answer, page);
+    const int room  = page->columns - head_width(name) - 1;
+    const int most  = least_width(answer, page);
+    const int least = most < room ? most : room;
+    int       fit   = room / least;
     fit             = fit < 1 ? 1 : (fit > count ? count : fit);
     /* Blocks of equal size rather than a last one with a single column. */
     const int blocks = (count + fit - 1) / fit, each = (count + blocks - 1) / blocks;
-    int       width = (page->columns - head_width() - 1) / each;
-    width           = width > 14 ? 14 : (width < LEAST_WIDTH ? LEAST_WIDTH : width);
+    int       width = room / each;
+    width           = width > MOST_WIDTH && least <= MOST_WIDTH ? MOST_WIDTH : width;
     ts_page_heading(page, "Pad speeds, rpm (turns: facing the pad; below: the band; !: outside)");
     for (int from = 0; from < count; from += each) {
-        const column at = {from, from + each < count ? from + each : count, width};
+        const column at = {from, from + each < count ? from + each : count, width, name};
         if (from > 0)
             ts_page_line_end(page);
         heads(answer, page, at);
@@ -140,6 +190,5 @@ void ts_speed_table(const ts_answer *answer, ts_page *page)
     }
     for (size_t a = 0; a < answer->drive->accessory_count; a++)
         if (!has_demand(answer, &answer->drive->accessories[a]))
-            ts_buffer_print(page->out, "    %s: the file states no speed band\n",
-                            answer->drive->accessories[a].name);
+            no_band(page, answer->drive->accessories[a].name);
 }

@@ -131,6 +131,38 @@ static void begin_detail(sheet *s, const entry *e)
     fill(s, begun + e->indent - s->column);
 }
 
+/* Words from here on, and where they do not fit on further lines of the entry. */
+static void say_words(sheet *s, const entry *e, ts_text text)
+{
+    const size_t edge  = (size_t)s->page->columns;
+    bool         first = true;
+    for (size_t at = 0; at < text.length;) {
+        size_t end = at;
+        while (end < text.length && text.at[end] != ' ')
+            end++;
+        const ts_text word = {text.at + at, end - at};
+        if (!first && s->column + 1 + ts_text_columns(word) > edge) {
+            end_line(s);
+            begin_detail(s, e);
+            fill(s, 2);
+        } else if (!first) {
+            fill(s, 1);
+        }
+        say_strange(s, word, ANY_WIDTH);
+        first = false;
+        at    = end < text.length ? end + 1 : end;
+    }
+}
+
+/* The same for text that is put together first. */
+static void say_made(sheet *s, const entry *e, ts_buffer *text)
+{
+    s->out->failed = s->out->failed || text->failed;
+    if (!text->failed)
+        say_words(s, e, (ts_text){text->bytes, text->length});
+    ts_buffer_close(text);
+}
+
 /* At the right edge of this line, or of the next one, or where that is too narrow at its left. */
 static void say_right(sheet *s, const entry *e, ts_text text)
 {
@@ -146,7 +178,10 @@ static void say_right(sheet *s, const entry *e, ts_text text)
     if (s->column + width < edge)
         fill(s, edge - width - s->column);
     ts_page_tone(s->page, TS_TONE_FAINT);
-    say_strange(s, text, ANY_WIDTH);
+    if (s->column + width > edge)
+        say_words(s, e, text);
+    else
+        say_strange(s, text, ANY_WIDTH);
     ts_page_tone(s->page, TS_TONE_PLAIN);
     end_line(s);
 }
@@ -223,9 +258,8 @@ static void say_subject(sheet *s, const entry *e)
     s->out->failed = s->out->failed || address.failed;
     begin_detail(s, e);
     say(s, "of ");
-    say_strange(s, ts_text_of(address.bytes), ANY_WIDTH);
+    say_made(s, e, &address);
     end_line(s);
-    ts_buffer_close(&address);
 }
 
 static void say_quotation(sheet *s, const entry *e)
@@ -251,25 +285,25 @@ static void say_formula(sheet *s, const entry *e)
 {
     const ts_note *note     = note_of(s, e);
     const bool     searched = note->kind == TS_NOTE_SEARCHED;
+    ts_buffer      text;
 
     begin_detail(s, e);
-    size_t begin = s->out->length;
-    ts_buffer_add(s->out, searched ? "found so that " : "= ");
-    ts_formula_typeset(s->out, note->formula->text);
-    ts_buffer_add(s->out, searched ? " = 0" : "");
-    count_columns(s, begin);
+    ts_buffer_open(&text, s->out->allocator);
+    ts_buffer_add(&text, searched ? "found so that " : "= ");
+    ts_formula_typeset(&text, note->formula->text);
+    ts_buffer_add(&text, searched ? " = 0" : "");
+    say_made(s, e, &text);
     say_right(s, e, ts_text_of(note->formula->source));
 
     begin_detail(s, e);
-    begin = s->out->length;
-    ts_buffer_add(s->out, searched ? "there " : "= ");
-    ts_formula_typeset_numbers(s->out, note->formula->text, note->inputs, note->input_count,
-                               DIGITS);
+    ts_buffer_open(&text, s->out->allocator);
+    ts_buffer_add(&text, searched ? "there " : "= ");
+    ts_formula_typeset_numbers(&text, note->formula->text, note->inputs, note->input_count, DIGITS);
     if (searched) {
-        ts_buffer_add(s->out, " = ");
-        ts_value_typeset(s->out, note->residual, DIGITS);
+        ts_buffer_add(&text, " = ");
+        ts_value_typeset(&text, note->residual, DIGITS);
     }
-    count_columns(s, begin);
+    say_made(s, e, &text);
     end_line(s);
 }
 
@@ -306,9 +340,8 @@ static void say_closed(sheet *s, const entry *e)
     ts_why_address(s->why, note_of(s, e), &address);
     begin_detail(s, e);
     say(s, "closed here; ask why ");
-    say_strange(s, ts_text_of(address.bytes), ANY_WIDTH);
+    say_made(s, e, &address);
     end_line(s);
-    ts_buffer_close(&address);
 }
 
 /* A number that was not computed: from the file, from a table, assumed. */

@@ -8,16 +8,34 @@
 #include "draw/picture_library.h"
 #include "model/yaml_library.h"
 #include "study/doctor_cases.h"
+#include "study/outlet.h"
 
 #include <math.h>
 #include <string.h>
 
 typedef struct examination {
+    ts_page   *page;
     ts_buffer *out;
     ts_json    json;
     bool       as_json, well;
     size_t     count, failed, recalled;
 } examination;
+
+#define WORD_WIDTH 8 /* of "ok" and "FAILED" with their gap */
+
+static void result_lines(const examination *exam, bool good, const char *says, const char *source,
+                         const char *detail)
+{
+    ts_buffer line;
+    ts_buffer_open(&line, NULL);
+    ts_buffer_print(&line, "%s%s%s", says, detail[0] != '\0' ? ": " : "", detail);
+    ts_page_left(exam->page, ts_text_of(good ? "ok" : "FAILED"), WORD_WIDTH);
+    ts_page_wrap_made(exam->page, &line, WORD_WIDTH, WORD_WIDTH);
+    if (source == NULL)
+        return;
+    ts_buffer_fill(exam->out, ' ', WORD_WIDTH + 2);
+    ts_page_wrap(exam->page, source, WORD_WIDTH + 2, WORD_WIDTH + 2);
+}
 
 static void result(examination *exam, bool good, const char *says, const char *source,
                    const char *detail)
@@ -27,10 +45,7 @@ static void result(examination *exam, bool good, const char *says, const char *s
     exam->failed += !good;
     exam->recalled += source != NULL && strstr(source, "from memory") != NULL;
     if (!exam->as_json) {
-        ts_buffer_print(exam->out, "%s %s%s%s\n", good ? "[ ]" : "[X]", says,
-                        detail[0] != '\0' ? ": " : "", detail);
-        if (source != NULL)
-            ts_buffer_print(exam->out, "      %s\n", source);
+        result_lines(exam, good, says, source, detail);
         return;
     }
     ts_json_object(&exam->json);
@@ -119,11 +134,15 @@ static void begin(examination *exam)
 static void finish(examination *exam)
 {
     if (!exam->as_json) {
-        ts_buffer_print(exam->out,
-                        "\n%s: %zu of %zu as they should be; %zu values are recalled from memory.\n"
-                        "%s\n",
+        ts_buffer line;
+        ts_buffer_open(&line, NULL);
+        ts_buffer_print(&line,
+                        "%s: %zu of %zu as they should be; %zu values are recalled from memory.",
                         exam->well ? "Well" : "Not well", exam->count - exam->failed, exam->count,
-                        exam->recalled, ts_caution());
+                        exam->recalled);
+        ts_buffer_add(exam->out, "\n");
+        ts_page_wrap_made(exam->page, &line, 0, 0);
+        ts_page_wrap(exam->page, ts_caution(), 0, 0);
         return;
     }
     ts_json_end(&exam->json, ']');
@@ -133,11 +152,12 @@ static void finish(examination *exam)
     ts_buffer_add(exam->out, "\n");
 }
 
-ts_status ts_doctor_write(bool json, bool *well, const ts_sink *sink)
+ts_status ts_doctor_write(bool json, int columns, bool *well, const ts_sink *sink)
 {
     ts_buffer out;
     ts_buffer_open(&out, NULL);
-    examination exam = {.out = &out, .as_json = json, .well = true};
+    ts_page     page = ts_outlet_page(&(ts_page_options){.columns = columns}, &out);
+    examination exam = {.page = &page, .out = &out, .as_json = json, .well = true};
     begin(&exam);
     locale_free(&exam);
     formulas(&exam);

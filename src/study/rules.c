@@ -7,6 +7,10 @@
 #include "check/rulebook.h"
 #include "report/page.h"
 
+#include <string.h>
+
+#define WRITTEN_COLUMNS 100 /* of the pages of the manual */
+
 size_t ts_rule_count(void)
 {
     return ts_rulebook_count();
@@ -80,6 +84,53 @@ static void rules_list(ts_buffer *out, int columns)
     ts_buffer_print(out, "\n%zu rules.  towershaft rules RULE explains one.\n", ts_rule_count());
 }
 
+static bool is_paragraph(ts_text line)
+{
+    return line.length > 0 && strchr("#|-`>\t ", line.at[0]) == NULL;
+}
+
+static ts_text first_line(const char *text)
+{
+    return (ts_text){text, strcspn(text, "\n")};
+}
+
+/* The lines of one paragraph as a single one; returns what follows them. */
+static const char *join_paragraph(const char *text, ts_buffer *out)
+{
+    while (is_paragraph(first_line(text))) {
+        const ts_text line = first_line(text);
+        ts_buffer_add(out, out->length > 0 ? " " : "");
+        ts_buffer_text(out, line);
+        text += line.length + (text[line.length] == '\n' ? 1 : 0);
+    }
+    return text;
+}
+
+/* The page as it is written; on a terminal that is narrower its paragraphs are set anew, and all
+ * that is code, list, table or heading stays as it is but for lines that are too long. */
+static void rule_page(const char *text, int columns, ts_buffer *out)
+{
+    ts_page page = {.out = out, .columns = columns < 60 ? 60 : columns};
+    bool    code = false;
+    if (page.columns >= WRITTEN_COLUMNS) {
+        ts_buffer_add(out, text);
+        return;
+    }
+    while (*text != '\0') {
+        const ts_text line = first_line(text);
+        ts_buffer     made;
+        ts_buffer_open(&made, NULL);
+        code = code != (line.length >= 3 && memcmp(line.at, "```", 3) == 0);
+        if (!code && is_paragraph(line)) {
+            text = join_paragraph(text, &made);
+        } else {
+            ts_buffer_text(&made, line);
+            text += line.length + (text[line.length] == '\n' ? 1 : 0);
+        }
+        ts_page_wrap_made(&page, &made, is_paragraph(line) ? 0 : 4, 0);
+    }
+}
+
 ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink *sink)
 {
     const size_t index = only != NULL ? ts_rule_find(only, NULL) : SIZE_MAX;
@@ -92,7 +143,7 @@ ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink
     else if (only == NULL)
         rules_list(&out, columns);
     else
-        ts_buffer_add(&out, ts_rule_at(index).page);
+        rule_page(ts_rule_at(index).page, columns, &out);
     const ts_status status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
     return status;

@@ -124,21 +124,59 @@ static bool seen_earlier(const ts_study *study, size_t index)
     return false;
 }
 
+/* What a number means, or where it comes from when no formula says that. */
+static void add_meaning(ts_buffer *out, const ts_note *note)
+{
+    if (note->formula != NULL && note->formula->meaning != NULL)
+        ts_buffer_add(out, note->formula->meaning);
+    switch (note->kind) {
+    case TS_NOTE_SEARCHED:
+        ts_buffer_add(out, out->length > 0 ? ", found by iteration" : "found by iteration");
+        break;
+    case TS_NOTE_ROW:
+        ts_buffer_add(out, "read from a table");
+        break;
+    case TS_NOTE_GIVEN:
+        ts_buffer_add(out, "given in the file");
+        break;
+    case TS_NOTE_ASSUMED:
+        ts_buffer_add(out, "assumed");
+        break;
+    case TS_NOTE_BORROWED:
+        ts_buffer_add(out, "a number of another part");
+        break;
+    case TS_NOTE_STEP:
+        break;
+    }
+}
+
+/* "drive/hp:n@take-off   rotational speed", the meaning below where both do not fit. */
 static void list_symbol(const ts_study *study, size_t index, ts_page *page)
 {
-    const ts_note *note    = ts_workings_at(study->workings, index);
-    const char    *meaning = note->formula != NULL && note->kind == TS_NOTE_STEP
-                                 ? note->formula->meaning
-                                 : (note->kind == TS_NOTE_GIVEN ? "given in the file" : "assumed");
+    const ts_note *note   = ts_workings_at(study->workings, index);
+    const bool     varies = note->subject.condition >= 0;
+    ts_buffer      address, meaning;
+    ts_buffer_open(&address, study->allocator);
+    ts_buffer_open(&meaning, study->allocator);
+    ts_source_address(&study->source, note->subject.object, &address);
+    ts_buffer_print(&address, ":%s", note->symbol);
+    if (varies)
+        ts_buffer_print(&address, "@%s", study->drive.conditions[note->subject.condition].name);
+    add_meaning(&meaning, note);
+    if (varies && !study->rated)
+        ts_buffer_add(&meaning, " (and in the other conditions)");
+    const ts_text says  = {meaning.bytes != NULL ? meaning.bytes : "", meaning.length};
+    const bool    sound = !address.failed && !meaning.failed;
     ts_buffer_add(page->out, "  ");
-    ts_source_address(&study->source, note->subject.object, page->out);
-    ts_buffer_print(page->out, ":%s", note->symbol);
-    if (note->subject.condition >= 0)
-        ts_buffer_print(page->out, "@%s", study->drive.conditions[note->subject.condition].name);
-    ts_buffer_print(page->out, "   %s", meaning != NULL ? meaning : "");
-    if (note->subject.condition >= 0 && !study->rated)
-        ts_buffer_add(page->out, " (and in the other conditions)");
+    const size_t taken =
+        sound ? ts_page_spread(page, (ts_text){address.bytes, address.length}, 4, 2) : 0;
+    const bool fits = taken + 3 + ts_text_columns(says) <= (size_t)page->columns;
+    ts_buffer_add(page->out, fits ? "   " : "\n      ");
+    (void)ts_page_spread(page, says, 6, fits ? (int)taken + 3 : 6);
     ts_page_line_end(page);
+    page->out->failed = page->out->failed || !sound;
+    ts_buffer_close(&address);
+    ts_buffer_close(&meaning);
 }
 
 /* What can be asked about one part. */

@@ -17,7 +17,7 @@ class Words(unittest.TestCase):
         code, out, _ = run()
         self.assertEqual(code, 0)
         self.assertIn("check", out)
-        self.assertIn("14 CFR Part 33", out)
+        self.assertIn("14 CFR Part 33", " ".join(out.split()))
 
     def test_a_mistyped_command_names_the_nearest(self):
         code, _, err = run("chekc", BIZJET)
@@ -230,6 +230,29 @@ class New(InFolder):
         self.assertIn("bizjet", err)
 
 
+RATE_FILE = """towershaft rate: 1
+title: A pair to ask about
+
+gear pair:
+  first mesh: {z_1: 25, z_2: 62, m_n: 2 mm, b_1: 22 mm, b_2: 20 mm, x_1: 0.2}
+
+material:
+  case: {row: carburised 9310}
+"""
+
+
+class WhyList(InFolder):
+    def test_a_number_in_the_list_says_where_it_comes_from(self):
+        path = self.folder / "pair.yaml"
+        path.write_text(RATE_FILE)
+        _, pair, _ = run("why", path, "gear pair/first mesh")
+        self.assertIn(":alpha_wt   working transverse pressure angle, found by iteration\n", pair)
+        self.assertIn(":z_1   given in the file\n", pair)
+        self.assertIn(":alpha_n   assumed\n", pair)
+        _, material, _ = run("why", path, "material/case")
+        self.assertIn(":nu   read from a table\n", material)
+
+
 class Why(unittest.TestCase):
     def test_every_number_of_the_answer_has_a_working(self):
         """Each address that --json prints can be asked for, and tells the same value."""
@@ -288,6 +311,16 @@ class Compare(InFolder):
         kinds = {change["kind"] for change in answer("compare", BIZJET, copy)["changes"]}
         self.assertLessEqual({"ratio", "centre distance", "input"}, kinds)
 
+    def test_a_pad_speed_is_told_where_a_finding_appeared(self):
+        trap = ROOT / "examples/traps/trainer_generator_idle.yaml"
+        changes = answer("compare", ROOT / "examples/trainer.yaml", trap)["changes"]
+        appeared = {c["condition"] for c in changes if c["kind"] == "finding appeared"}
+        speeds = [c for c in changes if c["kind"] == "pad speed"]
+        self.assertEqual(appeared, {"ground idle"})
+        where = {c["subject"]: c["condition"] for c in speeds}
+        self.assertEqual(where.pop("starter-generator"), "ground idle")
+        self.assertEqual(set(where.values()), {"red line"})  # no finding: where they are fastest
+
     def test_comments_are_no_change(self):
         copy = self.copy_of(BIZJET)
         copy.write_text(copy.read_text() + "\n# a last remark\n")
@@ -298,6 +331,10 @@ class Doctor(unittest.TestCase):
     def test_this_installation_is_well(self):
         code, out, _ = run("doctor")
         self.assertEqual(code, 0, out)
+        results = out.split("\n\n")[1].splitlines()
+        self.assertGreater(len(results), 20)
+        for line in results:  # the second line of a result, its source, is indented
+            self.assertRegex(line, "^(ok {6}|FAILED  | {8})")
 
 
 if __name__ == "__main__":

@@ -89,8 +89,9 @@ const command_row commands[] = {
     {"notation", "[NAME]", "notation", 0, 1, "print the manual or schema of the drive file",
      "Without NAME, lists what there is.", OPTIONS(list_options), run_notation},
     {"complete", "SHELL", "shell", 1, 3, "print the completion script for bash, zsh or fish",
-     "  towershaft complete bash > ~/.local/share/bash-completion/completions/towershaft", NULL, 0,
-     run_complete},
+     "  towershaft complete bash \\\n"
+     "    > ~/.local/share/bash-completion/completions/towershaft",
+     NULL, 0, run_complete},
     {"help", "[COMMAND]", "command", 0, 1, "this list, or the page of one command", "",
      OPTIONS(help_options), run_help},
 };

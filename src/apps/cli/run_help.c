@@ -1,39 +1,53 @@
 /* How is it used? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/terminal.h"
 
 #include <stdio.h>
 #include <string.h>
+#include <unistd.h>
 
 static const char job[] =
     "Arranges, sizes and judges a turbine engine's accessory drive: from a text file to every\n"
     "shaft's speed, sense, power and torque, the findings, the pictures, and the reason of any "
     "number.";
 
-static void list(void)
+#define COLUMNS_WITHOUT_TERMINAL 100
+#define NAME_WIDTH               10
+
+static void list(int columns)
 {
-    printf("towershaft %s\n%s\n\nusage: towershaft COMMAND ...\n\n", ts_version(), job);
-    for (size_t i = 0; i < command_count; i++)
-        printf("  %-9s %s\n", commands[i].name, commands[i].says);
-    printf(
-        "\ntowershaft help COMMAND says more.  Exit codes: 0 holds, 1 does not hold, 2 the input\n"
-        "cannot be understood or computed, 3 a fault of the program or of the machine.\n\n%s\n",
-        ts_caution());
+    printf("towershaft %s\n", ts_version());
+    print_paragraphs(job, 0, columns);
+    printf("\nusage: towershaft COMMAND ...\n\n");
+    for (size_t i = 0; i < command_count; i++) {
+        printf("  %-*s", NAME_WIDTH, commands[i].name);
+        print_paragraphs(commands[i].says, 2 + NAME_WIDTH, columns);
+    }
+    printf("\n");
+    print_paragraphs(
+        "towershaft help COMMAND says more.  Exit codes: 0 holds, 1 does not hold, 2 the "
+        "input cannot be understood or computed, 3 a fault of the program or of the "
+        "machine.",
+        0, columns);
+    printf("\n");
+    print_paragraphs(ts_caution(), 0, columns);
 }
 
-static void explain(const command_row *command)
+static void explain(const command_row *command, int columns)
 {
     printf("usage: towershaft %s %s\n\n%s.\n", command->name, command->operands, command->says);
-    if (command->more[0] != '\0')
-        printf("\n%s\n", command->more);
+    if (command->more[0] != '\0') {
+        printf("\n");
+        print_paragraphs(command->more, 0, columns);
+    }
     if (command->option_count > 0)
         printf("\noptions\n");
     for (size_t i = 0; i < command->option_count; i++) {
         const option_row *row = &option_rows[command->options[i]];
-        char              words[96];
-        snprintf(words, sizeof words, "%s%s%s%s%s", row->letter != NULL ? row->letter : "",
-                 row->letter != NULL ? ", " : "", row->word, row->takes != NULL ? " " : "",
-                 row->takes != NULL ? row->takes : "");
-        printf("  %s\n      %s\n", words, row->says);
+        printf("  %s%s%s%s%s\n      ", row->letter != NULL ? row->letter : "",
+               row->letter != NULL ? ", " : "", row->word, row->takes != NULL ? " " : "",
+               row->takes != NULL ? row->takes : "");
+        print_paragraphs(row->says, 6, columns);
     }
 }
 
@@ -102,12 +116,13 @@ static void manual(void)
 
 int run_help(const arguments *given)
 {
+    const int columns = terminal_columns(STDOUT_FILENO, COLUMNS_WITHOUT_TERMINAL);
     if (given->value[OPTION_MAN] != NULL) {
         manual();
         return EXIT_HOLDS;
     }
     if (given->operand_count == 0) {
-        list();
+        list(columns);
         return EXIT_HOLDS;
     }
     const command_row *command = command_named(given->operand[0]);
@@ -115,6 +130,6 @@ int run_help(const arguments *given)
         fprintf(stderr, "towershaft help: no command %s\n", given->operand[0]);
         return EXIT_NOT_UNDERSTOOD;
     }
-    explain(command);
+    explain(command, columns);
     return EXIT_HOLDS;
 }

@@ -34,10 +34,14 @@ int run_rules(const arguments *given)
 int run_doctor(const arguments *given)
 {
     bool            well = false;
+    ts_page_options page;
+    if (!page_options(given, &page))
+        return EXIT_NOT_UNDERSTOOD;
     collector       collected;
-    const ts_sink   sink   = collector_sink(&collected);
-    const ts_status status = ts_doctor_write(given->value[OPTION_JSON] != NULL, &well, &sink);
-    const int       code   = deliver(given, &collected, status);
+    const ts_sink   sink = collector_sink(&collected);
+    const ts_status status =
+        ts_doctor_write(given->value[OPTION_JSON] != NULL, page.columns, &well, &sink);
+    const int code = deliver(given, &collected, status);
     if (code != EXIT_HOLDS)
         return code;
     return well ? EXIT_HOLDS : EXIT_FAULT;

@@ -20,6 +20,53 @@ int terminal_columns(int stream, int otherwise)
     return otherwise;
 }
 
+/* One word of a paragraph, on this line or the next; returns the column behind it. */
+static int print_word(const char *word, int length, int column, int indent, int columns)
+{
+    if (column > indent && column + 1 + length > columns) {
+        printf("\n%*s", indent, "");
+        column = indent;
+    } else if (column > indent) {
+        putchar(' ');
+        column++;
+    }
+    printf("%.*s", length, word);
+    return column + length;
+}
+
+/* A line that stands as it is; returns what follows it. */
+static const char *print_line(const char *text, int indent)
+{
+    const size_t length = strcspn(text, "\n");
+    const bool   more   = text[length] != '\0' && text[length + 1] != '\0';
+    printf("%.*s", (int)length, text);
+    if (more)
+        printf("\n%*s", indent, "");
+    return text + length + (text[length] != '\0');
+}
+
+void print_paragraphs(const char *text, int indent, int columns)
+{
+    int column = indent;
+    while (*text != '\0') {
+        if (*text == ' ' && column == indent) {
+            text = print_line(text, indent);
+            continue;
+        }
+        const size_t length = strcspn(text, " \n");
+        column              = print_word(text, (int)length, column, indent, columns);
+        text += length;
+        if (text[0] == '\n' && (text[1] == '\n' || text[1] == ' ')) {
+            printf("\n%*s", indent, "");
+            column = indent;
+            text++;
+        } else {
+            text += strspn(text, column > indent ? " \n" : "\n");
+        }
+    }
+    printf("\n");
+}
+
 bool page_options(const arguments *given, ts_page_options *out)
 {
     const char *units = "metric", *colour = "auto";
