@@ -15,7 +15,17 @@ static const ts_rated_section sections[2] = {
      .asked     = asked},
 };
 
-static const char *const why_none = "no allowance of this gear is given";
+/* The allowance of one end; what is not given at that end is as at the other. */
+static double allowance(ts_rate_desk *desk, const char *key, const char *other)
+{
+    if (ts_rate_is_given(desk, other))
+        return ts_rate_take_or(desk, key, ts_rate_take(desk, other),
+                               "one allowance of this gear is given, and taken for both");
+    return ts_rate_take_or(desk, key, 0.0, "no allowance of this gear is given");
+}
+
+/* Flanks that just touch are no clash; the rest is what rounding leaves of a zero. */
+#define BACKLASH_NOISE 1e-9
 
 /* Thick teeth on close axes, or thin ones on far axes; the axes of an internal pair the other way
  * about.  The tips stay where they are. */
@@ -25,8 +35,8 @@ static void solve_at(ts_rate_desk *desk, const ts_rated_pair *rated, bool most)
     const bool                 internal = pair->in.z_2 < 0;
     const char                *E_1 = most ? "E_sni1" : "E_sns1", *E_2 = most ? "E_sni2" : "E_sns2";
     const char                *A     = most != internal ? "A_ae" : "A_ai";
-    const double               E_sn1 = ts_rate_take_or(desk, E_1, 0.0, why_none);
-    const double               E_sn2 = ts_rate_take_or(desk, E_2, 0.0, why_none);
+    const double               E_sn1 = allowance(desk, E_1, most ? "E_sns1" : "E_sni1");
+    const double               E_sn2 = allowance(desk, E_2, most ? "E_sns2" : "E_sni2");
     const double               A_a   = ts_rate_take_signed(desk, A, pair->a_w < 0.0 ? -1.0 : 1.0);
     const ts_cylindrical_frame frame = {
         .m_n = pair->in.m_n, .alpha_n = pair->in.alpha_n, .beta = pair->in.beta};
@@ -49,10 +59,10 @@ static void solve_at(ts_rate_desk *desk, const ts_rated_pair *rated, bool most)
     in.d_a1  = pair->d_a1;
     in.d_a2  = pair->d_a2;
 
-    const ts_pair_fault fault  = ts_cylindrical_pair_solve(&in, &other, desk->workings);
-    const bool          solved = fault == TS_PAIR_FINE || fault == TS_PAIR_POINTED;
-    ts_finding         *finding =
-        ts_rate_judge(desk, solved && other.j_bn >= 0.0, "rate-backlash", TS_REFUSE);
+    const ts_pair_fault fault   = ts_cylindrical_pair_solve(&in, &other, desk->workings);
+    const bool          solved  = fault == TS_PAIR_FINE || fault == TS_PAIR_POINTED;
+    ts_finding         *finding = ts_rate_judge(
+                desk, solved && other.j_bn >= -BACKLASH_NOISE * pair->in.m_n, "rate-backlash", TS_REFUSE);
     if (finding == NULL)
         return;
     finding->source = "ISO 21771:2007";

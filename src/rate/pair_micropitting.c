@@ -49,13 +49,12 @@ static ts_film_gear take_gear(ts_rate_desk *desk, const ts_rated_pair *rated,
 static void take_mesh(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil,
                       ts_micropitting_mesh *mesh)
 {
-    const int    first = rated->make[0].accuracy, second = rated->make[1].accuracy;
     const double SKS = ts_rate_take(desk, "SKS");
 
     *mesh = (ts_micropitting_mesh){
         .gear       = {take_gear(desk, rated, oil, 0), take_gear(desk, rated, oil, 1)},
         .driver     = oil->driver,
-        .grade      = first > second ? first : second,
+        .grade      = ts_rate_coarser(rated),
         .X_S        = oil->X_S,
         .X_L        = oil->X_L,
         .oil        = oil->oil,

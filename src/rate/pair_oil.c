@@ -173,9 +173,12 @@ void ts_rate_lend_factors(ts_rate_desk *desk, const ts_rated_pair *rated)
     ts_rate_borrow(desk, "T", rated->load.T_1, "T_1");
     ts_rate_borrow(desk, "omega", rated->load.omega_1, "omega_1");
     ts_rate_borrow(desk, "d", rated->pair.d_1, "d_1");
+    ts_rate_borrow(desk, "Q", ts_rate_coarser(rated),
+                   rated->make[1].accuracy > rated->make[0].accuracy ? "accuracy_2" : "accuracy_1");
     if (!desk->failed) {
         const double b = fmin(rated->in.b_1, rated->in.b_2);
         ts_workings_borrow(desk->workings, "b", b, iso, "b");
+        ts_workings_borrow(desk->workings, "w_A", r->w_t, iso, "w_t");
         if (rated->pair.eps_beta > 0.0)
             ts_workings_borrow(desk->workings, "c_mesh", r->c_gamma_alpha, iso, "c_gamma_alpha");
         else

@@ -26,6 +26,13 @@ void ts_rate_pair_oil(ts_rate_desk *desk, ts_rated_pair *rated, ts_rated_oil *oi
 /* Names what the open section lacks of it: oil, roughness, load factors. */
 void ts_rate_need_oil(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil);
 
+/* The coarser tolerance class of both gears. */
+static inline int ts_rate_coarser(const ts_rated_pair *rated)
+{
+    const int first = rated->make[0].accuracy, second = rated->make[1].accuracy;
+    return first > second ? first : second;
+}
+
 /* Lends the load factors of ISO 6336 to the open section. */
 void ts_rate_lend_factors(ts_rate_desk *desk, const ts_rated_pair *rated);
 

@@ -55,12 +55,10 @@ static ts_scuffing_gear take_gear(ts_rate_desk *desk, const ts_rated_pair *rated
 static void take_mesh(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil,
                       ts_scuffing_mesh *mesh)
 {
-    const int first = rated->make[0].accuracy, second = rated->make[1].accuracy;
-
     *mesh =
         (ts_scuffing_mesh){.gear = {take_gear(desk, rated, oil, 0), take_gear(desk, rated, oil, 1)},
                            .driver     = oil->driver,
-                           .grade      = first > second ? first : second,
+                           .grade      = ts_rate_coarser(rated),
                            .mates      = (int)ts_rate_take(desk, "mates"),
                            .X_S        = oil->X_S,
                            .X_L        = oil->X_L,
@@ -108,6 +106,8 @@ static void lend_path(ts_rate_desk *desk, const ts_rated_pair *rated, int driver
         return;
     const ts_subject own = {desk->element->node, TS_RATED_SCUFFING};
     ts_rate_borrow(desk, "rho_E1", rho_a1, "rho_a1");
+    ts_rate_borrow(desk, "g", pair->g_f, "g_f");
+    ts_rate_borrow(desk, "g", pair->g_a, "g_a");
     (void)TS_STEP(desk->workings, rho_E2_formula, rho_T - rho_a1, rho_T, rho_a1);
     ts_workings_borrow(desk->workings, "eps_a", driver == 1 ? eps_1 : eps_2, own,
                        driver == 1 ? "eps_1" : "eps_2");

@@ -198,10 +198,15 @@ static const char *symbol_of(ts_rate_desk *desk, const char *key)
     return symbol;
 }
 
+/* A value of a table, which a given one may follow, is no input. */
 static bool is_noted(const ts_rate_desk *desk, const char *symbol)
 {
     const ts_subject whole = {desk->element->node, TS_EVERY_CONDITION};
-    return ts_workings_find(desk->workings, whole, symbol) != SIZE_MAX;
+    const size_t     found = ts_workings_find(desk->workings, whole, symbol);
+    if (found == SIZE_MAX)
+        return false;
+    const ts_note_kind kind = ts_workings_at(desk->workings, found)->kind;
+    return kind == TS_NOTE_GIVEN || kind == TS_NOTE_ASSUMED;
 }
 
 /* Inputs belong to the element, whichever section asks first. */
@@ -329,7 +334,8 @@ const char *ts_rate_word(const ts_rate_desk *desk, const char *key)
 
 void ts_rate_borrow(ts_rate_desk *desk, const char *symbol, double value, const char *lender)
 {
-    if (!desk->failed)
+    const bool own = desk->condition == TS_EVERY_CONDITION && strcmp(symbol, lender) == 0;
+    if (!desk->failed && !own)
         ts_workings_borrow(desk->workings, symbol, value,
                            (ts_subject){desk->element->node, TS_EVERY_CONDITION}, lender);
 }

@@ -280,6 +280,9 @@ static double bulk(const ts_micropitting_prepared *p, const ts_micropitting_load
 
     if (!isnan(load->theta_M))
         return load->theta_M;
+    ts_workings_row(workings, "r", r, "1",
+                    which == 1 ? "r_1, the relief of the tip that counts"
+                               : "r_2, the relief of the tip that counts");
     const double X_Ca =
         p->mesh.grade > 6 ? 1.0 : ts_tip_relief_factor(r, p->eps_1, p->eps_2, workings);
     const double P    = TS_STEP(workings, P_formula, T_1 * omega_1, T_1, omega_1);
