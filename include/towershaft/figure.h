@@ -7,11 +7,11 @@
 typedef struct ts_figure_options {
     const char *figure;    /* "behind", "teeth", ...: any that ts_figure_name says  */
     const char *format;    /* "svg", "pdf", "png"                                  */
-    const char *condition; /* NULL: the one with the highest power taken; for one mesh, the one in
-                              which it carries most */
+    const char *condition; /* NULL: the one with the highest power taken; for one mesh, the one
+                              that governs it */
     const char *at; /* address of a cylindrical mesh, "drive/hp/box/clockwise/2", or of anything in
-                       it; read by "teeth" and "root".  NULL: the mesh with the highest load a
-                       width of face */
+                       it; read by "teeth" and "root".  NULL: the mesh that governs, by its
+                       judged teeth or else by its load a width of face */
     const char *ground; /* "light", "dark", "contrast", "print" */
     bool        us;
     double      scale; /* pixels a unit for PNG; 0 means 2 */

@@ -2,6 +2,7 @@
 #include "draw/margin_chart.h"
 
 #include "draw/lettering.h"
+#include "draw/mesh_choice.h"
 #include "draw/sheet.h"
 #include "draw/target.h"
 
@@ -74,12 +75,32 @@ static void write_title(const chart *it)
     if (it->rows.count == 0)
         ts_buffer_add(line, "No rule was judged in single conditions.");
     else
-        ts_buffer_print(line, "Which condition governs?  %zu rows of reserves", it->rows.count);
+        ts_buffer_print(line, "Which condition governs?  %zu %s of reserves", it->rows.count,
+                        it->rows.count == 1 ? "row" : "rows");
     if (it->rows.steady > 0)
-        ts_buffer_print(line, "; %zu rules that do not depend on a condition are left out",
-                        it->rows.steady);
+        ts_buffer_print(line, "; %zu %s on no condition %s left out", it->rows.steady,
+                        it->rows.steady == 1 ? "rule that depends" : "rules that depend",
+                        it->rows.steady == 1 ? "is" : "are");
     ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
              ts_scene_kept(scene), &lead);
+}
+
+/* "mesh 4-3: hydraulic pump 1": a shaft and the mesh that drives it have one node. */
+static bool add_mesh(ts_buffer *line, const ts_scene *scene, ts_node node)
+{
+    for (uint32_t m = 0; m < scene->train->mesh_count; m++) {
+        const ts_mesh *mesh = &scene->train->meshes[m];
+        if (mesh->node != node)
+            continue;
+        ts_buffer_add(line, "mesh ");
+        ts_add_mesh_name(line, scene, m);
+        if (mesh->kind == TS_MESH_CYLINDRICAL) {
+            ts_buffer_add(line, ": ");
+            ts_add_gear_name(line, scene, mesh->driven);
+        }
+        return true;
+    }
+    return false;
 }
 
 /* What the row is about: "fuel pump", or "of 9, least: fuel pump". */
@@ -93,7 +114,8 @@ static const char *object_words(const chart *it, const ts_margin_row *row)
         one = row->cells[c].node;
     if (one == 0)
         ts_buffer_print(line, least != 0 ? "of %zu, least: " : "of %zu, no numbers", row->objects);
-    ts_add_node_name(line, scene, one != 0 ? one : least);
+    if (!row->teeth || !add_mesh(line, scene, one))
+        ts_add_node_name(line, scene, one != 0 ? one : least);
     return ts_scene_kept(scene);
 }
 

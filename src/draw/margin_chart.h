@@ -30,6 +30,7 @@ typedef struct ts_margin_row {
     const char     *rule;
     const char     *title;
     ts_node         node;    /* 0: the worst of many objects; else the one that the row is about */
+    bool            teeth;   /* of a mesh: strength of its teeth */
     ts_margin_cell *cells;   /* [condition]                                                      */
     int32_t         least;   /* the condition that governs; -1: none has a number                */
     size_t          objects; /* how many things the rule judged                                  */

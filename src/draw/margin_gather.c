@@ -2,19 +2,13 @@
 #include "draw/margin_chart.h"
 
 #include "check/rulebook.h"
+#include "draw/mesh_choice.h"
 
 #include <math.h>
 #include <string.h>
 
 /* Rows beyond this make the worst thing of a rule stand for all of them. */
 enum { ROWS_MOST = 18 };
-
-/* Teeth are rated mesh by mesh, and each mesh has its row whatever else is on the sheet. */
-static bool about_teeth(const ts_judgement *judgement)
-{
-    const char *symbol = judgement->symbol ? judgement->symbol : "";
-    return strncmp(symbol, "S_", 2) == 0;
-}
 
 static bool has_numbers(const ts_scene *scene, const char *rule)
 {
@@ -57,19 +51,23 @@ static bool worse(const ts_margin_cell *a, const ts_margin_cell *b)
 static ts_margin_row *row_for(const ts_scene *scene, ts_margin_rows *rows,
                               const ts_judgement *judgement, bool apart)
 {
-    const bool    own  = about_teeth(judgement) || (apart && has_numbers(scene, judgement->rule));
-    const ts_node node = own ? judgement->node : 0;
+    /* Teeth are rated mesh by mesh, and each mesh has its row whatever else is on the sheet. */
+    const bool    teeth = ts_judgement_of_teeth(judgement);
+    const bool    own   = teeth || (apart && has_numbers(scene, judgement->rule));
+    const ts_node node  = own ? judgement->node : 0;
     for (size_t i = rows->count; i-- > 0;) /* rule by rule, so it is one of the last */
         if (strcmp(rows->items[i].rule, judgement->rule) == 0 && rows->items[i].node == node)
             return &rows->items[i];
     ts_margin_row *row   = &rows->items[rows->count];
     const size_t   index = ts_rulebook_find(ts_text_of(judgement->rule), NULL);
     *row                 = (ts_margin_row){
-                        .rule  = judgement->rule,
-                        .title = index != SIZE_MAX ? ts_rulebook_rules()[index]->title : judgement->rule,
-                        .node  = node,
-                        .cells = TS_TAKE(scene->arena, ts_margin_cell, scene->drive->condition_count),
-                        .least = -1};
+                        .rule    = judgement->rule,
+                        .title   = index != SIZE_MAX ? ts_rulebook_rules()[index]->title : judgement->rule,
+                        .node    = node,
+                        .teeth   = teeth,
+                        .cells   = TS_TAKE(scene->arena, ts_margin_cell, scene->drive->condition_count),
+                        .least   = -1,
+                        .objects = node != 0};
     if (!row->cells)
         return NULL;
     rows->count++;
@@ -145,7 +143,8 @@ ts_status ts_margin_gather(ts_scene *scene, ts_margin_rows *out)
         return TS_NO_MEMORY;
     for (size_t i = 0; i < out->count; i++) {
         find_least(&out->items[i], scene->drive->condition_count);
-        count_objects(scene, &out->items[i]);
+        if (out->items[i].node == 0)
+            count_objects(scene, &out->items[i]);
     }
     return TS_OK;
 }

@@ -4,6 +4,7 @@
 #include "draw/lettering.h"
 
 #include <math.h>
+#include <string.h>
 
 static const ts_mesh_load *load_of(const ts_scene *scene, uint32_t mesh, uint32_t condition)
 {
@@ -54,13 +55,34 @@ static uint32_t find_highest(const ts_scene *scene)
     return best;
 }
 
-static uint32_t find_asked(const ts_scene *scene)
+bool ts_judgement_of_teeth(const ts_judgement *judgement)
+{
+    return judgement->symbol && strncmp(judgement->symbol, "S_", 2) == 0;
+}
+
+static uint32_t mesh_at(const ts_scene *scene, ts_node node)
 {
     for (uint32_t m = 0; m < scene->train->mesh_count; m++)
         if (scene->train->meshes[m].kind == TS_MESH_CYLINDRICAL &&
-            scene->train->meshes[m].node == scene->options->mesh)
+            scene->train->meshes[m].node == node)
             return m;
     return TS_NOWHERE;
+}
+
+/* The judgement with the least reserve of the teeth of a cylindrical mesh; NULL: there is none. */
+static const ts_judgement *governing(const ts_scene *scene)
+{
+    const ts_drawing_subject *subject = scene->subject;
+    const int32_t             wanted  = scene->options->condition;
+    const ts_judgement       *least   = NULL;
+    for (size_t i = 0; subject->judgements && i < subject->judgement_count; i++) {
+        const ts_judgement *one = &subject->judgements[i];
+        if (ts_judgement_of_teeth(one) && one->condition >= 0 &&
+            (wanted < 0 || one->condition == wanted) && !isnan(one->margin) &&
+            mesh_at(scene, one->node) != TS_NOWHERE && (!least || one->margin < least->margin))
+            least = one;
+    }
+    return least;
 }
 
 static void choose_condition(ts_scene *scene, uint32_t mesh)
@@ -79,10 +101,28 @@ static void choose_condition(ts_scene *scene, uint32_t mesh)
 
 uint32_t ts_choose_mesh(ts_scene *scene)
 {
-    const uint32_t mesh = scene->options->mesh != 0 ? find_asked(scene) : find_highest(scene);
+    const ts_judgement *least = scene->options->mesh != 0 ? NULL : governing(scene);
+    if (least) {
+        scene->condition = (uint32_t)least->condition;
+        return mesh_at(scene, least->node);
+    }
+    const uint32_t mesh =
+        scene->options->mesh != 0 ? mesh_at(scene, scene->options->mesh) : find_highest(scene);
     if (mesh != TS_NOWHERE)
         choose_condition(scene, mesh);
     return mesh;
+}
+
+const char *ts_choice_says(const ts_scene *scene)
+{
+    const bool any = scene->options->condition < 0;
+    if (scene->options->mesh != 0)
+        return "";
+    if (governing(scene))
+        return any ? "with the least reserve of its teeth in any condition"
+                   : "with the least reserve of its teeth in this condition";
+    return any ? "with the highest load a width of face in any condition"
+               : "with the highest load a width of face in this condition";
 }
 
 static void add_shaft(ts_buffer *out, const ts_scene *scene, uint32_t shaft)

@@ -179,7 +179,7 @@ static void write_head(const view *it)
     ts_buffer_add(line, "Roots of mesh ");
     ts_add_mesh_name(line, scene, it->mesh);
     if (scene->options->mesh == 0)
-        ts_buffer_add(line, ", the cylindrical mesh with the highest load a width of face");
+        ts_buffer_print(line, ", the cylindrical mesh %s", ts_choice_says(scene));
     ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 22.0},
              ts_scene_kept(scene), &lead);
 }

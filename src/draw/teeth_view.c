@@ -122,12 +122,9 @@ static const char *other_words(const ts_teeth_view *view)
     }
     if (count == 0)
         ts_buffer_add(line, "The same flanks carry in every condition that loads the mesh");
-    ts_buffer_add(line, scene->options->mesh != 0 ? "."
-                        : scene->options->condition >= 0
-                            ? ". Shown as the cylindrical mesh with the highest load a width of "
-                              "face in this condition."
-                            : ". Shown as the cylindrical mesh with the highest load a width of "
-                              "face in any condition.");
+    if (scene->options->mesh == 0)
+        ts_buffer_print(line, ". Shown as the cylindrical mesh %s", ts_choice_says(scene));
+    ts_buffer_add(line, ".");
     return ts_scene_kept(scene);
 }
 

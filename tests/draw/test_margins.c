@@ -158,8 +158,9 @@ static void the_mesh_with_the_highest_load_a_width_is_chosen(void **state)
     (void)state;
     drawn it;
     open_drawn(&it, TS_FIGURE_TEETH);
-    it.scene            = ts_scene_of(&it.sample->subject, &it.options, it.arena);
-    const uint32_t mesh = ts_choose_mesh(&it.scene);
+    it.sample->subject.judgement_count = 0; /* no teeth were judged */
+    it.scene                           = ts_scene_of(&it.sample->subject, &it.options, it.arena);
+    const uint32_t mesh                = ts_choose_mesh(&it.scene);
     assert_int_equal(it.scene.condition, SAMPLE_TAKE_OFF); /* the options ask for it */
     const double most = ts_mesh_line_load(&it.scene, mesh, SAMPLE_TAKE_OFF);
     assert_true(most > 0.0);
@@ -170,6 +171,27 @@ static void the_mesh_with_the_highest_load_a_width_is_chosen(void **state)
     it.options.condition = -1;
     const uint32_t crank = it.sample->train.mesh_count * SAMPLE_CRANK;
     it.sample->power.mesh[crank + SAMPLE_MESH_B - 500].F_t = 1e6;
+    it.scene = ts_scene_of(&it.sample->subject, &it.options, it.arena);
+    assert_int_equal(ts_choose_mesh(&it.scene), SAMPLE_MESH_B - 500);
+    assert_int_equal(it.scene.condition, SAMPLE_CRANK);
+    ts_arena_close(it.arena);
+}
+
+/* Judged teeth go before loads: whoever opens the picture wants the mesh that governs. */
+static void the_mesh_with_the_least_reserve_is_chosen(void **state)
+{
+    (void)state;
+    drawn it;
+    open_drawn(&it, TS_FIGURE_TEETH);
+    it.options.condition = -1;
+    it.scene             = ts_scene_of(&it.sample->subject, &it.options, it.arena);
+    assert_int_equal(ts_choose_mesh(&it.scene), SAMPLE_MESH_A - 500);
+    assert_int_equal(it.scene.condition, SAMPLE_RED_LINE);
+    it.options.condition = SAMPLE_CRANK;
+    for (size_t i = 0; i < SAMPLE_JUDGEMENTS; i++)
+        if (it.sample->judgements[i].node == SAMPLE_MESH_B &&
+            it.sample->judgements[i].condition == SAMPLE_CRANK)
+            it.sample->judgements[i].margin = -0.3;
     it.scene = ts_scene_of(&it.sample->subject, &it.options, it.arena);
     assert_int_equal(ts_choose_mesh(&it.scene), SAMPLE_MESH_B - 500);
     assert_int_equal(it.scene.condition, SAMPLE_CRANK);
@@ -201,6 +223,7 @@ int main(void)
         cmocka_unit_test(the_scale_is_the_same_in_every_cell),
         cmocka_unit_test(many_conditions_make_bands_and_a_cell_each),
         cmocka_unit_test(the_mesh_with_the_highest_load_a_width_is_chosen),
+        cmocka_unit_test(the_mesh_with_the_least_reserve_is_chosen),
         cmocka_unit_test(the_mesh_that_is_asked_for_is_taken),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -78,7 +78,9 @@ const command_row commands[] = {
      "(or ends in a slash) every picture is written into it.\n"
      "A mesh has the address of the shaft that it drives, such as drive/hp/box/clockwise/2; "
      "without\n"
-     "--at, teeth and root show the cylindrical mesh with the highest load a width of face.",
+     "--at, teeth and root show the mesh that governs: the least reserve of judged teeth, or else "
+     "the\n"
+     "highest load a width of face.",
      OPTIONS(draw_options), run_draw},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",
