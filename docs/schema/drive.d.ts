@@ -323,6 +323,10 @@ export interface ToothSystem {
   "flank roughness"?: Sourced<Length | Unknown>;
   /** Mean peak-to-valley roughness R_z of the root fillets.  Default: 10 um. */
   "root roughness"?: Sourced<Length | Unknown>;
+  /** Tip relief C_a of both gears of a mesh; read up to class 5.  Default: 0 um. */
+  "tip relief"?: Sourced<Length | Unknown>;
+  /** Life factors Z_NT and Y_NT at 1e10 load cycles.  Default: 0.85. */
+  "long life factor"?: Sourced<PlainNumber | Unknown>;
   /** Application factor K_A of ISO 6336-1: peaks of load over the loads of the file.  Default: 1. */
   "application factor"?: Sourced<PlainNumber | Unknown>;
   /** Face load factor K_Hbeta of ISO 6336-1, where it is known from elsewhere; without the key it follows from `misalignment`. */
@@ -457,6 +461,8 @@ export interface Limits {
   "contact safety"?: Sourced<PlainNumber | Unknown>;
   /** The least safety S_F of roots against breakage.  Default: 1.25. */
   "bending safety"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest share of its time that a mesh may spend at the main resonance of its teeth.  Default: 20 %. */
+  "time at resonance"?: Sourced<PlainNumber | Unknown>;
   /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */
   "rim to tooth height"?: Sourced<PlainNumber | Unknown>;
 }

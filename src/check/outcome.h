@@ -6,7 +6,7 @@
 #include "base/workings.h"
 #include "check/finding.h"
 #include "model/source.h"
-#include "power/power.h"
+#include "rating/drive_teeth.h"
 #include "quantity/quantity.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
@@ -58,6 +58,7 @@ typedef struct ts_check_subject {
     const ts_train  *train;
     const ts_motion *motion;
     const ts_power  *power;
+    const ts_teeth  *teeth; /* NULL: not rated, and its rules skip                */
     int32_t          today; /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units         units; /* of the numbers in sentences                        */
 } ts_check_subject;

@@ -24,7 +24,7 @@
 #include "model/source.h"
 #include "model/train.h"
 #include "motion/motion.h"
-#include "power/power.h"
+#include "rating/drive_teeth.h"
 #include "quantity/quantity.h"
 
 #include <math.h>
@@ -53,6 +53,7 @@ struct ts_check {
     const ts_train  *train;
     const ts_motion *motion;
     const ts_power  *power;
+    const ts_teeth  *teeth; /* NULL: the teeth were not rated */
     const ts_source *source;
     ts_workings     *workings; /* may be NULL                                 */
     int32_t          today;    /* days since 1970-01-01; INT32_MIN: not told  */

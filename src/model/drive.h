@@ -148,6 +148,8 @@ typedef struct ts_tooth_system {
     ts_pick    material;       /* row of catalog/gear_material.h */
     ts_tally   accuracy;       /* class of ISO 1328-1 */
     ts_measure flank_roughness, root_roughness; /* m, R_z */
+    ts_measure tip_relief;                      /* m, C_a */
+    ts_measure long_life_factor;                /* Z_NT and Y_NT at 1e10 cycles */
     ts_measure application_factor;              /* K_A */
     ts_measure face_load_factor; /* K_Hbeta; TS_ABSENT: it follows from the misalignment */
     ts_measure misalignment;     /* m, F_betax; TS_ABSENT: what the tolerances allow */
@@ -271,6 +273,7 @@ typedef struct ts_limits {
     ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band */
     ts_measure contact_safety;            /* 1, S_Hmin */
     ts_measure bending_safety;            /* 1.25, S_Fmin */
+    ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
     ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
 } ts_limits;
 

@@ -5,7 +5,7 @@
 #include "base/workings.h"
 #include "check/outcome.h"
 #include "model/source.h"
-#include "power/power.h"
+#include "rating/drive_teeth.h"
 
 typedef struct ts_answer {
     const ts_source        *source;
@@ -13,6 +13,7 @@ typedef struct ts_answer {
     const ts_train         *train;
     const ts_motion        *motion;
     const ts_power         *power;
+    const ts_teeth         *teeth;    /* NULL: not rated                                */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */

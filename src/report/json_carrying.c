@@ -106,6 +106,7 @@ static void mesh(ts_json *json, const ts_answer *answer, uint32_t m)
     ts_json_integer(json, answer->motion->meshes[m].gcd);
     geometry(json, answer, m);
     loads(json, answer, m);
+    ts_json_strength(json, answer, m);
     ts_json_end(json, '}');
 }
 

@@ -60,6 +60,9 @@ double ts_json_shown(ts_json *json, double si, const ts_unit *unit)
     ts_buffer text;
     double    value = NAN;
     size_t    taken = 0;
+    /* What is shown in SI, factor exactly 1, is the value itself. */
+    if (unit == ts_kind_si(unit->kind))
+        return si;
     ts_buffer_open(&text, json->out->allocator);
     ts_quantity_print(&text, si, unit);
     const bool read   = !text.failed && ts_number_parse((ts_text){text.bytes, text.length}, &value,

@@ -54,6 +54,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .train  = &study->train,
         .motion = &study->motion,
         .power  = &study->power,
+        .teeth  = &study->teeth,
         .today  = study->options.today,
         .units  = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
@@ -76,6 +77,8 @@ ts_status ts_study_build(ts_study *study)
         status = ts_motion_prepare(&study->drive, &study->train, study->arena, &study->motion);
     if (status == TS_OK)
         status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
+    if (status == TS_OK)
+        status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -90,6 +93,7 @@ ts_status ts_study_solve(ts_study *study)
         status = ts_power_solve(&study->drive, &study->power, study->workings);
     if (status != TS_OK)
         return status;
+    ts_teeth_solve(&study->drive, &study->teeth, study->workings);
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

@@ -23,6 +23,7 @@ struct ts_study {
     ts_train         train;
     ts_motion        motion;
     ts_power         power;
+    ts_teeth         teeth;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 
@@ -40,7 +41,8 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
 /* Text to model to flat train, and the memory of all that follows. */
 ts_status ts_study_build(ts_study *study);
 
-/* Motion, power and check of a study that is built; takes no memory beyond what building reserved.
+/* Motion, power, teeth and check of a study that is built; takes no memory beyond what building
+ * reserved.
  */
 ts_status ts_study_solve(ts_study *study);
 

@@ -9,6 +9,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .train     = &study->train,
         .motion    = &study->motion,
         .power     = &study->power,
+        .teeth     = &study->teeth,
         .outcome   = &study->outcome,
         .workings  = study->workings,
         .version   = ts_version(),

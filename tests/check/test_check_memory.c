@@ -19,6 +19,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .train  = &study->train,
                               .motion = &study->motion,
                               .power  = &study->power,
+                              .teeth  = &study->teeth,
                               .today  = PAGE_DAY};
 }
 

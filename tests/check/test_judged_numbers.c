@@ -103,6 +103,7 @@ static void workings_change_no_answer(void **state)
                                       .train  = &study->train,
                                       .motion = &study->motion,
                                       .power  = &study->power,
+                                      .teeth  = &study->teeth,
                                       .today  = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);

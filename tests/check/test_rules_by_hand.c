@@ -312,13 +312,18 @@ static void unknown_limits_are_not_computable(void **state)
         {"neck factor", "G1-neck-above-load"},
         {"neck factor", "G1-start-path-neck"},
         {"speed margin", "B2-speed-band"},
+        {"contact safety", "E1-tooth-contact"},
+        {"bending safety", "E1-tooth-bending"},
+        {"bending safety", "E3-tooth-life"},
+        {"time at resonance", "E1-resonance"},
+        {"rim to tooth height", "E1-thin-rim"},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         char diff[256];
-        (void)snprintf(
-            diff, sizeof diff,
-            " limits:\n-  wrap: 110 deg\n-  pitch line velocity: 120 m/s\n+  %s: unknown\n",
-            limits[i].key);
+        (void)snprintf(diff, sizeof diff,
+                       " limits:\n-  wrap: 110 deg\n-  time at resonance: 100 %%\n"
+                       "-  pitch line velocity: 120 m/s\n+  %s: unknown\n",
+                       limits[i].key);
         ts_study              *study   = changed_study(diff);
         const ts_rule_outcome *outcome = outcome_of(study, limits[i].rule);
         const ts_finding      *finding = first_finding_of(study, limits[i].rule);
@@ -340,6 +345,7 @@ static void lost_power_is_a_fault_of_the_program(void **state)
                                        .train  = &study->train,
                                        .motion = &study->motion,
                                        .power  = &study->power,
+                                       .teeth  = &study->teeth,
                                        .today  = PAGE_DAY};
     assert_int_equal(ts_check_run(&subject, study->arena, NULL, &study->outcome), TS_OK);
     assert_int_equal(study->outcome.finding_count, 1);

@@ -1,0 +1,106 @@
+/* check/rule/resonance.c: does any mesh live in the resonance of its teeth? */
+#include "check/tooth_safety.h"
+#include "check/visit.h"
+
+static const ts_formula share_formula = {
+    .symbol  = "resonance_share",
+    .meaning = "share of its running time that the mesh spends in main resonance",
+    .unit    = "1",
+    .text    = "t_resonance/t_running",
+    .source  = "derived: time in conditions with N_S < N <= 1.15 over the time of all that turn it",
+};
+static const ts_formula reserve_formula = {
+    .symbol  = "reserve_resonance_share",
+    .meaning = "reserve of the time at resonance",
+    .unit    = "1",
+    .text    = "resonance_share_most/resonance_share - 1",
+    .source  = "reserve = capacity / demand - 1",
+};
+
+typedef struct stay {
+    double  resonance, running; /* s */
+    double  longest;
+    int32_t condition; /* the longest of those at resonance */
+} stay;
+
+static stay stay_of(const ts_check *check, uint32_t mesh)
+{
+    stay out = {0.0, 0.0, 0.0, TS_EVERY_CONDITION};
+    for (uint32_t c = 0; c < check->drive->condition_count; c++) {
+        const ts_mesh_case *one = &check->teeth->cases[(size_t)c * check->train->mesh_count + mesh];
+        const double        t   = ts_condition_seconds(&check->drive->conditions[c]);
+        if (!one->loaded)
+            continue;
+        out.running += t;
+        if (one->rating.range != TS_SPEED_RESONANCE)
+            continue;
+        out.resonance += t;
+        if (t > out.longest || out.condition == TS_EVERY_CONDITION) {
+            out.longest   = t;
+            out.condition = (int32_t)c;
+        }
+    }
+    return out;
+}
+
+static void judge(ts_check *check, uint32_t mesh, double most)
+{
+    const stay    times = stay_of(check, mesh);
+    const ts_node node  = check->train->meshes[mesh].node;
+    if (!(times.running > 0.0))
+        return;
+    const double t_resonance = times.resonance, t_running = times.running;
+    ts_workings_about(check->workings, node, TS_EVERY_CONDITION);
+    ts_workings_assumed(
+        check->workings, "t_resonance", t_resonance, "s",
+        "the sum of `hours`, or `events` times `lasts`, of conditions at resonance");
+    ts_workings_assumed(check->workings, "t_running", t_running, "s",
+                        "the same sum of all conditions that load the mesh");
+    ts_question question = ts_question_about(check, node, TS_EVERY_CONDITION);
+    question.value =
+        TS_STEP(check->workings, share_formula, t_resonance / t_running, t_resonance, t_running);
+    question.limit        = most;
+    question.bound        = TS_AT_MOST;
+    question.kind         = TS_KIND_NUMBER;
+    question.symbol       = "resonance_share";
+    question.limit_symbol = "resonance_share_most";
+    question.reserve      = &reserve_formula;
+    ts_finding *finding   = ts_judge(check, &question);
+    if (finding == NULL)
+        return;
+    const ts_mesh_case *one =
+        &check->teeth->cases[(size_t)times.condition * check->train->mesh_count + mesh];
+    ts_says(check, finding,
+            "%s spends %s of its time at the resonance of its teeth, most of it at %s, where it "
+            "runs at %s of the resonance speed with K_v = %s",
+            ts_mesh_name(check, mesh), ts_shown_percent(check, question.value),
+            ts_condition_name(check, times.condition),
+            ts_shown(check, one->rating.N, TS_KIND_NUMBER),
+            ts_shown(check, one->rating.K_v, TS_KIND_NUMBER));
+}
+
+/* What cannot be rated is said by the rules that ask for its safety. */
+static void run(ts_check *check)
+{
+    const ts_measure *limit = &check->drive->limits.time_at_resonance;
+    if (check->teeth != NULL &&
+        !ts_limit_known(check, limit, "time at resonance", "resonance_share_most", TS_KIND_NUMBER))
+        return;
+    for (uint32_t m = 0; check->teeth != NULL && m < check->train->mesh_count; m++)
+        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL && ts_mesh_is_rated(check, m))
+            judge(check, m, limit->value);
+    ts_skip(check, "no cylindrical mesh is rated");
+}
+
+const ts_rule ts_rule_resonance = {
+    .id       = "E1-resonance",
+    .title    = "Resonance of the teeth",
+    .question = "Does every mesh spend little of its time at the main resonance of its teeth?",
+    .why    = "There the teeth add most load to themselves, and how much hangs on damping that no "
+              "standard knows; the rating counts what it can, in K_v.",
+    .level  = TS_NOTE,
+    .source = "ISO 6336-1:2019, clause 6.5 (from memory): N_S to 1.15; the share: common "
+              "practice, no source",
+    .hint   = "have it analysed, or choose other tooth numbers, rims or module",
+    .run    = run,
+};

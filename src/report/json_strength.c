@@ -1,0 +1,137 @@
+/* How is the strength of teeth written as JSON? */
+#include "report/answer_json.h"
+
+#include "rating/iso6336/edition.h"
+
+#include <math.h>
+
+static const char *const flanks[] = {"none", "leading", "trailing"};
+
+typedef struct part {
+    const char *symbol;
+    ts_kind     kind;
+    double      value;
+} part;
+
+static void parts_of(ts_json *json, const ts_answer *answer, ts_subject about, const part *parts,
+                     size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        if (isinf(parts[i].value) || isnan(parts[i].value))
+            continue;
+        ts_json_key(json, parts[i].symbol);
+        ts_json_quantity(json, answer, parts[i].value, parts[i].kind,
+                         (ts_json_place){about.object, about.condition, parts[i].symbol});
+    }
+}
+
+static void number_or_null(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static void remarks(ts_json *json, ts_remarks remarks)
+{
+    ts_json_key(json, "remarks");
+    ts_json_array(json);
+    for (int kind = 0; kind < TS_REMARK_COUNT; kind++)
+        if (ts_remarks_have(remarks, (ts_remark_kind)kind))
+            ts_json_string(json, ts_remark_text_of((ts_remark_kind)kind)->name);
+    ts_json_end(json, ']');
+}
+
+/* ---- one condition --------------------------------------------------------------------------- */
+
+static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const ts_mesh_case *one,
+                      int32_t c)
+{
+    const ts_iso6336_rating      *r       = &one->rating;
+    const ts_iso6336_gear_rating *g       = r->gear;
+    const ts_subject              about   = {answer->teeth->strength[m].subject, c};
+    const part                    parts[] = {
+                           {"N", TS_KIND_NUMBER, r->N},
+                           {"K_v", TS_KIND_NUMBER, r->K_v},
+                           {"sigma_H1", TS_KIND_STRESS, g[0].sigma_H},
+                           {"sigma_H2", TS_KIND_STRESS, g[1].sigma_H},
+                           {"sigma_F1", TS_KIND_STRESS, g[0].sigma_F},
+                           {"sigma_F2", TS_KIND_STRESS, g[1].sigma_F},
+                           {"S_H1", TS_KIND_NUMBER, g[0].S_H},
+                           {"S_H2", TS_KIND_NUMBER, g[1].S_H},
+                           {"S_F1", TS_KIND_NUMBER, g[0].S_F},
+                           {"S_F2", TS_KIND_NUMBER, g[1].S_F},
+    };
+    ts_json_key(json, ts_answer_condition(answer, c));
+    ts_json_object(json);
+    if (one->missing != NULL || one->fault != NULL) {
+        string(json, "because", one->missing != NULL ? one->missing : one->fault);
+    } else {
+        parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
+        remarks(json, r->remarks);
+    }
+    ts_json_end(json, '}');
+}
+
+static void conditions(ts_json *json, const ts_answer *answer, uint32_t m)
+{
+    ts_json_key(json, "conditions");
+    ts_json_object(json);
+    for (size_t c = 0; c < answer->drive->condition_count; c++) {
+        const ts_mesh_case *one = &answer->teeth->cases[c * answer->train->mesh_count + m];
+        if (one->loaded)
+            condition(json, answer, m, one, (int32_t)c);
+    }
+    ts_json_end(json, '}');
+}
+
+/* ---- the life -------------------------------------------------------------------------------- */
+
+static void set_by(ts_json *json, const ts_answer *answer, uint32_t m)
+{
+    const ts_mesh_strength *strength = &answer->teeth->strength[m];
+    const ts_flank_life    *life     = &strength->life;
+    ts_json_key(json, "set_by");
+    ts_json_object(json);
+    string(json, "condition", ts_answer_condition(answer, life->condition));
+    string(json, "stress", ts_rated_stress_says(strength->stress));
+    string(json, "gear", ts_mesh_side_says(answer->train, m, strength->gear));
+    string(json, "flank", flanks[strength->flank]);
+    number_or_null(json, "share", life->share);
+    ts_json_end(json, '}');
+}
+
+void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
+{
+    if (answer->teeth == NULL || answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
+        return;
+    const ts_mesh_strength *strength = &answer->teeth->strength[m];
+    const ts_iso6336_year   year =
+        answer->drive->method.teeth.value == TS_TEETH_ISO_2006 ? TS_ISO6336_2006 : TS_ISO6336_2019;
+    const part parts[] = {
+        {"S_H1", TS_KIND_NUMBER, strength->S_H[0]},
+        {"S_H2", TS_KIND_NUMBER, strength->S_H[1]},
+        {"S_F1", TS_KIND_NUMBER, strength->S_F[0]},
+        {"S_F2", TS_KIND_NUMBER, strength->S_F[1]},
+    };
+    ts_json_key(json, "strength");
+    ts_json_object(json);
+    string(json, "method", ts_iso6336_edition_of(year)->name);
+    parts_of(json, answer, (ts_subject){answer->train->meshes[m].node, TS_EVERY_CONDITION}, parts,
+             4);
+    number_or_null(json, "margin", strength->reserve);
+    number_or_null(json, "lives", strength->times);
+    if (isfinite(strength->reserve))
+        set_by(json, answer, m);
+    remarks(json, answer->teeth->prepared[m].remarks);
+    conditions(json, answer, m);
+    ts_json_end(json, '}');
+}
