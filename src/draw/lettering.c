@@ -161,8 +161,10 @@ ts_area ts_write(ts_canvas *canvas, ts_point at, const char *text, const ts_lett
         cairo_rotate(canvas->cr, -0.5 * M_PI);
     show(canvas, layout, corner, how);
     cairo_restore(canvas->cr);
-    const ts_place place = {
-        .kind = TS_PLACE_TEXT, .area = area, .cut = pango_layout_is_ellipsized(layout)};
+    const ts_place place = {.kind = TS_PLACE_TEXT,
+                            .area = area,
+                            .cut  = pango_layout_is_ellipsized(layout),
+                            .text = ts_arena_copy(canvas->places.arena, text, strlen(text))};
     g_object_unref(layout);
     if (area.w > 0.0)
         ts_note_place(&canvas->places, &place);

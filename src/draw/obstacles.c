@@ -63,7 +63,7 @@ void ts_avoid_places(ts_obstacles *obstacles, const ts_places *places)
     for (size_t i = 0; i < places->count; i++) {
         const ts_place *place = &places->items[i];
         if (place->kind == TS_PLACE_TEXT || place->kind == TS_PLACE_NUMBER ||
-            place->kind == TS_PLACE_TAG)
+            place->kind == TS_PLACE_SYMBOL || place->kind == TS_PLACE_TAG)
             ts_avoid_area(obstacles, ts_area_inset(place->area, -2.0), 1000.0);
         if (place->kind == TS_PLACE_LEADER)
             ts_avoid_line(obstacles, place->a, place->b, 40.0);

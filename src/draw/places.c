@@ -47,8 +47,9 @@ bool ts_place_free(const ts_places *places, ts_area area)
 {
     for (size_t i = 0; i < places->count; i++) {
         const ts_place *place = &places->items[i];
-        if ((place->kind == TS_PLACE_TEXT || place->kind == TS_PLACE_NUMBER) &&
-            ts_areas_meet(place->area, area))
+        const bool      taken = place->kind == TS_PLACE_TEXT || place->kind == TS_PLACE_NUMBER ||
+                           place->kind == TS_PLACE_SYMBOL;
+        if (taken && ts_areas_meet(place->area, area))
             return false;
     }
     return true;

@@ -21,7 +21,8 @@ typedef struct ts_area {
 } ts_area;
 
 typedef enum ts_place_kind {
-    TS_PLACE_TEXT,   /* letters                                             */
+    TS_PLACE_TEXT,   /* letters; `text` is what they say                    */
+    TS_PLACE_SYMBOL, /* a mark that no words may cover                      */
     TS_PLACE_NUMBER, /* the circle with a shaft's number; `of` is the shaft */
     TS_PLACE_CELL,   /* a shaft's cell of the rail; `of` is the shaft       */
     TS_PLACE_TAG,    /* marks of findings; `of` is the first finding        */
@@ -37,6 +38,7 @@ typedef struct ts_place {
     ts_area       area;
     ts_point      a, b; /* TS_PLACE_LEADER, TS_PLACE_RIBBON      */
     bool          cut;  /* TS_PLACE_TEXT: it ends in an ellipsis */
+    const char   *text; /* TS_PLACE_TEXT                         */
 } ts_place;
 
 typedef struct ts_places {
@@ -50,7 +52,7 @@ void ts_note_place(ts_places *places, const ts_place *place);
 void ts_note_area(ts_places *places, ts_place_kind kind, uint32_t of, ts_area area);
 void ts_note_line(ts_places *places, ts_place_kind kind, uint32_t of, ts_point a, ts_point b);
 
-/* Do words and numbers leave this area free? */
+/* Do words, numbers and symbols leave this area free? */
 bool ts_place_free(const ts_places *places, ts_area area);
 
 ts_area ts_area_inset(ts_area area, double by); /* negative: grown */

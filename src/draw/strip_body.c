@@ -7,14 +7,13 @@
 
 /* ---- bodies ------------------------------------------------------------------------------ */
 
-static const ts_pad *pad_of(const ts_strip *strip, const ts_strip_shaft *one, int side)
+const ts_pad *ts_strip_pad(const ts_strip *strip, const ts_strip_shaft *one, int side)
 {
     const uint32_t p = strip->scene->train->shafts[one->shaft].pad[side];
     return p == TS_NOWHERE ? NULL : &strip->scene->train->pads[p];
 }
 
-/* The body on the sheet; its width is 0 when radius or length is not known. */
-static ts_area body_area(const ts_strip *strip, const ts_strip_shaft *one, int side)
+ts_area ts_strip_body(const ts_strip *strip, const ts_strip_shaft *one, int side)
 {
     const double   r = one->r_body[side], length = one->length[side];
     const ts_point a = ts_strip_point(strip, one->s - r, side == TS_FRONT ? -length : strip->depth);
@@ -36,110 +35,15 @@ static void draw_centre_of_mass(ts_canvas *canvas, ts_point at)
     ts_use_pen(canvas, TS_PEN_2, TS_COLOUR_INK);
     ts_path_circle(canvas, at, r);
     ts_stroke(canvas);
-}
-
-/* Up to three lines: name, "r 72 x 190", "9.4 kg". */
-typedef struct body_words {
-    const char  *text[3];
-    ts_lettering how[3];
-    double       high[3]; /* px */
-    size_t       count;
-} body_words;
-
-static void add_words(const ts_strip *strip, body_words *words, double width)
-{
-    const ts_buffer *line = &strip->scene->canvas.line;
-    const size_t     i    = words->count++;
-    words->text[i] =
-        line->bytes ? ts_arena_copy(strip->scene->arena, line->bytes, line->length) : NULL;
-    if (!words->text[i])
-        words->text[i] = "";
-    words->how[i] = (ts_lettering){.size   = i ? TS_LOOK_TYPE_PX_TICK : TS_LOOK_TYPE_PX_BODY,
-                                   .bold   = i == 0,
-                                   .halo   = true,
-                                   .anchor = TS_ANCHOR_MIDDLE,
-                                   .colour = i ? TS_COLOUR_INK2 : TS_COLOUR_INK,
-                                   .width  = width,
-                                   .lines  = i ? 2 : 3};
-    words->high[i] =
-        ts_text_area(&strip->scene->canvas, (ts_point){0, 0}, words->text[i], &words->how[i]).h;
-}
-
-static void gather_words(const ts_strip *strip, const ts_strip_shaft *one, int side, double width,
-                         body_words *words)
-{
-    ts_scene           *scene = strip->scene;
-    const ts_pad       *pad   = pad_of(strip, one, side);
-    const ts_accessory *what  = &scene->drive->accessories[pad->accessory];
-    ts_buffer          *line  = ts_canvas_line(&scene->canvas);
-    words->count              = 0;
-    ts_buffer_add(line, pad->name);
-    add_words(strip, words, width);
-    line = ts_canvas_line(&scene->canvas);
-    ts_buffer_add(line, "r ");
-    ts_add_value(line, scene, one->r_body[side], TS_KIND_LENGTH);
-    ts_buffer_add(line, " \xC3\x97 ");
-    ts_add_value(line, scene, one->length[side], TS_KIND_LENGTH);
-    add_words(strip, words, width);
-    if (!ts_measure_known(what->mass))
-        return;
-    line = ts_canvas_line(&scene->canvas);
-    ts_add_shown(line, scene, what->mass.value, TS_KIND_MASS);
-    add_words(strip, words, width);
-}
-
-static double words_height(const body_words *words, size_t count)
-{
-    double sum = 0.0;
-    for (size_t i = 0; i < count; i++)
-        sum += words->high[i];
-    return sum;
-}
-
-static void write_words(const ts_strip *strip, const body_words *words, size_t count, ts_point top)
-{
-    for (size_t i = 0; i < count; i++) {
-        const ts_area at =
-            ts_text_area(&strip->scene->canvas, (ts_point){0, 0}, words->text[i], &words->how[i]);
-        ts_write(&strip->scene->canvas, (ts_point){top.x, top.y - at.y}, words->text[i],
-                 &words->how[i]);
-        top.y += words->high[i];
-    }
-}
-
-/* In the outer part of the body, clear of the dimensions at the face and of the centre of mass;
- * what does not fit there is left out, and where not even the name fits all of it stands beyond. */
-static void write_body(const ts_strip *strip, const ts_strip_shaft *one, int side, ts_area area)
-{
-    const ts_accessory *what =
-        &strip->scene->drive->accessories[pad_of(strip, one, side)->accessory];
-    const double mass =
-        ts_measure_known(what->overhang) ? what->overhang.value * strip->px + 8.0 : 0.0;
-    const double from = fmax(30.0, mass), room = area.h - from - 4.0, x = area.x + 0.5 * area.w;
-    body_words   words;
-    gather_words(strip, one, side, area.w - 6.0, &words);
-    size_t count = words.count;
-    while (count > 0 && words_height(&words, count) > room)
-        count--;
-    if (count == 0) {
-        gather_words(strip, one, side, fmax(area.w, 110.0), &words);
-        const double high = words_height(&words, words.count) + 10.0;
-        write_words(strip, &words, words.count,
-                    (ts_point){x, side == TS_FRONT ? area.y - high : area.y + area.h + 10.0});
-        return;
-    }
-    const double spare = fmin(10.0, 0.5 * (room - words_height(&words, count)));
-    const double high  = words_height(&words, count);
-    write_words(strip, &words, count,
-                (ts_point){x, side == TS_FRONT ? area.y + 4.0 + spare
-                                               : area.y + area.h - 4.0 - spare - high});
+    ts_note_area(&canvas->places, TS_PLACE_SYMBOL, 0,
+                 (ts_area){at.x - r, at.y - r, 2.0 * r, 2.0 * r});
 }
 
 static void draw_body(const ts_strip *strip, const ts_strip_shaft *one, int side)
 {
     ts_canvas          *canvas = &strip->scene->canvas;
-    const ts_pad       *pad    = pad_of(strip, one, side);
-    const ts_area       area   = body_area(strip, one, side);
+    const ts_pad       *pad    = ts_strip_pad(strip, one, side);
+    const ts_area       area   = ts_strip_body(strip, one, side);
     const ts_accessory *what   = &strip->scene->drive->accessories[pad->accessory];
     if (!(area.w > 0.0))
         return;
@@ -155,47 +59,13 @@ static void draw_body(const ts_strip *strip, const ts_strip_shaft *one, int side
         canvas, ts_strip_point(strip, one->s, side == TS_FRONT ? -out : strip->depth + out));
 }
 
-/* A cover, a hand-turning pad, an open one, or an accessory of unknown size: its name in words. */
-static void write_bare_pad(const ts_strip *strip, const ts_strip_shaft *one, int side)
-{
-    ts_canvas         *canvas = &strip->scene->canvas;
-    const ts_pad      *pad    = pad_of(strip, one, side);
-    const ts_point     at  = ts_strip_point(strip, one->s, side == TS_FRONT ? 0.0 : strip->depth);
-    const double       way = side == TS_FRONT ? -1.0 : 1.0, half = 14.0;
-    const ts_lettering how = {.size   = TS_LOOK_TYPE_PX_TICK,
-                              .halo   = true,
-                              .anchor = TS_ANCHOR_MIDDLE,
-                              .colour = TS_COLOUR_INK2,
-                              .width  = 96.0,
-                              .lines  = 2};
-    ts_use_pen(canvas, pad->use == TS_PAD_COVER ? TS_PEN_4 : TS_PEN_2, TS_COLOUR_INK);
-    if (pad->use == TS_PAD_OPEN || pad->use == TS_PAD_ACCESSORY)
-        ts_use_dash(canvas, TS_DASH_HIDDEN);
-    ts_path_area(canvas, (ts_area){at.x - half, way < 0.0 ? at.y - 6.0 : at.y, 2.0 * half, 6.0});
-    ts_stroke(canvas);
-    ts_buffer *line = ts_canvas_line(canvas);
-    ts_buffer_print(line, pad->use == TS_PAD_ACCESSORY ? "%s, size not known" : "%s", pad->name);
-    ts_write(canvas, (ts_point){at.x, at.y + (way < 0.0 ? -12.0 : 19.0)},
-             line->bytes ? line->bytes : "", &how);
-}
-
 void ts_strip_draw_bodies(const ts_strip *strip)
 {
     for (size_t i = 0; i < strip->shaft_count; i++) {
         const ts_strip_shaft *one = &strip->shafts[i];
         for (int side = 0; side < 2; side++)
-            if (pad_of(strip, one, side) && body_area(strip, one, side).w > 0.0)
+            if (ts_strip_pad(strip, one, side) && ts_strip_body(strip, one, side).w > 0.0)
                 draw_body(strip, one, side);
-    }
-    for (size_t i = 0; i < strip->shaft_count; i++) {
-        const ts_strip_shaft *one = &strip->shafts[i];
-        for (int side = 0; side < 2; side++) {
-            const ts_area area = body_area(strip, one, side);
-            if (pad_of(strip, one, side) && area.w > 0.0)
-                write_body(strip, one, side, area);
-            else if (pad_of(strip, one, side))
-                write_bare_pad(strip, one, side);
-        }
     }
 }
 
@@ -216,8 +86,8 @@ static void hatch_overlap(const ts_strip *strip, ts_area a, ts_area b)
 static void draw_gap(const ts_strip *strip, size_t i, size_t j, int side)
 {
     ts_scene     *scene = strip->scene;
-    const ts_area a     = body_area(strip, &strip->shafts[i], side);
-    const ts_area b     = body_area(strip, &strip->shafts[j], side);
+    const ts_area a     = ts_strip_body(strip, &strip->shafts[i], side);
+    const ts_area b     = ts_strip_body(strip, &strip->shafts[j], side);
     const double  gap =
         ts_strip_gap(strip, i, strip->shafts[i].r_body[side], j, strip->shafts[j].r_body[side]);
     const double wanted = scene->drive->limits.body_gap.value;
@@ -232,7 +102,13 @@ static void draw_gap(const ts_strip *strip, size_t i, size_t j, int side)
         ts_buffer_add(line, " < ");
         ts_add_value(line, scene, wanted, TS_KIND_LENGTH);
     }
-    ts_draw_dimension(scene, a.x + a.w, b.x, y, line->bytes ? line->bytes : "", narrow);
+    ts_draw_dimension(scene, &(ts_dimension){.a      = a.x + a.w,
+                                             .b      = b.x,
+                                             .y      = y,
+                                             .away   = side == TS_FRONT ? -1.0 : 1.0,
+                                             .bold   = narrow,
+                                             .beside = true,
+                                             .text   = line->bytes ? line->bytes : ""});
 }
 
 void ts_strip_draw_gaps(const ts_strip *strip)
@@ -240,7 +116,7 @@ void ts_strip_draw_gaps(const ts_strip *strip)
     for (int side = 0; side < 2; side++) {
         size_t last = SIZE_MAX;
         for (size_t i = 0; i < strip->shaft_count; i++) {
-            if (!(body_area(strip, &strip->shafts[i], side).w > 0.0))
+            if (!(ts_strip_body(strip, &strip->shafts[i], side).w > 0.0))
                 continue;
             if (last != SIZE_MAX)
                 draw_gap(strip, last, i, side);
@@ -298,9 +174,12 @@ static void draw_centres(const ts_strip *strip, double y)
             continue;
         ts_buffer *line = ts_canvas_line(&scene->canvas);
         ts_add_value(line, scene, scene->motion->meshes[m].a_w, TS_KIND_LENGTH);
-        ts_draw_dimension(scene, ts_strip_point(strip, strip->shafts[j].s, 0.0).x,
-                          ts_strip_point(strip, strip->shafts[i].s, 0.0).x, y,
-                          line->bytes ? line->bytes : "", false);
+        ts_draw_dimension(scene,
+                          &(ts_dimension){.a    = ts_strip_point(strip, strip->shafts[j].s, 0.0).x,
+                                          .b    = ts_strip_point(strip, strip->shafts[i].s, 0.0).x,
+                                          .y    = y,
+                                          .away = -1.0,
+                                          .text = line->bytes ? line->bytes : ""});
     }
 }
 

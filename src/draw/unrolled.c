@@ -113,8 +113,8 @@ static void add_tip_gaps(const ts_strip *strip, ts_buffer *line)
     tip_gap      least[GAPS];
     const size_t count = find_tip_gaps(strip, least);
     for (size_t i = 0; i < count; i++) {
-        ts_buffer_print(line, i ? ", %u\xE2\x80\x93%u " : "; least tip gaps %u\xE2\x80\x93%u ",
-                        least[i].a, least[i].b);
+        ts_buffer_add(line, i ? ", " : "; least gaps of tips between gears that do not mesh: ");
+        ts_buffer_print(line, "%u\xE2\x80\x93%u ", least[i].a, least[i].b);
         ts_add_shown(line, strip->scene, least[i].gap, TS_KIND_LENGTH);
     }
 }
@@ -204,6 +204,7 @@ static void draw_strip(const ts_strip *strip)
     write_heading(strip);
     ts_strip_draw_box(strip);
     ts_strip_draw_bodies(strip);
+    ts_strip_write_pads(strip);
     ts_strip_draw_gaps(strip);
     ts_strip_draw_scale(strip);
 }

@@ -56,8 +56,13 @@ ts_point ts_strip_point(const ts_strip *strip, double s,
                         double z); /* z rearwards from the front face */
 void     ts_strip_draw_box(const ts_strip *strip);
 void     ts_strip_draw_bodies(const ts_strip *strip);
-void     ts_strip_draw_gaps(const ts_strip *strip);
-void     ts_strip_draw_scale(const ts_strip *strip);
+void     ts_strip_write_pads(const ts_strip *strip); /* what stands on every pad, in words */
+/* NULL when there is no pad on that face. */
+const ts_pad *ts_strip_pad(const ts_strip *strip, const ts_strip_shaft *one, int side);
+/* The body on the sheet; its width is 0 when radius or length is not known. */
+ts_area ts_strip_body(const ts_strip *strip, const ts_strip_shaft *one, int side);
+void    ts_strip_draw_gaps(const ts_strip *strip);
+void    ts_strip_draw_scale(const ts_strip *strip);
 /* Distance of the axes of two shafts in the face plane less two radii, m; the true one, not that
  * of the arc laid flat. */
 double ts_strip_gap(const ts_strip *strip, size_t a, double r_a, size_t b, double r_b);

@@ -87,7 +87,7 @@ static const ts_field tolerance_fields[] = {
      .need = TS_REQUIRED,
      .kind = TS_KIND_LENGTH,
      TS_AT(ts_rate_tolerance, m_n),
-     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .range   = TS_FROM(1e-5, 0.1, "mm"),
      .says    = "Normal module.",
      .example = "2 mm"},
     {.key   = "z",

@@ -28,7 +28,7 @@ static const ts_field bevel_fields[] = {
      .need = TS_REQUIRED,
      MEASURE(TS_KIND_LENGTH),
      TS_AT(ts_rate_bevels, m_et),
-     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .range   = TS_FROM(1e-5, 0.1, "mm"),
      .says    = "Outer transverse module.",
      .example = "2.5 mm"},
     {.key = "Sigma",

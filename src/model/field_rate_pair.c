@@ -137,7 +137,7 @@ static const ts_field pair_fields[] = {
      .need = TS_REQUIRED,
      MEASURE(TS_KIND_LENGTH),
      TS_AT(ts_rate_pair, m_n),
-     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .range   = TS_FROM(1e-5, 0.1, "mm"),
      .says    = "Normal module.",
      .example = "2 mm"},
     {.key = "alpha_n",
@@ -601,8 +601,9 @@ static const char *judge_pair(const void *record, const char **key, const char *
 {
     const ts_rate_pair *pair = record;
     const int64_t       z_1 = pair->gear[0].z.value, z_2 = pair->gear[1].z.value;
-    *key = "z_2";
-    if (pair->gear[1].z.standing == TS_GIVEN && (z_2 == 0 || z_2 == -z_1)) {
+    *key            = "z_2";
+    const bool both = pair->gear[0].z.standing == TS_GIVEN;
+    if (pair->gear[1].z.standing == TS_GIVEN && (z_2 == 0 || (both && z_2 == -z_1))) {
         *expected = "another number of teeth than 0 and -z_1";
         return z_2 == 0 ? "a gear has teeth" : "an internal gear has more teeth than its pinion";
     }

@@ -17,7 +17,7 @@ static const ts_field tooth_fields[] = {
      .need = TS_REQUIRED,
      .kind = TS_KIND_LENGTH,
      TS_AT(ts_rate_tooth, m_n),
-     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .range   = TS_FROM(1e-5, 0.1, "mm"),
      .says    = "Normal module.",
      .example = "2 mm"},
     {.key   = "alpha_n",

@@ -78,8 +78,8 @@ static void judge_width(ts_rate_desk *desk, const ts_bevel_pair *pair)
 static bool solve_cones(ts_rate_desk *desk, ts_bevel_pair *pair)
 {
     ts_rate_open_section(desk, &cones);
-    const ts_bevel_pair_input in    = {.z_1     = (int)ts_rate_take(desk, "z_1"),
-                                       .z_2     = (int)ts_rate_take(desk, "z_2"),
+    const ts_bevel_pair_input in    = {.z_1     = ts_rate_take_whole(desk, "z_1"),
+                                       .z_2     = ts_rate_take_whole(desk, "z_2"),
                                        .m_et    = ts_rate_take(desk, "m_et"),
                                        .Sigma   = ts_rate_take(desk, "Sigma"),
                                        .alpha_n = ts_rate_take(desk, "alpha_n"),

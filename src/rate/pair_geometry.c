@@ -25,8 +25,8 @@ static const ts_rated_section section = {
 
 static void take_teeth(ts_rate_desk *desk, ts_cylindrical_pair_input *in)
 {
-    in->z_1     = (int)ts_rate_take(desk, "z_1");
-    in->z_2     = (int)ts_rate_take(desk, "z_2");
+    in->z_1     = ts_rate_take_whole(desk, "z_1");
+    in->z_2     = ts_rate_take_whole(desk, "z_2");
     in->m_n     = ts_rate_take(desk, "m_n");
     in->alpha_n = ts_rate_take(desk, "alpha_n");
     in->beta    = ts_rate_take(desk, "beta");

@@ -59,7 +59,7 @@ static void take_mesh(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_r
         (ts_scuffing_mesh){.gear = {take_gear(desk, rated, oil, 0), take_gear(desk, rated, oil, 1)},
                            .driver     = oil->driver,
                            .grade      = ts_rate_coarser(rated),
-                           .mates      = (int)ts_rate_take(desk, "mates"),
+                           .mates      = ts_rate_take_whole(desk, "mates"),
                            .X_S        = oil->X_S,
                            .X_L        = oil->X_L,
                            .phi_E      = ts_rate_take(desk, "phi_E"),

@@ -250,6 +250,12 @@ double ts_rate_take(ts_rate_desk *desk, const char *key)
     return ts_rate_take_signed(desk, key, 1.0);
 }
 
+int ts_rate_take_whole(ts_rate_desk *desk, const char *key)
+{
+    const double value = ts_rate_take(desk, key);
+    return isnan(value) ? 0 : (int)value;
+}
+
 void ts_rate_lack(ts_rate_desk *desk, const char *key)
 {
     if (desk->failed)

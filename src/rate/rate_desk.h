@@ -38,6 +38,8 @@ typedef struct ts_rate_desk {
 /* The value in SI, noted once for the element as given or assumed; NaN when it is neither.  Tooth
  * numbers and the like come as doubles. */
 double ts_rate_take(ts_rate_desk *desk, const char *key);
+/* The same of a whole number; 0 when it is not known. */
+int ts_rate_take_whole(ts_rate_desk *desk, const char *key);
 /* The same with the sign that the standard's formulas want: the file writes it without. */
 double ts_rate_take_signed(ts_rate_desk *desk, const char *key, double sign);
 /* The same, and named as lacking when it is not known. */

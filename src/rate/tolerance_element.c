@@ -67,7 +67,7 @@ static ts_tolerance_input take_inputs(ts_rate_desk *desk)
                               .beta  = ts_rate_take(desk, "beta"),
                               .b     = ts_rate_take(desk, "b"),
                               .d     = ts_rate_take(desk, "d"),
-                              .class = (int)ts_rate_take(desk, "class")};
+                              .class = ts_rate_take_whole(desk, "class")};
     const double       m_n = in.m_n, beta = in.beta, z = ts_rate_take(desk, "z");
 
     ts_rate_borrow(desk, "A", in.class, "class");

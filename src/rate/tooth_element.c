@@ -46,7 +46,7 @@ static bool solve(ts_rate_desk *desk, ts_rated_gear *of)
     frame->m_n     = ts_rate_take(desk, "m_n");
     frame->alpha_n = ts_rate_take(desk, "alpha_n");
     frame->beta    = ts_rate_take(desk, "beta");
-    in.z           = (int)ts_rate_take(desk, "z");
+    in.z           = ts_rate_take_whole(desk, "z");
     in.x           = ts_rate_take(desk, "x");
     in.k           = ts_rate_take(desk, "k");
     /* A sharp fillet always fits, and nothing that is measured depends on it. */

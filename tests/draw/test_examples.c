@@ -109,6 +109,54 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
                                                                                : box_shafts(train));
 }
 
+static bool is_written(const ts_canvas *canvas, const char *text, size_t times)
+{
+    size_t count = 0;
+    for (size_t i = 0; i < canvas->places.count; i++) {
+        const ts_place *place = &canvas->places.items[i];
+        count += place->kind == TS_PLACE_TEXT && strcmp(place->text, text) == 0;
+    }
+    return count >= times;
+}
+
+static void assert_symbols_uncovered(const ts_canvas *canvas, const char *path)
+{
+    for (size_t i = 0; i < canvas->places.count; i++)
+        for (size_t j = 0; j < canvas->places.count; j++) {
+            const ts_place *a = &canvas->places.items[i], *b = &canvas->places.items[j];
+            if (a->kind == TS_PLACE_TEXT && b->kind == TS_PLACE_SYMBOL &&
+                ts_areas_meet(ts_area_inset(a->area, 2.0), b->area))
+                fail_msg("%s: `%s` covers a symbol", path, a->text);
+        }
+}
+
+/* However short a body is, its mass stands on the sheet. */
+static void assert_masses_told(const judged *it, ts_scene *scene, const char *path)
+{
+    const ts_train *train = &it->file.train;
+    char            texts[64][40];
+    size_t          count = 0;
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        if (train->pads[p].accessory < 0)
+            continue;
+        const ts_accessory *what = &it->file.drive.accessories[train->pads[p].accessory];
+        if (!ts_measure_known(what->body.radius) || !ts_measure_known(what->body.length) ||
+            !ts_measure_known(what->mass) || !it->file.motion.shafts[train->pads[p].shaft].placed)
+            continue;
+        ts_buffer *line = ts_canvas_line(&scene->canvas);
+        ts_add_shown(line, scene, what->mass.value, TS_KIND_MASS);
+        snprintf(texts[count++], sizeof texts[0], "%s", line->bytes);
+    }
+    assert_true(count > 2);
+    for (size_t i = 0; i < count; i++) {
+        size_t times = 0;
+        for (size_t j = 0; j < count; j++)
+            times += strcmp(texts[i], texts[j]) == 0;
+        if (!is_written(&scene->canvas, texts[i], times))
+            fail_msg("%s: %s is not written for every body", path, texts[i]);
+    }
+}
+
 static void look_at(const char *path)
 {
     judged it;
@@ -124,6 +172,9 @@ static void look_at(const char *path)
         assert_int_equal(ts_draw_figure(&scene), TS_OK);
         assert_words_apart(&scene.canvas, path, figure);
         assert_all_drawn(&it, &scene.canvas, figure);
+        assert_symbols_uncovered(&scene.canvas, path);
+        if (figure == TS_FIGURE_UNROLLED)
+            assert_masses_told(&it, &scene, path);
         ts_canvas_close(&scene.canvas);
         ts_arena_close(arena);
     }
