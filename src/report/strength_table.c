@@ -5,9 +5,11 @@
 
 #include <math.h>
 
-#define MESH_WIDTH   40
+/* A mesh takes two lines, its name and below it the numbers, so that both fit a narrow page. */
+#define INDENT       2
 #define SAFETY_WIDTH 8
 #define MARGIN_WIDTH 11
+#define WORDS_AT     (INDENT + 4 * SAFETY_WIDTH + MARGIN_WIDTH + 2)
 
 static void safety(ts_page *page, double S)
 {
@@ -35,18 +37,25 @@ static void margin(ts_page *page, double reserve, ts_buffer *text)
 }
 
 /* "crank, other flank: bending of the pinion" */
-static void set_by(const ts_answer *answer, ts_page *page, uint32_t m)
+static void set_by(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *text)
 {
     const ts_mesh_strength *strength = &answer->teeth->strength[m];
     const ts_flank_life    *life     = &strength->life;
-    if (!isfinite(strength->reserve))
+    if (!isfinite(strength->reserve)) {
+        ts_page_line_end(page);
         return;
+    }
     const ts_mesh_load *load =
         &answer->power->mesh[(size_t)life->condition * answer->train->mesh_count + life->mesh];
-    ts_buffer_print(page->out, "  %s%s: %s of the %s", ts_answer_condition(answer, life->condition),
+    ts_buffer_print(text, "%s%s: %s of the %s", ts_answer_condition(answer, life->condition),
                     load->flow == TS_FLOW_INWARD ? ", other flank" : "",
                     ts_rated_stress_says(strength->stress),
                     ts_mesh_side_says(answer->train, m, strength->gear));
+    page->out->failed = page->out->failed || text->failed;
+    ts_buffer_add(page->out, "  ");
+    if (!text->failed)
+        ts_page_wrap(page, text->bytes, WORDS_AT, WORDS_AT);
+    ts_buffer_clear(text);
 }
 
 static void row(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *text)
@@ -56,22 +65,25 @@ static void row(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *t
     const ts_mesh_strength *strength = &answer->teeth->strength[m];
     ts_buffer_print(text, "%s > %s", train->shafts[mesh->driver_shaft].name,
                     train->shafts[mesh->driven_shaft].name);
-    ts_page_left(page, (ts_text){text->bytes != NULL ? text->bytes : "", text->length}, MESH_WIDTH);
+    page->out->failed = page->out->failed || text->failed;
+    if (!text->failed)
+        ts_page_wrap(page, text->bytes, INDENT, 0);
     ts_buffer_clear(text);
+    ts_buffer_fill(page->out, ' ', INDENT);
     safety(page, strength->S_H[0]);
     safety(page, strength->S_H[1]);
     safety(page, strength->S_F[0]);
     safety(page, strength->S_F[1]);
     margin(page, strength->reserve, text);
-    set_by(answer, page, m);
-    ts_page_line_end(page);
+    set_by(answer, page, m, text);
 }
 
 static void heads(ts_page *page)
 {
     static const char *const safeties[] = {"S_H1", "S_H2", "S_F1", "S_F2"};
     ts_page_tone(page, TS_TONE_FAINT);
-    ts_page_left(page, TS_TEXT("mesh"), MESH_WIDTH);
+    ts_buffer_add(page->out, "mesh\n");
+    ts_buffer_fill(page->out, ' ', INDENT);
     for (int i = 0; i < 4; i++)
         ts_page_right(page, ts_text_of(safeties[i]), SAFETY_WIDTH);
     ts_page_right(page, TS_TEXT("margin"), MARGIN_WIDTH);
@@ -89,8 +101,12 @@ static void heading(const ts_answer *answer, ts_page *page, ts_buffer *text)
     ts_page_short(text, answer->teeth->S_Hmin, 4);
     ts_buffer_add(text, ", S_F ");
     ts_page_short(text, answer->teeth->S_Fmin, 4);
-    ts_page_heading(page, text->bytes != NULL ? text->bytes : "");
     page->out->failed = page->out->failed || text->failed;
+    ts_buffer_add(page->out, "\n");
+    ts_page_tone(page, TS_TONE_STRONG);
+    if (!text->failed)
+        ts_page_wrap(page, text->bytes, INDENT, 0);
+    ts_page_tone(page, TS_TONE_PLAIN);
     ts_buffer_clear(text);
 }
 
