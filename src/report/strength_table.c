@@ -5,122 +5,166 @@
 
 #include <math.h>
 
-/* A mesh takes two lines, its name and below it the numbers, so that both fit a narrow page. */
-#define INDENT       2
-#define SAFETY_WIDTH 8
-#define MARGIN_WIDTH 11
-#define WORDS_AT     (INDENT + 4 * SAFETY_WIDTH + MARGIN_WIDTH + 2)
+enum { MESH, S_H1, S_H2, S_F1, S_F2, MARGIN, SET_BY, COLUMNS };
 
-static void safety(ts_page *page, double S)
+#define GAP    2 /* blanks between columns                                        */
+#define INDENT 4 /* of what stands below the name of its mesh                     */
+
+static const char *const heads[COLUMNS] = {
+    [MESH] = "mesh", [S_H1] = "S_H1",     [S_H2] = "S_H2",     [S_F1] = "S_F1",
+    [S_F2] = "S_F2", [MARGIN] = "margin", [SET_BY] = "set by",
+};
+
+typedef struct table {
+    const ts_answer *answer;
+    ts_page         *page;
+    ts_buffer        text; /* of one cell */
+    int              width[COLUMNS];
+    int              lines; /* of a mesh: 1; 2: its name, and the numbers; 3: and what sets them */
+} table;
+
+/* ---- cells ---------------------------------------------------------------------------------- */
+
+static void safety(table *t, double S)
 {
     if (isinf(S))
-        ts_page_right(page, TS_TEXT("\xC2\xB7"), SAFETY_WIDTH);
+        ts_buffer_add(&t->text, "\xC2\xB7");
     else
-        ts_page_value(page, S, TS_KIND_NUMBER, 3, SAFETY_WIDTH);
+        ts_page_value_text(t->page, &t->text, S, TS_KIND_NUMBER, 3);
 }
 
-static void margin(ts_page *page, double reserve, ts_buffer *text)
+static void margin(table *t, double reserve)
 {
-    if (isnan(reserve))
-        ts_buffer_add(text, "?");
-    else if (isinf(reserve))
-        ts_buffer_add(text, "\xC2\xB7");
-    else {
-        ts_buffer_add(text, reserve < 0.0 ? "" : "+");
-        ts_buffer_fixed(text, 100.0 * reserve, 1);
-        ts_buffer_add(text, " %");
+    if (!isfinite(reserve)) {
+        ts_buffer_add(&t->text, isnan(reserve) ? "?" : "\xC2\xB7");
+        return;
     }
-    ts_page_right(page, (ts_text){text->bytes != NULL ? text->bytes : "", text->length},
-                  MARGIN_WIDTH);
-    page->out->failed = page->out->failed || text->failed;
-    ts_buffer_clear(text);
+    ts_buffer_add(&t->text, reserve < 0.0 ? "" : "+");
+    ts_buffer_fixed(&t->text, 100.0 * reserve, 1);
+    ts_buffer_add(&t->text, " %");
 }
 
 /* "crank, other flank: bending of the pinion" */
-static void set_by(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *text)
+static void set_by(table *t, uint32_t m)
 {
-    const ts_mesh_strength *strength = &answer->teeth->strength[m];
+    const ts_mesh_strength *strength = &t->answer->teeth->strength[m];
     const ts_flank_life    *life     = &strength->life;
-    if (!isfinite(strength->reserve)) {
-        ts_page_line_end(page);
+    if (!isfinite(strength->reserve))
         return;
-    }
-    const ts_mesh_load *load =
-        &answer->power->mesh[(size_t)life->condition * answer->train->mesh_count + life->mesh];
-    ts_buffer_print(text, "%s%s: %s of the %s", ts_answer_condition(answer, life->condition),
+    const size_t        at   = (size_t)life->condition * t->answer->train->mesh_count + life->mesh;
+    const ts_mesh_load *load = &t->answer->power->mesh[at];
+    ts_buffer_print(&t->text, "%s%s: %s of the %s", ts_answer_condition(t->answer, life->condition),
                     load->flow == TS_FLOW_INWARD ? ", other flank" : "",
                     ts_rated_stress_says(strength->stress),
-                    ts_mesh_side_says(answer->train, m, strength->gear));
-    page->out->failed = page->out->failed || text->failed;
-    ts_buffer_add(page->out, "  ");
-    if (!text->failed)
-        ts_page_wrap(page, text->bytes, WORDS_AT, WORDS_AT);
-    ts_buffer_clear(text);
+                    ts_mesh_side_says(t->answer->train, m, strength->gear));
 }
 
-static void row(const ts_answer *answer, ts_page *page, uint32_t m, ts_buffer *text)
+/* The text of one cell, or of the head for `m` out of range; good until the next. */
+static ts_text cell(table *t, uint32_t m, int column)
 {
-    const ts_train         *train    = answer->train;
-    const ts_mesh          *mesh     = &train->meshes[m];
-    const ts_mesh_strength *strength = &answer->teeth->strength[m];
-    ts_buffer_print(text, "%s > %s", train->shafts[mesh->driver_shaft].name,
-                    train->shafts[mesh->driven_shaft].name);
-    page->out->failed = page->out->failed || text->failed;
-    if (!text->failed)
-        ts_page_wrap(page, text->bytes, INDENT, 0);
-    ts_buffer_clear(text);
-    ts_buffer_fill(page->out, ' ', INDENT);
-    safety(page, strength->S_H[0]);
-    safety(page, strength->S_H[1]);
-    safety(page, strength->S_F[0]);
-    safety(page, strength->S_F[1]);
-    margin(page, strength->reserve, text);
-    set_by(answer, page, m, text);
+    const ts_train *train = t->answer->train;
+    ts_buffer_clear(&t->text);
+    if (m >= train->mesh_count) {
+        ts_buffer_add(&t->text, heads[column]);
+    } else if (column == MESH) {
+        ts_buffer_print(&t->text, "%s > %s", train->shafts[train->meshes[m].driver_shaft].name,
+                        train->shafts[train->meshes[m].driven_shaft].name);
+    } else if (column == MARGIN) {
+        margin(t, t->answer->teeth->strength[m].reserve);
+    } else if (column == SET_BY) {
+        set_by(t, m);
+    } else {
+        const ts_mesh_strength *strength = &t->answer->teeth->strength[m];
+        const double            S[4]     = {strength->S_H[0], strength->S_H[1], strength->S_F[0],
+                                            strength->S_F[1]};
+        safety(t, S[column - S_H1]);
+    }
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
 }
 
-static void heads(ts_page *page)
+/* ---- layout --------------------------------------------------------------------------------- */
+
+static bool is_told(const table *t, uint32_t m)
 {
-    static const char *const safeties[] = {"S_H1", "S_H2", "S_F1", "S_F2"};
-    ts_page_tone(page, TS_TONE_FAINT);
-    ts_buffer_add(page->out, "mesh\n");
-    ts_buffer_fill(page->out, ' ', INDENT);
-    for (int i = 0; i < 4; i++)
-        ts_page_right(page, ts_text_of(safeties[i]), SAFETY_WIDTH);
-    ts_page_right(page, TS_TEXT("margin"), MARGIN_WIDTH);
-    ts_buffer_add(page->out, "  set by");
-    ts_page_tone(page, TS_TONE_PLAIN);
-    ts_page_line_end(page);
+    return t->answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL;
 }
 
-static void heading(const ts_answer *answer, ts_page *page, ts_buffer *text)
+static void lay_out(table *t)
 {
-    const ts_iso6336_year year =
-        answer->drive->method.teeth.value == TS_TEETH_ISO_2006 ? TS_ISO6336_2006 : TS_ISO6336_2019;
-    ts_buffer_print(text, "Tooth strength (%s), all conditions of the life together; least S_H ",
+    int all = 0;
+    for (int column = 0; column < COLUMNS; column++) {
+        size_t widest = ts_text_columns(cell(t, UINT32_MAX, column));
+        for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
+            const size_t width = is_told(t, m) ? ts_text_columns(cell(t, m, column)) : 0;
+            widest             = width > widest ? width : widest;
+        }
+        t->width[column] = (int)widest;
+        all += (int)widest + (column > MESH ? GAP : 0);
+    }
+    const int below = INDENT - GAP + all - t->width[MESH];
+    t->lines        = all <= t->page->columns ? 1 : below <= t->page->columns ? 2 : 3;
+}
+
+static void put(table *t, ts_text text, int column)
+{
+    ts_buffer *out   = t->page->out;
+    const bool first = column == MESH || (t->lines > 1 && column == S_H1);
+    if (t->text.failed)
+        return;
+    if ((t->lines > 1 && column == MESH) || (t->lines > 2 && column == SET_BY)) {
+        if (column == SET_BY)
+            ts_page_line_end(t->page);
+        ts_buffer_fill(out, ' ', column == MESH ? 0 : INDENT);
+        ts_page_spread(t->page, text, column == MESH ? INDENT : INDENT + GAP,
+                       column == MESH ? 0 : INDENT);
+        if (column == MESH)
+            ts_page_line_end(t->page);
+        return;
+    }
+    ts_buffer_fill(out, ' ', first ? (t->lines > 1 ? INDENT : 0) : GAP);
+    if (column == MESH || column == SET_BY)
+        ts_page_left(t->page, text, t->width[column]);
+    else
+        ts_page_right(t->page, text, t->width[column]);
+}
+
+static void row(table *t, uint32_t m)
+{
+    for (int column = 0; column < COLUMNS; column++)
+        put(t, cell(t, m, column), column);
+    ts_page_line_end(t->page);
+}
+
+static void heading(table *t)
+{
+    const ts_iso6336_year year = t->answer->drive->method.teeth.value == TS_TEETH_ISO_2006
+                                     ? TS_ISO6336_2006
+                                     : TS_ISO6336_2019;
+    ts_buffer_clear(&t->text);
+    ts_buffer_print(&t->text,
+                    "Tooth strength (%s), all conditions of the life together; least S_H ",
                     ts_iso6336_edition_of(year)->name);
-    ts_page_short(text, answer->teeth->S_Hmin, 4);
-    ts_buffer_add(text, ", S_F ");
-    ts_page_short(text, answer->teeth->S_Fmin, 4);
-    page->out->failed = page->out->failed || text->failed;
-    ts_buffer_add(page->out, "\n");
-    ts_page_tone(page, TS_TONE_STRONG);
-    if (!text->failed)
-        ts_page_wrap(page, text->bytes, INDENT, 0);
-    ts_page_tone(page, TS_TONE_PLAIN);
-    ts_buffer_clear(text);
+    ts_page_short(&t->text, t->answer->teeth->S_Hmin, 4);
+    ts_buffer_add(&t->text, ", S_F ");
+    ts_page_short(&t->text, t->answer->teeth->S_Fmin, 4);
+    if (!t->text.failed)
+        ts_page_heading(t->page, t->text.bytes);
 }
 
 void ts_strength_table(const ts_answer *answer, ts_page *page)
 {
-    ts_buffer text;
     if (answer->teeth == NULL)
         return;
-    ts_buffer_open(&text, page->out->allocator);
-    heading(answer, page, &text);
-    heads(page);
+    table t = {.answer = answer, .page = page};
+    ts_buffer_open(&t.text, page->out->allocator);
+    heading(&t);
+    lay_out(&t);
+    ts_page_tone(page, TS_TONE_FAINT);
+    row(&t, UINT32_MAX);
+    ts_page_tone(page, TS_TONE_PLAIN);
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
-        if (answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL)
-            row(answer, page, m, &text);
-    page->out->failed = page->out->failed || text.failed;
-    ts_buffer_close(&text);
+        if (is_told(&t, m))
+            row(&t, m);
+    page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
 }

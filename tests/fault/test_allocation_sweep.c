@@ -3,6 +3,8 @@
  * Every request that the study makes of its allocator fails once, in turn, while a drive is read,
  * solved, judged and written; then every request from the n-th on.  libfyaml takes its memory from
  * the C library and is not part of this sweep.
+ *
+ * ctest: timeout=300
  */
 #include "support/close.h"
 #include "support/faulty_allocator.h"
