@@ -161,20 +161,6 @@ static const char *sense_words(const ts_teeth_view *view)
                : "its sense of rotation is not known and was taken as that of the arrow";
 }
 
-double ts_teeth_root_form(const ts_teeth_view *view, int gear)
-{
-    return view->shape[gear].count > 0 ? 2.0 * view->shape[gear].r_form : (double)NAN;
-}
-
-double ts_teeth_involute_left(const ts_teeth_view *view, int gear)
-{
-    const ts_cylindrical_pair *pair = &view->pose.pair;
-    const double               form = 0.5 * ts_teeth_root_form(view, gear);
-    const double               base = view->pose.curve[gear].r_b;
-    const double rho = gear == 0 ? pair->rho_A1 : pair->rho_T - pair->rho_E1; /* of the contact */
-    return isnan(form) ? form : rho - sqrt(fmax(0.0, form * form - base * base));
-}
-
 /* What the picture shows, but a glance may miss. */
 static void add_clashes(const ts_teeth_view *view, ts_buffer *line)
 {
