@@ -77,6 +77,15 @@ ts_point ts_face_cowl_point(const ts_face *face, size_t index, double share)
 
 enum { COWL_PIECES = 90 };
 
+/* As far as it comes into view. */
+static void note_cowl(const ts_face *face, uint32_t piece, const ts_point points[COWL_PIECES + 1])
+{
+    for (int k = 0; k < COWL_PIECES; k++)
+        if (ts_line_meets_area(points[k], points[k + 1], face->picture))
+            ts_note_line(&face->scene->canvas.places, TS_PLACE_WALL, piece, points[k],
+                         points[k + 1]);
+}
+
 /* Outside of the cowl is forbidden: on the left of somebody who walks clockwise as seen. */
 static void draw_cowl(const ts_face *face)
 {
@@ -89,6 +98,7 @@ static void draw_cowl(const ts_face *face)
         const bool back = remainder(b->clock.value - a->clock.value, 2.0 * M_PI) < 0.0;
         for (int k = 0; k <= COWL_PIECES; k++)
             points[k] = ts_face_cowl_point(face, i, (double)k / COWL_PIECES);
+        note_cowl(face, (uint32_t)i, points);
         ts_draw_wall(&face->scene->canvas, points, COWL_PIECES + 1, face->front != back);
     }
 }

@@ -54,7 +54,24 @@ static double hub_radius(const ts_face *face)
     return r;
 }
 
-enum { COWL_PIECES = 12 };
+enum { COWL_PIECES = 36 };
+
+/* The line, and the ends of the strokes outside of it that say which side is forbidden. */
+static void collect_cowl(const ts_face *face, ts_obstacles *obstacles)
+{
+    const ts_engine *engine = &face->scene->drive->engine;
+    for (size_t i = 1; i < engine->cowl_count; i++)
+        for (int k = 0; k < COWL_PIECES; k++)
+            for (int out = 0; out < 2; out++) {
+                ts_point ends[2];
+                for (int e = 0; e < 2; e++) {
+                    const ts_point on  = ts_face_cowl_point(face, i, (double)(k + e) / COWL_PIECES);
+                    const double   way = atan2(on.y - face->engine.y, on.x - face->engine.x);
+                    ends[e]            = ts_polar(on, 7.0 * out, way);
+                }
+                ts_avoid_line(obstacles, ends[0], ends[1], 60.0);
+            }
+}
 
 /* The box between a shaft and its driver. */
 static void collect_bridge(const ts_face *face, ts_obstacles *obstacles, uint32_t shaft)
@@ -99,83 +116,7 @@ void ts_face_collect(const ts_face *face, ts_obstacles *obstacles)
                       ts_face_clock_point(face, engine->keep_out[i].clock.value,
                                           engine->keep_out[i].radius.value),
                       engine->keep_out[i].size.value * face->px, 30.0);
-    for (size_t i = 1; i < engine->cowl_count; i++)
-        for (int k = 0; k < COWL_PIECES; k++)
-            ts_avoid_line(obstacles, ts_face_cowl_point(face, i, (double)k / COWL_PIECES),
-                          ts_face_cowl_point(face, i, (double)(k + 1) / COWL_PIECES), 20.0);
-}
-
-/* ---- the note ---------------------------------------------------------------------------- */
-
-/* The length of the bar: 1, 2 or 5 times a power of ten of the unit, near 90 px. */
-static double bar_length(const ts_face *face, double *shown)
-{
-    const double unit   = ts_scene_in_unit(face->scene, 1.0, TS_KIND_LENGTH);
-    const double wanted = 90.0 / face->px * unit;
-    const double decade = pow(10.0, floor(log10(wanted)));
-    const double share  = wanted / decade;
-    *shown              = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
-    return *shown / unit * face->px;
-}
-
-static void draw_bar(const ts_face *face, ts_point at)
-{
-    ts_canvas   *canvas = &face->scene->canvas;
-    double       shown  = 0.0;
-    const double length = bar_length(face, &shown);
-    ts_use_pen(canvas, TS_PEN_2, TS_COLOUR_INK);
-    ts_draw_line(canvas, at, (ts_point){at.x + length, at.y});
-    ts_draw_line(canvas, (ts_point){at.x, at.y - 4.0}, (ts_point){at.x, at.y + 4.0});
-    ts_draw_line(canvas, (ts_point){at.x + length, at.y - 4.0},
-                 (ts_point){at.x + length, at.y + 4.0});
-    ts_buffer *line = ts_canvas_line(canvas);
-    ts_add_number(line, shown, shown < 1.0 ? 1 : 0);
-    ts_buffer_print(line, " %s", ts_scene_unit(face->scene, TS_KIND_LENGTH));
-    const ts_lettering how = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK};
-    ts_write(canvas, (ts_point){at.x + length + 8.0, at.y + 4.0}, line->bytes ? line->bytes : "",
-             &how);
-}
-
-static bool any_body(const ts_face *face, ts_face_side side)
-{
-    for (uint32_t s = 0; s < face->scene->train->shaft_count; s++)
-        if (face->shafts[s].shown && face->shafts[s].r_body[side] > 0.0)
-            return true;
-    return false;
-}
-
-void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ribbons *ribbons)
-{
-    ts_canvas     *canvas = &face->scene->canvas;
-    const bool     far    = any_body(face, face->front ? TS_REAR : TS_FRONT);
-    const ts_point corner = {face->picture.x, face->picture.y};
-    const bool     dial   = ts_measure_known(face->scene->drive->engine.casing);
-    const ts_point size   = {dial ? 252.0 : 210.0,
-                           (face->ribbons ? 165.0 : 111.0) + (dial ? 15.0 : 0.0)};
-    const ts_area      all  = ts_place_anywhere(obstacles, corner, size);
-    const ts_lettering lead = {.size = TS_LOOK_TYPE_PX_LEAD, .bold = true, .colour = TS_COLOUR_INK};
-    const ts_lettering small = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2};
-    ts_point           at    = {all.x + 6.0, all.y + 18.0};
-    ts_write(canvas, at, face->front ? "Seen from the front" : "Seen from behind", &lead);
-    at.y += 17.0;
-    ts_write(canvas, at, face->front ? "looking rearward" : "looking forward", &small);
-    at.y += 15.0;
-    ts_write(canvas, at, far ? "near bodies solid, far ones dashed" : "all bodies on this side",
-             &small);
-    at.y += 15.0;
-    ts_write(canvas, at, "box outline: for orientation only", &small);
-    if (dial) {
-        at.y += 15.0;
-        ts_write(canvas, at, ts_scene_dial_says(face->scene), &small);
-    }
-    at.y += 22.0;
-    draw_bar(face, at);
-    if (face->ribbons) {
-        at.y += 16.0;
-        at.y += ts_ribbons_draw_scale(face, ribbons, at) + 18.0;
-        ts_write(canvas, at, "striped: towards the engine", &small);
-    }
-    ts_avoid_area(obstacles, all, 1000.0);
+    collect_cowl(face, obstacles);
 }
 
 /* ---- labels with a leader ---------------------------------------------------------------- */

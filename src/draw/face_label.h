@@ -4,12 +4,9 @@
 
 #include "draw/face.h"
 #include "draw/obstacles.h"
-#include "draw/ribbon.h"
 
 /* What is drawn and must not be covered: axes, gears, bodies, tower shafts, casing. */
 void ts_face_collect(const ts_face *face, ts_obstacles *obstacles);
-/* "Seen from behind, looking forward" with the bar of scale; that of the ribbons too, if any. */
-void ts_face_draw_note(const ts_face *face, ts_obstacles *obstacles, const ts_ribbons *ribbons);
 /* Spools and tower shafts, unless ribbons say what they are about; keep-outs, cowl. */
 void ts_face_draw_labels(const ts_face *face, ts_obstacles *obstacles);
 

@@ -3,6 +3,7 @@
 
 #include "draw/face.h"
 #include "draw/face_label.h"
+#include "draw/face_note.h"
 #include "draw/rail.h"
 #include "draw/ribbon.h"
 #include "draw/sheet.h"

@@ -48,7 +48,7 @@ typedef struct ts_drawing_subject {
     const ts_power  *power;
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
-          *findings; /* in the order in which they are numbered F1, F2, ...; may be NULL */
+          *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */
     size_t finding_count;
     const ts_judgement *judgements; /* all that was judged, rule by rule; may be NULL          */
     size_t              judgement_count;

@@ -29,6 +29,7 @@ typedef enum ts_place_kind {
     TS_PLACE_LEADER, /* one straight piece from a to b; `of` is the shaft   */
     TS_PLACE_RIBBON, /* one ribbon, drawn from a to b with the flow; `of` is the mesh or pad  */
     TS_PLACE_ROW,    /* a pad's row of the speed chart; `of` is the pad     */
+    TS_PLACE_WALL,   /* a piece of the cowl line, from a to b               */
     TS_PLACE_HOUR    /* an hour of the dial; `of` is the hour, its text is noted as well */
 } ts_place_kind;
 
@@ -36,7 +37,7 @@ typedef struct ts_place {
     ts_place_kind kind;
     uint32_t      of;
     ts_area       area;
-    ts_point      a, b; /* TS_PLACE_LEADER, TS_PLACE_RIBBON      */
+    ts_point      a, b; /* TS_PLACE_LEADER, _RIBBON, _WALL       */
     bool          cut;  /* TS_PLACE_TEXT: it ends in an ellipsis */
     const char   *text; /* TS_PLACE_TEXT                         */
 } ts_place;

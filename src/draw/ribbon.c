@@ -243,6 +243,23 @@ void ts_ribbons_draw(const ts_face *face, const ts_ribbons *ribbons)
         draw_band(face, ribbons, &ribbons->items[i]);
 }
 
+bool ts_ribbons_any_thin(const ts_ribbons *ribbons)
+{
+    for (size_t i = 0; i < ribbons->count; i++)
+        if (fabs(ribbons->items[i].power) * ribbons->px < TS_LOOK_RIBBON_LEAST_PX)
+            return true;
+    return false;
+}
+
+const char *ts_ribbons_thin_says(const ts_face *face, const ts_ribbons *ribbons)
+{
+    ts_buffer *line = ts_canvas_line(&face->scene->canvas);
+    ts_buffer_add(line, "below ");
+    ts_add_shown(line, face->scene, TS_LOOK_RIBBON_LEAST_PX / ribbons->px, TS_KIND_POWER);
+    ts_buffer_add(line, " not to scale");
+    return line->bytes ? line->bytes : "";
+}
+
 double ts_ribbons_draw_scale(const ts_face *face, const ts_ribbons *ribbons, ts_point at)
 {
     ts_canvas      *canvas = &face->scene->canvas;

@@ -27,6 +27,10 @@ void      ts_ribbons_avoid(const ts_ribbons *ribbons, ts_obstacles *obstacles);
 void      ts_ribbons_draw(const ts_face *face, const ts_ribbons *ribbons);
 /* What each tower shaft carries and each pad takes or gives, in words at the bands. */
 void ts_ribbons_label(const ts_face *face, const ts_ribbons *ribbons, ts_obstacles *obstacles);
+/* Is any band drawn wider than its power, because it could not be seen otherwise?  And in words,
+ * good until the next line of the canvas: "below 2.7 kW not to scale". */
+bool        ts_ribbons_any_thin(const ts_ribbons *ribbons);
+const char *ts_ribbons_thin_says(const ts_face *face, const ts_ribbons *ribbons);
 /* A piece of ribbon of a round power as the scale; returns its height. */
 double ts_ribbons_draw_scale(const ts_face *face, const ts_ribbons *ribbons, ts_point at);
 

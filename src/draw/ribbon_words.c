@@ -14,11 +14,23 @@ static const char *kept(const ts_face *face)
     return copy ? copy : "";
 }
 
-/* One or two lines as near to `at` as there is room. */
-static void label_at(const ts_face *face, ts_obstacles *obstacles, ts_point at, double near,
-                     const char *words, const char *below)
+/* Where nothing near is free, a thin line says what the words belong to. */
+static void draw_leader(const ts_face *face, ts_point at, ts_area words)
+{
+    const ts_point end = {fmin(fmax(at.x, words.x), words.x + words.w),
+                          fmin(fmax(at.y, words.y), words.y + words.h)};
+    if (ts_distance(at, end) < 16.0)
+        return;
+    ts_use_pen(&face->scene->canvas, TS_PEN_1, TS_COLOUR_INK2);
+    ts_draw_line(&face->scene->canvas, at, end);
+}
+
+/* One or two lines as near to `at` as there is room; returns what they take. */
+static ts_area label_at(const ts_face *face, ts_obstacles *obstacles, ts_point at, double near,
+                        const char *words, const char *below)
 {
     ts_canvas         *canvas = &face->scene->canvas;
+    const double       apart  = 4.0; /* px of paper round the words */
     const ts_lettering how    = {
            .bold = true, .halo = true, .anchor = TS_ANCHOR_MIDDLE, .colour = TS_COLOUR_INK};
     const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
@@ -27,14 +39,17 @@ static void label_at(const ts_face *face, ts_obstacles *obstacles, ts_point at, 
                                 .colour = TS_COLOUR_INK2};
     const ts_area      one   = ts_text_area(canvas, (ts_point){0, 0}, words, &how);
     const ts_area      two   = ts_text_area(canvas, (ts_point){0, 0}, below ? below : "", &small);
-    const ts_point     size  = {fmax(one.w, two.w) + 4.0, one.h + (below ? two.h : 0.0)};
-    const ts_area      area =
+    const ts_point size = {fmax(one.w, two.w) + 2.0 * apart, one.h + (below ? two.h : 0.0) + apart};
+    const ts_area  room =
         ts_place_near(obstacles, at, size, (const double[]){near, near + 70.0}, NULL);
-    const double x = area.x + 0.5 * area.w;
+    const ts_area area = {room.x + apart, room.y + 0.5 * apart, size.x - 2.0 * apart,
+                          size.y - apart};
+    const double  x    = area.x + 0.5 * area.w;
     ts_write(canvas, (ts_point){x, area.y - one.y}, words, &how);
     if (below)
         ts_write(canvas, (ts_point){x, area.y + one.h - two.y}, below, &small);
-    ts_avoid_area(obstacles, ts_area_inset(area, -3.0), 1000.0);
+    ts_avoid_area(obstacles, room, 1000.0);
+    return area;
 }
 
 static const char *power_words(const ts_face *face, double power)
@@ -55,7 +70,7 @@ static void label_mesh(const ts_face *face, ts_obstacles *obstacles, const ts_ri
     ts_buffer     *line  = ts_canvas_line(&face->scene->canvas);
     ts_buffer_print(line, "%s the %s", one->power < 0.0 ? "into" : "from",
                     train->shafts[spool].name);
-    label_at(face, obstacles, mid, 50.0, words, kept(face));
+    (void)label_at(face, obstacles, mid, 50.0, words, kept(face));
 }
 
 void ts_ribbons_label(const ts_face *face, const ts_ribbons *ribbons, ts_obstacles *obstacles)
@@ -67,9 +82,10 @@ void ts_ribbons_label(const ts_face *face, const ts_ribbons *ribbons, ts_obstacl
         const ts_ribbon *one = &ribbons->items[i];
         if (!one->headed)
             continue;
-        const double away = atan2(one->b.y - one->a.y, one->b.x - one->a.x);
-        label_at(face, obstacles, ts_polar(one->b, 14.0, away), 14.0, power_words(face, one->power),
-                 NULL);
+        const double   away = atan2(one->b.y - one->a.y, one->b.x - one->a.x);
+        const ts_point tip  = ts_polar(one->b, 14.0, away);
+        draw_leader(face, tip,
+                    label_at(face, obstacles, tip, 14.0, power_words(face, one->power), NULL));
     }
 }
 

@@ -179,7 +179,7 @@ static void draw_state(const ts_speed_section *section, const ts_speed_row *row,
         return;
     ts_draw_symbol(canvas, ts_symbol_of(found), (ts_point){x, y - 10.5}, 12.0);
     ts_buffer *line = ts_canvas_line(canvas);
-    ts_buffer_print(line, "F%zu", number);
+    ts_buffer_print(line, "#%zu", number);
     write_at(section, x + 15.0, y, 0.0, TS_ANCHOR_LEFT, true);
 }
 

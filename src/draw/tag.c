@@ -54,7 +54,7 @@ static size_t entries_of(const tag *one)
     return one->count < MOST_ENTRIES ? one->count : MOST_ENTRIES;
 }
 
-/* Room for the symbol and "F7", "F12", "F140". */
+/* Room for the symbol and "#7", "#12", "#140". */
 static double entry_width(size_t finding)
 {
     return finding < 9 ? 35.0 : finding < 99 ? 42.0 : 49.0;
@@ -84,7 +84,7 @@ static void fill_tag(const ts_face *face, const tag *one, ts_area area)
         ts_draw_symbol(canvas, ts_symbol_of(finding), (ts_point){x + inset, area.y + inset},
                        TS_LOOK_FIGURE_MARK);
         ts_buffer *line = ts_canvas_line(canvas);
-        ts_buffer_print(line, "F%zu", one->findings[i] + 1);
+        ts_buffer_print(line, "#%zu", one->findings[i] + 1);
         write_entry(canvas, (ts_point){x + 17.5, area.y}, line->bytes ? line->bytes : "");
         x += entry_width(one->findings[i]);
     }
@@ -161,7 +161,7 @@ static void write_head(const ts_face *face, size_t index, double y)
     ts_draw_symbol(&scene->canvas, symbol, (ts_point){face->column.x + 10.0, y - 11.0},
                    TS_LOOK_FIGURE_MARK);
     ts_buffer *line = ts_canvas_line(&scene->canvas);
-    ts_buffer_print(line, "F%zu  %s  %s", index + 1, ts_symbol_word(symbol), finding->rule);
+    ts_buffer_print(line, "#%zu  %s  %s", index + 1, ts_symbol_word(symbol), finding->rule);
     ts_write(&scene->canvas, (ts_point){face->column.x + 30.0, y}, line->bytes ? line->bytes : "",
              &how);
     if (isnan(at.x))

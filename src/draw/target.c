@@ -36,6 +36,22 @@ static ts_target in_train(const ts_train *train, ts_node node)
     return (ts_target){TS_TARGET_NONE, 0};
 }
 
+/* What stands for a whole box and for its place: the shaft through which power enters. */
+static ts_target box_target(const ts_scene *scene, ts_node node)
+{
+    const ts_train *train = scene->train;
+    for (uint32_t s = 0; s < train->shaft_count; s++) {
+        const ts_shaft *shaft = &train->shafts[s];
+        if (shaft->kind != TS_SHAFT_BOX || shaft->drive >= scene->drive->drive_count ||
+            shaft->mesh == TS_NOWHERE || train->meshes[shaft->mesh].kind != TS_MESH_BEVEL)
+            continue;
+        const ts_box *box = &scene->drive->drive[shaft->drive].box;
+        if (box->node == node || box->arc.node == node)
+            return shaft_target(train, s);
+    }
+    return (ts_target){TS_TARGET_NONE, 0};
+}
+
 static ts_target in_drive(const ts_scene *scene, ts_node node)
 {
     const ts_drive *drive = scene->drive;
@@ -56,7 +72,7 @@ static ts_target in_drive(const ts_scene *scene, ts_node node)
             (one->tower_shaft.node == node || one->take_off.node == node))
             return shaft_target(train, s);
     }
-    return (ts_target){TS_TARGET_NONE, 0};
+    return box_target(scene, node);
 }
 
 static const ts_source *source_of(const ts_scene *scene)

@@ -4,6 +4,7 @@
 #include "draw/drawn.h"
 
 #include "check/outcome.h"
+#include "draw/target.h"
 #include "support/read_file.h"
 #include "support/solved_file.h"
 
@@ -130,6 +131,36 @@ static void assert_symbols_uncovered(const ts_canvas *canvas, const char *path)
         }
 }
 
+/* Words keep clear of the cowl line, wherever they stand. */
+static void assert_cowl_uncovered(const ts_canvas *canvas, const char *path, int figure)
+{
+    for (size_t i = 0; i < canvas->places.count; i++)
+        for (size_t j = 0; j < canvas->places.count; j++) {
+            const ts_place *a = &canvas->places.items[i], *b = &canvas->places.items[j];
+            if (a->kind == TS_PLACE_TEXT && b->kind == TS_PLACE_WALL &&
+                ts_line_meets_area(b->a, b->b, ts_area_inset(a->area, 2.0)))
+                fail_msg("%s, figure %d: `%s` stands on the cowl line", path, figure, a->text);
+        }
+}
+
+/* What is drawn and found fault with has a tag, or stands in one with others. */
+static void assert_findings_tagged(const judged *it, const ts_scene *scene, const char *path)
+{
+    const ts_canvas *canvas = &scene->canvas;
+    for (size_t i = 0; i < it->outcome.finding_count; i++) {
+        const ts_target target = ts_finding_target(scene, &it->outcome.findings[i]);
+        bool            tagged = target.kind == TS_TARGET_NONE;
+        for (size_t p = 0; p < canvas->places.count && !tagged; p++) {
+            const ts_place *tag = &canvas->places.items[p];
+            tagged =
+                tag->kind == TS_PLACE_TAG &&
+                ts_target_same(target, ts_finding_target(scene, &it->outcome.findings[tag->of]));
+        }
+        if (!tagged)
+            fail_msg("%s: finding #%zu has no tag", path, i + 1);
+    }
+}
+
 /* However short a body is, its mass stands on the sheet. */
 static void assert_masses_told(const judged *it, ts_scene *scene, const char *path)
 {
@@ -173,6 +204,9 @@ static void look_at(const char *path)
         assert_words_apart(&scene.canvas, path, figure);
         assert_all_drawn(&it, &scene.canvas, figure);
         assert_symbols_uncovered(&scene.canvas, path);
+        assert_cowl_uncovered(&scene.canvas, path, figure);
+        if (figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT)
+            assert_findings_tagged(&it, &scene, path);
         if (figure == TS_FIGURE_UNROLLED)
             assert_masses_told(&it, &scene, path);
         ts_canvas_close(&scene.canvas);
@@ -226,11 +260,36 @@ static void the_finding_of_a_trap_is_marked_where_it_is(void **state)
     close_judged(&it);
 }
 
+/* A box is marked at the shaft through which its power enters. */
+static void finding_about_a_box_is_marked_at_its_input(void **state)
+{
+    (void)state;
+    judged it;
+    open_judged(&it, "examples/bizjet.yaml");
+    ts_draw_options options = usual_options;
+    ts_arena       *arena   = ts_arena_open(NULL);
+    ts_scene        scene   = ts_scene_of(&it.subject, &options, arena);
+    size_t          found   = 0;
+    for (size_t i = 0; i < it.outcome.finding_count; i++) {
+        const ts_finding *finding = &it.outcome.findings[i];
+        if (strcmp(finding->rule, "D5-box-underside") != 0)
+            continue;
+        const ts_target target = ts_finding_target(&scene, finding);
+        assert_int_equal(target.kind, TS_TARGET_SHAFT);
+        assert_string_equal(it.file.train.shafts[target.index].name, "lp box input");
+        found++;
+    }
+    assert_int_equal(found, 1);
+    ts_arena_close(arena);
+    close_judged(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(pictures_of_the_examples_hold_everything_apart),
         cmocka_unit_test(pictures_of_the_traps_hold_everything_apart),
+        cmocka_unit_test(finding_about_a_box_is_marked_at_its_input),
         cmocka_unit_test(the_finding_of_a_trap_is_marked_where_it_is),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -272,6 +272,37 @@ static void ribbons_turn_round_in_the_start(void **state)
     close_drawn(&light);
 }
 
+static bool says(const drawn *it, const char *part)
+{
+    for (size_t i = 0; i < it->scene.canvas.places.count; i++) {
+        const ts_place *place = &it->scene.canvas.places.items[i];
+        if (place->kind == TS_PLACE_TEXT && strstr(place->text, part) != NULL)
+            return true;
+    }
+    return false;
+}
+
+/* The least width of a band binds for small powers only. */
+static void ribbons_too_thin_for_their_scale_say_so(void **state)
+{
+    (void)state;
+    drawn it;
+    open_drawn(&it, TS_FIGURE_POWER);
+    draw_it(&it);
+    assert_true(says(&it, "not to scale"));
+    close_drawn(&it);
+    open_drawn(&it, TS_FIGURE_POWER);
+    const size_t meshes = (size_t)SAMPLE_CONDITIONS * it.sample->train.mesh_count;
+    const size_t pads   = (size_t)SAMPLE_CONDITIONS * it.sample->train.pad_count;
+    for (size_t i = 0; i < meshes; i++)
+        it.sample->power.mesh[i].P[0] = it.sample->power.mesh[i].P[1] = 2e4;
+    for (size_t i = 0; i < pads; i++)
+        it.sample->power.pad[i].P = 2e4;
+    draw_it(&it);
+    assert_false(says(&it, "not to scale"));
+    close_drawn(&it);
+}
+
 static void what_carries_nothing_has_no_ribbon(void **state)
 {
     (void)state;
@@ -314,6 +345,7 @@ int main(void)
         cmocka_unit_test(teeth_of_mating_gears_interleave),
         cmocka_unit_test(drawn_outlines_do_not_overlap),
         cmocka_unit_test(ribbons_turn_round_in_the_start),
+        cmocka_unit_test(ribbons_too_thin_for_their_scale_say_so),
         cmocka_unit_test(what_carries_nothing_has_no_ribbon),
         cmocka_unit_test(findings_get_one_tag_a_thing),
     };

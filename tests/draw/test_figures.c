@@ -102,7 +102,8 @@ static void assert_words_on_the_sheet(const drawn *it)
     size_t           words  = 0;
     for (size_t i = 0; i < canvas->places.count; i++) {
         const ts_place *place = &canvas->places.items[i];
-        if (place->kind == TS_PLACE_LEADER || place->kind == TS_PLACE_RIBBON)
+        if (place->kind == TS_PLACE_LEADER || place->kind == TS_PLACE_RIBBON ||
+            place->kind == TS_PLACE_WALL)
             continue;
         assert_true(ts_area_holds(sheet, place->area));
         words += place->kind == TS_PLACE_TEXT;
