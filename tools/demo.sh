@@ -102,6 +102,9 @@ what() {
     behind.*) echo "the faces of the boxes, seen from behind" ;;
     front.*) echo "the same, seen from the front" ;;
     unrolled.*) echo "the train laid flat: face widths, front and rear pads" ;;
+    teeth.*) echo "one pair of gears in mesh, with its path of contact" ;;
+    root.*) echo "the critical section at the root of its teeth" ;;
+    margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;
     power_crank.*) echo "where it goes at crank: inwards" ;;
     speeds.*) echo "the band of every pad against the travel of its spool" ;;
