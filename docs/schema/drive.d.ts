@@ -26,6 +26,8 @@ export type Clock = `${number}:${number}` | Angle;
 
 /** A whole number. */
 export type Tally = number | `${number}`;
+/** 31..47, both ends counted, or one number. */
+export type TallySpan = Tally | `${number}..${number}`;
 
 export type PlainNumberUnit = "%";
 export type PlainNumber = number | `${number}` | Quantity<PlainNumberUnit>;
@@ -41,6 +43,9 @@ export type Time = Quantity<TimeUnit>;
 
 export type MassUnit = "kg" | "g" | "lb";
 export type Mass = Quantity<MassUnit>;
+
+export type DensityUnit = "kg/m3" | "g/cm3" | "lb/in3";
+export type Density = Quantity<DensityUnit>;
 
 export type InertiaUnit = "kg.m2" | "kg.mm2" | "kg.cm2" | "lb.in2" | "lb.ft2" | "lbf.in.s2";
 export type Inertia = Quantity<InertiaUnit>;
@@ -86,6 +91,8 @@ export interface Drive {
   method?: Method;
   /** What the checks hold the drive to. */
   limits?: Limits;
+  /** What `towershaft arrange` may choose. */
+  arrange?: Arrange;
   /** Your own register of what is assumed; it is shown with the program's. */
   assumptions?: AssumptionLine[];
   /** Findings that somebody accepts, each with a reason. */
@@ -491,4 +498,72 @@ export interface Waiver {
   by?: Sourced<string | Unknown>;
   /** The last day on which it holds. */
   until?: Sourced<CalendarDate | Unknown>;
+}
+
+/** What `towershaft arrange` may choose.  No other command reads it. */
+export interface Arrange {
+  /** What may be chosen in the box of each tapped spool. */
+  boxes?: { [name: string]: ArrangeBox };
+  /** Where accessories may stand that may not stand everywhere. */
+  accessories?: { [name: string]: ArrangeAccessory };
+  /** Tooth numbers of gears that carry pads.  Default: 19..97. */
+  teeth?: Sourced<TallySpan>;
+  /** Tooth numbers that idlers may have.  Default: 24..60. */
+  "idler teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
+  /** The most idlers in a row.  Default: 2. */
+  idlers?: Sourced<Tally>;
+  /** Must every mesh have tooth numbers without a common factor?  Default: yes. */
+  hunting?: Sourced<"yes" | "no">;
+  /** Face widths are whole multiples of it.  Default: 0.5 mm. */
+  "face step"?: Sourced<Length>;
+  /** No face is narrower.  Default: 8 mm. */
+  "least face"?: Sourced<Length>;
+  /** What parts weigh. */
+  mass?: ArrangeMass;
+}
+
+/** What may be chosen in the box of one spool. */
+export interface ArrangeBox {
+  /** Normal modules that the gears of this box may have, one for the whole box.  Without it, the module that the box has. */
+  modules?: Sourced<Length> | Sourced<Length>[];
+  /** Tooth numbers that the gear on the box input may have.  Without it, the number that it has. */
+  "input teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
+  /** The widest angle between the outermost axes of the box.  Without it, `wrap` of `limits`, else 180 deg. */
+  wrap?: Sourced<Angle>;
+  /** The widest angle from the box input to the outermost axis on either side.  Without it, the wrap. */
+  side?: Sourced<Angle>;
+  /** Which ends of the input shaft may carry an accessory.  Default: either. */
+  "input faces"?: Sourced<"front" | "rear" | "either">;
+}
+
+/** Where one accessory may stand, when it may not stand everywhere. */
+export interface ArrangeAccessory {
+  /** The only spool on whose box it may stand.  Without it, any tapped spool that the rules allow: what the engine needs to run, and the starter, stay on the spool that is cranked. */
+  "box of"?: Sourced<string>;
+  /** On which face of the box it may stand.  Default: either. */
+  face?: Sourced<"front" | "rear" | "either">;
+  /** On which side of the box input it may stand, in the file's `sight`; on the input itself it stands on neither.  Default: either. */
+  side?: Sourced<"clockwise" | "anticlockwise" | "either">;
+}
+
+/** What `arrange` weighs.  The casing weighs its developed wall, as long as the arc between the outermost axes. */
+export interface ArrangeMass {
+  /** Density of the gears.  Default: 7850 kg/m3. */
+  "gear density"?: Sourced<Density>;
+  /** Share of the pitch cylinder of a gear that is metal.  Default: 0.55. */
+  "gear fill"?: Sourced<PlainNumber>;
+  /** Of a shaft that carries a pad, or of the input shaft, with its bearings.  Default: 0.45 kg. */
+  shaft?: Sourced<Mass>;
+  /** Of an idler's shaft with its bearings.  Default: 0.3 kg. */
+  idler?: Sourced<Mass>;
+  /** Of a pad.  Default: 0.35 kg. */
+  pad?: Sourced<Mass>;
+  /** Of what comes with a box at once: bevels, radial shaft, mounts.  Default: 4 kg. */
+  box?: Sourced<Mass>;
+  /** Mean thickness of the casing's wall.  Default: 4 mm. */
+  "casing wall"?: Sourced<Length>;
+  /** Mean height of the casing's section, across the arc.  Default: 110 mm. */
+  "casing height"?: Sourced<Length>;
+  /** Density of the casing.  Default: 1820 kg/m3. */
+  "casing density"?: Sourced<Density>;
 }

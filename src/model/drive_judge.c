@@ -203,4 +203,5 @@ void ts_judge_drive(ts_reading *reading)
     judge_modules(reading);
     judge_boxes(reading);
     judge_waivers(reading);
+    ts_judge_arrange(reading);
 }

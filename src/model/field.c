@@ -4,15 +4,21 @@
 #include <string.h>
 
 const ts_record_table *const ts_tables[] = {
-    &ts_table_drive,       &ts_table_condition,     &ts_table_spool,
-    &ts_table_accessory,   &ts_table_torque_limits, &ts_table_body,
-    &ts_table_neck,        &ts_table_engine,        &ts_table_cowl_point,
-    &ts_table_keep_out,    &ts_table_spool_drive,   &ts_table_take_off,
-    &ts_table_bevel_gears, &ts_table_tower_shaft,   &ts_table_box,
-    &ts_table_arc,         &ts_table_tooth_system,  &ts_table_box_input,
-    &ts_table_box_shaft,   &ts_table_step_gear,     &ts_table_oil,
-    &ts_table_method,      &ts_table_limits,        &ts_table_assumption_line,
-    &ts_table_waiver,
+    &ts_table_drive,         &ts_table_condition,
+    &ts_table_spool,         &ts_table_accessory,
+    &ts_table_torque_limits, &ts_table_body,
+    &ts_table_neck,          &ts_table_engine,
+    &ts_table_cowl_point,    &ts_table_keep_out,
+    &ts_table_spool_drive,   &ts_table_take_off,
+    &ts_table_bevel_gears,   &ts_table_tower_shaft,
+    &ts_table_box,           &ts_table_arc,
+    &ts_table_tooth_system,  &ts_table_box_input,
+    &ts_table_box_shaft,     &ts_table_step_gear,
+    &ts_table_oil,           &ts_table_method,
+    &ts_table_limits,        &ts_table_assumption_line,
+    &ts_table_waiver,        &ts_table_arrange,
+    &ts_table_arrange_box,   &ts_table_arrange_accessory,
+    &ts_table_arrange_mass,
 };
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 

@@ -20,6 +20,9 @@ typedef enum ts_form {
     TS_FORM_SPAN,             /* 6600..7300 rpm           ts_span */
     TS_FORM_TALLY,            /* 52                       ts_tally */
     TS_FORM_TEETH,            /* [43, 46]                 ts_tally[2] */
+    TS_FORM_TALLY_SPAN,       /* 17..90 or 43             ts_tally_span */
+    TS_FORM_TALLY_SPANS,      /* one of these, or a list  ts_tally_spans */
+    TS_FORM_MEASURES,         /* 2 mm, or a list          ts_measures */
     TS_FORM_PICK,             /* one word of `choices`    ts_pick */
     TS_FORM_WORD,             /* free text                ts_word */
     TS_FORM_DATE,             /* 2026-06-30               ts_date */
@@ -85,6 +88,8 @@ typedef struct ts_field {
     /* Where the default depends on the record: given the record with all earlier fields filled in,
      * and called only when the key is absent.  `preset` then tells the manual what it does. */
     ts_preset (*preset_of)(const void *record);
+    bool apart;          /* a record whose defaults go to a register of their own, for only one
+                            command reads it */
     const char *says;    /* a sentence for the manual */
     const char *example; /* of a good value */
 } ts_field;
@@ -133,6 +138,10 @@ extern const ts_record_table ts_table_step_gear;
 extern const ts_record_table ts_table_oil;
 extern const ts_record_table ts_table_method;
 extern const ts_record_table ts_table_limits;
+extern const ts_record_table ts_table_arrange;
+extern const ts_record_table ts_table_arrange_box;
+extern const ts_record_table ts_table_arrange_accessory;
+extern const ts_record_table ts_table_arrange_mass;
 extern const ts_record_table ts_table_assumption_line;
 extern const ts_record_table ts_table_waiver;
 

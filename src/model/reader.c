@@ -119,8 +119,10 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
         model->rate.assumed       = reading.assumed.items;
         model->rate.assumed_count = reading.assumed.count;
     } else {
-        model->drive.assumed       = reading.assumed.items;
-        model->drive.assumed_count = reading.assumed.count;
+        model->drive.assumed               = reading.assumed.items;
+        model->drive.assumed_count         = reading.assumed.count;
+        model->drive.arrange_assumed       = reading.assumed_apart.items;
+        model->drive.arrange_assumed_count = reading.assumed_apart.count;
     }
     return ts_diagnostics_count(places->list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
 }

@@ -26,6 +26,8 @@ typedef struct ts_reading {
     ts_diagnostics     *list;
     const ts_table_set *tables; /* of the kind of file that is read */
     ts_register         assumed;
+    ts_register         assumed_apart; /* of records whose field is `apart` */
+    bool                apart;         /* is one of them read just now? */
     bool                no_memory;
 
     /* Of a drive file alone. */
@@ -156,6 +158,8 @@ void ts_judge_rate(ts_reading *reading, const ts_rate_file *file);
 
 /* What no record sees by itself: spools without speeds, starters that drive nothing, ... */
 void ts_judge_drive(ts_reading *reading);
+/* Accessories and spools that the freedom to arrange names (arrange_judge.c). */
+void ts_judge_arrange(ts_reading *reading);
 /* Which spool is cranked, and power in conditions that are not named. */
 void ts_complete_drive(ts_reading *reading);
 

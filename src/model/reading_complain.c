@@ -171,6 +171,15 @@ static void add_noun(ts_buffer *out, const ts_field *field)
     case TS_FORM_TEETH:
         ts_buffer_add(out, "two tooth numbers");
         break;
+    case TS_FORM_TALLY_SPAN:
+        ts_buffer_add(out, "a whole number or a range of them");
+        break;
+    case TS_FORM_TALLY_SPANS:
+        ts_buffer_add(out, "a whole number, a range of them, or a list of these");
+        break;
+    case TS_FORM_MEASURES:
+        ts_buffer_print(out, "%s%s, or a list of them", article(kind), kind);
+        break;
     case TS_FORM_WORD:
         ts_buffer_add(out, "a text");
         break;

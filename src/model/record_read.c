@@ -8,7 +8,7 @@
 
 void ts_assume(ts_reading *reading, ts_node record, const char *key, ts_preset preset)
 {
-    ts_register *assumed = &reading->assumed;
+    ts_register *assumed = reading->apart ? &reading->assumed_apart : &reading->assumed;
     if (assumed->count == assumed->room) {
         const size_t   room = assumed->room == 0 ? 64 : assumed->room * 2;
         ts_assumption *more = TS_TAKE(reading->arena, ts_assumption, room);
@@ -63,8 +63,8 @@ static void fill_absent(ts_reading *reading, const ts_record_table *table, void 
                         ts_node node, const char *path);
 
 /* A field that the file leaves out. */
-static void fill_field(ts_reading *reading, const ts_field *field, void *record, ts_node node,
-                       const char *path)
+static void fill_this(ts_reading *reading, const ts_field *field, void *record, ts_node node,
+                      const char *path)
 {
     const ts_target target = {field, ts_member(record, field->offset), node};
     const ts_preset preset = preset_of(field, record);
@@ -94,6 +94,15 @@ static void fill_field(ts_reading *reading, const ts_field *field, void *record,
     ts_assume(reading, node, below(reading, path, field->key), preset);
 }
 
+static void fill_field(ts_reading *reading, const ts_field *field, void *record, ts_node node,
+                       const char *path)
+{
+    const bool apart = reading->apart;
+    reading->apart   = apart || field->apart;
+    fill_this(reading, field, record, node, path);
+    reading->apart = apart;
+}
+
 static void fill_absent(ts_reading *reading, const ts_record_table *table, void *record,
                         ts_node node, const char *path)
 {
@@ -106,7 +115,10 @@ static void fill_absent(ts_reading *reading, const ts_record_table *table, void 
 static void read_sub_record(ts_reading *reading, const ts_field *field, ts_node node, void *record)
 {
     if (reading->source->nodes[node].form == TS_NODE_MAPPING) {
+        const bool apart = reading->apart;
+        reading->apart   = apart || field->apart;
         ts_read_record(reading, field->record, node, ts_member(record, field->offset));
+        reading->apart = apart;
         return;
     }
     ts_complain(reading,

@@ -27,6 +27,15 @@ static void set_nothing(const ts_target *target, ts_node node, ts_standing stand
         ((ts_tally *)target->to)[0] = (ts_tally){INT64_MIN, node, standing};
         ((ts_tally *)target->to)[1] = (ts_tally){INT64_MIN, node, standing};
         break;
+    case TS_FORM_TALLY_SPAN:
+        *(ts_tally_span *)target->to = (ts_tally_span){INT64_MIN, INT64_MIN, node, standing};
+        break;
+    case TS_FORM_TALLY_SPANS:
+        *(ts_tally_spans *)target->to = (ts_tally_spans){NULL, 0, node, standing};
+        break;
+    case TS_FORM_MEASURES:
+        *(ts_measures *)target->to = (ts_measures){NULL, 0, node, standing};
+        break;
     case TS_FORM_PICK:
         *(ts_pick *)target->to = (ts_pick){INT_MIN, node, standing};
         break;
@@ -216,6 +225,39 @@ static bool read_tally(ts_reading *reading, const ts_target *target, const ts_wr
     return true;
 }
 
+/* Where `..` stands in a text, or its length. */
+static size_t find_dots(ts_text text)
+{
+    for (size_t i = 0; i + 1 < text.length; i++) {
+        if (text.at[i] == '.' && text.at[i + 1] == '.')
+            return i;
+    }
+    return text.length;
+}
+
+/* 31..47, or 43 for both ends. */
+static bool read_tally_span(ts_reading *reading, const ts_target *target, const ts_written *written)
+{
+    const ts_range *range = &target->field->range;
+    const ts_text   text  = written->text;
+    const size_t    dots  = find_dots(text);
+    const ts_text   low   = {text.at, dots};
+    const ts_text   high =
+        dots < text.length ? (ts_text){text.at + dots + 2, text.length - dots - 2} : low;
+    int64_t from, to;
+    if (!parse_tally(low, &from) || !parse_tally(high, &to) || from > to) {
+        complain_value(reading, target, written, "not-a-whole-number",
+                       "is neither a whole number nor a range of them, as is due for");
+        return false;
+    }
+    if (range->unit != NULL && ((double)from < range->least || (double)to > range->most)) {
+        complain_value(reading, target, written, "out-of-range", "is out of range for");
+        return false;
+    }
+    *(ts_tally_span *)target->to = (ts_tally_span){from, to, written->node, written->standing};
+    return true;
+}
+
 static size_t choice_count(const ts_field *field)
 {
     size_t count = 0;
@@ -356,6 +398,8 @@ static bool read_form(ts_reading *reading, const ts_target *target, const ts_wri
         return ts_read_span(reading, target, written);
     case TS_FORM_TALLY:
         return read_tally(reading, target, written);
+    case TS_FORM_TALLY_SPAN:
+        return read_tally_span(reading, target, written);
     case TS_FORM_PICK:
         return read_pick(reading, target, written);
     case TS_FORM_WORD:
@@ -415,16 +459,97 @@ static void read_teeth(ts_reading *reading, const ts_target *target, ts_node nod
     read_one(reading, &(ts_target){&each, &tally[1], target->record}, second);
 }
 
+/* ---- several values to choose from ------------------------------------------------------------
+ */
+
+/* How one of several is written. */
+static ts_field one_of(const ts_field *several)
+{
+    ts_field each = *several;
+    each.form     = several->form == TS_FORM_MEASURES ? TS_FORM_MEASURE : TS_FORM_TALLY_SPAN;
+    return each;
+}
+
+static size_t size_of_one(const ts_field *several)
+{
+    return several->form == TS_FORM_MEASURES ? sizeof(ts_measure) : sizeof(ts_tally_span);
+}
+
+static bool is_several(const ts_field *field)
+{
+    return field->form == TS_FORM_MEASURES || field->form == TS_FORM_TALLY_SPANS;
+}
+
+static void take_several(const ts_target *target, const void *items, size_t count, ts_node node,
+                         ts_standing standing)
+{
+    if (target->field->form == TS_FORM_MEASURES)
+        *(ts_measures *)target->to = (ts_measures){items, count, node, standing};
+    else
+        *(ts_tally_spans *)target->to = (ts_tally_spans){items, count, node, standing};
+}
+
+/* One value, or a list of at least one and at most field->most of them. */
+static void read_several(ts_reading *reading, const ts_target *target, ts_node node)
+{
+    const ts_node_place *nodes = reading->source->nodes;
+    const bool           list  = nodes[node].form == TS_NODE_SEQUENCE;
+    const ts_field       each  = one_of(target->field);
+    const size_t         size  = size_of_one(target->field);
+    size_t               count = list ? 0 : 1;
+    for (ts_node child = list ? nodes[node].first : 0; child != 0; child = nodes[child].next)
+        count++;
+    ts_set_absent(target);
+    if (count == 0 || count > target->field->most) {
+        ts_complain(reading,
+                    &(ts_fault){.code     = "wrong-form",
+                                .node     = node,
+                                .at_key   = true,
+                                .expected = ts_field_expected(reading, target->field)},
+                    "`%s` holds %zu values, and takes from 1 to %zu", target->field->key, count,
+                    target->field->most);
+        return;
+    }
+    char *items = ts_arena_take(reading->arena, count, size);
+    if (items == NULL) {
+        reading->no_memory = true;
+        return;
+    }
+    ts_node child = list ? nodes[node].first : node;
+    for (size_t i = 0; i < count; i++, child = nodes[child].next)
+        read_one(reading, &(ts_target){&each, items + i * size, target->record}, child);
+    take_several(target, items, count, node, TS_GIVEN);
+}
+
 void ts_read_scalar(ts_reading *reading, const ts_target *target, ts_node node)
 {
     if (target->field->form == TS_FORM_TEETH)
         read_teeth(reading, target, node);
+    else if (is_several(target->field))
+        read_several(reading, target, node);
     else
         read_one(reading, target, node);
 }
 
+/* The default of several values is one value. */
+static void read_several_preset(ts_reading *reading, const ts_target *target, const char *text)
+{
+    const ts_field each = one_of(target->field);
+    void          *item = ts_arena_take(reading->arena, 1, size_of_one(target->field));
+    if (item == NULL) {
+        reading->no_memory = true;
+        return;
+    }
+    ts_read_preset(reading, &(ts_target){&each, item, target->record}, text);
+    take_several(target, item, 1, target->record, TS_ASSUMED);
+}
+
 void ts_read_preset(ts_reading *reading, const ts_target *target, const char *text)
 {
+    if (is_several(target->field)) {
+        read_several_preset(reading, target, text);
+        return;
+    }
     const ts_written written = {.text     = ts_text_of(text),
                                 .node     = target->record,
                                 .at       = target->record,

@@ -155,12 +155,23 @@ static void free_text(ts_json *json)
     ts_json_integer(json, 1);
 }
 
+static void tally_span(ts_json *json)
+{
+    ts_json_key(json, "type");
+    ts_json_array(json);
+    ts_json_string(json, "string");
+    ts_json_string(json, "integer");
+    ts_json_end(json, ']');
+    member(json, "pattern", "^[0-9]+(\\.\\.[0-9]+)?$");
+}
+
 /* The value itself, in short form. */
 static void value(ts_json *json, const ts_field *field)
 {
     ts_json_object(json);
     switch (field->form) {
     case TS_FORM_MEASURE:
+    case TS_FORM_MEASURES:
     case TS_FORM_SPOOL_SPEEDS:
     case TS_FORM_BY_CONDITION:
         quantity(json, field);
@@ -175,6 +186,10 @@ static void value(ts_json *json, const ts_field *field)
     case TS_FORM_TALLY:
     case TS_FORM_TEETH:
         tally(json, field);
+        break;
+    case TS_FORM_TALLY_SPAN:
+    case TS_FORM_TALLY_SPANS:
+        tally_span(json);
         break;
     case TS_FORM_PICK:
         choices(json, field);
@@ -277,6 +292,27 @@ static void teeth(ts_json *json, const ts_field *field)
     ts_json_end(json, '}');
 }
 
+static void several(ts_json *json, const ts_field *field)
+{
+    ts_json_key(json, "anyOf");
+    ts_json_array(json);
+    ts_json_object(json);
+    either_form(json, field);
+    ts_json_end(json, '}');
+    ts_json_object(json);
+    member(json, "type", "array");
+    ts_json_key(json, "minItems");
+    ts_json_integer(json, 1);
+    ts_json_key(json, "maxItems");
+    ts_json_integer(json, (int64_t)field->most);
+    ts_json_key(json, "items");
+    ts_json_object(json);
+    either_form(json, field);
+    ts_json_end(json, '}');
+    ts_json_end(json, '}');
+    ts_json_end(json, ']');
+}
+
 static void describe(ts_json *json, const ts_field *field)
 {
     ts_buffer text;
@@ -317,6 +353,10 @@ static void field_schema(ts_json *json, const ts_field *field)
         break;
     case TS_FORM_TEETH:
         teeth(json, field);
+        break;
+    case TS_FORM_TALLY_SPANS:
+    case TS_FORM_MEASURES:
+        several(json, field);
         break;
     default:
         either_form(json, field);

@@ -40,6 +40,15 @@ static void add_takes(ts_buffer *out, const ts_field *field)
     case TS_FORM_TEETH:
         ts_buffer_add(out, "two whole numbers");
         break;
+    case TS_FORM_TALLY_SPAN:
+        ts_buffer_add(out, "whole number or range");
+        break;
+    case TS_FORM_TALLY_SPANS:
+        ts_buffer_print(out, "whole number or range, or at most %zu of them", field->most);
+        break;
+    case TS_FORM_MEASURES:
+        ts_buffer_print(out, "%s, or at most %zu of them", kind, field->most);
+        break;
     case TS_FORM_PICK:
         add_choices(out, field);
         break;

@@ -42,6 +42,7 @@ static void add_value(ts_buffer *out, const ts_field *field)
 {
     switch (field->form) {
     case TS_FORM_MEASURE:
+    case TS_FORM_MEASURES:
     case TS_FORM_SPOOL_SPEEDS:
     case TS_FORM_BY_CONDITION:
         add_type_name(out, kind_words(field->kind));
@@ -58,6 +59,10 @@ static void add_value(ts_buffer *out, const ts_field *field)
     case TS_FORM_TALLY:
     case TS_FORM_TEETH:
         ts_buffer_add(out, "Tally");
+        break;
+    case TS_FORM_TALLY_SPAN:
+    case TS_FORM_TALLY_SPANS:
+        ts_buffer_add(out, "TallySpan");
         break;
     case TS_FORM_PICK:
         add_choices(out, field);
@@ -115,6 +120,13 @@ static void add_type(ts_buffer *out, const ts_field *field)
         ts_buffer_add(out, "{ [condition: string]: ");
         add_form(out, field);
         ts_buffer_add(out, " }");
+        break;
+    case TS_FORM_TALLY_SPANS:
+    case TS_FORM_MEASURES:
+        add_form(out, field);
+        ts_buffer_add(out, " | ");
+        add_form(out, field);
+        ts_buffer_add(out, "[]");
         break;
     case TS_FORM_TEETH:
         ts_buffer_add(out, "[");
@@ -176,6 +188,7 @@ static bool is_used(ts_kind kind)
         for (size_t i = 0; i < ts_tables[t]->field_count; i++) {
             const ts_field *field = &ts_tables[t]->fields[i];
             const bool      has   = field->form == TS_FORM_MEASURE || field->form == TS_FORM_SPAN ||
+                             field->form == TS_FORM_MEASURES ||
                              field->form == TS_FORM_SPOOL_SPEEDS || field->form == TS_FORM_CLOCK ||
                              field->form == TS_FORM_BY_CONDITION ||
                              field->form == TS_FORM_SPAN_BY_CONDITION;
@@ -238,7 +251,9 @@ static const char *const head =
     "export type Clock = `${number}:${number}` | Angle;\n"
     "\n"
     "/** A whole number. */\n"
-    "export type Tally = number | `${number}`;\n";
+    "export type Tally = number | `${number}`;\n"
+    "/** 31..47, both ends counted, or one number. */\n"
+    "export type TallySpan = Tally | `${number}..${number}`;\n";
 
 void ts_schema_write_types(ts_buffer *out)
 {

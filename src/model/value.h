@@ -8,6 +8,7 @@
 #define TS_MODEL_VALUE_H
 
 #include <stdbool.h>
+#include <stddef.h>
 #include <stdint.h>
 
 /* A place in the file: index into the node table of model/source.h.  0: not from the file. */
@@ -40,6 +41,27 @@ typedef struct ts_tally {
     ts_node     node;
     ts_standing standing;
 } ts_tally;
+
+typedef struct ts_tally_span { /* 31..47, both ends counted; 43 alone is 43..43 */
+    int64_t     low, high;
+    ts_node     node;
+    ts_standing standing;
+} ts_tally_span;
+
+/* Several values that may be chosen from, in the order of the file. */
+typedef struct ts_tally_spans {
+    const ts_tally_span *items;
+    size_t               count;
+    ts_node              node;
+    ts_standing          standing;
+} ts_tally_spans;
+
+typedef struct ts_measures {
+    const ts_measure *items;
+    size_t            count;
+    ts_node           node;
+    ts_standing       standing;
+} ts_measures;
 
 typedef struct ts_pick { /* one of the choices of its field, by index */
     int         value;
