@@ -35,7 +35,7 @@ static void complain_not_tapped(ts_reading *reading, ts_node at, bool at_key, in
                 reading->spools.names[spool]);
 }
 
-static void judge_box(ts_reading *reading, ts_arrange_box *box)
+static void judge_box(ts_reading *reading, ts_box_freedom *box)
 {
     const ts_text name = reading->source->nodes[box->node].key;
     box->spool         = find_spool(reading, box->node, true, name);
@@ -43,7 +43,7 @@ static void judge_box(ts_reading *reading, ts_arrange_box *box)
         complain_not_tapped(reading, box->node, true, box->spool);
 }
 
-static void judge_accessory(ts_reading *reading, ts_arrange_accessory *freedom)
+static void judge_accessory(ts_reading *reading, ts_accessory_freedom *freedom)
 {
     const ts_text name = reading->source->nodes[freedom->node].key;
     freedom->only      = -1;
@@ -67,7 +67,7 @@ static void judge_accessory(ts_reading *reading, ts_arrange_accessory *freedom)
 /* Records that could not be read have no node, and were complained of where they stand. */
 void ts_judge_arrange(ts_reading *reading)
 {
-    ts_arrange *arrange = &reading->drive->arrange;
+    ts_freedom *arrange = &reading->drive->arrange;
     for (size_t i = 0; i < arrange->box_count; i++) {
         if (arrange->boxes[i].node != 0)
             judge_box(reading, &arrange->boxes[i]);

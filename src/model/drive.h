@@ -291,55 +291,59 @@ typedef struct ts_method { /* by which standard what is rated */
 
 /* ---- what `arrange` may choose (field_arrange.c) ---- */
 
-typedef enum ts_arrange_face { TS_FACE_FRONT, TS_FACE_REAR, TS_FACE_EITHER } ts_arrange_face;
-typedef enum ts_arrange_side {
-    TS_SIDE_CLOCKWISE, /* in the file's sight */
-    TS_SIDE_ANTICLOCKWISE,
-    TS_SIDE_EITHER
-} ts_arrange_side;
+typedef enum ts_face_choice {
+    TS_CHOOSE_FRONT,
+    TS_CHOOSE_REAR,
+    TS_CHOOSE_EITHER_FACE
+} ts_face_choice;
+typedef enum ts_side_choice {
+    TS_CHOOSE_CLOCKWISE, /* in the file's sight */
+    TS_CHOOSE_ANTICLOCKWISE,
+    TS_CHOOSE_EITHER_SIDE
+} ts_side_choice;
 
-typedef struct ts_arrange_accessory {
+typedef struct ts_accessory_freedom {
     const char *name;
     ts_node     node;
     int32_t     accessory; /* index */
     int32_t     only;      /* index of `box of`; -1: any */
     ts_word     spool;
-    ts_pick     face; /* ts_arrange_face */
-    ts_pick     side; /* ts_arrange_side */
-} ts_arrange_accessory;
+    ts_pick     face; /* ts_face_choice */
+    ts_pick     side; /* ts_side_choice */
+} ts_accessory_freedom;
 
-typedef struct ts_arrange_box {
+typedef struct ts_box_freedom {
     const char    *name; /* of its spool */
     ts_node        node;
     int32_t        spool;   /* index */
     ts_measures    modules; /* m, m_n; absent: that of the box */
     ts_tally_spans input_teeth;
     ts_measure     wrap, side; /* rad */
-    ts_pick        input_face; /* ts_arrange_face */
-} ts_arrange_box;
+    ts_pick        input_face; /* ts_face_choice */
+} ts_box_freedom;
 
-typedef struct ts_arrange_mass {
+typedef struct ts_mass_scheme {
     ts_node    node;
     ts_measure density;                /* kg/m3 */
     ts_measure fill;                   /* 1, share of the pitch cylinder */
     ts_measure shaft, idler, pad, box; /* kg */
     ts_measure wall, height;           /* m */
     ts_measure casing_density;         /* kg/m3 */
-} ts_arrange_mass;
+} ts_mass_scheme;
 
-typedef struct ts_arrange {
+typedef struct ts_freedom {
     ts_node               node;
-    ts_arrange_box       *boxes;
+    ts_box_freedom       *boxes;
     size_t                box_count;
-    ts_arrange_accessory *accessories;
+    ts_accessory_freedom *accessories;
     size_t                accessory_count;
     ts_tally_span         teeth;
     ts_tally_spans        idler_teeth;
     ts_tally              idlers;
     ts_pick               hunting;               /* ts_answer_yes */
     ts_measure            face_step, least_face; /* m */
-    ts_arrange_mass       mass;
-} ts_arrange;
+    ts_mass_scheme        mass;
+} ts_freedom;
 
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
     ts_node node;
@@ -385,7 +389,7 @@ typedef struct ts_drive {
     ts_oil              oil;
     ts_method           method;
     ts_limits           limits;
-    ts_arrange          arrange;
+    ts_freedom          arrange;
     ts_assumption_line *assumptions;
     size_t              assumption_count;
     ts_waiver          *waived;

@@ -19,7 +19,7 @@ static void several_values_keep_the_order_of_the_file(void **state)
     opened_drive o;
     open_extended(&o, SECTION);
     assert_int_equal(o.status, TS_OK);
-    const ts_arrange_box *box = &o.drive.arrange.boxes[0];
+    const ts_box_freedom *box = &o.drive.arrange.boxes[0];
     assert_int_equal(box->modules.count, 2);
     assert_same_double(box->modules.items[0].value, 1.75e-3);
     assert_same_double(box->modules.items[1].value, 2e-3);
@@ -38,12 +38,12 @@ static void names_are_found_in_their_lists(void **state)
     (void)state;
     opened_drive o;
     open_extended(&o, SECTION);
-    const ts_arrange_accessory *freedom = &o.drive.arrange.accessories[0];
+    const ts_accessory_freedom *freedom = &o.drive.arrange.accessories[0];
     assert_string_equal(o.drive.accessories[freedom->accessory].name, "fuel pump");
     assert_string_equal(o.drive.spools[freedom->only].name, "hp");
     assert_string_equal(o.drive.spools[o.drive.arrange.boxes[0].spool].name, "hp");
-    assert_int_equal(freedom->face.value, TS_FACE_REAR);
-    assert_int_equal(freedom->side.value, TS_SIDE_EITHER);
+    assert_int_equal(freedom->face.value, TS_CHOOSE_REAR);
+    assert_int_equal(freedom->side.value, TS_CHOOSE_EITHER_SIDE);
     close_drive(&o);
 }
 
