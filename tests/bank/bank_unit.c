@@ -12,14 +12,17 @@ static const spelling spellings[] = {
     {"-", "1"},
     {"", "1"},
     {"cycles", "1"},
-    {"rev", "1"}, /* as a number of load cycles */
+    {"rev", "1"},       /* as a number of load cycles */
     {"1/P_nd", "1"},    /* a length over the normal module                            */
     {"HB", "1"},        /* a Brinell number                                           */
     {"sqrt(psi)", "1"}, /* as printed: the binding turns it into the root of a stress */
     {"uin", "1"},       /* as printed: microinches, which the binding turns into m    */
     {"Pa.s", "1"},      /* and so on: units of no quantity that a drive file has           */
     {"m2/N", "1"},
-    {"uin", "1"},
+    {"Mrev", "1"},       /* millions of turns, as the program counts them                    */
+    {"mm rev/min", "1"}, /* the trade's speed number                                        */
+    {"in/in", "1"},
+    {"1e6 psi", "1"},
     {"N/(m s^1/2 K)", "1"},
     {"N/(mm s^1/2 K)", "1"},
     {"see symbol", "1"},
