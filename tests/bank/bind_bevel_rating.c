@@ -7,8 +7,9 @@
 
 static const double psi = 6894.757293168361; /* Pa */
 
-/* What one member may carry.  The textbook's letters: K_s Y_x, K_m K_Hbeta, C_s Z_x, C_xc Z_xc, K_L
- * Y_NT, C_L Z_NT, K_R Y_Z, C_R Z_Z; its teeth are straight and its steel through-hardened. */
+/* What one member may carry, by the lower line of lives.  The textbook's letters: K_s Y_x, K_m
+ * K_Hbeta, C_s Z_x, C_xc Z_xc, K_L Y_NT, C_L Z_NT, K_R Y_Z, C_R Z_Z; its teeth are straight and its
+ * steel through-hardened. */
 static void bevel_agma2003(ts_case *c)
 {
     const double m_et  = 1.0 / ts_case_per(c, "P", TS_KIND_LENGTH);
@@ -49,7 +50,7 @@ static void bevel_agma2003(ts_case *c)
         .Z_I  = ts_case_given(c, "I", TS_KIND_NUMBER),
     };
     const ts_agma2003_bending_strength bears = {
-        steel.sigma_Flim, ts_agma2003_life_bending(n_L, false, 0, NULL), 1.0, Y_Z, 1.0};
+        steel.sigma_Flim, ts_agma2003_life_bending(n_L, true, 0, NULL), 1.0, Y_Z, 1.0};
     const ts_agma2003_contact_strength wears = {
         steel.sigma_Hlim, ts_agma2003_life_contact(n_L, 0, NULL), 1.0, 1.0, Z_Z};
     const double F_bend = ts_agma2003_bending_force(&force, &root,

@@ -40,7 +40,7 @@ static sample textbook(void)
                                .crowned  = false,
                                .r_c0     = (double)NAN,
                                .R        = 0.999,
-                               .critical = false};
+                               .critical = true};
     for (int gear = 0; gear < 2; gear++) {
         const ts_agma2003_allowable steel =
             ts_agma2003_allowable_of(TS_AGMA2003_THROUGH_HARDENED, 1, 300.0, gear, NULL);
@@ -147,6 +147,37 @@ static void size_factors_join_their_levels(void **state)
     assert_close(ts_agma2003_temperature(393.15, NULL), 1.0, 1e-14);
     assert_close(ts_agma2003_temperature(300.0, NULL), 1.0, 1e-14);
     assert_true(ts_agma2003_temperature(430.0, NULL) > 1.09);
+}
+
+/* derived: what is critical is granted no more than what is not; the lower line is that of
+ * ANSI/AGMA 2101-D04, clause 17, for critical service (from memory). */
+static void critical_service_takes_the_lower_line(void **state)
+{
+    (void)state;
+    assert_close(ts_agma2003_life_bending(1e9, true, 0, NULL), 1.683 * pow(1e9, -0.0323), 1e-14);
+    for (double n_L = 1e7; n_L < 2e10; n_L *= 10.0)
+        assert_true(ts_agma2003_life_bending(n_L, true, 1, NULL) <
+                    ts_agma2003_life_bending(n_L, false, 1, NULL));
+}
+
+/* Finer than any curve is no reason to refuse: the finest curve is on the safe side, and is said.
+ */
+static void gears_finer_than_any_curve_get_the_finest(void **state)
+{
+    (void)state;
+    const ts_agma2003_dynamic finest = ts_agma2003_dynamic_A_v(6.0, NULL);
+    sample                    s      = textbook();
+
+    assert_same_double(ts_agma2003_dynamic_A_v(5.0, NULL).B, finest.B);
+    assert_same_double(ts_agma2003_dynamic_A_v(1.0, NULL).v_max, finest.v_max);
+    assert_close(ts_agma2003_dynamic_Q_v(13.0, NULL).B, finest.B, 1e-14);
+    assert_nan(ts_agma2003_dynamic_A_v(13.0, NULL).B);
+    s.in.scale    = TS_AGMA2003_ACCURACY_A_V;
+    s.in.accuracy = 4.0;
+    rate(&s);
+    assert_close(s.rating.K_v, ts_agma2003_dynamic_factor(&finest, s.rating.v_et, NULL), 1e-14);
+    assert_true((s.pair.remarks & TS_AGMA2003_REMARKED(TS_AGMA2003_REMARK_NO_CURVE)) != 0);
+    assert_null(s.rating.missing);
 }
 
 /* A_v counts the other way round: A_v = 17 - Q_v is the same curve. */
@@ -395,6 +426,8 @@ int main(void)
         cmocka_unit_test(printed_wear_loads_are_just_permitted),
         cmocka_unit_test(life_lines_meet_at_their_nodes),
         cmocka_unit_test(size_factors_join_their_levels),
+        cmocka_unit_test(critical_service_takes_the_lower_line),
+        cmocka_unit_test(gears_finer_than_any_curve_get_the_finest),
         cmocka_unit_test(both_scales_of_accuracy_draw_one_curve),
         cmocka_unit_test(curved_teeth_are_credited_up_to_a_limit),
         cmocka_unit_test(a_harder_pinion_helps_the_wheel_alone),

@@ -35,10 +35,20 @@ END(end_A, "(C_v + 14 - A_v)^2*0.3048/60");
 
 static const ts_agma2003_dynamic no_curve = {NAN, NAN, NAN};
 
-ts_agma2003_dynamic ts_agma2003_dynamic_Q_v(double Q_v, ts_workings *workings)
+/* The standard leaves the factor of finer gears to experience. */
+static double finest(ts_workings *workings, const char *symbol, double given, double curve)
 {
-    if (!(Q_v >= 5.0 && Q_v <= 11.0))
+    if (fabs(curve - given) > 0.0)
+        ts_workings_assumed(workings, symbol, curve, "1",
+                            "the gears are finer than any curve; the finest one, on the safe side");
+    return curve;
+}
+
+ts_agma2003_dynamic ts_agma2003_dynamic_Q_v(double accuracy, ts_workings *workings)
+{
+    if (!(accuracy >= 5.0))
         return no_curve;
+    const double Q_v  = finest(workings, "Q_v", accuracy, fmin(11.0, accuracy));
     const double root = cbrt(12.0 - Q_v);
     const double B_v  = TS_STEP(workings, from_Q_formula, 0.25 * (root * root), Q_v);
     const double C_v  = TS_STEP(workings, C_v_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);
@@ -48,10 +58,11 @@ ts_agma2003_dynamic ts_agma2003_dynamic_Q_v(double Q_v, ts_workings *workings)
         B_v, C_v, TS_STEP(workings, end_Q_formula, most * most * 0.3048 / 60.0, C_v, Q_v)};
 }
 
-ts_agma2003_dynamic ts_agma2003_dynamic_A_v(double A_v, ts_workings *workings)
+ts_agma2003_dynamic ts_agma2003_dynamic_A_v(double accuracy, ts_workings *workings)
 {
-    if (!(A_v >= 6.0 && A_v <= 12.0))
+    if (!(accuracy <= 12.0))
         return no_curve;
+    const double A_v  = finest(workings, "A_v", accuracy, fmax(6.0, accuracy));
     const double root = cbrt(A_v - 5.0);
     const double B_v  = TS_STEP(workings, from_A_formula, 0.25 * (root * root), A_v);
     const double C_v  = TS_STEP(workings, C_v_formula, 50.0 + 56.0 * (1.0 - B_v), B_v);

@@ -13,13 +13,14 @@
 /* ---- dynamic factor -------------------------------------------------------------------------- */
 
 /* The curve of one accuracy: quality number Q_v 5 .. 11 (A86, B97; fine is high), or transmission
- * accuracy A_v 6 .. 12 (C10; fine is low), A_v = 17 - Q_v.  NaN outside. */
+ * accuracy A_v 6 .. 12 (C10; fine is low), A_v = 17 - Q_v.  Finer gears get the finest curve; NaN
+ * where they are coarser. */
 typedef struct ts_agma2003_dynamic {
     double B, A;  /* exponent, constant                                           */
     double v_max; /* m/s  where the curve ends                                    */
 } ts_agma2003_dynamic;
-ts_agma2003_dynamic ts_agma2003_dynamic_Q_v(double Q_v, ts_workings *workings);
-ts_agma2003_dynamic ts_agma2003_dynamic_A_v(double A_v, ts_workings *workings);
+ts_agma2003_dynamic ts_agma2003_dynamic_Q_v(double accuracy, ts_workings *workings);
+ts_agma2003_dynamic ts_agma2003_dynamic_A_v(double accuracy, ts_workings *workings);
 /* K_v at the outer pitch diameter's speed v_et, m/s. */
 double ts_agma2003_dynamic_factor(const ts_agma2003_dynamic *curve, double v_et,
                                   ts_workings *workings);
@@ -40,7 +41,8 @@ double ts_agma2003_elasticity(double E_1, double nu_1, double E_2, double nu_2, 
 /* ---- strength -------------------------------------------------------------------------------- */
 
 /* Stress cycle factors of gear 0 or 1 for n_L > 0; fewer than the first node bear no more, and
- * beyond 1e10 the last line is carried on.  critical: the lower line of Y_NT above 3e6. */
+ * beyond 1e10 the last line is carried on.  critical: the lower line of Y_NT above 3e6 (so in
+ * ANSI/AGMA 2101; a textbook calls that line general and the upper one critical). */
 double ts_agma2003_life_contact(double n_L, int gear, ts_workings *workings); /* Z_NT    */
 double ts_agma2003_life_bending(double n_L, bool critical, int gear, ts_workings *workings);
 

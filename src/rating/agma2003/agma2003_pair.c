@@ -52,9 +52,11 @@ static void prepare_dynamic(ts_agma2003_pair *p, ts_workings *workings)
     p->dynamic = p->in.scale == TS_AGMA2003_ACCURACY_Q_V
                      ? ts_agma2003_dynamic_Q_v(accuracy, workings)
                      : ts_agma2003_dynamic_A_v(accuracy, workings);
+    if (p->in.scale == TS_AGMA2003_ACCURACY_Q_V ? accuracy > 11.0 : accuracy < 6.0)
+        p->remarks |= TS_AGMA2003_REMARKED(TS_AGMA2003_REMARK_NO_CURVE);
     if (isnan(p->dynamic.B)) {
         p->remarks |= TS_AGMA2003_REMARKED(TS_AGMA2003_REMARK_NO_CURVE);
-        p->missing = "the dynamic factor has no curve for this accuracy; give K_v";
+        p->missing = "the dynamic factor has no curve for gears coarser than Q_v 5 (A_v 12)";
     }
 }
 

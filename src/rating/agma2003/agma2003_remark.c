@@ -15,7 +15,8 @@ static const remark_row rows[TS_AGMA2003_REMARK_COUNT] = {
          CLAUSE("load distribution factor")},
     [TS_AGMA2003_REMARK_MODULE]   = {"the size factor ends at an outer module of 50.8 mm",
                                      CLAUSE("size factor for bending")},
-    [TS_AGMA2003_REMARK_NO_CURVE] = {"the dynamic factor has curves for Q_v 5 to 11 (A_v 12 to 6)",
+    [TS_AGMA2003_REMARK_NO_CURVE] = {"the dynamic factor has curves for Q_v 5 to 11 (A_v 12 to 6); "
+                                     "finer gears are rated by the finest",
                                      CLAUSE("dynamic factor")},
     [TS_AGMA2003_REMARK_CUTTER] =
         {"the cutter radius is not given; curved teeth get no credit for spreading the load",

@@ -7,21 +7,21 @@
 
 /* ---- life ------------------------------------------------------------------------------------ */
 
-#define CONTACT_LIFE        AGMA2003 ", stress cycle factor for pitting" AGMA2003_RECALLED
-#define BENDING_LIFE        AGMA2003 ", stress cycle factor for bending" AGMA2003_RECALLED
-#define CONTACT_LINE(I, M)  "3.4822*n_L" I "^(-0.0602)"
-#define SHORT_LINE(I, M)    "6.1514*n_L" I "^(-0.1192)"
-#define GENERAL_LINE(I, M)  "1.683*n_L" I "^(-0.0323)"
-#define CRITICAL_LINE(I, M) "1.3558*n_L" I "^(-0.0178)"
+#define CONTACT_LIFE       AGMA2003 ", stress cycle factor for pitting" AGMA2003_RECALLED
+#define BENDING_LIFE       AGMA2003 ", stress cycle factor for bending" AGMA2003_RECALLED
+#define CONTACT_LINE(I, M) "3.4822*n_L" I "^(-0.0602)"
+#define SHORT_LINE(I, M)   "6.1514*n_L" I "^(-0.1192)"
+#define LOWER_LINE(I, M)   "1.683*n_L" I "^(-0.0323)"
+#define UPPER_LINE(I, M)   "1.3558*n_L" I "^(-0.0178)"
 
 static const ts_formula contact_formulas[2] =
     TS_BEVEL_BOTH("Z_NT", "stress cycle factor (contact)", "1", CONTACT_LINE, CONTACT_LIFE);
 static const ts_formula short_formulas[2] =
     TS_BEVEL_BOTH("Y_NT", "stress cycle factor (bending)", "1", SHORT_LINE, BENDING_LIFE);
-static const ts_formula general_formulas[2] = TS_BEVEL_BOTH(
-    "Y_NT", "stress cycle factor (bending), general use", "1", GENERAL_LINE, BENDING_LIFE);
-static const ts_formula critical_formulas[2] = TS_BEVEL_BOTH(
-    "Y_NT", "stress cycle factor (bending), critical use", "1", CRITICAL_LINE, BENDING_LIFE);
+static const ts_formula lower_formulas[2] = TS_BEVEL_BOTH(
+    "Y_NT", "stress cycle factor (bending), lower line", "1", LOWER_LINE, BENDING_LIFE);
+static const ts_formula upper_formulas[2] = TS_BEVEL_BOTH(
+    "Y_NT", "stress cycle factor (bending), upper line", "1", UPPER_LINE, BENDING_LIFE);
 
 static double level(double value, const char *const symbols[2], const char *source, int gear,
                     ts_workings *workings)
@@ -50,9 +50,9 @@ double ts_agma2003_life_bending(double n_L, bool critical, int gear, ts_workings
         return TS_BEVEL_STEP(workings, short_formulas, 6.1514 * pow(n_L, -0.1192),
                              TS_BEVEL_SELF("n_L", n_L));
     if (critical)
-        return TS_BEVEL_STEP(workings, critical_formulas, 1.3558 * pow(n_L, -0.0178),
+        return TS_BEVEL_STEP(workings, lower_formulas, 1.683 * pow(n_L, -0.0323),
                              TS_BEVEL_SELF("n_L", n_L));
-    return TS_BEVEL_STEP(workings, general_formulas, 1.683 * pow(n_L, -0.0323),
+    return TS_BEVEL_STEP(workings, upper_formulas, 1.3558 * pow(n_L, -0.0178),
                          TS_BEVEL_SELF("n_L", n_L));
 }
 
