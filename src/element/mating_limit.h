@@ -30,4 +30,9 @@ double ts_tip_radius_most_2(const ts_cylindrical_pair *pair, ts_workings *workin
 double ts_tip_radius_for_path_1(const ts_cylindrical_pair *pair, double g, ts_workings *workings);
 double ts_tip_radius_for_path_2(const ts_cylindrical_pair *pair, double g, ts_workings *workings);
 
+/* Room, m along the tip circle of gear 2, that the tips of a solved internal pair leave each other
+ * where they pass beside the mesh, flank on flank; below 0 they run into each other.  INFINITY for
+ * an external pair, and where the tip circles do not cross. */
+double ts_tips_passing_room(const ts_cylindrical_pair *pair, ts_workings *workings);
+
 #endif

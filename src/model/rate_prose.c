@@ -71,6 +71,8 @@ static const char answers[] =
     "| `rate-thin-tip` | warn | a tooth is thinner than 0.2 modules at its tip |\n"
     "| `rate-undercut` | warn | the rack undercuts the teeth |\n"
     "| `rate-interference` | refuse | a tip digs into the fillet of its mate |\n"
+    "| `rate-passing-tips` | refuse | tips of an internal pair run into each other beside the mesh "
+    "|\n"
     "| `rate-contact-ratio` | refuse | a pair of teeth lets go before the next has taken over |\n"
     "| `rate-tip-clearance` | refuse | a tip touches the root of its mate |\n"
     "| `rate-clash` | refuse | teeth are thicker than the centre distance leaves room for |\n"

@@ -1,6 +1,8 @@
 /* rate/pair_limit.c: do tips, roots, overlap and clearance of a pair leave it fit to run? */
 #include "rate/pair_parts.h"
 
+#include "element/mating_limit.h"
+
 #define ISO_21771  "ISO 21771:2007"
 #define TIP_LEAST  0.2 /* modules, as C2-pointed-tip of a drive */
 #define BISECTIONS 60
@@ -269,6 +271,66 @@ static void judge_clash(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
             ts_rate_shown_outward(desk, pair->sum_x, TS_KIND_NUMBER, -1));
 }
 
+/* Do the tips pass each other, shorter by so many modules? */
+static bool passes(const ts_cylindrical_pair *pair, double cut)
+{
+    ts_cylindrical_pair_input in = pair->in;
+    ts_cylindrical_pair       other;
+
+    in.tip = TS_TIP_GIVEN;
+    in.k_1 = pair->k_1 - cut;
+    in.k_2 = pair->k_2 - cut;
+    return ts_cylindrical_pair_solve(&in, &other, NULL) == TS_PAIR_FINE &&
+           ts_tips_passing_room(&other, NULL) >= 0.0;
+}
+
+/* By how much both tips would have to be shorter, in modules.  NaN: by more than is left of them.
+ */
+static double shorter_tips(const ts_cylindrical_pair *pair)
+{
+    double enough = 0.0;
+
+    while (enough < 1.0 && !passes(pair, enough))
+        enough += 0.05;
+    if (!(enough < 1.0))
+        return NAN;
+    double short_of = enough - 0.05;
+    for (int i = 0; i < BISECTIONS; i++) {
+        const double cut = (short_of + enough) / 2.0;
+        if (passes(pair, cut))
+            enough = cut;
+        else
+            short_of = cut;
+    }
+    return enough;
+}
+
+/* Of an internal pair with nearly as many teeth: where the tip circles cross, far from the line of
+ * action, the tips of both gears pass each other. */
+static void judge_passing(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
+{
+    if (pair->in.z_2 > 0)
+        return;
+    const double room    = ts_tips_passing_room(pair, desk->workings);
+    ts_finding  *finding = ts_rate_judge(desk, room >= 0.0, "rate-passing-tips", TS_REFUSE);
+    if (finding == NULL)
+        return;
+    const double cut = shorter_tips(pair);
+    finding->source  = "derived: both tips on their way to where the tip circles cross";
+    ts_rate_limit(finding, "room_tips", room, 0.0, TS_KIND_LENGTH);
+    ts_rate_says(desk, finding,
+                 "the tips of gear 1 run %s into those of gear 2 where they pass beside the mesh",
+                 ts_rate_shown(desk, -room, TS_KIND_LENGTH));
+    if (isnan(cut))
+        ts_rate_todo(desk, finding, "use a greater difference of teeth or a larger pressure angle");
+    else
+        ts_rate_todo(desk, finding,
+                     "shorten the tips to k_1 = %s and k_2 = %s, or use a greater difference of "
+                     "teeth or a larger pressure angle",
+                     ts_rate_shown_outward(desk, pair->k_1 - cut, TS_KIND_NUMBER, -1),
+                     ts_rate_shown_outward(desk, pair->k_2 - cut, TS_KIND_NUMBER, -1));
+}
+
 void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
     const ts_cylindrical_pair *pair  = &rated->pair;
@@ -284,4 +346,5 @@ void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated)
     judge_clearance(desk, pair, &second, &first);
     judge_contact(desk, pair);
     judge_clash(desk, pair);
+    judge_passing(desk, pair);
 }

@@ -94,6 +94,9 @@ static void rate_year(ts_rate_desk *desk, ts_tolerance_year year)
         remarks = ts_radial_tolerance_1997(&in, desk->workings).remarks;
         break;
     }
+    /* Without a face width nobody asks for the helix. */
+    if (isnan(in.b))
+        remarks &= ~(unsigned)TS_TOLERANCE_WIDTH;
     say_remarks(desk, remarks, year);
     (void)ts_rate_close_section(desk);
 }

@@ -1,5 +1,6 @@
 /* Do the closed-form limits stand where the path of contact reaches a base circle? */
 #include "element/cylindrical_contact.h"
+#include "element/involute.h"
 #include "element/mating_limit.h"
 #include "support/close.h"
 
@@ -92,6 +93,54 @@ static void tips_made_for_a_path_give_it(void **state)
                  ts_turn_in_contact_2(&pair, NULL) * pair.d_w2 / 2.0, 1e-13);
 }
 
+/* The gap, m along the tip circle, between a corner of gear 1 and the flanks of the ring's spaces,
+ * the least over a turn in small steps, gears without play: the long way to the closed form. */
+static double least_gap(const ts_cylindrical_pair *pair)
+{
+    const double pi = 3.14159265358979323846, alpha = pair->alpha_t, a = fabs(pair->a_w);
+    const double r_a1 = pair->d_a1 / 2.0, r_a2 = fabs(pair->d_a2) / 2.0;
+    const double r_b1 = pair->d_b1 / 2.0, r_b2 = fabs(pair->d_b2) / 2.0;
+    const double z_1 = pair->in.z_1, z_2 = -pair->in.z_2, slope = tan(pair->in.alpha_n);
+    const double tooth  = (pi / 2.0 + 2.0 * pair->x_1 * slope) / z_1 + ts_inv(alpha);
+    const double space  = (pi / 2.0 - 2.0 * pair->x_2 * slope) / z_2 + ts_inv(alpha);
+    const double corner = tooth - ts_inv(acos(r_b1 / r_a1)), pitch = 2.0 * pi / z_2;
+    double       least = INFINITY;
+
+    for (double turn = -1.4; turn < 1.4; turn += 1e-5) {
+        const double x = a + r_a1 * cos(turn + corner), y = r_a1 * sin(turn + corner);
+        const double r = hypot(x, y);
+        if (r < r_a2)
+            continue;
+        const double from = remainder(atan2(y, x) - turn * z_1 / z_2, pitch);
+        least             = fmin(least, r_a2 * (space - ts_inv(acos(r_b2 / r)) - fabs(from)));
+    }
+    return least;
+}
+
+static void passing_tips_are_those_of_a_turn_in_small_steps(void **state)
+{
+    (void)state;
+    int struck = 0;
+
+    for (int z_2 = -47; z_2 >= -52; z_2--) {
+        ts_cylindrical_pair_input in = {
+            .z_1 = 40, .z_2 = z_2, .m_n = 2e-3, .alpha_n = 20.0 * degree, .rack = ts_basic_rack_A};
+        ts_cylindrical_pair pair;
+        assert_int_equal(ts_cylindrical_pair_solve(&in, &pair, NULL), TS_PAIR_FINE);
+        const double room = ts_tips_passing_room(&pair, NULL), gap = least_gap(&pair);
+
+        if (room < 0.0) {
+            assert_close_abs(gap, room, 2e-6); /* m; the steps are that coarse */
+            struck++;
+        } else {
+            assert_true(gap > -1e-9); /* flank on flank in the mesh itself */
+        }
+    }
+    assert_int_equal(struck, 2); /* 40 teeth in 47 and 48 */
+    const ts_cylindrical_pair outside = spur(40, 49, 2e-3, 20.0);
+    assert_true(isinf(ts_tips_passing_room(&outside, NULL)));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -101,6 +150,7 @@ int main(void)
         cmocka_unit_test(limit_is_where_contact_begins_on_the_base_circle),
         cmocka_unit_test(printed_largest_addenda_agree),
         cmocka_unit_test(tips_made_for_a_path_give_it),
+        cmocka_unit_test(passing_tips_are_those_of_a_turn_in_small_steps),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -144,6 +144,37 @@ static const remedy remedies[] = {
      "z: 30, m_n: 2 mm, k: %s"},
 };
 
+/* 20 degrees, full tips: 40 teeth strike those of a ring of 48, and pass those of one of 49
+ * (tests/element/test_mating_limit.c). */
+static void a_ring_with_nearly_as_many_teeth_is_refused(void **state)
+{
+    (void)state;
+    ts_study *tight = rated_element("gear pair", "z_1: 40, z_2: -48, m_n: 2 mm, b_1: 20 mm");
+    const ts_finding_view *finding = finding_of(tight, "rate-passing-tips");
+    assert_non_null(finding);
+    assert_true(finding->value < 0.0 && strstr(finding->todo, "k_1 = -0.0") != NULL);
+    ts_study_close(tight);
+    ts_study *roomy = rated_element("gear pair", "z_1: 40, z_2: -49, m_n: 2 mm, b_1: 20 mm");
+    assert_null(finding_of(roomy, "rate-passing-tips"));
+    ts_study_close(roomy);
+    ts_study *cut = rated_element(
+        "gear pair", "z_1: 40, z_2: -48, m_n: 2 mm, b_1: 20 mm, k_1: -0.05, k_2: -0.05");
+    assert_null(finding_of(cut, "rate-passing-tips"));
+    ts_study_close(cut);
+}
+
+static void a_tolerance_without_a_width_is_not_blamed_for_it(void **state)
+{
+    (void)state;
+    ts_study *study = rated_element("tolerance", "m_n: 2 mm, z: 25, class: 5");
+    assert_null(finding_of(study, "rate-range-width"));
+    assert_int_equal(ts_study_verdict(study), TS_HOLDS);
+    ts_study_close(study);
+    ts_study *narrow = rated_element("tolerance", "m_n: 2 mm, z: 25, class: 5, b: 3 mm");
+    assert_non_null(finding_of(narrow, "rate-range-width"));
+    ts_study_close(narrow);
+}
+
 /* The number behind a word of the finding's advice, as it would be typed in. */
 static void copy_number(const char *todo, const char *before, char *out, size_t room)
 {
@@ -211,6 +242,8 @@ int main(void)
         cmocka_unit_test(deviations_of_the_distance_know_which_way),
         cmocka_unit_test(what_cannot_be_names_the_nearest_that_can),
         cmocka_unit_test(a_short_path_names_longer_tips),
+        cmocka_unit_test(a_ring_with_nearly_as_many_teeth_is_refused),
+        cmocka_unit_test(a_tolerance_without_a_width_is_not_blamed_for_it),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
