@@ -37,6 +37,13 @@ static const ts_formula v_formula = {
     .text    = "omega_1*d_w1/2",
     .source  = AGMA_2101 "8" RECALLED,
 };
+static const ts_formula K_o_formula = {
+    .symbol  = "K_o",
+    .meaning = "overload factor, of the busiest load path",
+    .unit    = "1",
+    .text    = "K_A*K_gamma",
+    .source  = "derived: the standard knows one load path; K_gamma raises the force of a mesh",
+};
 static const ts_formula d_T_formulas[2] = {
     {"d_T1", "tolerance diameter of gear 1", "m", "d_1 - 2*m_n", AGMA_2101 "8" RECALLED},
     {"d_T2", "tolerance diameter of gear 2", "m", "d_2 - 2*m_n", AGMA_2101 "8" RECALLED},
@@ -187,11 +194,12 @@ static double take_face_load(ts_rate_desk *desk, const ts_rated_pair *rated)
 static ts_agma2101_load take_load(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
     const double     T_1 = rated->load.T_1, omega_1 = rated->load.omega_1, d_w1 = rated->pair.d_w1;
-    ts_agma2101_load load = {.K_o = rated->load.K_A, .K_H = NAN, .T_M = NAN};
+    const double     K_A = rated->load.K_A, K_gamma = ts_rate_take(desk, "K_gamma");
+    ts_agma2101_load load = {.K_H = NAN, .T_M = NAN};
 
     load.F_t = TS_STEP(desk->workings, F_t_formula, 2.0 * T_1 / d_w1, T_1, d_w1);
     load.v   = TS_STEP(desk->workings, v_formula, omega_1 * d_w1 / 2.0, omega_1, d_w1);
-    ts_rate_borrow(desk, "K_o", load.K_o, "K_A");
+    load.K_o = TS_STEP(desk->workings, K_o_formula, K_A * K_gamma, K_A, K_gamma);
     for (int gear = 0; gear < 2; gear++) {
         const double R = ts_rate_take(desk, keys[gear].R);
         load.n_L[gear] = rated->load.N_L[gear];

@@ -74,10 +74,11 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
     };
     if (out->t_g > 0.0)
         out->rho_g = ts_rate_need(desk, key->rho_g);
-    if (out->s_R > 0.0) {
-        out->b_s   = ts_rate_take(desk, key->b_s);
+    if (out->s_R > 0.0)
+        out->b_s = ts_rate_take(desk, key->b_s);
+    /* Of a solid gear a bore changes nothing, but it may be larger than the gear. */
+    if (out->s_R > 0.0 || ts_rate_is_given(desk, key->d_web))
         out->d_web = ts_rate_take(desk, key->d_web);
-    }
     if (make->accuracy == 0)
         ts_rate_lack(desk, key->accuracy);
     ts_rate_need_steel(desk, gear, steel);

@@ -76,6 +76,44 @@ static ts_iso6336_rating rated_by_hand(void)
     return rating;
 }
 
+/* derived: more load on a path is more load on every tooth of it, whoever rates. */
+static void load_paths_count_for_both_opinions(void **state)
+{
+    (void)state;
+    ts_study *one = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD);
+    ts_study *two = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD ", K_gamma: 1.2");
+    assert_close(ts_study_number(two, "gear pair/one:sigma_F1@AGMA 2101"),
+                 1.2 * ts_study_number(one, "gear pair/one:sigma_F1@AGMA 2101"), 1e-12);
+    assert_close(ts_study_number(two, "gear pair/one:sigma_H1@AGMA 2101"),
+                 sqrt(1.2) * ts_study_number(one, "gear pair/one:sigma_H1@AGMA 2101"), 1e-12);
+    assert_true(ts_study_number(two, "gear pair/one:sigma_F1@ISO 6336") >
+                1.1 * ts_study_number(one, "gear pair/one:sigma_F1@ISO 6336"));
+    ts_study_close(one);
+    ts_study_close(two);
+}
+
+/* A web that is bored beyond its rim or its teeth is no gear. */
+static void a_bore_beyond_the_roots_cannot_be_rated(void **state)
+{
+    (void)state;
+    static const char *const blanks[] = {
+        GEOMETRY ", " MAKE ", " LOAD ", s_R1: 4 mm, b_s1: 5 mm, d_web1: 50 mm",
+        GEOMETRY ", " MAKE ", " LOAD ", s_R1: 4 mm, b_s1: 5 mm, d_web1: 39 mm",
+        GEOMETRY ", " MAKE ", " LOAD ", d_web2: 130 mm"};
+
+    for (size_t i = 0; i < sizeof blanks / sizeof blanks[0]; i++) {
+        ts_study              *study   = rated_element("gear pair", blanks[i]);
+        const ts_finding_view *finding = finding_of(study, "rate-not-computable");
+        assert_non_null(finding);
+        assert_non_null(strstr(finding->says, "bore"));
+        ts_study_close(study);
+    }
+    ts_study *sound = rated_element("gear pair", GEOMETRY
+                                    ", " MAKE ", " LOAD ", s_R1: 4 mm, b_s1: 5 mm, d_web1: 36 mm");
+    assert_null(finding_of(sound, "rate-not-computable"));
+    ts_study_close(sound);
+}
+
 static void iso_rates_as_its_room_does(void **state)
 {
     (void)state;
@@ -300,6 +338,8 @@ int main(void)
         cmocka_unit_test(leaving_the_range_of_a_standard_names_the_clause),
         cmocka_unit_test(every_number_can_be_traced),
         cmocka_unit_test(choices_are_those_of_the_rooms),
+        cmocka_unit_test(load_paths_count_for_both_opinions),
+        cmocka_unit_test(a_bore_beyond_the_roots_cannot_be_rated),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -57,6 +57,20 @@ static const char *unfit_make(const ts_iso6336_gear *gear)
     return NULL;
 }
 
+/* Of outside teeth.  A rim that reaches the axis makes a disc, and its web is not read. */
+static const char *unfit_blank(const ts_cylindrical_pair *pair, const ts_iso6336_gear *gear, int g)
+{
+    const double d_f = g == 0 ? pair->d_f1 : pair->d_f2, d_i = d_f - 2.0 * gear->s_R;
+
+    if (!(d_f > 0.0) || !(gear->d_web > 0.0))
+        return NULL;
+    if (gear->d_web >= d_f)
+        return "the bore of the web is as large as the root circle, or larger";
+    if (gear->s_R > 0.0 && d_i > 0.0 && gear->d_web > d_i)
+        return "the bore of the web is larger than the inside of the rim";
+    return NULL;
+}
+
 static const char *unfit_pair(const ts_cylindrical_pair *pair)
 {
     if (!isfinite(pair->eps_alpha) || !isfinite(pair->rho_T))
@@ -78,6 +92,8 @@ const char *ts_iso6336_unfit(const ts_cylindrical_pair *pair, const ts_iso6336_m
         why = unfit_strength(&mesh->gear[gear]);
         if (why == NULL)
             why = unfit_make(&mesh->gear[gear]);
+        if (why == NULL)
+            why = unfit_blank(pair, &mesh->gear[gear], gear);
     }
     if (why == NULL && !positive(mesh->nu_40))
         why = "the viscosity is not a positive number";
