@@ -16,7 +16,7 @@ TODAY = "2026-06-30"
 def run(*words, stdin=None, cwd=ROOT, env=None):
     """Exit code, standard output, standard error of the command."""
     done = subprocess.run([COMMAND, *map(str, words)], input=stdin, capture_output=True, cwd=cwd,
-                          env={**os.environ, **(env or {})}, timeout=60, check=False)
+                          env={**os.environ, **(env or {})}, timeout=200, check=False)
     return done.returncode, done.stdout.decode("utf-8"), done.stderr.decode("utf-8")
 
 

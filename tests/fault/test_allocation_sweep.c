@@ -4,7 +4,7 @@
  * solved, judged and written; then every request from the n-th on.  libfyaml takes its memory from
  * the C library and is not part of this sweep.
  *
- * ctest: timeout=300
+ * ctest: timeout=600
  */
 #include "support/close.h"
 #include "support/faulty_allocator.h"

@@ -22,7 +22,7 @@ def listed():
 class TheAnswers(unittest.TestCase):
     def test_today_s_answers_are_the_committed_ones(self):
         done = subprocess.run([sys.executable, str(TOOL), "--test"], cwd=ROOT, env=os.environ,
-                              capture_output=True, encoding="utf-8", timeout=110, check=False)
+                              capture_output=True, encoding="utf-8", timeout=280, check=False)
         self.assertEqual(done.returncode, 0, "make golden shows this\n" + done.stdout + done.stderr)
 
     def test_every_page_that_is_kept_is_asked_for(self):

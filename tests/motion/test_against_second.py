@@ -6,7 +6,7 @@ torques, powers and tooth forces by other routes.  Held to it: every example, ev
 understood, and drives drawn by lot in both sights.  The two sights of one drive must moreover give
 the same machine to the last digit.
 """
-# ctest: timeout=300
+# ctest: timeout=600
 import json
 import math
 import os
@@ -62,7 +62,7 @@ def si(quantity):
 
 def answer_of(path):
     run = subprocess.run([COMMAND, "check", str(path), "--json"], capture_output=True, text=True,
-                         timeout=60, check=False)
+                         timeout=200, check=False)
     if run.returncode not in (0, 1):
         return None, run
     return json.loads(run.stdout), run

@@ -38,7 +38,7 @@ ENVELOPES = {
 def check(path):
     """Exit code and answer of `check --json`; an exit code beyond 1 has no answer."""
     done = subprocess.run([COMMAND, "check", "--json", str(path)], cwd=ROOT, capture_output=True,
-                          encoding="utf-8", timeout=60, check=False)
+                          encoding="utf-8", timeout=200, check=False)
     if done.returncode > 1:
         raise AssertionError(f"{path.name}: exit {done.returncode}\n{done.stderr}")
     return done.returncode, json.loads(done.stdout)
