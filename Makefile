@@ -7,11 +7,11 @@ command    := build/release/towershaft
 FUZZ_SECONDS ?= 600
 
 .DEFAULT_GOAL := help
-.PHONY: help setup build demo test open bench bank fuzz soak golden fix clean
+.PHONY: help setup build demo test open bench bank bank-arrange fuzz soak golden fix clean
 
 help: ## list these targets
 	@echo 'towershaft: make <target>, where target is one of'
-	@sed -n 's/^\([a-z]*\):.*## \(.*\)/  \1\t\2/p' Makefile | expand -t 12
+	@sed -n 's/^\([a-z-]*\):.*## \(.*\)/  \1\t\2/p' Makefile | expand -t 12
 
 setup: ## install the Debian packages that are missing (apt; root or sudo)
 	@tools/setup-debian.sh
@@ -41,7 +41,12 @@ bench: ## measure speed as ratios and counts, beside Python and NumPy too, and c
 bank: setup ## run published cases: BANK=file.json, or all of tests/reference/
 	@tools/configure.sh release
 	@cmake --build build/release --target towershaft-bank
-	@build/release/towershaft-bank $(if $(BANK),'$(BANK)',$(sort $(wildcard tests/reference/*.json)))
+	@build/release/towershaft-bank $(if $(BANK),'$(BANK)',$(sort $(filter-out tests/reference/arrange_%,$(wildcard tests/reference/*.json))))
+
+bank-arrange: setup ## run proven arrangement problems: BANK=file.json, or those of tests/reference/
+	@tools/configure.sh release
+	@cmake --build build/release --target towershaft-bank-arrange
+	@build/release/towershaft-bank-arrange $(if $(BANK),'$(BANK)',tests/reference/arrange_small.json)
 
 fuzz: setup ## throw malformed input at the readers, FUZZ_SECONDS=600 each; findings go to out/fuzz/
 	@tools/configure.sh sanitize

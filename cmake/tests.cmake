@@ -113,3 +113,10 @@ if(bank_sources)
     add_executable(towershaft-bank ${bank_sources})
     target_link_libraries(towershaft-bank PRIVATE ts_test_support)
 endif()
+
+# The runner of proven arrangement problems, with what its tests share.
+if(EXISTS "${CMAKE_SOURCE_DIR}/tests/arrange/arrange_main.c")
+    ts_folder_helpers(arrange arrange_helpers)
+    add_executable(towershaft-bank-arrange tests/arrange/arrange_main.c)
+    target_link_libraries(towershaft-bank-arrange PRIVATE ${arrange_helpers})
+endif()

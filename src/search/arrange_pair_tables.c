@@ -1,0 +1,149 @@
+/* search/arrange_pair_tables.c: what follows from one module and one input gear? */
+#include "search/arrange_tables.h"
+
+#include <math.h>
+
+static bool in_band(double speed, double least, double most)
+{
+    return speed >= least - TS_SPEED_SLACK * fabs(least) &&
+           speed <= most + TS_SPEED_SLACK * fabs(most);
+}
+
+static bool fits(const ts_arrange_problem *p, const ts_arrange_choice *choice,
+                 const ts_arrange_accessory *a, uint32_t z)
+{
+    for (size_t c = 0; c < p->condition_count; c++) {
+        const double speed = choice->speed[c] * (double)choice->z_in / (double)z;
+        if (!in_band(speed, a->speed_least[c], a->speed_most[c]))
+            return false;
+    }
+    return true;
+}
+
+/* Speed falls with z, so the teeth that fit have no gaps. */
+static ts_window window_of(const ts_arrange_problem *p, const ts_arrange_choice *choice,
+                           const ts_arrange_accessory *a)
+{
+    ts_window w = {1, 0};
+    for (uint32_t z = p->z_least; z <= p->z_most; z++) {
+        if (!fits(p, choice, a, z))
+            continue;
+        if (w.least > w.most)
+            w.least = (uint16_t)z;
+        w.most = (uint16_t)z;
+    }
+    return w;
+}
+
+static void make_windows(ts_pair_tables *pair, const ts_arrange_choice *choice)
+{
+    const ts_arrange_problem *p        = pair->tables->problem;
+    uint32_t                  smallest = choice->z_in;
+
+    for (uint32_t a = 0; a < p->accessory_count; a++) {
+        const ts_arrange_accessory *each = &p->accessories[a];
+        if (each->side == TS_SIDE_ANY && fits(p, choice, each, choice->z_in))
+            pair->input_fits |= 1u << a;
+        pair->window[a] = window_of(p, choice, each);
+        if (pair->window[a].least <= pair->window[a].most && pair->window[a].least < smallest)
+            smallest = pair->window[a].least;
+    }
+    for (size_t i = 0; i < p->idler_teeth_count && p->idlers_in_row > 0; i++)
+        if (p->idler_teeth[i] < smallest)
+            smallest = p->idler_teeth[i];
+    pair->z_smallest = smallest;
+}
+
+static double arc_between(double m, double z_sum, double radius)
+{
+    const double sine = m * z_sum / (4.0 * radius);
+    return sine <= 1.0 ? 2.0 * asin(sine) : (double)INFINITY;
+}
+
+/* The arc sine is convex and 0 at 0, so the arc of a mesh is never less than what its two gears
+ * would have alone; the shares add up to a bound from below. */
+static void make_angles(ts_pair_tables *pair)
+{
+    const size_t stride = pair->tables->stride;
+    for (size_t sum = 0; sum < 2 * stride; sum++)
+        pair->angle[sum] = arc_between(pair->module->m, (double)sum, pair->frame->radius);
+    for (size_t z = 0; z < stride; z++)
+        pair->share[z] = arc_between(pair->module->m, (double)z, pair->frame->radius);
+}
+
+/* Tangential force = torque / radius of the input gear, for the pitch-line velocity is one. */
+static void make_forces(ts_pair_tables *pair, const ts_arrange_choice *choice)
+{
+    const ts_arrange_problem *p      = pair->tables->problem;
+    const double              radius = 0.5 * pair->module->m * (double)choice->z_in;
+
+    for (uint32_t set = 0; set <= pair->tables->all; set++) {
+        double most = 0.0;
+        for (size_t c = 0; c < p->condition_count; c++) {
+            double sum = 0.0;
+            for (size_t a = 0; a < p->accessory_count; a++)
+                if ((set >> a & 1u) != 0)
+                    sum += p->accessories[a].power[c];
+            const double force = sum / (choice->speed[c] * radius);
+            most               = fmax(most, fabs(force));
+            if (pair->forces != NULL)
+                pair->forces[set * p->condition_count + c] = force;
+        }
+        pair->force[set] = most;
+    }
+}
+
+bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
+                         uint32_t choice, ts_arena *arena)
+{
+    const ts_arrange_problem *p    = tables->problem;
+    const ts_arrange_choice  *own  = &p->boxes[box].choices[choice];
+    const size_t              sets = (size_t)tables->all + 1;
+
+    *pair = (ts_pair_tables){
+        .tables      = tables,
+        .box         = &tables->boxes[box],
+        .module      = &tables->modules[own->module],
+        .frame       = &p->boxes[box],
+        .box_index   = box,
+        .choice      = choice,
+        .z_in        = own->z_in,
+        .input_sense = p->boxes[box].input_sense > 0 ? TS_SENSE_PLUS : TS_SENSE_MINUS,
+    };
+    pair->angle = TS_TAKE(arena, double, 2 * tables->stride);
+    pair->share = TS_TAKE(arena, double, tables->stride);
+    pair->force = TS_TAKE(arena, double, sets);
+    if (!p->model.proportional)
+        pair->forces = TS_TAKE(arena, double, sets * p->condition_count);
+    if (ts_arena_failed(arena))
+        return false;
+    make_windows(pair, own);
+    make_angles(pair);
+    make_forces(pair, own);
+    return true;
+}
+
+uint32_t ts_pair_steps(const ts_pair_tables *pair, uint32_t set, uint32_t z_inner, uint32_t z_outer,
+                       bool reversed_inner, bool reversed_outer)
+{
+    const ts_arrange_tables  *t = pair->tables;
+    const ts_arrange_problem *p = t->problem;
+
+    if (p->model.proportional) {
+        const size_t which = (reversed_inner ? 1u : 0u) + (reversed_outer ? 2u : 0u);
+        return ts_steps_of(pair->force[set] *
+                           pair->module->unit_steps[which][z_inner * t->stride + z_outer]);
+    }
+    const ts_arrange_mesh mesh = {
+        .box             = pair->box_index,
+        .module          = pair->frame->choices[pair->choice].module,
+        .z_in            = pair->z_in,
+        .z_inner         = z_inner,
+        .z_outer         = z_outer,
+        .reversed_inner  = reversed_inner,
+        .reversed_outer  = reversed_outer,
+        .force           = &pair->forces[set * p->condition_count],
+        .condition_count = p->condition_count,
+    };
+    return ts_steps_of(p->model.width(p->model.context, &mesh) / p->width_step);
+}

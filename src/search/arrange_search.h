@@ -1,0 +1,70 @@
+/* search/arrange_search.h: the lightest arrangement, with the proof that none is lighter.
+ *
+ * The method and why it is exact: docs/method/arrange.md.
+ */
+#ifndef TS_SEARCH_ARRANGE_SEARCH_H
+#define TS_SEARCH_ARRANGE_SEARCH_H
+
+#include "search/arrange_branch.h"
+#include "towershaft/status.h"
+
+enum { TS_ARRANGE_ANSWERS = 16 };
+
+typedef struct ts_arrange_wish {
+    const ts_allocator *allocator;   /* NULL: the C library's; calls to it never overlap        */
+    size_t              memory_most; /* bytes at one time; 0: no limit                          */
+    size_t              workers;     /* threads; 0 is 1                                         */
+    uint32_t            answers;     /* how many that differ in order, face or box; 0 is 1      */
+    bool                any;         /* the first arrangement found will do                     */
+    /* NULL or: asked often, from one thread; true ends the search with what is there. */
+    bool (*stop)(void *context);
+    void *context;
+} ts_arrange_wish;
+
+typedef enum ts_pair_end {
+    TS_PAIR_OPEN,     /* not reached                                                     */
+    TS_PAIR_NO_WAY,   /* its bound is infinite: some demand cannot be met by this pair   */
+    TS_PAIR_BY_BOUND, /* its bound is no lower than the answer                           */
+    TS_PAIR_SEARCHED  /* every label that could lead to something lighter was looked at  */
+} ts_pair_end;
+
+/* What was done with one choice of one box. */
+typedef struct ts_pair_record {
+    uint32_t       box, choice;
+    double         bound; /* kg; no arrangement with it is lighter; infinite: there is none */
+    double         found; /* lightest that its own search found; infinite: none             */
+    ts_pair_end    end;
+    ts_label_count labels;
+} ts_pair_record;
+
+typedef enum ts_arrange_end {
+    TS_ARRANGE_PROVEN,   /* nothing lighter exists, or nothing at all               */
+    TS_ARRANGE_STOPPED,  /* `stop` said so                                          */
+    TS_ARRANGE_NO_MEMORY /* the limit was met, or memory ran out                    */
+} ts_arrange_end;
+
+typedef struct ts_arrange_result {
+    ts_arrange_end  end;
+    size_t          count; /* of answers, lightest first; 0: none found */
+    ts_arrangement *answers;
+    double          bound; /* no arrangement is lighter; infinite: none exists             */
+    ts_pair_record *pairs; /* in the order of the search                                   */
+    size_t          pair_count;
+    ts_label_count  labels;       /* of all exact searches                                        */
+    ts_label_count  first_labels; /* of the narrow searches that found something to begin with */
+    size_t          most_bytes;   /* that were in use at one time                            */
+    ts_arena       *arena;        /* owns the lists above */
+} ts_arrange_result;
+
+/* TS_NOT_UNDERSTOOD when a limit of arrange_problem.h is passed; TS_NO_MEMORY when not even a start
+ * could be made.  Otherwise TS_OK, and the result is to be closed. */
+ts_status ts_arrange_search(const ts_arrange_problem *problem, const ts_arrange_wish *wish,
+                            ts_arrange_result *result);
+void      ts_arrange_result_close(ts_arrange_result *result);
+
+/* How many arrangements meet every demand, all of them, whatever they weigh.  For small problems:
+ * time and memory grow with the answer. */
+ts_status ts_arrange_count(const ts_arrange_problem *problem, const ts_arrange_wish *wish,
+                           uint64_t *count);
+
+#endif

@@ -1,0 +1,126 @@
+/* search/arrange_tables.h: what the search looks up, worked out once for a problem, a box, a pair.
+ *
+ * A *pair* is one choice of module and input teeth of one box.  A *set* is a bit mask of
+ * accessories.  Widths are whole steps; STEPS_NONE stands for "no width will do".
+ */
+#ifndef TS_SEARCH_ARRANGE_TABLES_H
+#define TS_SEARCH_ARRANGE_TABLES_H
+
+#include "base/arena.h"
+#include "search/arrange_problem.h"
+
+#define TS_STEPS_NONE  ((uint32_t)60000)
+#define TS_ANGLE_SLACK 1e-9  /* rad; angles and clearances may miss by this      */
+#define TS_SPEED_SLACK 1e-12 /* relative; bands may miss by this                 */
+#define TS_STEP_SLACK  1e-9  /* steps of width; see ts_steps_of                  */
+#define TS_POWER_NONE  1e-6  /* W; a smaller sum of powers loads no flank        */
+#define TS_MASS_SLACK  1e-10 /* relative; masses nearer than this count as equal */
+
+enum { TS_LOAD_AHEAD = 1, TS_LOAD_BACK = 2 };   /* bits: is a sum of powers ever > 0, ever < 0? */
+enum { TS_SENSE_PLUS = 0, TS_SENSE_MINUS = 1 }; /* a shaft's sense as an index */
+enum { TS_KEYS_MOST = TS_ARRANGE_ACCESSORIES + 2 };
+
+/* What one shaft may carry: one accessory on one face, or two back to back. */
+typedef struct ts_carry {
+    uint32_t set;
+    int8_t   on[2];  /* accessory on the front, on the rear; -1: none */
+    uint8_t  senses; /* bit TS_SENSE_x: the shaft may turn so         */
+    double   pad_mass;
+} ts_carry;
+
+/* Of one box, whatever its choice. */
+typedef struct ts_box_tables {
+    uint32_t  allowed; /* set of accessories that may sit here */
+    uint32_t  left_only, right_only;
+    ts_carry *carries;
+    size_t    carry_count;
+    /* Bodies fall into classes by radius, smallest first. */
+    size_t  key_count;
+    double  radius[TS_KEYS_MOST];
+    double  half[TS_KEYS_MOST];                /* rad; separations are at least half + half */
+    double  apart[TS_KEYS_MOST][TS_KEYS_MOST]; /* rad; infinite when two cannot share a face */
+    uint8_t key[TS_ARRANGE_ACCESSORIES];
+    int8_t  input_key[2]; /* of the fixed body at the input; -1: none */
+    size_t  reach_most;   /* bodies of one face that a label may have to remember */
+    /* Per face and set: the classes that may still come to this face, as bits. */
+    uint32_t *open_keys[2];
+    double    casing; /* kg per rad */
+} ts_box_tables;
+
+/* Of one module. */
+typedef struct ts_module_tables {
+    double    m;
+    uint16_t *steps_most; /* [z] what width over diameter allows */
+    double   *gear_mass;  /* [z * (steps_top + 1) + steps]       */
+    uint32_t  steps_top;
+    /* Steps of width per newton when `proportional`, [inner reversed + 2 outer reversed],
+     * [z_inner * stride + z_outer]; NULL otherwise. */
+    double *unit_steps[4];
+    double *unit_least[2]; /* [reversed][z]: the least of unit_steps over the partner's teeth */
+} ts_module_tables;
+
+typedef struct ts_arrange_tables {
+    const ts_arrange_problem *problem;
+    uint32_t                  all;    /* every accessory */
+    size_t                    stride; /* z runs from 0 to stride - 1 */
+    uint32_t                  steps_least;
+    uint8_t                  *loads;   /* [set] TS_LOAD_ bits */
+    uint8_t                  *coprime; /* [z * stride + z]; all 1 unless hunting */
+    ts_box_tables             boxes[TS_ARRANGE_BOXES];
+    ts_module_tables         *modules;
+} ts_arrange_tables;
+
+/* False without memory, or when a limit of the enumerations above is passed. */
+bool ts_arrange_tables_make(ts_arrange_tables *tables, const ts_arrange_problem *problem,
+                            ts_arena *arena);
+
+typedef struct ts_window {
+    uint16_t least, most; /* teeth; empty when least > most */
+} ts_window;
+
+/* Of one pair. */
+typedef struct ts_pair_tables {
+    const ts_arrange_tables *tables;
+    const ts_box_tables     *box;
+    const ts_module_tables  *module;
+    const ts_arrange_box    *frame;
+    uint32_t                 box_index, choice;
+    uint32_t                 z_in;
+    uint8_t                  input_sense;                    /* as an index */
+    ts_window                window[TS_ARRANGE_ACCESSORIES]; /* on a branch */
+    uint32_t                 input_fits; /* accessories whose speed the input shaft meets */
+    uint32_t                 z_smallest; /* of any gear */
+    double                  *angle; /* [z_i + z_j] between the axes, rad; infinite: too large */
+    double                  *share; /* [z] angle[z_i + z_j] >= share[z_i] + share[z_j] */
+    double *force;  /* [set] the largest |force| on the mesh outboard of which the set sits */
+    double *forces; /* [set * conditions + c], signed, N; NULL when proportional */
+} ts_pair_tables;
+
+bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
+                         uint32_t choice, ts_arena *arena);
+
+/* Whole steps of width that a mesh needs which carries everything in `set`. */
+uint32_t ts_pair_steps(const ts_pair_tables *pair, uint32_t set, uint32_t z_inner, uint32_t z_outer,
+                       bool reversed_inner, bool reversed_outer);
+
+/* `width` / step, rounded up; a width that is above a whole step by rounding alone is that step. */
+static inline uint32_t ts_steps_of(double steps)
+{
+    if (!(steps < (double)TS_STEPS_NONE))
+        return TS_STEPS_NONE;
+    const double   less  = steps - TS_STEP_SLACK;
+    const uint32_t whole = less > 0.0 ? (uint32_t)less : 0;
+    return (double)whole < less ? whole + 1 : whole;
+}
+
+/* Is a gear loaded on both flanks, with `outer` beyond its outboard mesh and `inner` beyond its
+ * inboard one?  It is the inner gear of the one and the outer gear of the other. */
+static inline bool ts_is_reversed(const ts_arrange_tables *t, uint32_t outer, uint32_t inner)
+{
+    const uint8_t o = t->loads[outer], i = t->loads[inner];
+    const bool    leading  = (o & TS_LOAD_AHEAD) != 0 || (i & TS_LOAD_BACK) != 0;
+    const bool    trailing = (o & TS_LOAD_BACK) != 0 || (i & TS_LOAD_AHEAD) != 0;
+    return leading && trailing;
+}
+
+#endif
