@@ -26,6 +26,15 @@ static void bevel_agma2003(ts_case *c)
         TS_AGMA2003_THROUGH_HARDENED, 1, ts_case_given(c, "HB", TS_KIND_NUMBER), 0, NULL);
     if (isnan(curve.B) || isnan(steel.sigma_Hlim) || !(n_L > 0.0) || !(v >= 0.0))
         ts_case_spoil(c, "is outside the standard's range", "accuracy, hardness, life or speed");
+    const double Y_NT = ts_agma2003_life_bending(n_L, true, 0, NULL);
+    const double Z_NT = ts_agma2003_life_contact(n_L, 0, NULL);
+
+    ts_case_computed(c, "V", v, TS_KIND_VELOCITY);
+    ts_case_computed(c, "V_max", curve.v_max, TS_KIND_VELOCITY);
+    ts_case_computed(c, "K_L", Y_NT, TS_KIND_NUMBER);
+    ts_case_computed(c, "C_L", Z_NT, TS_KIND_NUMBER);
+    ts_case_computed(c, "s_at", steel.sigma_Flim, TS_KIND_STRESS);
+    ts_case_computed(c, "s_ac", steel.sigma_Hlim, TS_KIND_STRESS);
     ts_case_computed(c, "K_R", Y_Z, TS_KIND_NUMBER);
     if (isnan(Y_Z)) /* no such reliability: nothing is permitted */
         return;
@@ -49,28 +58,20 @@ static void bevel_agma2003(ts_case *c)
         .Z_xc = ts_case_given(c, "C_xc", TS_KIND_NUMBER),
         .Z_I  = ts_case_given(c, "I", TS_KIND_NUMBER),
     };
-    const ts_agma2003_bending_strength bears = {
-        steel.sigma_Flim, ts_agma2003_life_bending(n_L, true, 0, NULL), 1.0, Y_Z, 1.0};
-    const ts_agma2003_contact_strength wears = {
-        steel.sigma_Hlim, ts_agma2003_life_contact(n_L, 0, NULL), 1.0, 1.0, Z_Z};
-    const double F_bend = ts_agma2003_bending_force(&force, &root,
-                                                    ts_agma2003_bending_permitted(&bears, 0, NULL) /
-                                                        ts_case_given(c, "S_F", TS_KIND_NUMBER));
-    const double F_wear = ts_agma2003_contact_force(&force, &flank,
-                                                    ts_agma2003_contact_permitted(&wears, 0, NULL) /
-                                                        ts_case_given(c, "S_H", TS_KIND_NUMBER));
+    const ts_agma2003_bending_strength bears  = {steel.sigma_Flim, Y_NT, 1.0, Y_Z, 1.0};
+    const ts_agma2003_contact_strength wears  = {steel.sigma_Hlim, Z_NT, 1.0, 1.0, Z_Z};
+    const double                       F_bend = ts_agma2003_bending_force(&force, &root,
+                                                                          ts_agma2003_bending_permitted(&bears, 0, NULL) /
+                                                                              ts_case_given(c, "S_F", TS_KIND_NUMBER));
+    const double                       F_wear = ts_agma2003_contact_force(&force, &flank,
+                                                                          ts_agma2003_contact_permitted(&wears, 0, NULL) /
+                                                                              ts_case_given(c, "S_H", TS_KIND_NUMBER));
 
-    ts_case_computed(c, "V", v, TS_KIND_VELOCITY);
-    ts_case_computed(c, "V_max", curve.v_max, TS_KIND_VELOCITY);
     ts_case_computed(c, "K_v", force.K_v, TS_KIND_NUMBER);
     ts_case_computed(c, "K_m", force.K_Hbeta, TS_KIND_NUMBER);
     ts_case_computed(c, "K_s", root.Y_x, TS_KIND_NUMBER);
     ts_case_computed(c, "C_s", flank.Z_x, TS_KIND_NUMBER);
-    ts_case_computed(c, "K_L", bears.Y_NT, TS_KIND_NUMBER);
-    ts_case_computed(c, "C_L", wears.Z_NT, TS_KIND_NUMBER);
     ts_case_computed(c, "C_R", Z_Z, TS_KIND_NUMBER);
-    ts_case_computed(c, "s_at", steel.sigma_Flim, TS_KIND_STRESS);
-    ts_case_computed(c, "s_ac", steel.sigma_Hlim, TS_KIND_STRESS);
     ts_case_computed(c, "W_t_bend", F_bend, TS_KIND_FORCE);
     ts_case_computed(c, "W_t_wear", F_wear, TS_KIND_FORCE);
     ts_case_computed(c, "H_bend", F_bend * v, TS_KIND_POWER);

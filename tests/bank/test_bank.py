@@ -166,6 +166,31 @@ class Unseen(unittest.TestCase):
                                          "sense": (-1, "-")}, {"F_a1": (axial, "N")})
         self.assertEqual(run_cases([case])[0], 0)
 
+    def test_wide_helices_overlap_by_more_than_four_teeth(self):
+        # derived: ISO 6336-1, C_v of an overlap above 2.5 (from memory): 0.57/(4.6 - 0.3) and so on
+        gamma = 4.6
+        c_v2, c_v3 = 0.57 / (gamma - 0.3), 0.096 / (gamma - 1.56)
+        expected = 0.5 * (0.32 * 0.4 + c_v2 * 0.6 + c_v3 * 0.8) + 1.0
+        case = own_case(
+            "iso_kv_b",
+            {"eps_gamma": (gamma, "-"), "B_p": (0.4, "-"), "B_f": (0.6, "-"), "B_k": (0.8, "-"),
+             "N": (0.5, "-")},
+            {"K_V": (expected, "-")})
+        status, text, _ = run_cases([case])
+        self.assertEqual((status, verdicts(text)[case["id"]]), (0, "agrees"), text)
+
+    def test_data_of_other_kinds_are_handed_on(self):
+        cases = []
+        for i, (given, expected, value, answer) in enumerate([
+                ("g/cm3", "kg/m3", 7.85, 7850.0), ("HRC", "HRC", 61.0, 61.0),
+                ("wt percent", "%", 0.11, 0.11)]):
+            case = own_case("echo", {"data": ({"one": value}, given)}, {"one": (answer, expected)})
+            case["id"] = f"data-{i}"
+            cases.append(case)
+        status, text, _ = run_cases(cases)
+        self.assertEqual(set(verdicts(text).values()), {"agrees"}, text)
+        self.assertEqual(status, 0)
+
     def test_pair_spread_in_millimetres(self):
         centre = (20 + 31) / 2 * 2.0
         angle = math.degrees(math.acos(centre * math.cos(math.radians(20)) / (centre * 1.01)))
