@@ -258,6 +258,46 @@ export interface BevelGears {
   side?: Sourced<"front" | "rear">;
   /** Share of the transmitted power that is lost in this mesh.  Default: 1 %. */
   loss?: Sourced<PlainNumber>;
+  /** How the depth of the teeth changes along the face, ISO 23509.  Default: standard. */
+  "depth taper"?: Sourced<"standard" | "uniform" | "slot width" | "tilted root line">;
+  /** Addendum of the basic crown gear over the mean normal module, k_hap.  Default: 1. */
+  addendum?: Sourced<PlainNumber | Unknown>;
+  /** Dedendum of the basic crown gear over the mean normal module, k_hfp.  Default: 1.25. */
+  dedendum?: Sourced<PlainNumber | Unknown>;
+  /** Profile shift x_hm1 of the first gear, the second has its negative; without the key what ISO 23509, annex C, gives to the ratio. */
+  "profile shift"?: Sourced<PlainNumber | Unknown>;
+  /** Thickness modification x_smn of the first gear, the second has its negative.  Default: 0. */
+  "thickness shift"?: Sourced<PlainNumber | Unknown>;
+  /** Mean radius r_c0 of the face mill that cuts curved teeth; without the key straight teeth when `spiral` is 0 deg, and else no credit for their curve, which is on the safe side. */
+  "cutter radius"?: Sourced<Length | Unknown>;
+  /** Edge radius of the cutter over the mean normal module, rho_a0 / m_mn.  Default: 0.25. */
+  "edge radius"?: Sourced<PlainNumber | Unknown>;
+  /** Do bearings stand on both sides of the gears?  Default: one overhung. */
+  mounting?: Sourced<"straddled" | "one overhung" | "both overhung">;
+  /** How the contact pattern of each pair was looked after.  Default: under light load. */
+  "pattern checked"?: Sourced<"under full load" | "under light load" | "on a sample">;
+  /** Length of the contact pattern under load over the face width, b_veff / b_v.  Default: 0.85. */
+  "pattern length"?: Sourced<PlainNumber | Unknown>;
+  /** How much the profiles are crowned: the peak of the load along the path of contact has the exponent 3 with little and 1.5 with much of it.  Default: little. */
+  "profile crowning"?: Sourced<"little" | "much">;
+  /** What both gears are made of: a grade of ISO 6336-5, or a steel that is taken to meet one.  Default: case-carburised MQ. */
+  material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4">;
+  /** Tolerance grade of the teeth, ISO 17485:2006.  Default: 5. */
+  accuracy?: Sourced<Tally | Unknown>;
+  /** Mean peak-to-valley roughness R_z of the flanks.  Default: 3 um. */
+  "flank roughness"?: Sourced<Length | Unknown>;
+  /** Mean peak-to-valley roughness R_z of the root fillets.  Default: 10 um. */
+  "root roughness"?: Sourced<Length | Unknown>;
+  /** Life factors Z_NT and Y_NT at 1e10 load cycles.  Default: 0.85. */
+  "long life factor"?: Sourced<PlainNumber | Unknown>;
+  /** Application factor K_A of ISO 10300-1: peaks of load over the loads of the file.  Default: 1. */
+  "application factor"?: Sourced<PlainNumber | Unknown>;
+  /** Geometry factor Z_I of the flanks, from the charts of ANSI/AGMA 2003; asks for the opinion of that standard. */
+  "I factor"?: Sourced<PlainNumber | Unknown>;
+  /** Geometry factor Y_J of the roots of the first gear, from the same charts. */
+  "J factor 1"?: Sourced<PlainNumber | Unknown>;
+  /** The same of the second gear. */
+  "J factor 2"?: Sourced<PlainNumber | Unknown>;
 }
 
 /** The fast thin shaft from the spool out to the box. */

@@ -6,8 +6,8 @@
 #include "base/workings.h"
 #include "check/finding.h"
 #include "model/source.h"
-#include "rating/drive_teeth.h"
 #include "quantity/quantity.h"
+#include "rating/drive_teeth.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
 

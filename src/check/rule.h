@@ -24,8 +24,8 @@
 #include "model/source.h"
 #include "model/train.h"
 #include "motion/motion.h"
-#include "rating/drive_teeth.h"
 #include "quantity/quantity.h"
+#include "rating/drive_teeth.h"
 
 #include <math.h>
 #include <stdbool.h>

@@ -96,9 +96,32 @@ const char *ts_flank_words(const ts_check *check, uint32_t mesh, int32_t conditi
     return load->flow == TS_FLOW_INWARD ? ", other flank" : "";
 }
 
+/* Bevels cannot be widened for long: beyond a limit their inner ends carry nothing.  A module makes
+ * the force smaller and the root thicker at once: contact goes with 1/m, bending with 1/m^2. */
+static const char *larger_bevels(ts_check *check, uint32_t mesh, bool touch, double short_of,
+                                 double wider)
+{
+    const ts_bevel_pair *pair = &check->motion->meshes[mesh].bevel;
+    const double         more = touch ? short_of : sqrt(short_of);
+
+    if (wider <= ts_bevel_face_most(pair))
+        return ts_phrase(check, "make the face about %s where it is %s",
+                         ts_shown_outward(check, wider, TS_KIND_LENGTH, 1),
+                         ts_shown(check, pair->in.b, TS_KIND_LENGTH));
+    return ts_phrase(check, "make the module about %s where it is %s",
+                     ts_shown_outward(check, pair->in.m_et * more, TS_KIND_LENGTH, 1),
+                     ts_shown(check, pair->in.m_et, TS_KIND_LENGTH));
+}
+
 /* Contact stress goes with 1/sqrt(b), bending with 1/b, as long as K_Hbeta stays: a first guess. */
 const char *ts_wider_face(ts_check *check, uint32_t mesh, ts_rated_stress stress, double short_of)
 {
+    if (check->train->meshes[mesh].kind == TS_MESH_BEVEL) {
+        const bool   touch = stress == TS_RATED_CONTACT;
+        const double width = touch ? short_of * short_of : short_of;
+        return larger_bevels(check, mesh, touch, short_of,
+                             check->motion->meshes[mesh].bevel.in.b * width);
+    }
     const double b    = check->teeth->prepared[mesh].b;
     const double more = stress == TS_RATED_CONTACT ? short_of * short_of : short_of;
 
@@ -167,9 +190,8 @@ void ts_judge_tooth_safety(ts_check *check, ts_rated_stress stress)
             return;
         ask_for_times(check);
         for (uint32_t m = 0; m < check->train->mesh_count; m++)
-            if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL &&
-                check->motion->meshes[m].solved && is_loaded(check, m))
+            if (check->motion->meshes[m].solved && is_loaded(check, m))
                 judge_mesh(check, m, stress);
     }
-    ts_skip(check, "no cylindrical mesh is loaded");
+    ts_skip(check, "no mesh is loaded");
 }

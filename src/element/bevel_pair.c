@@ -101,20 +101,6 @@ static const ts_formula z_v2_formula = {
     .text    = "z_2/cos(delta_2)",
     .source  = ISO_23509,
 };
-static const ts_formula z_vn1_formula = {
-    .symbol  = "z_vn1",
-    .meaning = "teeth of the virtual gear 1 in the normal section",
-    .unit    = "1",
-    .text    = "z_v1/cos(beta_m)^3",
-    .source  = "gear trade practice: z/(cos(delta)*cos(beta_m)^3)",
-};
-static const ts_formula z_vn2_formula = {
-    .symbol  = "z_vn2",
-    .meaning = "teeth of the virtual gear 2 in the normal section",
-    .unit    = "1",
-    .text    = "z_v2/cos(beta_m)^3",
-    .source  = "gear trade practice: z/(cos(delta)*cos(beta_m)^3)",
-};
 static const ts_formula b_over_R_e_formula = {
     .symbol  = "b_over_R_e",
     .meaning = "face width over outer cone distance",
@@ -189,17 +175,11 @@ static void solve_mean(ts_bevel_pair *pair, ts_workings *workings)
 
 static void solve_virtual(ts_bevel_pair *pair, ts_workings *workings)
 {
-    const double z_1 = pair->in.z_1, z_2 = pair->in.z_2, beta_m = pair->in.beta_m;
+    const double z_1 = pair->in.z_1, z_2 = pair->in.z_2;
     const double delta_1 = pair->delta_1, delta_2 = pair->delta_2;
-    const double cosine = cos(beta_m), cube = cosine * cosine * cosine;
 
-    const double z_v1 = TS_STEP(workings, z_v1_formula, z_1 / cos(delta_1), z_1, delta_1);
-    const double z_v2 = TS_STEP(workings, z_v2_formula, z_2 / cos(delta_2), z_2, delta_2);
-
-    pair->z_v1  = z_v1;
-    pair->z_v2  = z_v2;
-    pair->z_vn1 = TS_STEP(workings, z_vn1_formula, z_v1 / cube, z_v1, beta_m);
-    pair->z_vn2 = TS_STEP(workings, z_vn2_formula, z_v2 / cube, z_v2, beta_m);
+    pair->z_v1 = TS_STEP(workings, z_v1_formula, z_1 / cos(delta_1), z_1, delta_1);
+    pair->z_v2 = TS_STEP(workings, z_v2_formula, z_2 / cos(delta_2), z_2, delta_2);
 }
 
 /* Every result behind `in` is a double, so that "not computed" can be written over all of them. */
@@ -226,6 +206,12 @@ ts_bevel_fault ts_bevel_pair_solve(const ts_bevel_pair_input *in, ts_bevel_pair 
     solve_mean(pair, workings);
     solve_virtual(pair, workings);
     return TS_BEVEL_FINE;
+}
+
+/* ISO 23509:2016, annex B, and ANSI/AGMA 2003 (both from memory). */
+double ts_bevel_face_most(const ts_bevel_pair *pair)
+{
+    return fmin(0.3 * pair->R_e, 10.0 * pair->in.m_et);
 }
 
 const char *ts_bevel_fault_says(ts_bevel_fault fault)

@@ -33,8 +33,8 @@ typedef struct ts_bevel_pair {
     double R_e, R_m;         /* m    outer and mean cone distance                           */
     double d_m1, d_m2;       /* m    mean pitch diameters: the tooth force acts there       */
     double m_mt, m_mn;       /* m    mean transverse and mean normal module                 */
-    double z_v1, z_v2;       /* 1    teeth of the virtual cylindrical gears                 */
-    double z_vn1, z_vn2;     /* 1    the same in the normal section of the spiral           */
+    double z_v1, z_v2;       /* 1    teeth of the virtual cylindrical gears (in the normal
+                                     section: element/bevel_virtual.h)                       */
     double b_over_R_e;       /* 1    face width to outer cone distance                      */
 } ts_bevel_pair;
 
@@ -49,6 +49,10 @@ ts_bevel_fault ts_bevel_pair_solve(const ts_bevel_pair_input *in, ts_bevel_pair 
 double ts_bevel_pitch_angle_1(double Sigma, double u, ts_workings *workings);
 double ts_bevel_mean_diameter_1(double d_e1, double b, double delta_1, ts_workings *workings);
 double ts_bevel_mean_diameter_2(double d_e2, double b, double delta_2, ts_workings *workings);
+
+/* m: the widest face of usual practice, 0.3 of the outer cone distance and 10 outer modules,
+ * whichever is less. */
+double ts_bevel_face_most(const ts_bevel_pair *pair);
 
 /* One sentence without a full stop. */
 const char *ts_bevel_fault_says(ts_bevel_fault fault);

@@ -70,6 +70,25 @@ static double addendum_share(const ts_bevel_pair *pair, int wheel, ts_workings *
                    delta_2);
 }
 
+static const ts_formula k_d_formula = {
+    .symbol  = "k_d",
+    .meaning = "working depth in mean normal modules",
+    .unit    = "1",
+    .text    = "2*k_hap",
+    .source  = TYPES,
+};
+
+double ts_bevel_shift_usual(const ts_bevel_pair *pair, double k_hap, ts_workings *workings)
+{
+    const int    wheel  = pair->in.z_1 > pair->in.z_2 ? 1 : 2;
+    const int    turned = wheel == 1 ? 1 : 0;
+    const double sign   = turned ? -1.0 : 1.0;
+    const double c_ham  = addendum_share(pair, wheel, workings);
+    const double k_d    = TS_STEP(workings, k_d_formula, 2.0 * k_hap, k_hap);
+
+    return TS_STEP(workings, x_hm1_formulas[turned], sign * (k_d * (0.5 - c_ham)), k_d, c_ham);
+}
+
 ts_bevel_profile ts_bevel_profile_usual(const ts_bevel_pair *pair, ts_workings *workings)
 {
     const int wheel = pair->in.z_1 > pair->in.z_2 ? 1 : 2;

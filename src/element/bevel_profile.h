@@ -30,5 +30,7 @@ ts_bevel_profile ts_bevel_profile_of(const ts_bevel_depth_factors *factors, int 
 /* The proportions of ISO 23509:2016, annex C, for a pair that says nothing of its own: noted as
  * assumptions.  The wheel is the gear with more teeth (gear 2 of an equal pair). */
 ts_bevel_profile ts_bevel_profile_usual(const ts_bevel_pair *pair, ts_workings *workings);
+/* Its profile shift x_hm1 alone, where the addendum factor is known; likewise. */
+double ts_bevel_shift_usual(const ts_bevel_pair *pair, double k_hap, ts_workings *workings);
 
 #endif

@@ -100,6 +100,21 @@ typedef struct ts_accessory {
     ts_word          serves;   /* what it serves, free text */
 } ts_accessory;
 
+typedef enum ts_bevel_mounting {
+    TS_BEVELS_STRADDLED,
+    TS_BEVELS_ONE_OVERHUNG,
+    TS_BEVELS_BOTH_OVERHUNG
+} ts_bevel_mounting;
+typedef enum ts_bevel_check {
+    TS_BEVELS_FULL_LOAD,
+    TS_BEVELS_LIGHT_LOAD,
+    TS_BEVELS_SAMPLE
+} ts_bevel_check;
+typedef enum ts_bevel_crowning {
+    TS_BEVELS_LITTLE_CROWNED,
+    TS_BEVELS_MUCH_CROWNED
+} ts_bevel_crowning;
+
 typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], ...}; spool side first */
     ts_node    node;
     ts_tally   teeth[2];
@@ -112,6 +127,24 @@ typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], ...}; spool side fi
     ts_pick    side;           /* ts_face_side: the gear on the engine-parallel shaft lies on this
                                   side of the radial shaft's axis (front: towards the inlet) */
     ts_measure loss;           /* 1, share of the transmitted power lost in this mesh */
+    /* their teeth, in mean normal modules where no unit is told */
+    ts_pick    depth_taper;                /* ts_bevel_taper */
+    ts_measure addendum, dedendum;         /* k_hap, k_hfp of the basic crown gear */
+    ts_measure profile_shift;              /* x_hm1 of the first gear; TS_ABSENT: as is usual */
+    ts_measure thickness_shift;            /* x_smn of the first gear */
+    ts_measure cutter_radius, edge_radius; /* m, r_c0; rho_a0 / m_mn */
+    /* what their strength hangs on */
+    ts_pick    mounting;                         /* ts_bevel_mounting */
+    ts_pick    pattern_checked;                  /* ts_bevel_check */
+    ts_measure pattern_length;                   /* over the face width */
+    ts_pick    profile_crowning;                 /* ts_bevel_crowning */
+    ts_pick    material;                         /* of both: row of catalog/gear_material.h */
+    ts_tally   accuracy;                         /* grade of ISO 17485 */
+    ts_measure flank_roughness, root_roughness;  /* m, R_z */
+    ts_measure long_life_factor;                 /* Z_NT and Y_NT at 1e10 cycles */
+    ts_measure application_factor;               /* K_A */
+    ts_measure I_factor, J_factor_1, J_factor_2; /* from the charts of AGMA 2003; TS_ABSENT: its
+                                                    opinion is not asked for */
 } ts_bevel_gears;
 
 typedef struct ts_take_off {

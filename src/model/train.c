@@ -82,7 +82,8 @@ static uint32_t add_bevel(builder *b, const ts_bevel_gears *bevels, bool second,
                                .beta    = bevels->spiral,
                                .hand = hand_of(bevels->hand, bevels->spiral.value <= 0.0, second),
                                .face = bevels->face,
-                               .x    = {0.0, bevels->node, TS_ABSENT}});
+                               .material = bevels->material,
+                               .x        = {0.0, bevels->node, TS_ABSENT}});
 }
 
 static uint32_t add_mesh(builder *b, const ts_mesh *mesh)

@@ -54,7 +54,7 @@ typedef struct ts_gear {
     int                    hand; /* +1 right, -1 left, 0 straight */
     ts_measure             face;
     ts_measure             x;
-    ts_pick                material; /* cylindrical: row of catalog/gear_material.h */
+    ts_pick                material; /* row of catalog/gear_material.h */
     ts_measure             rim, web; /* cylindrical; absent: solid */
     const ts_tooth_system *system;   /* NULL for bevels */
 } ts_gear;

@@ -93,5 +93,9 @@ static inline bool ts_measure_known(ts_measure m)
 {
     return m.standing == TS_GIVEN || m.standing == TS_ASSUMED;
 }
+static inline bool ts_pick_known(ts_pick pick)
+{
+    return pick.standing == TS_GIVEN || pick.standing == TS_ASSUMED;
+}
 
 #endif

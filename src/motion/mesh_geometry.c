@@ -20,32 +20,12 @@ static const ts_formula r_2_formula = {
     .text    = "d_w2/2",
     .source  = "ISO 21771:2007 (definition of the working pitch circle)",
 };
-static const ts_formula r_m1_formula = {
-    .symbol  = "r_1",
-    .meaning = "radius of the driver at which the tooth force acts: the middle of its face",
-    .unit    = "m",
-    .text    = "d_m1/2",
-    .source  = "ISO 23509:2016 (definition of the mean pitch diameter)",
-};
-static const ts_formula r_m2_formula = {
-    .symbol  = "r_2",
-    .meaning = "radius of the driven gear at which the tooth force acts: the middle of its face",
-    .unit    = "m",
-    .text    = "d_m2/2",
-    .source  = "ISO 23509:2016 (definition of the mean pitch diameter)",
-};
-
 /* Tooth numbers above this are far outside of what one gear can have; int is certain to hold it. */
 #define TEETH_MOST 1000000
 
 static int teeth_of(const ts_gear *gear)
 {
     return gear->teeth.value > 0 && gear->teeth.value <= TEETH_MOST ? (int)gear->teeth.value : 0;
-}
-
-static double or_nan(ts_measure measure)
-{
-    return ts_measure_known(measure) ? measure.value : (double)NAN;
 }
 
 static void forget(ts_mesh_motion *mesh, const char *fault)
@@ -212,38 +192,10 @@ static void leave_cylindrical(ts_mesh_motion *mesh, const char *fault)
 static void solve_bevel(const ts_drive *drive, const ts_mesh *record, const ts_gear *const gears[2],
                         ts_mesh_motion *mesh, ts_workings *workings)
 {
-    const ts_bevel_gears *bevels = record->bevels;
-    /* What is not known is NaN and lies in no range. */
-    const ts_bevel_pair_input in = {
-        .z_1     = teeth_of(gears[0]),
-        .z_2     = teeth_of(gears[1]),
-        .m_et    = or_nan(bevels->module),
-        .Sigma   = or_nan(bevels->shaft_angle),
-        .alpha_n = or_nan(bevels->pressure_angle),
-        .beta_m  = or_nan(bevels->spiral),
-        .b       = or_nan(bevels->face),
-    };
+    const int z[2] = {teeth_of(gears[0]), teeth_of(gears[1])};
 
-    TS_NOTE_MEASURE(workings, drive, "m_et", bevels->module, "m", "module");
-    TS_NOTE_MEASURE(workings, drive, "Sigma", bevels->shaft_angle, "rad", "shaft angle");
-    TS_NOTE_MEASURE(workings, drive, "alpha_n", bevels->pressure_angle, "rad", "pressure angle");
-    TS_NOTE_MEASURE(workings, drive, "beta_m", bevels->spiral, "rad", "spiral");
-    TS_NOTE_MEASURE(workings, drive, "b", bevels->face, "m", "face");
-    const ts_bevel_fault fault = ts_bevel_pair_solve(&in, &mesh->bevel, workings);
-
-    if (fault != TS_BEVEL_FINE) {
-        forget(mesh, ts_bevel_fault_says(fault));
-        return;
-    }
-    const double d_m1 = mesh->bevel.d_m1, d_m2 = mesh->bevel.d_m2;
-
-    mesh->solved   = true;
-    mesh->fault    = NULL;
-    mesh->a_w      = 0.0;
-    mesh->r_1      = TS_STEP(workings, r_m1_formula, d_m1 / 2.0, d_m1);
-    mesh->r_2      = TS_STEP(workings, r_m2_formula, d_m2 / 2.0, d_m2);
-    mesh->alpha_wn = in.alpha_n;
-    mesh->beta_w   = in.beta_m;
+    if (!ts_motion_bevel(drive, record->bevels, z, mesh, workings))
+        forget(mesh, mesh->fault);
 }
 
 static void hunt(const ts_gear *const gears[2], ts_mesh_motion *mesh)

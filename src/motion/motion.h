@@ -10,6 +10,9 @@
 #include "base/rational.h"
 #include "base/workings.h"
 #include "element/bevel_pair.h"
+#include "element/bevel_spiral.h"
+#include "element/bevel_teeth.h"
+#include "element/bevel_virtual.h"
 #include "element/cylindrical_pair.h"
 #include "element/hunting.h"
 #include "model/train.h"
@@ -30,21 +33,26 @@ typedef struct ts_shaft_motion {
 } ts_shaft_motion;
 
 typedef struct ts_mesh_motion {
-    bool        solved;           /* geometry could be computed; false: it is NaN                */
-    const char *fault;            /* why not; or, when solved, what is wrong with it all the same
-                                     (a pointed tooth); NULL: nothing                            */
-    ts_cylindrical_pair pair;     /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
-    ts_bevel_pair       bevel;    /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
-    double              a_w;      /* m, working centre distance; 0 for bevels                    */
-    double              r_1, r_2; /* m, radius at which the tangential force acts: r_w or r_m    */
-    double              alpha_wn; /* rad, normal pressure angle at r_1; bevels: alpha_n          */
-    double              beta_w;   /* rad, helix angle at r_1; bevels: beta_m                     */
-    double              e[2];     /* unit vector in x, y: cylindrical: from the driver's axis to
-                                     the driven axis; bevels: outwards along the radial shaft    */
-    double tau[2];                /* unit vector in x, y: the way both flanks move where they
-                                     touch; NaN as `e` when an axis is not placed                */
-    int64_t    gcd;               /* of the two tooth numbers                                    */
-    ts_hunting hunting;           /* which teeth meet, after how many turns                      */
+    bool        solved;        /* geometry could be computed; false: it is NaN                */
+    const char *fault;         /* why not; or, when solved, what is wrong with it all the same
+                                  (a pointed tooth); NULL: nothing                            */
+    ts_cylindrical_pair pair;  /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
+    ts_bevel_pair       bevel; /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
+    const char         *teeth_fault; /* bevels: why there are no teeth on these cones; NULL: here
+                                        they are                                                 */
+    ts_bevel_teeth   teeth;    /* ... from the outer to the inner end                         */
+    ts_bevel_virtual virt;     /* ... as the virtual gears of the mean section                */
+    ts_bevel_spiral  ends;     /* ... spiral and undercut at both ends                        */
+    double           a_w;      /* m, working centre distance; 0 for bevels                    */
+    double           r_1, r_2; /* m, radius at which the tangential force acts: r_w or r_m    */
+    double           alpha_wn; /* rad, normal pressure angle at r_1; bevels: alpha_n          */
+    double           beta_w;   /* rad, helix angle at r_1; bevels: beta_m                     */
+    double           e[2];     /* unit vector in x, y: cylindrical: from the driver's axis to
+                                  the driven axis; bevels: outwards along the radial shaft    */
+    double tau[2];             /* unit vector in x, y: the way both flanks move where they
+                                  touch; NaN as `e` when an axis is not placed                */
+    int64_t    gcd;            /* of the two tooth numbers                                    */
+    ts_hunting hunting;        /* which teeth meet, after how many turns                      */
 } ts_mesh_motion;
 
 typedef struct ts_motion {

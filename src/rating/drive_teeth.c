@@ -7,7 +7,7 @@
 
 /* ---- memory ---------------------------------------------------------------------------------- */
 
-/* The cylindrical meshes of every gear, gear by gear: counted, then filled in. */
+/* The meshes of every gear, gear by gear: counted, then filled in. */
 static bool list_meshes(const ts_train *train, ts_arena *arena, ts_teeth_scratch *scratch,
                         uint32_t *most)
 {
@@ -19,8 +19,6 @@ static bool list_meshes(const ts_train *train, ts_arena *arena, ts_teeth_scratch
     for (uint32_t g = 0; g < train->gear_count + 2; g++)
         first[g] = 0;
     for (uint32_t m = 0; m < train->mesh_count; m++) {
-        if (train->meshes[m].kind != TS_MESH_CYLINDRICAL)
-            continue;
         first[train->meshes[m].driver + 2]++;
         first[train->meshes[m].driven + 2]++;
     }
@@ -30,8 +28,6 @@ static bool list_meshes(const ts_train *train, ts_arena *arena, ts_teeth_scratch
         first[g] += first[g - 1];
     }
     for (uint32_t m = 0; m < train->mesh_count; m++) {
-        if (train->meshes[m].kind != TS_MESH_CYLINDRICAL)
-            continue;
         mesh[first[train->meshes[m].driver + 1]++] = m;
         mesh[first[train->meshes[m].driven + 1]++] = m;
     }
@@ -63,7 +59,7 @@ ts_status ts_teeth_prepare(const ts_drive *drive, const ts_power *power, ts_aren
         out->lives == NULL || scratch->peaks == NULL || scratch->wears == NULL ||
         scratch->places == NULL || scratch->parts == NULL)
         return TS_NO_MEMORY;
-    return TS_OK;
+    return ts_bevels_prepare(train, drive->condition_count, arena, &out->bevels);
 }
 
 /* ---- the whole drive ------------------------------------------------------------------------- */
@@ -85,6 +81,8 @@ static void prepare_all(const ts_teeth_case *c)
                                                    .times   = (double)NAN};
         if (c->train->meshes[m].kind == TS_MESH_CYLINDRICAL)
             ts_teeth_prepare_mesh(c, m);
+        else
+            ts_bevels_prepare_mesh(c, m);
     }
 }
 
@@ -93,8 +91,7 @@ static void each_case(const ts_teeth_case *c,
 {
     for (uint32_t condition = 0; condition < c->drive->condition_count; condition++)
         for (uint32_t m = 0; m < c->train->mesh_count; m++)
-            if (c->train->meshes[m].kind == TS_MESH_CYLINDRICAL)
-                what(c, m, condition);
+            what(c, m, condition);
 }
 
 void ts_teeth_solve(const ts_drive *drive, ts_teeth *teeth, ts_workings *workings)

@@ -1,5 +1,5 @@
-/* rating/drive_teeth.h: are the teeth of every cylindrical mesh of a drive strong enough, in every
- * condition, on both flanks, and in all conditions together?
+/* rating/drive_teeth.h: are the teeth of every mesh of a drive strong enough, in every condition,
+ * on both flanks, and in all conditions together?
  *
  * Flanks    The flow of power says which flank works (power/power.h).  What a start loads on one
  *           flank does not wear the other, but it turns the bending of the roots round: R.
@@ -7,8 +7,8 @@
  *           different flanks of it, those of a box input on the same one.
  * Cycles    Speed times hours, or times events and how long each lasts; a load that is met at all
  *           is met once.
- * Methods   ISO 6336 by the edition of the file.  A further standard stands beside it as a file of
- *           its own with a result of its own.
+ * Methods   ISO 6336 by the edition of the file; bevels by ISO 10300 (rating/drive_bevels.h).  A
+ *           further standard stands beside it as a file of its own with a result of its own.
  * Workings  About the tooth number of the driven gear, whose address ends in `teeth`, so that the
  *           standard's F_t, v and T_1 do not hide those of power/; the mesh borrows the results.
  */
@@ -16,6 +16,7 @@
 #define TS_RATING_DRIVE_TEETH_H
 
 #include "power/power.h"
+#include "rating/drive_bevels.h"
 #include "rating/iso6336/spectrum_life.h"
 
 /* One mesh in one condition; gear 1 is the driver of the mesh, whichever way power flows. */
@@ -25,7 +26,9 @@ typedef struct ts_mesh_case {
     const char       *missing; /* NULL, or what the rating lacks: "its speed"                    */
     const char       *fault;   /* NULL, or why it is impossible, a sentence without a full stop  */
     ts_iso6336_load   load;
-    ts_iso6336_rating rating;
+    ts_iso6336_rating rating; /* bevels: what every standard knows of it, taken over from theirs: N,
+                                 range, K_v, and of each gear stresses, life factors, safeties and
+                                 curves; the rest is NaN                                         */
 } ts_mesh_case;
 
 /* One flank of one gear: pitting of the flank, or breakage of its tooth by it. */
@@ -57,8 +60,9 @@ typedef struct ts_teeth {
     const ts_motion     *motion;
     const ts_power      *power;
     double               S_Hmin, S_Fmin; /* NaN: not known                  */
-    ts_iso6336_prepared *prepared;       /* [mesh]                          */
-    ts_mesh_strength    *strength;       /* [mesh]; bevels: not rated here  */
+    ts_iso6336_prepared *prepared;       /* [mesh]; cylindrical ones        */
+    ts_bevels            bevels;         /* the others                      */
+    ts_mesh_strength    *strength;       /* [mesh]                          */
     ts_mesh_case        *cases;          /* [condition * mesh_count + mesh] */
     ts_flank_life       *lives;          /* [ts_flank_life_of]              */
     ts_teeth_scratch    *scratch;

@@ -34,6 +34,9 @@ void ts_teeth_prepare_mesh(const ts_teeth_case *c, uint32_t mesh);
  * slope. */
 const char *ts_teeth_fill_gear(const ts_teeth_case *c, uint32_t mesh, int g, ts_iso6336_gear *out,
                                double *f_Hbeta);
+/* The steel of it alone; returns what is missing. */
+const char *ts_teeth_fill_steel(const ts_teeth_case *c, const ts_gear *gear, int g,
+                                ts_iso6336_gear *out);
 /* What work hardening asks of soft gears and of their hard mates. */
 void ts_teeth_note_soft(const ts_teeth_case *c, ts_subject own, const ts_iso6336_mesh *in);
 /* Torque, cycles and load per width of one mesh in one condition. */
@@ -42,12 +45,40 @@ void ts_teeth_load(const ts_teeth_case *c, uint32_t mesh, uint32_t condition);
 void ts_teeth_peaks(const ts_teeth_case *c);
 /* Stresses and safeties, once all peaks are known. */
 void ts_teeth_rate(const ts_teeth_case *c, uint32_t mesh, uint32_t condition);
+/* R of the root of one gear of it (side 0 or 1), noted as R_1 or R_2. */
+double ts_teeth_stress_ratio(const ts_teeth_case *c, uint32_t mesh, uint32_t condition, int side);
+/* The mesh itself lends its results, so that they are found where its forces are. */
+void ts_teeth_lend(const ts_teeth_case *c, uint32_t mesh, uint32_t condition);
 /* All conditions together, flank by flank, and what sets each mesh. */
 void ts_teeth_add_up(const ts_teeth_case *c);
 
 /* How `count` gathered wears (scratch) come to the safety S of a gear of that mesh. */
 void ts_teeth_note_safety(const ts_teeth_case *c, uint32_t mesh, int side, ts_rated_stress stress,
                           size_t count, double S);
+
+/* The same of bevels: before any load, and in one condition once all peaks are known. */
+void ts_bevels_prepare_mesh(const ts_teeth_case *c, uint32_t mesh);
+void ts_bevels_rate(const ts_teeth_case *c, uint32_t mesh, uint32_t condition);
+/* By the second opinion, which asks for its own geometry factors. */
+void ts_bevels_prepare_second(const ts_teeth_case *c, uint32_t mesh);
+void ts_bevels_rate_second(const ts_teeth_case *c, uint32_t mesh, uint32_t condition);
+
+static inline bool ts_teeth_is_bevel(const ts_teeth_case *c, uint32_t mesh)
+{
+    return c->train->meshes[mesh].kind == TS_MESH_BEVEL;
+}
+
+static inline ts_bevels_mesh *ts_bevels_of(const ts_teeth_case *c, uint32_t mesh)
+{
+    return &c->teeth->bevels.meshes[c->teeth->bevels.number[mesh]];
+}
+
+static inline ts_bevels_case *ts_bevels_at(const ts_teeth_case *c, uint32_t mesh,
+                                           uint32_t condition)
+{
+    const ts_bevels *bevels = &c->teeth->bevels;
+    return &bevels->cases[(size_t)condition * bevels->count + bevels->number[mesh]];
+}
 
 static inline ts_mesh_case *ts_teeth_at(const ts_teeth_case *c, uint32_t mesh, uint32_t condition)
 {

@@ -86,8 +86,8 @@ void ts_teeth_note_soft(const ts_teeth_case *c, ts_subject own, const ts_iso6336
     (void)TS_STEP(c->workings, HB_ratio_formulas[1], HB_2 / HB_1, HB_2, HB_1);
 }
 
-static const char *fill_steel(const ts_teeth_case *c, const ts_gear *gear, int g,
-                              ts_iso6336_gear *out)
+const char *ts_teeth_fill_steel(const ts_teeth_case *c, const ts_gear *gear, int g,
+                                ts_iso6336_gear *out)
 {
     ts_gear_strength strength;
 
@@ -208,7 +208,7 @@ const char *ts_teeth_fill_gear(const ts_teeth_case *c, uint32_t m, int g, ts_iso
 {
     const ts_mesh *mesh    = &c->train->meshes[m];
     const ts_gear *gear    = &c->train->gears[g == 0 ? mesh->driver : mesh->driven];
-    const char    *missing = fill_steel(c, gear, g, out);
+    const char    *missing = ts_teeth_fill_steel(c, gear, g, out);
 
     if (missing == NULL)
         missing = unknown_of(gear->system);

@@ -35,6 +35,14 @@ static const ts_formula w_formula = {
     .source  = ISO_6336_3 "annex B" RECALLED,
 };
 
+static const ts_formula w_bevel_formula = {
+    .symbol  = "w",
+    .meaning = "load per unit of face width, at the mean pitch diameter",
+    .unit    = "N/m",
+    .text    = "2*T_1/(d_m1*b)",
+    .source  = "derived: as ISO 6336-3, annex B, has it for cylindrical gears",
+};
+
 /* ---- time ------------------------------------------------------------------------------------ */
 
 double ts_condition_seconds(const ts_condition *condition)
@@ -87,6 +95,18 @@ static void count_cycles(const ts_teeth_case *c, double omega, double t, int gea
                                        TS_OWN("omega_", omega), TS_ALL(t));
 }
 
+static double load_per_width(const ts_teeth_case *c, uint32_t m, double T_1)
+{
+    const ts_mesh_motion *turn = &c->teeth->motion->meshes[m];
+
+    if (ts_teeth_is_bevel(c, m)) {
+        const double d_m1 = turn->bevel.d_m1, b = turn->bevel.in.b;
+        return TS_STEP(c->workings, w_bevel_formula, 2.0 * T_1 / (d_m1 * b), T_1, d_m1, b);
+    }
+    const double d_1 = turn->pair.d_1, b = c->teeth->prepared[m].b;
+    return TS_STEP(c->workings, w_formula, 2.0 * T_1 / (d_1 * b), T_1, d_1, b);
+}
+
 void ts_teeth_load(const ts_teeth_case *c, uint32_t m, uint32_t condition)
 {
     const ts_mesh      *mesh   = &c->train->meshes[m];
@@ -115,97 +135,16 @@ void ts_teeth_load(const ts_teeth_case *c, uint32_t m, uint32_t condition)
     }
     ts_workings_borrow(c->workings, "omega_1", omega_1, lender, "n_1");
     ts_workings_borrow(c->workings, "omega_2", omega_2, lender, "n_2");
-    const double T_1 = torque_of(c, m, load, lender);
-    const double d_1 = motion->meshes[m].pair.d_1, b = c->teeth->prepared[m].b;
+    const double T_1  = torque_of(c, m, load, lender);
     one->load.T_1     = T_1;
     one->load.omega_1 = omega_1;
     count_cycles(c, omega_1, t, 0, one);
     count_cycles(c, omega_2, t, 1, one);
-    one->w = TS_STEP(c->workings, w_formula, 2.0 * T_1 / (d_1 * b), T_1, d_1, b);
+    one->w = load_per_width(c, m, T_1);
 }
 
-/* ---- the other flank ------------------------------------------------------------------------- */
-
-static ts_flank_peak *peak_of(const ts_teeth_case *c, uint32_t gear, ts_flank flank)
-{
-    return &c->teeth->scratch->peaks[2 * gear + (flank == TS_FLANK_LEADING ? 0 : 1)];
-}
-
-static ts_flank other(ts_flank flank)
-{
-    return flank == TS_FLANK_LEADING ? TS_FLANK_TRAILING : TS_FLANK_LEADING;
-}
-
-static uint32_t gear_of(const ts_mesh *mesh, int side)
-{
-    return side == 0 ? mesh->driver : mesh->driven;
-}
-
-void ts_teeth_peaks(const ts_teeth_case *c)
-{
-    for (uint32_t g = 0; g < 2 * c->train->gear_count; g++)
-        c->teeth->scratch->peaks[g] = (ts_flank_peak){0.0, 0, 0};
-    for (uint32_t condition = 0; condition < c->drive->condition_count; condition++)
-        for (uint32_t m = 0; m < c->train->mesh_count; m++) {
-            const ts_mesh_case *one = ts_teeth_at(c, m, condition);
-            const ts_mesh_load *load =
-                &c->teeth->power->mesh[(size_t)condition * c->train->mesh_count + m];
-
-            if (c->train->meshes[m].kind != TS_MESH_CYLINDRICAL || !one->loaded)
-                continue;
-            for (int side = 0; side < 2; side++) {
-                ts_flank_peak *peak =
-                    peak_of(c, gear_of(&c->train->meshes[m], side), load->flank[side]);
-
-                if (one->w > peak->w)
-                    *peak = (ts_flank_peak){one->w, m, condition};
-            }
-        }
-}
-
-/* The tooth is bent to one side by this load and to the other by the largest that its other flank
- * ever meets: in the same turn for an idler, at another time for a gear that starts the engine. */
-static double stress_ratio(const ts_teeth_case *c, uint32_t m, uint32_t condition, int side)
-{
-    static const char *const names[2] = {"R_1", "R_2"};
-    const ts_mesh_load *load = &c->teeth->power->mesh[(size_t)condition * c->train->mesh_count + m];
-    const ts_subject    own  = ts_teeth_subject(c, m, (int32_t)condition);
-    const double        w    = ts_teeth_at(c, m, condition)->w;
-    const ts_flank_peak *back =
-        peak_of(c, gear_of(&c->train->meshes[m], side), other(load->flank[side]));
-
-    if (!(back->w > 0.0)) {
-        ts_workings_assumed(c->workings, names[side], 0.0, "1",
-                            "its teeth are loaded on one flank only");
-        return 0.0;
-    }
-    const ts_subject lender = ts_teeth_subject(c, back->mesh, (int32_t)back->condition);
-    const bool       more   = w >= back->w;
-
-    ts_workings_borrow(c->workings, more ? "w_less" : "w_more", back->w, lender, "w");
-    ts_workings_borrow(c->workings, more ? "w_more" : "w_less", w, own, "w");
-    const double R =
-        more ? ts_stress_ratio(w, back->w, c->workings) : ts_stress_ratio(back->w, w, c->workings);
-    ts_workings_borrow(c->workings, names[side], R, own, "R");
-    return R;
-}
-
-static const char *const shown_names[8] = {"S_H1",     "S_H2",     "S_F1",     "S_F2",
-                                           "sigma_H1", "sigma_H2", "sigma_F1", "sigma_F2"};
-
-/* The mesh itself lends its results, so that they are found where its forces are. */
-static void lend(const ts_teeth_case *c, uint32_t m, uint32_t condition,
-                 const ts_iso6336_rating *rating)
-{
-    const ts_iso6336_gear_rating *g        = rating->gear;
-    const double                  shown[8] = {g[0].S_H,     g[1].S_H,     g[0].S_F,     g[1].S_F,
-                                              g[0].sigma_H, g[1].sigma_H, g[0].sigma_F, g[1].sigma_F};
-
-    ts_workings_about(c->workings, c->train->meshes[m].node, (int32_t)condition);
-    for (int i = 0; i < 8; i++)
-        ts_workings_borrow(c->workings, shown_names[i], shown[i],
-                           ts_teeth_subject(c, m, (int32_t)condition), shown_names[i]);
-}
+/* ---- its rating ---------------------------------------------------------------------------------
+ */
 
 void ts_teeth_rate(const ts_teeth_case *c, uint32_t m, uint32_t condition)
 {
@@ -213,11 +152,15 @@ void ts_teeth_rate(const ts_teeth_case *c, uint32_t m, uint32_t condition)
 
     if (!one->loaded || one->missing != NULL || one->fault != NULL)
         return;
+    if (ts_teeth_is_bevel(c, m)) {
+        ts_bevels_rate(c, m, condition);
+        return;
+    }
     ts_workings_about(c->workings, c->teeth->strength[m].subject, (int32_t)condition);
-    one->load.R[0] = stress_ratio(c, m, condition, 0);
-    one->load.R[1] = stress_ratio(c, m, condition, 1);
+    one->load.R[0] = ts_teeth_stress_ratio(c, m, condition, 0);
+    one->load.R[1] = ts_teeth_stress_ratio(c, m, condition, 1);
     if (!ts_iso6336_rate(&c->teeth->prepared[m], &one->load, &one->rating, c->workings))
         one->fault = one->rating.missing;
     else if (c->workings != NULL)
-        lend(c, m, condition, &one->rating);
+        ts_teeth_lend(c, m, condition);
 }

@@ -181,10 +181,9 @@ static void add_up_mesh(const ts_teeth_case *c, uint32_t m)
 void ts_teeth_add_up(const ts_teeth_case *c)
 {
     live_all(c);
-    for (uint32_t m = 0; m < c->train->mesh_count; m++)
-        if (c->train->meshes[m].kind == TS_MESH_CYLINDRICAL) {
-            add_up_mesh(c, m);
-            if (c->workings != NULL)
-                note_mesh(c, m);
-        }
+    for (uint32_t m = 0; m < c->train->mesh_count; m++) {
+        add_up_mesh(c, m);
+        if (c->workings != NULL)
+            note_mesh(c, m);
+    }
 }

@@ -118,6 +118,10 @@ static double note_wear(const ts_teeth_case *c, ts_subject own, const place_word
 
 static double long_factor(const ts_teeth_case *c, uint32_t m, int side, ts_rated_stress stress)
 {
+    if (ts_teeth_is_bevel(c, m)) {
+        const ts_iso10300_gear *bevel = &ts_bevels_of(c, m)->prepared.mesh.gear[side];
+        return stress == TS_RATED_CONTACT ? bevel->Z_NTlong : bevel->Y_NTlong;
+    }
     const ts_iso6336_gear *gear = &c->teeth->prepared[m].mesh.gear[side];
 
     return stress == TS_RATED_CONTACT ? gear->Z_NTlong : gear->Y_NTlong;

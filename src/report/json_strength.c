@@ -50,6 +50,62 @@ static void remarks(ts_json *json, ts_remarks remarks)
     ts_json_end(json, ']');
 }
 
+static void bevel_remarks(ts_json *json, ts_bevel_remarks remarks)
+{
+    ts_json_key(json, "remarks");
+    ts_json_array(json);
+    for (int kind = 0; kind < (int)TS_BEVEL_REMARK_COUNT; kind++)
+        if (ts_bevel_remarks_have(remarks, (ts_bevel_remark_kind)kind))
+            ts_json_string(json, ts_bevel_remark_text_of((ts_bevel_remark_kind)kind)->name);
+    ts_json_end(json, ']');
+}
+
+/* ---- bevels ---------------------------------------------------------------------------------- */
+
+/* NULL: a cylindrical mesh. */
+static const ts_bevels_mesh *bevels_of(const ts_answer *answer, uint32_t m)
+{
+    const ts_bevels *bevels = &answer->teeth->bevels;
+    return bevels->number[m] == TS_NOWHERE ? NULL : &bevels->meshes[bevels->number[m]];
+}
+
+static const ts_bevels_case *bevels_case(const ts_answer *answer, uint32_t m, int32_t c)
+{
+    const ts_bevels *bevels = &answer->teeth->bevels;
+    return &bevels->cases[(size_t)c * bevels->count + bevels->number[m]];
+}
+
+/* Of ANSI/AGMA 2003, where the file has its geometry factors. */
+static void second_opinion(ts_json *json, const ts_answer *answer, uint32_t m, int32_t c)
+{
+    const ts_bevels_mesh     *mesh    = bevels_of(answer, m);
+    const ts_agma2003_rating *r       = &bevels_case(answer, m, c)->second;
+    const ts_subject          about   = {mesh->second_subject.object, c};
+    const part                parts[] = {
+                       {"K_v", TS_KIND_NUMBER, r->K_v},
+                       {"sigma_H", TS_KIND_STRESS, r->sigma_H},
+                       {"sigma_F1", TS_KIND_STRESS, r->gear[0].sigma_F},
+                       {"sigma_F2", TS_KIND_STRESS, r->gear[1].sigma_F},
+                       {"S_H1", TS_KIND_NUMBER, r->gear[0].S_H},
+                       {"S_H2", TS_KIND_NUMBER, r->gear[1].S_H},
+                       {"S_F1", TS_KIND_NUMBER, r->gear[0].S_F},
+                       {"S_F2", TS_KIND_NUMBER, r->gear[1].S_F},
+    };
+    if (!mesh->second_asked)
+        return;
+    ts_json_key(json, "second_opinion");
+    ts_json_object(json);
+    string(json, "method", "ANSI/AGMA 2003-C10");
+    if (mesh->second_missing != NULL) {
+        string(json, "because", mesh->second_missing);
+    } else {
+        parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
+        if (r->missing != NULL)
+            string(json, "because", r->missing);
+    }
+    ts_json_end(json, '}');
+}
+
 /* ---- one condition --------------------------------------------------------------------------- */
 
 static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const ts_mesh_case *one,
@@ -76,7 +132,12 @@ static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const 
         string(json, "because", one->missing != NULL ? one->missing : one->fault);
     } else {
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
-        remarks(json, r->remarks);
+        if (bevels_of(answer, m) == NULL) {
+            remarks(json, r->remarks);
+        } else {
+            bevel_remarks(json, bevels_case(answer, m, c)->rating.remarks);
+            second_opinion(json, answer, m, c);
+        }
     }
     ts_json_end(json, '}');
 }
@@ -111,9 +172,10 @@ static void set_by(ts_json *json, const ts_answer *answer, uint32_t m)
 
 void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
 {
-    if (answer->teeth == NULL || answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
+    if (answer->teeth == NULL)
         return;
     const ts_mesh_strength *strength = &answer->teeth->strength[m];
+    const ts_bevels_mesh   *bevels   = bevels_of(answer, m);
     const ts_iso6336_year   year =
         answer->drive->method.teeth.value == TS_TEETH_ISO_2006 ? TS_ISO6336_2006 : TS_ISO6336_2019;
     const part parts[] = {
@@ -124,14 +186,18 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
     };
     ts_json_key(json, "strength");
     ts_json_object(json);
-    string(json, "method", ts_iso6336_edition_of(year)->name);
+    string(json, "method",
+           bevels != NULL ? "ISO 10300:2014, method B1" : ts_iso6336_edition_of(year)->name);
     parts_of(json, answer, (ts_subject){answer->train->meshes[m].node, TS_EVERY_CONDITION}, parts,
              4);
     number_or_null(json, "margin", strength->reserve);
     number_or_null(json, "lives", strength->times);
     if (isfinite(strength->reserve))
         set_by(json, answer, m);
-    remarks(json, answer->teeth->prepared[m].remarks);
+    if (bevels != NULL)
+        bevel_remarks(json, bevels->prepared.remarks);
+    else
+        remarks(json, answer->teeth->prepared[m].remarks);
     conditions(json, answer, m);
     ts_json_end(json, '}');
 }

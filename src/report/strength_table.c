@@ -84,18 +84,13 @@ static ts_text cell(table *t, uint32_t m, int column)
 
 /* ---- layout --------------------------------------------------------------------------------- */
 
-static bool is_told(const table *t, uint32_t m)
-{
-    return t->answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL;
-}
-
 static void lay_out(table *t)
 {
     int all = 0;
     for (int column = 0; column < COLUMNS; column++) {
         size_t widest = ts_text_columns(cell(t, UINT32_MAX, column));
         for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
-            const size_t width = is_told(t, m) ? ts_text_columns(cell(t, m, column)) : 0;
+            const size_t width = ts_text_columns(cell(t, m, column));
             widest             = width > widest ? width : widest;
         }
         t->width[column] = (int)widest;
@@ -135,15 +130,23 @@ static void row(table *t, uint32_t m)
     ts_page_line_end(t->page);
 }
 
+static bool has_bevels(const table *t)
+{
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++)
+        if (t->answer->train->meshes[m].kind == TS_MESH_BEVEL)
+            return true;
+    return false;
+}
+
 static void heading(table *t)
 {
     const ts_iso6336_year year = t->answer->drive->method.teeth.value == TS_TEETH_ISO_2006
                                      ? TS_ISO6336_2006
                                      : TS_ISO6336_2019;
     ts_buffer_clear(&t->text);
-    ts_buffer_print(&t->text,
-                    "Tooth strength (%s), all conditions of the life together; least S_H ",
-                    ts_iso6336_edition_of(year)->name);
+    ts_buffer_print(
+        &t->text, "Tooth strength (%s%s), all conditions of the life together; least S_H ",
+        ts_iso6336_edition_of(year)->name, has_bevels(t) ? ", bevels ISO 10300" : "");
     ts_page_short(&t->text, t->answer->teeth->S_Hmin, 4);
     ts_buffer_add(&t->text, ", S_F ");
     ts_page_short(&t->text, t->answer->teeth->S_Fmin, 4);
@@ -163,8 +166,7 @@ void ts_strength_table(const ts_answer *answer, ts_page *page)
     row(&t, UINT32_MAX);
     ts_page_tone(page, TS_TONE_PLAIN);
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
-        if (is_told(&t, m))
-            row(&t, m);
+        row(&t, m);
     page->out->failed = page->out->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

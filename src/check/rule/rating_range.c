@@ -19,32 +19,62 @@ static ts_remarks remarks_of(const ts_check *check, uint32_t mesh)
     return remarks;
 }
 
-static void judge(ts_check *check, uint32_t mesh)
+/* "...; says (clause)" */
+static const char *add(ts_check *check, const char *before, const char *says, const char *clause)
+{
+    return before == NULL ? ts_phrase(check, "%s (%s)", says, clause)
+                          : ts_phrase(check, "%s; %s (%s)", before, says, clause);
+}
+
+static const char *cylindrical_remarks(ts_check *check, uint32_t mesh)
 {
     const ts_remarks remarks = remarks_of(check, mesh);
-    ts_finding      *finding =
-        ts_judge_fact(check, check->train->meshes[mesh].node, TS_EVERY_CONDITION, remarks == 0);
-    if (finding == NULL)
-        return;
-    const char *says = NULL;
+    const char      *says    = NULL;
+
     for (int kind = 0; kind < TS_REMARK_COUNT; kind++) {
-        if (!ts_remarks_have(remarks, (ts_remark_kind)kind))
-            continue;
         const ts_remark_text *text = ts_remark_text_of((ts_remark_kind)kind);
-        says = says == NULL ? ts_phrase(check, "%s (%s)", text->says, text->clause)
-                            : ts_phrase(check, "%s; %s (%s)", says, text->says, text->clause);
+        if (ts_remarks_have(remarks, (ts_remark_kind)kind))
+            says = add(check, says, text->says, text->clause);
     }
-    ts_says(check, finding, "%s: %s", ts_mesh_name(check, mesh), says != NULL ? says : "");
+    return says;
+}
+
+/* Those of the mesh alone.  Undercut has a rule of its own, and a cutter that is not told is on the
+ * safe side. */
+static const char *bevel_remarks(ts_check *check, uint32_t mesh)
+{
+    const ts_bevels       *bevels  = &check->teeth->bevels;
+    const ts_bevel_remarks remarks = bevels->meshes[bevels->number[mesh]].prepared.remarks &
+                                     ~(TS_BEVEL_REMARK(TS_BEVEL_REMARK_UNDERCUT) |
+                                       TS_BEVEL_REMARK(TS_BEVEL_REMARK_CUTTER_UNKNOWN));
+    const char *says = NULL;
+
+    for (int kind = 0; kind < (int)TS_BEVEL_REMARK_COUNT; kind++) {
+        const ts_bevel_remark_text *text = ts_bevel_remark_text_of((ts_bevel_remark_kind)kind);
+        if (ts_bevel_remarks_have(remarks, (ts_bevel_remark_kind)kind))
+            says = add(check, says, text->says, text->clause);
+    }
+    return says;
+}
+
+static void judge(ts_check *check, uint32_t mesh)
+{
+    const ts_mesh *record  = &check->train->meshes[mesh];
+    const char    *says    = record->kind == TS_MESH_BEVEL ? bevel_remarks(check, mesh)
+                                                           : cylindrical_remarks(check, mesh);
+    ts_finding    *finding = ts_judge_fact(check, record->node, TS_EVERY_CONDITION, says == NULL);
+
+    if (finding != NULL)
+        ts_says(check, finding, "%s: %s", ts_mesh_name(check, mesh), says != NULL ? says : "");
 }
 
 /* What cannot be rated at all is said by the rules that ask for its safety. */
 static void run(ts_check *check)
 {
     for (uint32_t m = 0; check->teeth != NULL && m < check->train->mesh_count; m++)
-        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL &&
-            isfinite(check->teeth->strength[m].reserve))
+        if (isfinite(check->teeth->strength[m].reserve))
             judge(check, m);
-    ts_skip(check, "no cylindrical mesh is loaded");
+    ts_skip(check, "no mesh is loaded");
 }
 
 const ts_rule ts_rule_rating_range = {
@@ -54,7 +84,7 @@ const ts_rule ts_rule_rating_range = {
     .why    = "A formula goes on where its tests ended; the number is then a guess, and should be "
               "read as one.",
     .level  = TS_NOTE,
-    .source = "ISO 6336-1, -2, -3:2019 (clauses from memory)",
+    .source = "ISO 6336-1, -2, -3:2019; bevels: ISO 10300-1, -2, -3:2014 (clauses from memory)",
     .hint   = "confirm the strength of this mesh by test or experience",
     .run    = run,
 };

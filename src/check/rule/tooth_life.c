@@ -65,16 +65,16 @@ static void run(ts_check *check)
                                                  "S_Fmin", TS_KIND_NUMBER)))
         return;
     for (uint32_t m = 0; check->teeth != NULL && m < check->train->mesh_count; m++)
-        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL && ts_mesh_is_rated(check, m) &&
-            ts_mesh_bears_each_condition(check, m) && !isnan(check->teeth->strength[m].reserve))
+        if (ts_mesh_is_rated(check, m) && ts_mesh_bears_each_condition(check, m) &&
+            !isnan(check->teeth->strength[m].reserve))
             judge(check, m);
-    ts_skip(check, "no cylindrical mesh is rated and bears every condition by itself");
+    ts_skip(check, "no mesh is rated and bears every condition by itself");
 }
 
 const ts_rule ts_rule_tooth_life = {
     .id       = "E3-tooth-life",
     .title    = "Life of the teeth",
-    .question = "Do the teeth of every cylindrical mesh bear all conditions of a life together?",
+    .question = "Do the teeth of every mesh bear all conditions of a life together?",
     .why      = "Damage adds up: hours of cruise, and starts on the other flank; what each "
                 "condition leaves by itself may be too little for all.",
     .level    = TS_REFUSE,
