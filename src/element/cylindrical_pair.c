@@ -156,7 +156,7 @@ static const ts_formula j_wt_formula = {
     .symbol  = "j_wt",
     .meaning = "circumferential backlash at the working pitch circles",
     .unit    = "m",
-    .text    = "2*m_t*cos(alpha_t)/cos(alpha_wt)*tan(alpha_n)*(sum_x - x_1 - x_2)",
+    .text    = "2*m_t*cos(alpha_t)/cos(alpha_wt)*tan(alpha_n)*(sum_x - (x_1 + x_2))",
     .source  = "derived: base pitch less both tooth thicknesses on the line of action",
 };
 static const ts_formula j_bn_formula = {
@@ -335,8 +335,8 @@ static void solve_clearances(ts_cylindrical_pair *pair, ts_workings *workings)
 
     const double j_wt =
         TS_STEP(workings, j_wt_formula,
-                2.0 * m_t * cos(alpha_t) / cos(alpha_wt) * tan(alpha_n) * (sum_x - x_1 - x_2), m_t,
-                alpha_t, alpha_wt, alpha_n, sum_x, x_1, x_2);
+                2.0 * m_t * cos(alpha_t) / cos(alpha_wt) * tan(alpha_n) * (sum_x - (x_1 + x_2)),
+                m_t, alpha_t, alpha_wt, alpha_n, sum_x, x_1, x_2);
     pair->j_wt = j_wt;
     pair->j_bn =
         TS_STEP(workings, j_bn_formula, j_wt * cos(alpha_wt) * cos(beta_b), j_wt, alpha_wt, beta_b);

@@ -52,20 +52,21 @@ static const ts_formula d_K_formula = {
     .text    = "d_b/cos(alpha_Kt)",
     .source  = ISO_21771,
 };
-static const ts_formula M_even_formula = {
-    .symbol  = "M_dR",
-    .meaning = "distance over two pins, even number of teeth",
-    .unit    = "m",
-    .text    = "abs(d_K + D_M)",
-    .source  = ISO_21771,
-};
-static const ts_formula M_odd_formula = {
-    .symbol  = "M_dR",
-    .meaning = "distance over two pins, odd number of teeth",
-    .unit    = "m",
-    .text    = "abs(d_K*cos(pi/(2*z)) + D_M)",
-    .source  = ISO_21771,
-};
+#define OVER(name, what, expression)                                                               \
+    static const ts_formula name##_formula = {.symbol  = "M_dR",                                   \
+                                              .meaning = (what),                                   \
+                                              .unit    = "m",                                      \
+                                              .text    = (expression),                             \
+                                              .source  = ISO_21771}
+#define EVEN_TEXT "abs(d_K + D_M)"
+#define ODD_TEXT  "abs(d_K*cos(pi/(2*z)) + D_M)"
+OVER(M_even, "distance over two pins, even number of teeth", EVEN_TEXT);
+OVER(M_odd, "distance over two pins, odd number of teeth", ODD_TEXT);
+OVER(M_odd_balls, "distance over two balls in one plane, odd number of helical teeth", ODD_TEXT);
+OVER(M_even_internal, "distance between two pins, even number of teeth", EVEN_TEXT);
+OVER(M_odd_internal, "distance between two pins or balls in one plane, odd number of teeth",
+     ODD_TEXT);
+
 static const ts_formula s_n_formula = {
     .symbol  = "s_n",
     .meaning = "normal tooth thickness at the reference circle",
@@ -155,10 +156,16 @@ double ts_over_pins(const ts_cylindrical_frame *frame, const ts_cylindrical_gear
         ts_search_note(workings, &alpha_Kt_equation, alpha_Kt, ts_inv(alpha_Kt) - inv_alpha_Kt,
                        inputs, 2);
     }
-    const double d_K = TS_STEP(workings, d_K_formula, d_b / cos(alpha_Kt), d_b, alpha_Kt);
+    const double d_K  = TS_STEP(workings, d_K_formula, d_b / cos(alpha_Kt), d_b, alpha_Kt);
+    const double even = fabs(d_K + D_M), odd = fabs(d_K * cos(pi / (2.0 * z)) + D_M);
     if (gear->in.z % 2 == 0)
-        return TS_STEP(workings, M_even_formula, fabs(d_K + D_M), d_K, D_M);
-    return TS_STEP(workings, M_odd_formula, fabs(d_K * cos(pi / (2.0 * z)) + D_M), d_K, z, D_M);
+        return z < 0.0 ? TS_STEP(workings, M_even_internal_formula, even, d_K, D_M)
+                       : TS_STEP(workings, M_even_formula, even, d_K, D_M);
+    if (z < 0.0)
+        return TS_STEP(workings, M_odd_internal_formula, odd, d_K, z, D_M);
+    /* Opposite spaces of helical teeth face each other in two planes, and long pins bridge them. */
+    return frame->beta > 0.0 ? TS_STEP(workings, M_odd_balls_formula, odd, d_K, z, D_M)
+                             : TS_STEP(workings, M_odd_formula, odd, d_K, z, D_M);
 }
 
 ts_tooth_chord ts_chordal_thickness(const ts_cylindrical_frame *frame,

@@ -18,7 +18,9 @@ double ts_span_teeth(const ts_cylindrical_frame *frame, const ts_cylindrical_gea
                      ts_workings *workings);
 
 /* Distance over two pins (external gear) or between them (internal gear, returned positive).
- * D_M: pin diameter, m.  NaN when the pin does not touch the flanks of one space. */
+ * D_M: pin diameter, m.  NaN when the pin does not touch the flanks of one space.  For an odd
+ * number of helical teeth it is the distance of balls in one transverse plane: opposite spaces face
+ * each other in two planes, and long pins read more (doubted: d_K + D_M). */
 double ts_over_pins(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear, double D_M,
                     ts_workings *workings);
 

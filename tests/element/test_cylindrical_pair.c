@@ -498,6 +498,27 @@ static void pointed_tooth_is_computed_and_said(void **state)
     assert_true(pair.eps_alpha > 0.0);
 }
 
+/* derived: shifts that set the distance leave no play, not even that of a rounding. */
+static void shifts_that_set_the_distance_leave_no_play(void **state)
+{
+    (void)state;
+    const double shifts[4][2] = {{0.3, 0.1}, {0.1, 0.2}, {-0.35, 0.7}, {0.123, -0.456}};
+
+    for (int i = 0; i < 4; i++) {
+        ts_cylindrical_pair_input in = {.z_1     = 24,
+                                        .z_2     = i % 2 == 0 ? -72 : 61,
+                                        .m_n     = 2e-3,
+                                        .alpha_n = 0.35,
+                                        .x_1     = shifts[i][0],
+                                        .x_2     = shifts[i][1],
+                                        .rack    = ts_basic_rack_A};
+        ts_cylindrical_pair       pair;
+
+        assert_int_equal(ts_cylindrical_pair_solve(&in, &pair, NULL), TS_PAIR_FINE);
+        assert_true(!(fabs(pair.j_wt) > 0.0) && !(fabs(pair.j_bn) > 0.0));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -522,6 +543,7 @@ int main(void)
         cmocka_unit_test(impossible_rack_is_refused),
         cmocka_unit_test(no_equal_sliding_for_fixed_tips),
         cmocka_unit_test(pointed_tooth_is_computed_and_said),
+        cmocka_unit_test(shifts_that_set_the_distance_leave_no_play),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
