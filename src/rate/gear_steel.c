@@ -5,14 +5,14 @@
 
 typedef struct steel_keys {
     const char *material, *class, *hardness, *sigma_Hlim, *sigma_Flim, *sigma_y, *HB, *E, *nu, *rho;
-    const char *rule;
+    const char *rule, *other;
 } steel_keys;
 
 static const steel_keys keys[2] = {
     {"material 1", "class 1", "hardness 1", "sigma_Hlim1", "sigma_Flim1", "sigma_y1", "HB_1", "E_1",
-     "nu_1", "rho_1", "rate-range-hardness-1"},
+     "nu_1", "rho_1", "rate-range-hardness-1", "rate-hardening-1"},
     {"material 2", "class 2", "hardness 2", "sigma_Hlim2", "sigma_Flim2", "sigma_y2", "HB_2", "E_2",
-     "nu_2", "rho_2", "rate-range-hardness-2"},
+     "nu_2", "rho_2", "rate-range-hardness-2", "rate-hardening-2"},
 };
 
 /* As given, else as the row of the catalogue has it; NaN when neither knows. */
@@ -97,6 +97,19 @@ static void take_brinell(ts_rate_desk *desk, int gear, ts_rated_steel *steel)
                         "the hardness in Brinell, ASTM E140, table 1 (from memory), approximate");
 }
 
+/* Strengths of one way of hardening and life lines of another are those of no steel. */
+static void judge_hardening(ts_rate_desk *desk, int gear, const ts_rated_steel *steel,
+                            ts_gear_class written)
+{
+    const bool  same    = !steel->from_row || steel->row.class == written;
+    ts_finding *finding = ts_rate_judge(desk, same, keys[gear].other, TS_REFUSE);
+
+    ts_rate_says(desk, finding, "gear %d is %s by `%s` and %s by its material", gear + 1,
+                 ts_gear_class_name(written), keys[gear].class,
+                 ts_gear_class_name(steel->row.class));
+    ts_rate_todo(desk, finding, "leave `%s` out, or choose another material", keys[gear].class);
+}
+
 void ts_rate_gear_steel(ts_rate_desk *desk, int gear, ts_rated_steel *steel)
 {
     const steel_keys *key  = &keys[gear];
@@ -107,8 +120,10 @@ void ts_rate_gear_steel(ts_rate_desk *desk, int gear, ts_rated_steel *steel)
     steel->from_row = word != NULL && ts_gear_material_named(ts_text_of(word), &steel->row);
     if (steel->from_row)
         steel->class = steel->row.class;
-    if (class >= 0)
+    if (class >= 0) {
+        judge_hardening(desk, gear, steel, (ts_gear_class) class);
         steel->class = (ts_gear_class) class;
+    }
     steel->classed = steel->from_row || class >= 0;
     take_strengths(desk, gear, steel);
     const char *source = steel->from_row ? steel->row.source : NULL;

@@ -82,13 +82,18 @@ ts_node ts_address_node(ts_study *study, ts_text path, bool *whole)
     return node;
 }
 
-static void say_conditions(ts_study *study, ts_text symbol, ts_node node)
+/* `asked`: the condition that was named in vain, or nothing where none was. */
+static void say_conditions(ts_study *study, ts_text symbol, ts_text asked, ts_node node)
 {
     static const char *const all = "@ and one of";
     ts_buffer                says, expected;
     ts_buffer_open(&says, study->allocator);
     ts_buffer_open(&expected, study->allocator);
-    ts_buffer_print(&says, "%.*s varies with the condition", (int)symbol.length, symbol.at);
+    if (asked.length > 0)
+        ts_buffer_print(&says, "there is no %.*s of %.*s", (int)symbol.length, symbol.at,
+                        (int)asked.length, asked.at);
+    else
+        ts_buffer_print(&says, "%.*s varies with the condition", (int)symbol.length, symbol.at);
     ts_buffer_add(&expected, all);
     for (size_t c = 0; c < study->drive.condition_count; c++) {
         char             name[64];
@@ -149,14 +154,13 @@ size_t ts_address_note(ts_study *study, ts_address address, ts_node node)
         found = ts_workings_find(study->workings, (ts_subject){node, TS_EVERY_CONDITION}, symbol);
     if (found != SIZE_MAX)
         return found;
-    size_t       only = SIZE_MAX;
-    const size_t count =
-        condition == TS_EVERY_CONDITION ? condition_count(study, node, symbol, &only) : 0;
+    size_t       only  = SIZE_MAX;
+    const size_t count = condition_count(study, node, symbol, &only);
     /* An element has its numbers in one section each, as a rule, and then none need be named. */
-    if (count == 1 && study->rated)
+    if (count == 1 && study->rated && condition == TS_EVERY_CONDITION)
         return only;
     if (count > 0)
-        say_conditions(study, address.symbol, node);
+        say_conditions(study, address.symbol, address.condition, node);
     else
         say_no_symbol(study, address.symbol, node);
     return SIZE_MAX;

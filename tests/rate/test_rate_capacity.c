@@ -114,6 +114,36 @@ static void a_bore_beyond_the_roots_cannot_be_rated(void **state)
     ts_study_close(sound);
 }
 
+static void a_steel_is_hardened_in_one_way(void **state)
+{
+    (void)state;
+    ts_study *torn = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD ", class 2: nitrided");
+    const ts_finding_view *finding = finding_of(torn, "rate-hardening-2");
+    assert_non_null(finding);
+    assert_non_null(strstr(finding->says, "nitrided by `class 2` and case-hardened"));
+    ts_study_close(torn);
+    ts_study *twice =
+        rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD ", class 2: case-hardened");
+    assert_null(finding_of(twice, "rate-hardening-2"));
+    ts_study_close(twice);
+}
+
+/* An address in a section that has no such number is told the sections that have it. */
+static void a_number_of_another_section_is_told(void **state)
+{
+    (void)state;
+    ts_study *study = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD);
+    assert_true(isnan(ts_study_number(study, "gear pair/one:Z_I@ISO 6336")));
+    bool told = false;
+    for (size_t i = 0; i < ts_diagnostics_kept(study->diagnostics); i++) {
+        const ts_diagnostic *said = ts_diagnostics_at(study->diagnostics, i);
+        told = told || (strcmp(said->says, "there is no Z_I of ISO 6336") == 0 &&
+                        strcmp(said->expected, "@ and one of AGMA 2101") == 0);
+    }
+    assert_true(told);
+    ts_study_close(study);
+}
+
 static void iso_rates_as_its_room_does(void **state)
 {
     (void)state;
@@ -340,6 +370,8 @@ int main(void)
         cmocka_unit_test(choices_are_those_of_the_rooms),
         cmocka_unit_test(load_paths_count_for_both_opinions),
         cmocka_unit_test(a_bore_beyond_the_roots_cannot_be_rated),
+        cmocka_unit_test(a_steel_is_hardened_in_one_way),
+        cmocka_unit_test(a_number_of_another_section_is_told),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
