@@ -165,11 +165,14 @@ ts_part_yield ts_part_yield_of(double T, double d, double L, double G, double ta
         TS_STEP(workings, yield_twist_formula, tau_Y * L / (G * rho_Y), tau_Y, L, G, rho_Y);
 
     return (ts_part_yield){
-        .T_Y     = T_Y,
-        .rho_Y   = rho_Y,
-        .twist   = twist,
-        .twist_p = TS_STEP(workings, stays_formula, twist - 32.0 * T * L / (G * pi * fourth(d)),
-                           twist, T, L, G, d),
+        .T_Y   = T_Y,
+        .rho_Y = rho_Y,
+        .twist = twist,
+        /* No end less no end is no number. */
+        .twist_p = !isfinite(twist)
+                       ? (double)NAN
+                       : TS_STEP(workings, stays_formula,
+                                 twist - 32.0 * T * L / (G * pi * fourth(d)), twist, T, L, G, d),
     };
 }
 
