@@ -157,7 +157,7 @@ ts_part_yield ts_part_yield_of(double T, double d, double L, double G, double ta
     const ts_part_yield none = {NAN, NAN, NAN, NAN};
     const double        T_Y  = ts_torque_elastic(tau_Y, d, 0.0, workings);
 
-    if (!(L >= 0.0 && G > 0.0 && T >= T_Y && T < 4.0 / 3.0 * T_Y))
+    if (!(L >= 0.0 && G > 0.0 && T >= T_Y && T < 4.0 / 3.0 * T_Y) || !(tau_Y * L / G < 1e100 * d))
         return none;
     const double rho_Y =
         TS_STEP(workings, core_formula, d / 2.0 * cbrt(4.0 - 3.0 * T / T_Y), d, T, T_Y);

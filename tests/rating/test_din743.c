@@ -65,8 +65,9 @@ static void shoulder_agrees_with_a_plain_second_chain(void **state)
                  1e-12);
 }
 
-/* Peterson's charts, by Pilkey's fits: the families of charts lie up to 8 % apart
- * (tests/reference, sft-u-groove-torsion). */
+/* Peterson's charts, by Pilkey's fits: the families of charts lie up to 8 % apart (tests/reference,
+ * sft-u-groove-torsion).  A shoulder under torsion comes nearest to that: 6.7 % at the sharpest
+ * radius here. */
 static void alpha_lies_within_the_breadth_of_the_charts(void **state)
 {
     (void)state;
@@ -76,7 +77,7 @@ static void alpha_lies_within_the_breadth_of_the_charts(void **state)
         assert_close(ts_din_alpha(TS_DIN_SHOULDER, TS_DIN_B, &s),
                      ts_shoulder_bending_factor(s.D, s.d, r, NULL), 0.05);
         assert_close(ts_din_alpha(TS_DIN_SHOULDER, TS_DIN_T, &s),
-                     ts_shoulder_torsion_factor(s.D, s.d, r, NULL), 0.05);
+                     ts_shoulder_torsion_factor(s.D, s.d, r, NULL), 0.08);
         assert_close(ts_din_alpha(TS_DIN_GROOVE, TS_DIN_T, &s),
                      ts_groove_torsion_factor(TS_GROOVE_PILKEY, s.D, s.d, r, NULL), 0.05);
     }
