@@ -452,15 +452,15 @@ export interface BoxShaft {
 
 /** A further gear on a shaft. */
 export interface StepGear {
-  /** Its tooth number. */
+  /** Tooth number of this gear. */
   teeth: Sourced<Tally>;
-  /** Its normal module m_n; without the key that of the box's gears. */
+  /** Normal module m_n of this gear; without the key that of the box's gears. */
   module?: Sourced<Length | Unknown>;
-  /** Its face width. */
+  /** Face width of this gear. */
   face: Sourced<Length | Unknown>;
-  /** Its profile shift coefficient x.  Default: 0. */
+  /** Profile shift coefficient x of this gear.  Default: 0. */
   shift?: Sourced<PlainNumber | Unknown>;
-  /** What it is made of; without the key as the gears of the box. */
+  /** What this gear is made of; without the key as the gears of the box. */
   material?: Sourced<"case-carburised ML" | "case-carburised MQ" | "case-carburised ME" | "case-carburised MQ, core 30 HRC" | "case-carburised MQ, shallow" | "nitrided ML" | "nitrided MQ" | "nitrided ME" | "through-hardened, nitrided ML" | "through-hardened, nitrided MQ" | "through-hardened, nitrided ME" | "nitrocarburised ML" | "nitrocarburised MQ" | "nitrocarburised ME" | "through-hardened alloy ML" | "through-hardened alloy MQ" | "through-hardened alloy ME" | "through-hardened carbon ML" | "through-hardened carbon MQ" | "through-hardened carbon ME" | "normalised ML" | "normalised MQ" | "normalised ME" | "induction-hardened ML" | "induction-hardened MQ" | "induction-hardened ME" | "carburised 9310" | "carburised 9310 ME" | "carburised AMS 6308" | "carburised AMS 6278" | "carburised 18CrNiMo7-6" | "carburised 16NiCrMo13" | "carburised 16MnCr5" | "nitrided 32CrMoV13" | "nitrided 31CrMoV9" | "nitrided AMS 6470" | "nitrided 42CrMo4" | "through-hardened 4340" | "through-hardened 42CrMo4" | Unknown>;
   /** Thickness of its rim below the roots of the teeth; without the key it is solid. */
   rim?: Sourced<Length | Unknown>;

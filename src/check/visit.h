@@ -48,6 +48,13 @@ static inline bool ts_is_box_input(const ts_train *train, uint32_t shaft)
            train->meshes[train->shafts[shaft].mesh].kind == TS_MESH_BEVEL;
 }
 
+/* Is it a bevel pair whose teeth, not only whose cones, are known? */
+static inline bool ts_has_bevel_teeth(const ts_check *check, uint32_t mesh)
+{
+    return check->train->meshes[mesh].kind == TS_MESH_BEVEL && check->motion->meshes[mesh].solved &&
+           check->motion->meshes[mesh].teeth_fault == NULL;
+}
+
 static inline bool ts_spool_is_cranked(const ts_spool *spool)
 {
     return spool->cranked.value == TS_YES;

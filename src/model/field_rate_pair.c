@@ -1,5 +1,5 @@
 /* model/field_rate_pair.c: what does a rate file say of a gear pair? */
-#include "model/field_rate_parts.h"
+#include "model/field_rate_pair.h"
 
 #define OF_BOTH(name, member, ...) TS_RATE_OF_BOTH(ts_rate_pair, name, member, __VA_ARGS__)
 #define MEASURE(of)                TS_RATE_MEASURE(of)
@@ -32,87 +32,6 @@ static const char *const structures[] = {"through-hardened",
                                          "austenitic stainless",
                                          NULL};
 static const char *const editions[]   = {"2019", "2006", NULL};
-
-/* ---- defaults that depend on what is there ----------------------------------------------------
- */
-
-#define ISO_53 "ISO 53:1998, table A.1, of the `rack` (from memory)"
-#define ISO_53_ROUND                                                                               \
-    "ISO 53:1998, table A.1, of the `rack`, or the full root round where that is smaller (from "   \
-    "memory)"
-
-static int rack_of(const void *record)
-{
-    const int rack = ((const ts_rate_pair *)record)->rack.value;
-    return rack >= 0 && rack <= (int)TS_RACK_D ? rack : (int)TS_RACK_A;
-}
-
-static ts_preset dedendum_preset(const void *record)
-{
-    static const char *const of_rack[] = {"1.25", "1.25", "1.25", "1.4"};
-    return (ts_preset){of_rack[rack_of(record)], ISO_53};
-}
-
-static ts_preset fillet_preset(const void *record)
-{
-    static const char *const of_rack[] = {"0.38", "0.3", "0.25", "0.39"};
-    return (ts_preset){of_rack[rack_of(record)], ISO_53_ROUND};
-}
-
-static bool is_given(ts_measure measure)
-{
-    return measure.standing == TS_GIVEN;
-}
-
-/* With a centre distance a shift that is not given follows from it.  The sliding of internal gears
- * is not balanced by shifts: there the pinion stays as it is. */
-static ts_preset shift_2_preset(const void *record)
-{
-    if (is_given(((const ts_rate_pair *)record)->a_w))
-        return (ts_preset){NULL, NULL};
-    return (ts_preset){"0", "no profile shift; common practice, no source"};
-}
-
-static bool is_internal(const ts_rate_pair *pair)
-{
-    return pair->gear[1].z.standing == TS_GIVEN && pair->gear[1].z.value < 0;
-}
-
-static ts_preset shift_1_preset(const void *record)
-{
-    if (is_internal(record))
-        return (ts_preset){"0", "no profile shift; common practice, no source"};
-    return shift_2_preset(record);
-}
-
-static ts_preset shift_preset(const void *record)
-{
-    const ts_rate_pair *pair = record;
-    const bool          x_1 = is_given(pair->gear[0].x), x_2 = is_given(pair->gear[1].x);
-    if (!is_given(pair->a_w))
-        return (ts_preset){"as given", "the centre distance follows from the shifts"};
-    if (x_1 && x_2)
-        return (ts_preset){"as given", "centre distance and both shifts are given; what is left "
-                                       "between the flanks is backlash"};
-    if (x_1)
-        return (ts_preset){"rest to 2", "x_2 is not given and follows from the centre distance"};
-    if (x_2)
-        return (ts_preset){"rest to 1", "x_1 is not given and follows from the centre distance"};
-    if (is_internal(pair))
-        return (ts_preset){"rest to 2",
-                           "neither shift is given; the internal gear takes all of it; "
-                           "common practice, no source"};
-    return (ts_preset){"equal sliding", "neither shift is given; the greatest specific sliding is "
-                                        "made equal; common practice, no source"};
-}
-
-static ts_preset tip_preset(const void *record)
-{
-    const ts_rate_gear *gear = ((const ts_rate_pair *)record)->gear;
-    if (is_given(gear[0].d_a) || is_given(gear[1].d_a))
-        return (ts_preset){"diameters", "tip diameters are given"};
-    return (ts_preset){"as given", "k_1 and k_2 say how far the tips are altered"};
-}
 
 /* ---- the table ---------------------------------------------------------------------------------
  */
@@ -179,7 +98,7 @@ static const ts_field pair_fields[] = {
      TS_AT(ts_rate_pair, gear[0].x),
      .range     = TS_FROM(-5.0, 5.0, "1"),
      .preset    = {"0", "no profile shift; with a centre distance it follows instead"},
-     .preset_of = shift_1_preset,
+     .preset_of = ts_rate_shift_1_preset,
      .says      = "Profile shift coefficient of gear 1, positive where teeth grow thicker.",
      .example   = "0.2"},
     {.key = "x_2",
@@ -187,7 +106,7 @@ static const ts_field pair_fields[] = {
      TS_AT(ts_rate_pair, gear[1].x),
      .range     = TS_FROM(-5.0, 5.0, "1"),
      .preset    = {"0", "no profile shift; with a centre distance it follows instead"},
-     .preset_of = shift_2_preset,
+     .preset_of = ts_rate_shift_2_preset,
      .says      = "Profile shift coefficient of gear 2, positive where teeth grow thicker, also of "
                   "an internal gear.",
      .example   = "-0.1"},
@@ -196,7 +115,7 @@ static const ts_field pair_fields[] = {
      TS_AT(ts_rate_pair, shift),
      .choices = shifts,
      .preset  = {"as given", "the shift that is not given follows; with neither, by equal sliding"},
-     .preset_of = shift_preset,
+     .preset_of = ts_rate_shift_preset,
      .says      = "Which profile shifts follow from the centre distance.",
      .example   = "equal sliding"},
     {.key  = "rack",
@@ -210,23 +129,23 @@ static const ts_field pair_fields[] = {
      MEASURE(TS_KIND_NUMBER),
      TS_AT(ts_rate_pair, h_aPs),
      .range   = TS_ABOVE(0.0, 3.0, "1"),
-     .preset  = {"1", ISO_53},
+     .preset  = {"1", TS_RATE_ISO_53},
      .says    = "Addendum of the rack in modules.",
      .example = "1"},
     {.key = "h_fPs",
      MEASURE(TS_KIND_NUMBER),
      TS_AT(ts_rate_pair, h_fPs),
      .range     = TS_ABOVE(0.0, 3.0, "1"),
-     .preset    = {"1.25", ISO_53},
-     .preset_of = dedendum_preset,
+     .preset    = {"1.25", TS_RATE_ISO_53},
+     .preset_of = ts_rate_dedendum_preset,
      .says      = "Dedendum of the rack in modules.",
      .example   = "1.4"},
     {.key = "rho_fPs",
      MEASURE(TS_KIND_NUMBER),
      TS_AT(ts_rate_pair, rho_fPs),
      .range     = TS_FROM(0.0, 2.0, "1"),
-     .preset    = {"0.38", ISO_53_ROUND},
-     .preset_of = fillet_preset,
+     .preset    = {"0.38", TS_RATE_ISO_53_ROUND},
+     .preset_of = ts_rate_fillet_preset,
      .says      = "Root fillet radius of the rack in modules.",
      .example   = "0.38"},
     OF_BOTH("k_", k, MEASURE(TS_KIND_NUMBER), .range = TS_FROM(-3.0, 3.0, "1"),
@@ -240,7 +159,7 @@ static const ts_field pair_fields[] = {
      TS_AT(ts_rate_pair, tip),
      .choices   = tips,
      .preset    = {"as given", "k_1 and k_2 say how far the tips are altered"},
-     .preset_of = tip_preset,
+     .preset_of = ts_rate_tip_preset,
      .says    = "Where the tips end: by `k_1` and `k_2`, so that the tip clearance of the rack is "
                 "kept, or by `d_a1` and `d_a2`.",
      .example = "clearance kept"},
@@ -512,109 +431,6 @@ static const ts_field pair_fields[] = {
      .example = "60 degC"},
 };
 
-/* ---- what the fields cannot see one by one -----------------------------------------------------
- */
-
-static size_t count_given(const ts_measure *const *of, size_t count)
-{
-    size_t given = 0;
-    for (size_t i = 0; i < count; i++)
-        given += is_given(*of[i]) ? 1 : 0;
-    return given;
-}
-
-static const char *judge_shift(const ts_rate_pair *pair, const char **key, const char **expected)
-{
-    const bool x_1 = is_given(pair->gear[0].x), x_2 = is_given(pair->gear[1].x);
-    const int  shift = pair->shift.value; /* of the choices above */
-    *key             = "shift";
-    *expected = "`rest to 2` with a_w and x_1, `rest to 1` with a_w and x_2, `equal sliding` "
-                "with a_w alone, or `as given`";
-    if (pair->shift.standing != TS_GIVEN)
-        return NULL;
-    if (shift != 0 && !is_given(pair->a_w))
-        return "without a centre distance no profile shift follows";
-    if (shift == 0 && is_given(pair->a_w) && !(x_1 && x_2))
-        return "a centre distance leaves no shift as given that is not given";
-    if ((shift == 1 && !x_2) || (shift == 2 && !x_1))
-        return "the shift of the other gear is not given, so that the rest of it is not known";
-    if ((shift == 1 && x_1) || (shift == 2 && x_2) || (shift == 3 && (x_1 || x_2)))
-        return "a shift is given that is to follow";
-    return NULL;
-}
-
-static const char *judge_tip(const ts_rate_pair *pair, const char **key, const char **expected)
-{
-    const bool d_a1 = is_given(pair->gear[0].d_a), d_a2 = is_given(pair->gear[1].d_a);
-    const bool k = is_given(pair->gear[0].k) || is_given(pair->gear[1].k);
-    *key         = d_a1 ? "d_a1" : (d_a2 ? "d_a2" : "tip");
-    *expected    = "both tip diameters, or `k_1` and `k_2`, or `tip: clearance kept`";
-    if (d_a1 != d_a2)
-        return "only one tip diameter is given";
-    if (d_a1 && k)
-        return "the tips are given twice, by diameters and by coefficients";
-    if (pair->tip.value == 2 && !d_a1)
-        return "the tip diameters are not given";
-    if (pair->tip.value < 2 && d_a1)
-        return "tip diameters are given that `tip` does not read";
-    return pair->tip.value == 1 && k ? "tip coefficients are given that are to follow" : NULL;
-}
-
-static bool is_above(ts_measure lower, ts_measure upper)
-{
-    return ts_measure_known(lower) && ts_measure_known(upper) && lower.value > upper.value;
-}
-
-static const char *judge_allowances(const ts_rate_pair *pair, const char **key,
-                                    const char **expected)
-{
-    *expected = "a lower limit that is not above the upper one";
-    *key      = "A_ai";
-    if (is_above(pair->A_ai, pair->A_ae))
-        return "the lower deviation of the centre distance lies above the upper one";
-    *key = is_above(pair->gear[0].E_sni, pair->gear[0].E_sns) ? "E_sni1" : "E_sni2";
-    if (is_above(pair->gear[0].E_sni, pair->gear[0].E_sns) ||
-        is_above(pair->gear[1].E_sni, pair->gear[1].E_sns))
-        return "the lower allowance lies above the upper one";
-    return NULL;
-}
-
-static const char *judge_load(const ts_rate_pair *pair, const char **key, const char **expected)
-{
-    const ts_measure *const loads[] = {&pair->load.T_1, &pair->load.F, &pair->load.P};
-    const ts_measure *const faces[] = {&pair->K_Hbeta, &pair->F_betax, &pair->f_sh};
-    const bool              cycles  = is_given(pair->gear[0].N_L) || is_given(pair->gear[1].N_L);
-    *key                            = is_given(pair->load.P) ? "P" : "F_t";
-    *expected                       = "one of `T_1`, `F_t` and `P`";
-    if (count_given(loads, 3) > 1)
-        return "the load is given more than once";
-    *key      = is_given(pair->F_betax) ? "F_betax" : "K_Hbeta";
-    *expected = "one of `K_Hbeta`, `F_betax`, and `f_sh` with `f_ma`";
-    if (count_given(faces, 3) > 1)
-        return "the face load is given more than once";
-    *key      = "L_h";
-    *expected = "`L_h`, or `N_L1` and `N_L2`";
-    return cycles && is_given(pair->load.L_h) ? "the life is given twice" : NULL;
-}
-
-static const char *judge_pair(const void *record, const char **key, const char **expected)
-{
-    const ts_rate_pair *pair = record;
-    const int64_t       z_1 = pair->gear[0].z.value, z_2 = pair->gear[1].z.value;
-    *key            = "z_2";
-    const bool both = pair->gear[0].z.standing == TS_GIVEN;
-    if (pair->gear[1].z.standing == TS_GIVEN && (z_2 == 0 || (both && z_2 == -z_1))) {
-        *expected = "another number of teeth than 0 and -z_1";
-        return z_2 == 0 ? "a gear has teeth" : "an internal gear has more teeth than its pinion";
-    }
-    const char *says = judge_shift(pair, key, expected);
-    if (says == NULL)
-        says = judge_tip(pair, key, expected);
-    if (says == NULL)
-        says = judge_allowances(pair, key, expected);
-    return says != NULL ? says : judge_load(pair, key, expected);
-}
-
 const ts_record_table ts_table_rate_pair = {
     .id   = "rate_pair",
     .name = "a gear pair",
@@ -622,5 +438,5 @@ const ts_record_table ts_table_rate_pair = {
         "Two cylindrical gears in mesh.  Geometry is that of ISO 21771:2007, with its signs; load "
         "capacity is told when `T_1`, `F_t` or `P` is given.",
     TS_TABLE(ts_rate_pair, pair_fields),
-    .judge = judge_pair,
+    .judge = ts_rate_pair_judge,
 };

@@ -122,6 +122,7 @@ static const char *solve_teeth(const ts_drive *drive, const ts_bevel_gears *beve
     ts_bevel_virtual_solve(&mesh->bevel, &mesh->teeth, bevels->pattern_length.value, &mesh->virt,
                            workings);
     ts_bevel_spiral_solve(&mesh->bevel, &mesh->teeth, &mesh->ends, workings);
+    ts_bevel_toe_solve(&mesh->bevel, &mesh->teeth, &mesh->ends, &mesh->toe, workings);
     return NULL;
 }
 

@@ -12,6 +12,7 @@
 #include "element/bevel_pair.h"
 #include "element/bevel_spiral.h"
 #include "element/bevel_teeth.h"
+#include "element/bevel_toe.h"
 #include "element/bevel_virtual.h"
 #include "element/cylindrical_pair.h"
 #include "element/hunting.h"
@@ -43,6 +44,7 @@ typedef struct ts_mesh_motion {
     ts_bevel_teeth   teeth;    /* ... from the outer to the inner end                         */
     ts_bevel_virtual virt;     /* ... as the virtual gears of the mean section                */
     ts_bevel_spiral  ends;     /* ... spiral and undercut at both ends                        */
+    ts_bevel_toe     toe;      /* ... thickness at the inner end                              */
     double           a_w;      /* m, working centre distance; 0 for bevels                    */
     double           r_1, r_2; /* m, radius at which the tangential force acts: r_w or r_m    */
     double           alpha_wn; /* rad, normal pressure angle at r_1; bevels: alpha_n          */

@@ -3,6 +3,7 @@
 #include "element/bevel_depth.h"
 #include "element/bevel_spiral.h"
 #include "element/bevel_teeth.h"
+#include "element/bevel_toe.h"
 #include "element/bevel_tolerance.h"
 #include "element/bevel_virtual.h"
 #include "element/cylindrical_pair.h"
@@ -516,9 +517,88 @@ static void two_grades_double_the_tolerance(void **state)
     assert_false(ts_bevel_tolerance_within(0.1, 0.5e-3, 41.0));
 }
 
+/* ---- the inner end --------------------------------------------------------------------------- */
+
+static ts_bevel_toe toe_of(const ts_bevel_pair *pair, const ts_bevel_teeth *teeth)
+{
+    ts_bevel_spiral spiral;
+    ts_bevel_toe    toe;
+
+    ts_bevel_spiral_solve(pair, teeth, &spiral, NULL);
+    ts_bevel_toe_solve(pair, teeth, &spiral, &toe, NULL);
+    return toe;
+}
+
+/* A face of next to nothing has the same teeth at its inner end as in its middle. */
+static void toe_of_a_narrow_face_is_its_mean_section(void **state)
+{
+    (void)state;
+    for (int taper = TS_BEVEL_TAPER_STANDARD; taper <= TS_BEVEL_TAPER_TILTED; taper++) {
+        const ts_bevel_pair_input in = {
+            .z_1     = 20,
+            .z_2     = 44,
+            .m_et    = 2.5e-3,
+            .Sigma   = 90.0 * degree,
+            .alpha_n = 20.0 * degree,
+            .beta_m  = 30.0 * degree,
+            .b       = 1e-9,
+        };
+        ts_bevel_pair pair;
+        assert_int_equal(ts_bevel_pair_solve(&in, &pair, NULL), TS_BEVEL_FINE);
+        const ts_bevel_teeth_input how   = usual(&pair, (ts_bevel_taper)taper, 60e-3);
+        const ts_bevel_teeth       teeth = toothed(&pair, &how);
+        const ts_bevel_toe         toe   = toe_of(&pair, &teeth);
+        ts_bevel_virtual           virt;
+        ts_bevel_virtual_solve(&pair, &teeth, 1.0, &virt, NULL);
+        for (int g = 0; g < 2; g++) {
+            assert_close(toe.s_ni[g], teeth.s_mn[g], 1e-6);
+            assert_close(toe.s_ai[g], virt.s_van[g], 1e-6);
+        }
+        assert_close(toe.m_ni, pair.m_mn, 1e-6);
+    }
+}
+
+/* derived: straight teeth of standard taper are the same picture at every cone distance, but for
+ * the clearance, which stays; without it they would be so exactly. */
+static void toe_of_tapered_straight_teeth_is_the_mean_section_made_small(void **state)
+{
+    (void)state;
+    const ts_bevel_pair  pair = paired(20, 44, 90.0, 0.0);
+    ts_bevel_teeth_input how  = usual(&pair, TS_BEVEL_TAPER_STANDARD, (double)NAN);
+    ts_bevel_virtual     virt;
+
+    how.profile.k_hfp          = how.profile.k_hap * (1.0 + 1e-9);
+    const ts_bevel_teeth teeth = toothed(&pair, &how);
+    const ts_bevel_toe   toe   = toe_of(&pair, &teeth);
+    ts_bevel_virtual_solve(&pair, &teeth, 1.0, &virt, NULL);
+    for (int g = 0; g < 2; g++) {
+        assert_close(toe.s_ni[g], teeth.s_mn[g] * teeth.R_i / pair.R_m, 1e-12);
+        assert_close(toe.s_ai[g], virt.s_van[g] * teeth.R_i / pair.R_m, 1e-6);
+    }
+}
+
+/* What the slot keeps along the face the tooth loses. */
+static void teeth_of_constant_slots_thin_down_faster(void **state)
+{
+    (void)state;
+    const ts_bevel_pair        pair    = paired(20, 44, 90.0, 20.0);
+    const ts_bevel_teeth_input tapered = usual(&pair, TS_BEVEL_TAPER_STANDARD, 70e-3);
+    const ts_bevel_teeth_input slotted = usual(&pair, TS_BEVEL_TAPER_SLOT, 70e-3);
+    const ts_bevel_teeth       a = toothed(&pair, &tapered), b = toothed(&pair, &slotted);
+    const ts_bevel_toe         wide = toe_of(&pair, &a), thin = toe_of(&pair, &b);
+
+    for (int g = 0; g < 2; g++) {
+        assert_true(thin.s_ni[g] < wide.s_ni[g]);
+        assert_close(pi * thin.m_ni - thin.s_ni[g], pi * b.m_mn - b.s_mn[g], 1e-12);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(toe_of_a_narrow_face_is_its_mean_section),
+        cmocka_unit_test(toe_of_tapered_straight_teeth_is_the_mean_section_made_small),
+        cmocka_unit_test(teeth_of_constant_slots_thin_down_faster),
         cmocka_unit_test(both_types_of_profile_data_mean_the_same_teeth),
         cmocka_unit_test(usual_addendum_of_the_wheel_falls_with_the_ratio),
         cmocka_unit_test(standard_taper_brings_root_lines_to_the_apex),
