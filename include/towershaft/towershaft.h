@@ -9,5 +9,6 @@
 #include "towershaft/figure.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"
+#include "towershaft/arrange.h"
 
 #endif

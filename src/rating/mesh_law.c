@@ -233,20 +233,19 @@ ts_status ts_mesh_law_make(ts_mesh_rig *rig, const ts_law_pair *pair, ts_mesh_la
 
 /* ---- a width --------------------------------------------------------------------------------- */
 
-/* What a load of w does in one condition at one place. */
-static double damage_at(const float *row, double w)
+/* ln of what a load does in one condition at one place; `at` counts points from W_LEAST on. */
+static double ln_damage_at(const float *row, double at)
 {
-    const double at    = log(w / W_LEAST) / log(W_MOST / W_LEAST) * (POINTS - 1);
-    const int    lower = at < 0.0 ? -1 : (int)fmin(at, POINTS - 1);
+    const int lower = at < 0.0 ? -1 : at < POINTS ? (int)at : POINTS;
 
     if (lower < 0)
-        return exp((double)row[0]);
+        return (double)row[0];
     if (lower >= POINTS - 1)
-        return at > POINTS - 1 ? (double)INFINITY : exp((double)row[POINTS - 1]);
+        return at > POINTS - 1 ? (double)INFINITY : (double)row[POINTS - 1];
     const double low = (double)row[lower], high = (double)row[lower + 1];
     if (!isfinite(low) || !isfinite(high))
-        return exp(high);
-    return exp(low + (high - low) * (at - lower));
+        return high;
+    return low + (high - low) * (at - lower);
 }
 
 /* Which of the three kinds of a gear counts for `i` = 0 pitting, 1 bending? */
@@ -255,20 +254,40 @@ static int place_of(int gear, int i, const bool reversed[2])
     return gear * KINDS + (i == 0 ? CONTACT : reversed[gear] ? REVERSED : BENDING);
 }
 
+/* Below this no number of conditions adds up to anything. */
+#define LN_NOTHING -40.0
+
+/* Do all conditions together wear this place out?  at[condition] as above; NaN: no load. */
+static bool place_bears(const ts_mesh_law *law, const ts_law_load *load, int place,
+                        const double *at)
+{
+    double sum[2] = {0.0, 0.0}; /* of either flank */
+
+    for (size_t c = 0; c < load->condition_count; c++) {
+        if (isnan(at[c]))
+            continue;
+        const double ln = ln_damage_at(row_of(law, c, place), at[c]);
+        if (ln > 0.0)
+            return false;
+        if (ln > LN_NOTHING)
+            sum[load->force[c] < 0.0] += exp(ln);
+    }
+    return sum[0] <= 1.0 && sum[1] <= 1.0;
+}
+
 bool ts_mesh_law_bears(const ts_mesh_law *law, const ts_law_load *load, double b)
 {
-    if (law->fault != NULL || !(b > 0.0))
+    const double scale = (POINTS - 1) / log(W_MOST / W_LEAST);
+    double       at[TS_LAW_CONDITIONS_MOST];
+
+    if (law->fault != NULL || !(b > 0.0) || load->condition_count > TS_LAW_CONDITIONS_MOST)
         return false;
-    for (int k = 0; k < 4; k++) {
-        const int place  = place_of(k / 2, k % 2, load->reversed);
-        double    sum[2] = {0.0, 0.0}; /* of either flank */
-        for (size_t c = 0; c < load->condition_count; c++) {
-            const double F = load->force[c];
-            if (F > 0.0 || F < 0.0)
-                sum[F < 0.0] += damage_at(row_of(law, c, place), fabs(F) / b);
-        }
-        if (!(sum[0] <= 1.0) || !(sum[1] <= 1.0))
-            return false;
+    for (size_t c = 0; c < load->condition_count; c++) {
+        const double F = fabs(load->force[c]);
+        at[c]          = F > 0.0 ? log(F / (b * W_LEAST)) * scale : (double)NAN;
     }
+    for (int k = 0; k < 4; k++)
+        if (!place_bears(law, load, place_of(k / 2, k % 2, load->reversed), at))
+            return false;
     return true;
 }

@@ -47,6 +47,8 @@ size_t ts_mesh_law_size(size_t condition_count);
  * file, or whose teeth are undercut has a fault. */
 ts_status ts_mesh_law_make(ts_mesh_rig *rig, const ts_law_pair *pair, ts_mesh_law *law);
 
+#define TS_LAW_CONDITIONS_MOST 64
+
 /* What is asked of a table. */
 typedef struct ts_law_load {
     size_t        condition_count;

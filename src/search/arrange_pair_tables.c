@@ -20,13 +20,14 @@ static bool fits(const ts_arrange_problem *p, const ts_arrange_choice *choice,
     return true;
 }
 
-/* Speed falls with z, so the teeth that fit have no gaps. */
-static ts_window window_of(const ts_arrange_problem *p, const ts_arrange_choice *choice,
-                           const ts_arrange_accessory *a)
+/* Speed falls with z and size grows, so the teeth that fit have no gaps. */
+static ts_window window_of(const ts_arrange_problem *p, const ts_arrange_box *box,
+                           const ts_arrange_choice *choice, const ts_arrange_accessory *a)
 {
-    ts_window w = {1, 0};
+    const double m = p->modules[choice->module], most = box->tip_most;
+    ts_window    w = {1, 0};
     for (uint32_t z = p->z_least; z <= p->z_most; z++) {
-        if (!fits(p, choice, a, z))
+        if (!fits(p, choice, a, z) || (most > 0.0 && m * ((double)z + 2.0 * box->addendum) > most))
             continue;
         if (w.least > w.most)
             w.least = (uint16_t)z;
@@ -44,7 +45,7 @@ static void make_windows(ts_pair_tables *pair, const ts_arrange_choice *choice)
         const ts_arrange_accessory *each = &p->accessories[a];
         if (each->side == TS_SIDE_ANY && fits(p, choice, each, choice->z_in))
             pair->input_fits |= 1u << a;
-        pair->window[a] = window_of(p, choice, each);
+        pair->window[a] = window_of(p, pair->frame, choice, each);
         if (pair->window[a].least <= pair->window[a].most && pair->window[a].least < smallest)
             smallest = pair->window[a].least;
     }

@@ -96,6 +96,14 @@ static bool take_option(const command_row *command, int count, char **words, int
         return false;
     }
     out->value[row->id] = equals != NULL ? equals + 1 : words[++*at];
+    if (row->id != OPTION_KEEP)
+        return true;
+    if (out->keep_count == KEEP_MOST) {
+        fprintf(stderr, "towershaft %s: %s may stand %d times at most\n", command->name, row->word,
+                KEEP_MOST);
+        return false;
+    }
+    out->keep[out->keep_count++] = out->value[row->id];
     return true;
 }
 

@@ -13,6 +13,7 @@
 enum { EXIT_HOLDS = 0, EXIT_DOES_NOT_HOLD = 1, EXIT_NOT_UNDERSTOOD = 2, EXIT_FAULT = 3 };
 
 #define OPERANDS_MOST 3
+#define KEEP_MOST     32
 
 /* Every option that any command knows; a command lists the ones that it takes. */
 typedef enum option_id {
@@ -33,6 +34,11 @@ typedef enum option_id {
     OPTION_GROUND,
     OPTION_SCALE,
     OPTION_MAN,
+    OPTION_WRITE,
+    OPTION_KEEP,
+    OPTION_WITHIN,
+    OPTION_ANSWERS,
+    OPTION_THREADS,
     OPTION_COUNT
 } option_id;
 
@@ -49,7 +55,10 @@ extern const option_row option_rows[OPTION_COUNT];
 typedef struct arguments {
     const char *operand[OPERANDS_MOST];
     int         operand_count;
-    const char *value[OPTION_COUNT]; /* "" for an option that takes nothing, NULL when not given */
+    const char *value[OPTION_COUNT]; /* "" for an option that takes nothing, NULL when not given;
+                                        of one that stands more than once, the last */
+    const char *keep[KEEP_MOST];     /* every value of --keep */
+    int         keep_count;
 } arguments;
 
 typedef struct command_row {
@@ -69,6 +78,7 @@ extern const size_t      command_count;
 
 int run_new(const arguments *given);
 int run_check(const arguments *given);
+int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);

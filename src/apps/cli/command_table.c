@@ -20,6 +20,12 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
     {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},
+    {OPTION_WRITE, "--write", NULL, NULL, "put the new values into the file"},
+    {OPTION_KEEP, "--keep", NULL, "ADDRESS",
+     "what stands there keeps its box, face, side and speed; may stand more than once"},
+    {OPTION_WITHIN, "--within", NULL, "TIME", "end after so long with the best so far, as 30 s"},
+    {OPTION_ANSWERS, "--answers", NULL, "NUMBER", "how many different answers (5)"},
+    {OPTION_THREADS, "--threads", NULL, "NUMBER", "threads; the answer is the same for any"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -31,7 +37,10 @@ static const option_id check_options[] = {OPTION_JSON, OPTION_SARIF, OPTION_JUNI
 static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL, OPTION_OUTPUT,
                                           OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id set_options[]   = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
+static const option_id arrange_options[] = {OPTION_KEEP,    OPTION_WITHIN, OPTION_ANSWERS,
+                                            OPTION_THREADS, OPTION_WRITE,  OPTION_OUTPUT,
+                                            OPTION_JSON,    OPTION_UNITS,  OPTION_COLOUR};
+static const option_id set_options[]     = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
                                             OPTION_COLOUR};
 static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPTION_FORMAT,
@@ -51,6 +60,15 @@ const command_row commands[] = {
      "Prints the speed of every pad in every condition with its band, the power taken from each\n"
      "spool, the balances, and the findings with what would close them.",
      OPTIONS(check_options), run_check},
+    {"arrange", "FILE", "file", 1, 1, "find the lightest arrangement, and prove that it is",
+     "Searches every order, face, box, tooth number, module and idler that the file allows (see\n"
+     "`arrange` in towershaft notation drive-file.md) and prints the lightest arrangement with "
+     "the\n"
+     "proof that nothing lighter exists, further ones that differ in order, face or box, and what "
+     "all\n"
+     "rules of check say of each.  --write puts the first that holds into the file.\n"
+     "Interrupted (Ctrl-C) or out of time it prints the best so far with what may be left.",
+     OPTIONS(arrange_options), run_arrange},
     {"rate", "FILE", "file", 1, 1, "compute stand-alone elements by their standards",
      "FILE describes gear pairs, bevel pairs, single gears, tolerances and materials by the "
      "symbols\n"

@@ -1,0 +1,46 @@
+/* towershaft/arrange.h: which accessory goes where, with which teeth, for the least mass?
+ *
+ * Takes the demands of a drive file (accessories, boxes, limits, and what `arrange` says may be
+ * chosen) and searches every arrangement that they allow.  The answer is the lightest, with the
+ * proof that nothing lighter exists, and further ones that differ in order, face or box; or the
+ * statement that there is none.  docs/method/arrange.md tells how, and what the proof rests on.
+ *
+ * Every answer is put into the file, read again and judged by all rules, which share nothing with
+ * the search.
+ */
+#ifndef TOWERSHAFT_ARRANGE_H
+#define TOWERSHAFT_ARRANGE_H
+
+#include "towershaft/study.h"
+
+#include <stddef.h>
+
+typedef struct ts_arrange_options {
+    /* Addresses of pads, shafts, branches or boxes: accessories there keep their box, face, side of
+     * the input, and speed. */
+    const char *const *keep;
+    size_t             keep_count;
+    size_t             answers; /* how many; 0: five                                      */
+    size_t             workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t             memory;  /* bytes at most; 0: no limit                             */
+    /* NULL, or asked often from one thread: true ends the search with what it has. */
+    bool (*stop)(void *context);
+    void *context;
+    bool  json; /* the answer by docs/schema/arrange.schema.json, else for a terminal */
+} ts_arrange_options;
+
+typedef enum ts_arranged {
+    TS_ARRANGED,        /* proven: nothing lighter exists                   */
+    TS_ARRANGED_SO_FAR, /* the search was ended; a gap may be left          */
+    TS_ARRANGED_NOTHING /* proven: no arrangement meets every demand        */
+} ts_arranged;
+
+/* Arranges the drive of a study that was read.  The answer goes to `sink`; the file with the best
+ * arrangement in its boxes to `file` unless that is NULL or there is none.  The study then holds
+ * the arranged drive.  TS_NOT_UNDERSTOOD: the file lacks what the search needs, or an address
+ * leads nowhere; see ts_study_message. */
+TS_API ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
+                                  const ts_page_options *page, ts_arranged *ended,
+                                  const ts_sink *sink, const ts_sink *file);
+
+#endif

@@ -1,0 +1,179 @@
+/* How is a search of arrangements written as JSON, by docs/schema/arrange.schema.json? */
+#include "report/arrange_report.h"
+
+#include <math.h>
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    if (value != NULL)
+        ts_json_string(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void number(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void integer(ts_json *json, const char *key, uint64_t value)
+{
+    ts_json_key(json, key);
+    ts_json_integer(json, (int64_t)value);
+}
+
+static const char *accessory(const ts_arrange_told *told, int8_t index)
+{
+    return index >= 0 ? told->problem->problem.accessories[index].name : NULL;
+}
+
+static void shaft(ts_json *json, const ts_arrange_told *told, const ts_arranged_shaft *s)
+{
+    ts_json_object(json);
+    integer(json, "teeth", s->z);
+    number(json, "face", s->width);
+    string(json, "front", accessory(told, s->front));
+    string(json, "rear", accessory(told, s->rear));
+    ts_json_end(json, '}');
+}
+
+static void branch(ts_json *json, const ts_arrange_told *told, const char *key,
+                   const ts_arranged_branch *b)
+{
+    ts_json_key(json, key);
+    ts_json_array(json);
+    for (uint32_t i = 0; i < b->count; i++)
+        shaft(json, told, &b->shafts[i]);
+    ts_json_end(json, ']');
+}
+
+static void box(ts_json *json, const ts_arrange_told *told, size_t index, const ts_arranged_box *b)
+{
+    const ts_arrange_box    *frame  = &told->problem->problem.boxes[index];
+    const ts_arrange_choice *choice = &frame->choices[b->choice];
+    ts_json_object(json);
+    string(json, "spool", frame->name);
+    number(json, "module", told->problem->m_n[choice->module]);
+    number(json, "wrap", b->wrap);
+    ts_json_key(json, "input");
+    shaft(json, told, &b->input);
+    branch(json, told, "clockwise", &b->branches[0]);
+    branch(json, told, "anticlockwise", &b->branches[1]);
+    ts_json_end(json, '}');
+}
+
+static void verdict(ts_json *json, const ts_arranged_verdict *v)
+{
+    string(json, "verdict", !v->read ? "not computable" : v->holds ? "holds" : "does not hold");
+    integer(json, "refusals", v->refusals);
+    integer(json, "warnings", v->warnings);
+    string(json, "first_refusal", v->first);
+    string(json, "at", v->address);
+}
+
+static void answers(ts_json *json, const ts_arrange_told *told)
+{
+    const ts_arrange_result *r = told->result;
+    ts_json_key(json, "answers");
+    ts_json_array(json);
+    for (size_t i = 0; i < r->count; i++) {
+        ts_json_object(json);
+        number(json, "mass", r->answers[i].mass);
+        number(json, "regret", r->answers[i].mass - r->answers[0].mass);
+        verdict(json, &told->verdicts[i]);
+        ts_json_key(json, "boxes");
+        ts_json_array(json);
+        for (size_t b = 0; b < told->problem->problem.box_count; b++)
+            if (r->answers[i].boxes[b].present)
+                box(json, told, b, &r->answers[i].boxes[b]);
+        ts_json_end(json, ']');
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+static void pair(ts_json *json, const ts_arrange_told *told, const ts_pair_record *p)
+{
+    static const char *const ends[] = {[TS_PAIR_OPEN]     = "open",
+                                       [TS_PAIR_NO_WAY]   = "cannot meet every demand",
+                                       [TS_PAIR_BY_BOUND] = "by bound",
+                                       [TS_PAIR_SEARCHED] = "searched"};
+    const ts_arrange_box    *frame  = &told->problem->problem.boxes[p->box];
+    const ts_arrange_choice *choice = &frame->choices[p->choice];
+    ts_json_object(json);
+    string(json, "spool", frame->name);
+    number(json, "module", told->problem->m_n[choice->module]);
+    integer(json, "input_teeth", choice->z_in);
+    string(json, "end", ends[p->end]);
+    number(json, "bound", p->bound);
+    number(json, "found", p->found);
+    integer(json, "made", p->labels.made);
+    integer(json, "cut_by_bound", p->labels.cut_by_bound);
+    integer(json, "cut_by_dominance", p->labels.cut_by_dominance);
+    integer(json, "kept", p->labels.kept);
+    ts_json_end(json, '}');
+}
+
+static void certificate(ts_json *json, const ts_arrange_told *told)
+{
+    static const char *const ends[] = {[TS_ARRANGE_PROVEN]    = "proven",
+                                       [TS_ARRANGE_STOPPED]   = "stopped",
+                                       [TS_ARRANGE_NO_MEMORY] = "memory limit"};
+    const ts_arrange_result *r      = told->result;
+    ts_json_key(json, "certificate");
+    ts_json_object(json);
+    string(json, "end", ends[r->end]);
+    number(json, "bound", r->bound);
+    integer(json, "made", r->labels.made);
+    integer(json, "cut_by_bound", r->labels.cut_by_bound);
+    integer(json, "cut_by_dominance", r->labels.cut_by_dominance);
+    integer(json, "kept", r->labels.kept);
+    integer(json, "tooth_pairs_rated", told->laws);
+    ts_json_key(json, "pairs");
+    ts_json_array(json);
+    for (size_t i = 0; i < r->pair_count; i++)
+        pair(json, told, &r->pairs[i]);
+    ts_json_end(json, ']');
+    ts_json_end(json, '}');
+}
+
+static void assumptions(ts_json *json, const ts_drive *drive)
+{
+    ts_json_key(json, "assumptions");
+    ts_json_array(json);
+    for (size_t i = 0; i < drive->arrange_assumed_count; i++) {
+        ts_json_object(json);
+        string(json, "key", drive->arrange_assumed[i].key);
+        string(json, "value", drive->arrange_assumed[i].value);
+        string(json, "reason", drive->arrange_assumed[i].reason);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
+{
+    ts_json json;
+    ts_json_begin(&json, out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", told->version);
+    string(&json, "caution", told->caution);
+    string(&json, "sha256", told->sha256);
+    string(&json, "title", told->drive->title.text);
+    ts_json_key(&json, "chosen");
+    if (told->chosen < told->result->count)
+        ts_json_integer(&json, (int64_t)told->chosen);
+    else
+        ts_json_null(&json);
+    answers(&json, told);
+    certificate(&json, told);
+    assumptions(&json, told->drive);
+    ts_json_end(&json, '}');
+    ts_buffer_add(out, "\n");
+}

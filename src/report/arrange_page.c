@@ -1,0 +1,336 @@
+/* Which arrangement was found, and why is nothing lighter? */
+#include "report/arrange_report.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+#define INDENT 4
+
+typedef struct table {
+    const ts_arrange_told *told;
+    ts_page               *page;
+    const ts_arranged_box *box;
+    size_t                 index; /* of the box */
+} table;
+
+/* ---- words ----------------------------------------------------------------------------------- */
+
+static void line(ts_page *page, const char *text)
+{
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap(page, text, INDENT, INDENT);
+}
+
+static const char *accessory(const table *t, int8_t index)
+{
+    return index >= 0 ? t->told->problem->problem.accessories[index].name : "";
+}
+
+static uint32_t input_shaft(const ts_arrange_told *told, size_t box)
+{
+    const ts_train *train  = told->motion->train;
+    const size_t    tapped = told->problem->tapped[box];
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].record == &told->drive->drive[tapped].box.input)
+            return s;
+    return 0;
+}
+
+double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, uint32_t z_in)
+{
+    const uint32_t shaft = input_shaft(told, box);
+    double         most  = 0.0;
+    for (size_t c = 0; c < told->drive->condition_count; c++)
+        most = fmax(most, told->motion->speed[c * told->motion->train->shaft_count + shaft]);
+    return most * (double)z_in / (double)z;
+}
+
+static void add_mass(const ts_page *page, ts_buffer *out, double kg)
+{
+    ts_page_value_text(page, out, kg, TS_KIND_MASS, 5);
+    ts_buffer_print(out, " %s", ts_kind_shown(TS_KIND_MASS, page->units)->name);
+}
+
+static void cell(ts_page *page, const char *text, int width, bool right)
+{
+    if (right)
+        ts_page_right(page, ts_text_of(text), width);
+    else
+        ts_page_left(page, ts_text_of(text), width);
+    ts_buffer_add(page->out, "  ");
+}
+
+static void cell_value(ts_page *page, double si, ts_kind kind, int width)
+{
+    ts_page_value(page, si, kind, 5, width);
+    ts_buffer_add(page->out, "  ");
+}
+
+/* ---- one box --------------------------------------------------------------------------------- */
+
+static void head(const table *t)
+{
+    char face[32], speed[32];
+    snprintf(face, sizeof face, "face %s", ts_kind_shown(TS_KIND_LENGTH, t->page->units)->name);
+    snprintf(speed, sizeof speed, "at most %s",
+             ts_kind_shown(TS_KIND_ROTATIONAL_SPEED, t->page->units)->name);
+    ts_page_tone(t->page, TS_TONE_FAINT);
+    cell(t->page, "    place", 20, false);
+    cell(t->page, "teeth", 5, true);
+    cell(t->page, face, 8, true);
+    cell(t->page, speed, 12, true);
+    cell(t->page, "front", 20, false);
+    ts_buffer_add(t->page->out, "rear");
+    ts_page_tone(t->page, TS_TONE_PLAIN);
+    ts_page_line_end(t->page);
+}
+
+static void row(const table *t, const char *place, const ts_arranged_shaft *shaft)
+{
+    char           teeth[16], where[40];
+    const uint32_t z_in = t->told->problem->problem.boxes[t->index].choices[t->box->choice].z_in;
+    snprintf(teeth, sizeof teeth, "%u", (unsigned)shaft->z);
+    snprintf(where, sizeof where, "    %s", place);
+    cell(t->page, where, 20, false);
+    cell(t->page, teeth, 5, true);
+    cell_value(t->page, shaft->width, TS_KIND_LENGTH, 8);
+    ts_page_speed(t->page, ts_arranged_speed(t->told, t->index, shaft->z, z_in), 12);
+    ts_buffer_add(t->page->out, "  ");
+    const bool idler = shaft->front < 0 && shaft->rear < 0 && strcmp(place, "input") != 0;
+    cell(t->page, idler ? "(idler)" : accessory(t, shaft->front), 20, false);
+    ts_buffer_add(t->page->out, accessory(t, shaft->rear));
+    ts_page_line_end(t->page);
+}
+
+static void rows_of(const table *t, const ts_arranged_branch *branch, const char *name, bool out)
+{
+    for (uint32_t i = 0; i < branch->count; i++) {
+        const uint32_t at = out ? i : branch->count - 1 - i;
+        char           place[32];
+        snprintf(place, sizeof place, "%s %u", name, (unsigned)at + 1);
+        row(t, place, &branch->shafts[at]);
+    }
+}
+
+static void box_line(const table *t)
+{
+    const ts_arrange_problem *p      = &t->told->problem->problem;
+    const ts_arrange_choice  *choice = &p->boxes[t->index].choices[t->box->choice];
+    ts_buffer                 text;
+    ts_buffer_open(&text, t->page->out->allocator);
+    ts_buffer_print(&text, "%s box: module ", p->boxes[t->index].name);
+    ts_page_value_text(t->page, &text, t->told->problem->m_n[choice->module], TS_KIND_LENGTH, 5);
+    ts_buffer_print(&text, " %s, wrap ", ts_kind_shown(TS_KIND_LENGTH, t->page->units)->name);
+    ts_page_value_text(t->page, &text, t->box->wrap, TS_KIND_ANGLE, 4);
+    ts_buffer_add(&text, " of ");
+    ts_page_value_text(t->page, &text, p->boxes[t->index].wrap_most, TS_KIND_ANGLE, 4);
+    ts_buffer_print(&text, " %s", ts_kind_shown(TS_KIND_ANGLE, t->page->units)->name);
+    ts_page_tone(t->page, TS_TONE_STRONG);
+    ts_page_wrap_made(t->page, &text, 0, 0);
+    ts_page_tone(t->page, TS_TONE_PLAIN);
+}
+
+static void boxes_of(const ts_arrange_told *told, ts_page *page, const ts_arrangement *found)
+{
+    for (size_t b = 0; b < told->problem->problem.box_count; b++) {
+        const table t = {told, page, &found->boxes[b], b};
+        if (!t.box->present) {
+            ts_buffer_print(page->out, "%s box: carries nothing\n",
+                            told->problem->problem.boxes[b].name);
+            continue;
+        }
+        box_line(&t);
+        head(&t);
+        rows_of(&t, &t.box->branches[0], "clockwise", false);
+        row(&t, "input", &t.box->input);
+        rows_of(&t, &t.box->branches[1], "anticlockwise", true);
+    }
+}
+
+/* ---- the answers ----------------------------------------------------------------------------- */
+
+/* "generator + breather" */
+static void add_shaft(const table *t, ts_buffer *out, const ts_arranged_shaft *s)
+{
+    if (s->front < 0 && s->rear < 0) {
+        ts_buffer_add(out, "-");
+        return;
+    }
+    ts_buffer_add(out, accessory(t, s->front));
+    if (s->front >= 0 && s->rear >= 0)
+        ts_buffer_add(out, " | ");
+    ts_buffer_add(out, accessory(t, s->rear));
+}
+
+/* One box from the clockwise end to the anticlockwise end, the input in brackets. */
+static void add_order(const table *t, ts_buffer *out)
+{
+    const ts_arranged_branch *b = t->box->branches;
+    ts_buffer_print(out, "%s: ", t->told->problem->problem.boxes[t->index].name);
+    for (uint32_t i = b[0].count; i-- > 0;) {
+        add_shaft(t, out, &b[0].shafts[i]);
+        ts_buffer_add(out, ", ");
+    }
+    ts_buffer_add(out, "[");
+    add_shaft(t, out, &t->box->input);
+    ts_buffer_add(out, "]");
+    for (uint32_t i = 0; i < b[1].count; i++) {
+        ts_buffer_add(out, ", ");
+        add_shaft(t, out, &b[1].shafts[i]);
+    }
+}
+
+static void add_verdict(ts_buffer *out, const ts_arranged_verdict *v)
+{
+    if (!v->read)
+        ts_buffer_add(out, "could not be read again");
+    else if (v->holds)
+        ts_buffer_print(out, "holds, %zu warning%s", v->warnings, v->warnings == 1 ? "" : "s");
+    else
+        ts_buffer_print(out, "does not hold: %s%s%s",
+                        v->first != NULL ? v->first : "not computable",
+                        v->address != NULL ? ", at " : "", v->address != NULL ? v->address : "");
+}
+
+static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
+{
+    const ts_arrangement *found = &told->result->answers[index];
+    const double          best  = told->result->answers[0].mass;
+    ts_buffer             text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%2zu  ", index + 1);
+    add_mass(page, &text, found->mass);
+    if (index > 0) {
+        ts_buffer_add(&text, " (+");
+        add_mass(page, &text, found->mass - best);
+        ts_buffer_add(&text, ", ");
+        ts_page_short(&text, 100.0 * (found->mass / best - 1.0), 2);
+        ts_buffer_add(&text, " %)");
+    }
+    for (size_t b = 0; b < told->problem->problem.box_count; b++) {
+        const table t = {told, page, &found->boxes[b], b};
+        if (!t.box->present)
+            continue;
+        ts_buffer_add(&text, "; ");
+        add_order(&t, &text);
+    }
+    ts_buffer_add(&text, ".  By all rules: ");
+    add_verdict(&text, &told->verdicts[index]);
+    ts_page_wrap_made(page, &text, INDENT, 0);
+}
+
+/* ---- the proof ------------------------------------------------------------------------------- */
+
+static void add_count(ts_buffer *out, size_t count, const char *one, const char *many)
+{
+    ts_buffer_print(out, "%zu %s", count, count == 1 ? one : many);
+}
+
+static void pairs(const ts_arrange_told *told, ts_page *page)
+{
+    size_t count[4] = {0};
+    for (size_t i = 0; i < told->result->pair_count; i++)
+        count[told->result->pairs[i].end]++;
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    add_count(&text, told->result->pair_count, "way", "ways");
+    ts_buffer_print(&text,
+                    " to drive a box (module and input teeth): %zu cannot meet every demand, %zu "
+                    "weigh more by their bound alone, %zu were searched to the end, %zu are open.",
+                    count[TS_PAIR_NO_WAY], count[TS_PAIR_BY_BOUND], count[TS_PAIR_SEARCHED],
+                    count[TS_PAIR_OPEN]);
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
+}
+
+static void labels(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_label_count *n = &told->result->labels;
+    ts_buffer             text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text,
+                    "%zu beginnings of branches were made; %zu could not become lighter than the "
+                    "answer, %zu were no better in anything than another, and %zu were followed.  "
+                    "%zu pairs of teeth were rated for their widths.",
+                    (size_t)n->made, (size_t)n->cut_by_bound, (size_t)n->cut_by_dominance,
+                    (size_t)n->kept, told->laws);
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
+}
+
+static void claim(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_arrange_result *r     = told->result;
+    const double             bound = r->count > 0 ? fmin(r->bound, r->answers[0].mass) : r->bound;
+    ts_buffer                text;
+    ts_buffer_open(&text, page->out->allocator);
+    if (r->end == TS_ARRANGE_PROVEN && r->count > 0) {
+        ts_buffer_add(&text, "Nothing under these demands is lighter than the first answer, ");
+        add_mass(page, &text, r->answers[0].mass);
+        ts_buffer_add(&text, "; and nothing but the answers above is lighter than ");
+        add_mass(page, &text, r->bound);
+        ts_buffer_add(&text, ", other than they are in order, face or box.");
+    } else if (r->end == TS_ARRANGE_PROVEN) {
+        ts_buffer_add(&text, "No arrangement meets every demand; all were looked at.");
+    } else {
+        ts_buffer_add(&text, r->end == TS_ARRANGE_STOPPED
+                                 ? "The search was ended before its proof.  No arrangement weighs "
+                                   "less than "
+                                 : "Memory came to its limit before the proof.  No arrangement "
+                                   "weighs less than ");
+        add_mass(page, &text, bound);
+        if (r->count > 0) {
+            ts_buffer_add(&text, ": the first answer is at most ");
+            ts_page_short(&text, 100.0 * (r->answers[0].mass / bound - 1.0), 2);
+            ts_buffer_add(&text, " % above the best.");
+        }
+    }
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
+}
+
+static void assumptions(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_drive *drive = told->drive;
+    ts_page_heading(page, "Assumptions of the search (what `arrange` in the file does not say)");
+    for (size_t i = 0; i < drive->arrange_assumed_count; i++) {
+        const ts_assumption *one = &drive->arrange_assumed[i];
+        ts_buffer            text;
+        ts_buffer_open(&text, page->out->allocator);
+        ts_buffer_print(&text, "%s = %s: %s", one->key, one->value, one->reason);
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_page_wrap_made(page, &text, 2 * INDENT, INDENT);
+    }
+    line(page, "Masses are those of gears, shafts, pads, casing and what comes with a box; "
+               "accessories weigh the same wherever they stand and are not counted.  Mesh losses, "
+               "the cowl and keep-outs are left to the rules.");
+}
+
+void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_arrange_result *r = told->result;
+    ts_buffer_print(page->out, "Arrangement of %s\n", told->drive->title.text);
+    ts_page_wrap(page, told->caution, 0, 0);
+    if (r->count > 0) {
+        const size_t shown = told->chosen < r->count ? told->chosen : 0;
+        ts_buffer    text;
+        ts_buffer_open(&text, page->out->allocator);
+        ts_buffer_add(&text, told->chosen == 0         ? "The lightest, "
+                             : told->chosen < r->count ? "The lightest that holds by all rules, "
+                                                       : "The lightest, which does not hold, ");
+        add_mass(page, &text, r->answers[shown].mass);
+        ts_buffer_add(&text, "");
+        ts_page_heading(page, text.bytes);
+        ts_buffer_close(&text);
+        boxes_of(told, page, &r->answers[shown]);
+        ts_page_heading(page, "Lightest first, all different in order, face or box");
+        for (size_t i = 0; i < r->count; i++)
+            answer(told, page, i);
+    }
+    ts_page_heading(page, "Why nothing is lighter");
+    claim(told, page);
+    pairs(told, page);
+    labels(told, page);
+    assumptions(told, page);
+}

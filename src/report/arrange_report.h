@@ -1,0 +1,36 @@
+/* report/arrange_report.h: what a search of arrangements found, for people and for programs. */
+#ifndef TS_REPORT_ARRANGE_REPORT_H
+#define TS_REPORT_ARRANGE_REPORT_H
+
+#include "base/json_writer.h"
+#include "report/page.h"
+#include "search/arrange_search.h"
+#include "search/drive_problem.h"
+
+/* What the rules say of one answer, which was put into the file and read again. */
+typedef struct ts_arranged_verdict {
+    bool        read; /* could it be read again? */
+    bool        holds;
+    size_t      refusals, warnings; /* open */
+    const char *first;              /* what the first open refusal says; NULL */
+    const char *address;            /* where */
+} ts_arranged_verdict;
+
+typedef struct ts_arrange_told {
+    const ts_drive            *drive;
+    const ts_motion           *motion; /* of the file as it was: for the inputs' speeds */
+    const ts_drive_problem    *problem;
+    const ts_arrange_result   *result;
+    const ts_arranged_verdict *verdicts; /* [answer] */
+    size_t                     chosen;   /* the first answer that holds; result->count: none does */
+    size_t                     laws;     /* pairs of teeth that were rated */
+    const char                *caution, *version, *sha256;
+} ts_arrange_told;
+
+void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
+void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
+
+/* Speed of the shaft that carries `shaft` at the condition in which its spool is fastest, rad/s. */
+double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, uint32_t z_in);
+
+#endif

@@ -1,0 +1,280 @@
+/* search/drive_width.c: which tables were made already, and what do they say? */
+#include "search/drive_width.h"
+
+#include <math.h>
+#include <pthread.h>
+#include <stdatomic.h>
+#include <string.h>
+
+static const double pi = 3.14159265358979323846;
+
+enum { CONDITIONS_MOST = 40 }; /* of a drive file */
+
+typedef _Atomic(ts_mesh_law *) law_slot;
+
+/* The pairs of teeth of one module and input gear of one box. */
+typedef struct shelf {
+    uint32_t  box, module, z_in;
+    double   *speed;  /* of the input gear, per condition */
+    bool     *stands; /* does it stand still there? */
+    law_slot *laws;   /* [z_inner * stride + z_outer] */
+} shelf;
+
+struct ts_drive_width {
+    ts_drive_width_wish wish;
+    ts_arena           *arena; /* under the lock once the tables are open */
+    pthread_mutex_t     lock;
+    size_t              stride;
+    shelf              *shelves;
+    size_t              shelf_count;
+    ts_mesh_rig       **idle[TS_ARRANGE_BOXES]; /* [box][..] rigs that no thread has */
+    size_t              idle_count[TS_ARRANGE_BOXES];
+    size_t              laws;
+    bool                failed; /* did memory run out? */
+};
+
+/* ---- opening --------------------------------------------------------------------------------- */
+
+static size_t greatest_teeth(const ts_arrange_problem *p)
+{
+    size_t most = p->z_most;
+    for (size_t i = 0; i < p->idler_teeth_count; i++)
+        most = p->idler_teeth[i] > most ? p->idler_teeth[i] : most;
+    for (size_t b = 0; b < p->box_count; b++)
+        for (size_t c = 0; c < p->boxes[b].choice_count; c++)
+            most = p->boxes[b].choices[c].z_in > most ? p->boxes[b].choices[c].z_in : most;
+    return most;
+}
+
+static bool fill_shelf(ts_drive_width *w, shelf *s, uint32_t box, const ts_arrange_choice *choice)
+{
+    const size_t count = w->wish.problem->condition_count;
+    *s                 = (shelf){.box    = box,
+                                 .module = choice->module,
+                                 .z_in   = choice->z_in,
+                                 .speed  = TS_TAKE(w->arena, double, count),
+                                 .stands = TS_TAKE(w->arena, bool, count),
+                                 .laws   = TS_TAKE(w->arena, law_slot, w->stride * w->stride)};
+    if (s->speed == NULL || s->stands == NULL || s->laws == NULL)
+        return false;
+    const ts_drive *drive = w->wish.drive;
+    const int32_t   spool = drive->drive[w->wish.tapped[box]].spool;
+    for (size_t c = 0; c < count; c++) {
+        s->speed[c]  = choice->speed[c];
+        s->stands[c] = !(drive->conditions[c].speed[spool].value > 0.0);
+    }
+    for (size_t i = 0; i < w->stride * w->stride; i++)
+        atomic_init(&s->laws[i], NULL);
+    return true;
+}
+
+static bool fill_shelves(ts_drive_width *w)
+{
+    const ts_arrange_problem *p     = w->wish.problem;
+    size_t                    count = 0;
+    for (size_t b = 0; b < p->box_count; b++)
+        count += p->boxes[b].choice_count;
+    w->shelves = TS_TAKE(w->arena, shelf, count);
+    if (w->shelves == NULL)
+        return false;
+    for (uint32_t b = 0; b < p->box_count; b++)
+        for (size_t c = 0; c < p->boxes[b].choice_count; c++)
+            if (!fill_shelf(w, &w->shelves[w->shelf_count++], b, &p->boxes[b].choices[c]))
+                return false;
+    return true;
+}
+
+static ts_status open_rigs(ts_drive_width *w)
+{
+    for (size_t b = 0; b < w->wish.problem->box_count; b++) {
+        w->idle[b] = TS_TAKE(w->arena, ts_mesh_rig *, w->wish.workers);
+        if (w->idle[b] == NULL)
+            return TS_NO_MEMORY;
+        for (size_t i = 0; i < w->wish.workers; i++) {
+            const ts_status status =
+                ts_mesh_rig_open(w->wish.drive, w->wish.tapped[b], w->arena, &w->idle[b][i]);
+            if (status != TS_OK)
+                return status;
+            w->idle_count[b]++;
+        }
+    }
+    return TS_OK;
+}
+
+ts_status ts_drive_width_open(const ts_drive_width_wish *wish, ts_drive_width **out)
+{
+    ts_arena *arena = ts_arena_open(wish->allocator);
+    *out            = NULL;
+    if (arena == NULL)
+        return TS_NO_MEMORY;
+    ts_drive_width *w = TS_TAKE(arena, ts_drive_width, 1);
+    if (w == NULL || pthread_mutex_init(&w->lock, NULL) != 0) {
+        ts_arena_close(arena);
+        return TS_NO_MEMORY;
+    }
+    w->wish  = *wish;
+    w->arena = arena;
+    if (wish->problem->condition_count > CONDITIONS_MOST) {
+        ts_drive_width_close(w);
+        return TS_NOT_UNDERSTOOD;
+    }
+    w->stride        = greatest_teeth(wish->problem) + 1;
+    ts_status status = fill_shelves(w) ? open_rigs(w) : TS_NO_MEMORY;
+    if (status != TS_OK) {
+        ts_drive_width_close(w);
+        return status;
+    }
+    *out = w;
+    return TS_OK;
+}
+
+void ts_drive_width_close(ts_drive_width *w)
+{
+    if (w == NULL)
+        return;
+    (void)pthread_mutex_destroy(&w->lock);
+    ts_arena_close(w->arena);
+}
+
+size_t ts_drive_width_laws(const ts_drive_width *w)
+{
+    return w->laws;
+}
+
+bool ts_drive_width_failed(const ts_drive_width *w)
+{
+    return w->failed;
+}
+
+/* ---- one law --------------------------------------------------------------------------------- */
+
+static const shelf *shelf_of(const ts_drive_width *w, const ts_arrange_mesh *mesh)
+{
+    for (size_t i = 0; i < w->shelf_count; i++) {
+        const shelf *s = &w->shelves[i];
+        if (s->box == mesh->box && s->module == mesh->module && s->z_in == mesh->z_in)
+            return s;
+    }
+    return NULL;
+}
+
+/* Room for a law, and a rig; false without memory. */
+static bool borrow(ts_drive_width *w, uint32_t box, ts_mesh_law **law, ts_mesh_rig **rig)
+{
+    (void)pthread_mutex_lock(&w->lock);
+    const size_t numbers = ts_mesh_law_size(w->wish.problem->condition_count);
+    *law                 = TS_TAKE(w->arena, ts_mesh_law, 1);
+    if (*law != NULL)
+        (*law)->ln_damage = TS_TAKE(w->arena, float, numbers);
+    const bool all = *law != NULL && (*law)->ln_damage != NULL && w->idle_count[box] > 0;
+    if (all)
+        *rig = w->idle[box][--w->idle_count[box]];
+    w->failed = w->failed || !all;
+    (void)pthread_mutex_unlock(&w->lock);
+    return all;
+}
+
+static void give_back(ts_drive_width *w, uint32_t box, ts_mesh_rig *rig, bool kept)
+{
+    (void)pthread_mutex_lock(&w->lock);
+    w->idle[box][w->idle_count[box]++] = rig;
+    w->laws += kept ? 1 : 0;
+    (void)pthread_mutex_unlock(&w->lock);
+}
+
+static void make(const ts_drive_width *w, const shelf *s, const ts_arrange_mesh *mesh,
+                 ts_mesh_rig *rig, ts_mesh_law *law)
+{
+    double       omega[64];
+    const size_t count = w->wish.problem->condition_count;
+    for (size_t c = 0; c < count; c++)
+        omega[c] = s->stands[c] ? 0.0 : s->speed[c] * mesh->z_in / mesh->z_inner;
+    const ts_law_pair pair = {.z_1     = (int)mesh->z_inner,
+                              .z_2     = (int)mesh->z_outer,
+                              .m_n     = w->wish.m_n[mesh->module],
+                              .omega_1 = omega};
+    (void)ts_mesh_law_make(rig, &pair, law);
+}
+
+/* Two threads may make the same law at once; both come to the same, and one of them stays. */
+static const ts_mesh_law *law_of(ts_drive_width *w, const shelf *s, const ts_arrange_mesh *mesh)
+{
+    law_slot    *slot = &s->laws[mesh->z_inner * w->stride + mesh->z_outer];
+    ts_mesh_law *law  = atomic_load_explicit(slot, memory_order_acquire);
+    ts_mesh_rig *rig  = NULL;
+    if (law != NULL)
+        return law;
+    if (!borrow(w, mesh->box, &law, &rig))
+        return NULL;
+    make(w, s, mesh, rig, law);
+    ts_mesh_law *before = NULL;
+    const bool   kept   = atomic_compare_exchange_strong_explicit(
+            slot, &before, law, memory_order_acq_rel, memory_order_acquire);
+    give_back(w, mesh->box, rig, kept);
+    return kept ? law : before;
+}
+
+/* ---- a width --------------------------------------------------------------------------------- */
+
+/* Does a gear on the arc reach into the engine casing, or nearer than bodies may come?  Its tip
+ * circle has the addendum of the box's rack, without shift. */
+static bool meets_casing(const ts_drive_width *w, const ts_arrange_mesh *mesh, uint32_t z)
+{
+    const ts_drive       *drive  = w->wish.drive;
+    const ts_spool_drive *tapped = &drive->drive[w->wish.tapped[mesh->box]];
+    const ts_measure      casing = drive->engine.casing, gap = drive->limits.body_gap;
+    const double          m_n = w->wish.m_n[mesh->module];
+    const double          r_a = 0.5 * w->wish.problem->modules[mesh->module] * (double)z +
+                       tapped->box.gears.addendum.value * m_n;
+    if (!ts_measure_known(casing) || !ts_measure_known(gap))
+        return false;
+    return tapped->box.arc.radius.value - r_a < casing.value + gap.value - 1e-9;
+}
+
+/* The widest face that both gears may have, in steps. */
+static long most_steps(const ts_arrange_problem *p, const ts_arrange_mesh *mesh)
+{
+    const uint32_t z = mesh->z_inner < mesh->z_outer ? mesh->z_inner : mesh->z_outer;
+    return (long)(p->width_over_diameter * p->modules[mesh->module] * z / p->width_step + 1e-9);
+}
+
+double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh)
+{
+    ts_drive_width           *w   = context;
+    const ts_arrange_problem *p   = w->wish.problem;
+    const shelf              *s   = shelf_of(w, mesh);
+    const ts_mesh_law        *law = s != NULL ? law_of(w, s, mesh) : NULL;
+    double                    force[CONDITIONS_MOST];
+
+    if (law == NULL || law->fault != NULL || meets_casing(w, mesh, mesh->z_inner) ||
+        meets_casing(w, mesh, mesh->z_outer))
+        return INFINITY;
+    for (size_t c = 0; c < p->condition_count; c++)
+        force[c] = s->stands[c] ? 0.0 : mesh->force[c];
+    const ts_law_load load = {.condition_count = p->condition_count,
+                              .force           = force,
+                              .reversed        = {mesh->reversed_inner, mesh->reversed_outer}};
+    /* The least width is enough for most meshes, so it is asked about first. */
+    long low = (long)(p->width_least / p->width_step + 1e-9), high = most_steps(p, mesh);
+    if (high < low)
+        return INFINITY;
+    if (ts_mesh_law_bears(law, &load, (double)low * p->width_step))
+        return (double)low * p->width_step;
+    if (!ts_mesh_law_bears(law, &load, (double)high * p->width_step))
+        return INFINITY;
+    while (high - low > 1) {
+        const long middle = low + (high - low) / 2;
+        if (ts_mesh_law_bears(law, &load, (double)middle * p->width_step))
+            high = middle;
+        else
+            low = middle;
+    }
+    return (double)high * p->width_step;
+}
+
+double ts_drive_gear_mass(void *context, uint32_t module, uint32_t z, double width)
+{
+    const ts_drive_width *w = context;
+    const double          d = w->wish.problem->modules[module] * (double)z;
+    return w->wish.density * pi / 4.0 * d * d * width;
+}
