@@ -1,0 +1,79 @@
+/* catalog/metal.c: how stiff, heavy and strong is a metal of shafts, necks, bearings and casings?
+ */
+#include "catalog/metal.h"
+
+#include "base/number.h"
+#include "quantity/quantity.h"
+
+#include <math.h>
+
+typedef struct metal_row {
+    const char *key, *E, *G, *nu, *rho, *cte, *unit, *Ftu, *Fty, *Fsu, *basis, *source;
+} metal_row;
+
+static const metal_row metals[] = {
+#include "metal.inc"
+};
+
+#define METAL_COUNT (sizeof metals / sizeof metals[0])
+
+/* "-" stands for what the source does not say. */
+static double number_in(const char *cell, double factor)
+{
+    double value = 0.0;
+    size_t taken = 0;
+
+    if (ts_number_parse(ts_text_of(cell), &value, &taken) != TS_NUMBER_FINE)
+        return NAN;
+    return value * factor;
+}
+
+size_t ts_metal_count(void)
+{
+    return METAL_COUNT;
+}
+
+ts_metal ts_metal_at(size_t index)
+{
+    const metal_row *row  = &metals[index];
+    const double     unit = ts_to_si(1.0, ts_unit_named(ts_text_of(row->unit), TS_KIND_STRESS));
+
+    return (ts_metal){
+        .key    = row->key,
+        .E      = number_in(row->E, 1e9),
+        .G      = number_in(row->G, 1e9),
+        .nu     = number_in(row->nu, 1.0),
+        .rho    = number_in(row->rho, 1e3),
+        .cte    = number_in(row->cte, 1e-6),
+        .Ftu    = number_in(row->Ftu, unit),
+        .Fty    = number_in(row->Fty, unit),
+        .Fsu    = number_in(row->Fsu, unit),
+        .basis  = row->basis,
+        .source = row->source,
+    };
+}
+
+bool ts_metal_named(ts_text key, ts_metal *metal)
+{
+    for (size_t i = 0; i < METAL_COUNT; i++) {
+        if (!ts_text_is(key, metals[i].key))
+            continue;
+        *metal = ts_metal_at(i);
+        return true;
+    }
+    return false;
+}
+
+const char *ts_metal_nearest(ts_text key)
+{
+    const char *keys[METAL_COUNT];
+
+    for (size_t i = 0; i < METAL_COUNT; i++)
+        keys[i] = metals[i].key;
+    return ts_text_nearest(key, keys, METAL_COUNT);
+}
+
+double ts_shear_modulus(double E, double nu)
+{
+    return E / (2.0 * (1.0 + nu));
+}

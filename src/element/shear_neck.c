@@ -1,0 +1,199 @@
+/* element/shear_neck.c: at which torque does a shear neck break, at least and at most? */
+#include "element/shear_neck.h"
+
+#include "base/counter_random.h"
+#include "base/normal_law.h"
+#include "element/round_torsion.h"
+
+#include <math.h>
+
+static const ts_formula tau_u_formula = {
+    .symbol  = "tau_u",
+    .meaning = "shear strength",
+    .unit    = "Pa",
+    .text    = "ratio*Ftu",
+    .source  = "MMPDS-01 (2003), table 2.3.1.0(g2): ratio 0.60 in every column (read)",
+};
+static const ts_formula brittle_formula = {
+    .symbol  = "T_brittle",
+    .meaning = "break torque of a brittle neck",
+    .unit    = "N.m",
+    .text    = "T_el/K_ts",
+    .source  = "derived: the notch's root reaches the shear strength",
+};
+static const ts_formula share_formula = {
+    .symbol  = "dT_T",
+    .meaning = "rise of the break torque, first order",
+    .unit    = "1",
+    .text    = "3*dd/d",
+    .source  = "derived: the torque grows with the cube of the diameter",
+};
+static const ts_formula cov_formula = {
+    .symbol  = "cov",
+    .meaning = "coefficient of variation of the break torque",
+    .unit    = "1",
+    .text    = "sqrt(cov_F^2 + cov_ratio^2 + (3*tol/3/d)^2)",
+    .source  = "derived: first order, independent causes; tol is three standard deviations",
+};
+static const ts_formula low_formula = {
+    .symbol  = "T_low",
+    .meaning = "least break torque",
+    .unit    = "N.m",
+    .text    = "T_el + y_low*(T_pl - T_el)",
+    .source  = "derived: elastic and plastic bound at the weakest corner",
+};
+static const ts_formula high_formula = {
+    .symbol  = "T_high",
+    .meaning = "greatest break torque",
+    .unit    = "N.m",
+    .text    = "T_el + y_high*(T_pl - T_el)",
+    .source  = "derived: elastic and plastic bound at the strongest corner",
+};
+
+double ts_neck_shear_strength(double Ftu, double ratio, ts_workings *workings)
+{
+    if (!(Ftu > 0.0 && ratio > 0.0))
+        return NAN;
+    return TS_STEP(workings, tau_u_formula, ratio * Ftu, ratio, Ftu);
+}
+
+ts_neck_torques ts_neck_torques_of(double tau_u, double d, double d_i, double K_ts,
+                                   ts_workings *workings)
+{
+    const double T_el = ts_torque_elastic(tau_u, d, d_i, workings);
+
+    if (!(K_ts >= 1.0 && T_el >= 0.0))
+        return (ts_neck_torques){NAN, NAN, NAN};
+    return (ts_neck_torques){
+        .T_el      = T_el,
+        .T_pl      = ts_torque_plastic(tau_u, d, d_i, workings),
+        .T_brittle = TS_STEP(workings, brittle_formula, T_el / K_ts, T_el, K_ts),
+    };
+}
+
+double ts_neck_diameter_share(double dd, double d, ts_workings *workings)
+{
+    if (!(d > 0.0) || isnan(dd))
+        return NAN;
+    return TS_STEP(workings, share_formula, 3.0 * dd / d, dd, d);
+}
+
+ts_neck_scatter ts_neck_scatter_of(double T, double cov_F, double cov_ratio, double d, double tol,
+                                   ts_workings *workings)
+{
+    if (!(T > 0.0 && cov_F >= 0.0 && cov_ratio >= 0.0 && d > 0.0 && tol >= 0.0))
+        return (ts_neck_scatter){NAN, NAN, NAN, NAN};
+    const double of_d  = 3.0 * tol / 3.0 / d;
+    const double total = sqrt(cov_F * cov_F + cov_ratio * cov_ratio + of_d * of_d);
+    const double cov   = TS_STEP(workings, cov_formula, total, cov_F, cov_ratio, tol, d);
+    const double z_99 = ts_normal_place(0.99), z_90 = ts_normal_place(0.90);
+
+    return (ts_neck_scatter){
+        .cov  = cov,
+        .T_A  = T * (1.0 - z_99 * cov),
+        .T_B  = T * (1.0 - z_90 * cov),
+        .T_hi = T * (1.0 + z_99 * cov),
+    };
+}
+
+/* ---- spreads --------------------------------------------------------------------------------- */
+
+bool ts_spread_is_sound(const ts_spread *spread)
+{
+    if (!(spread->low <= spread->high && fabs(spread->low) < 1e15 && fabs(spread->high) < 1e15))
+        return false;
+    return spread->law == TS_SPREAD_UNIFORM ||
+           (spread->sigma > 0.0 && spread->mean >= spread->low && spread->mean <= spread->high);
+}
+
+double ts_spread_at(const ts_spread *spread, double u)
+{
+    if (!ts_spread_is_sound(spread) || !(u > 0.0 && u < 1.0))
+        return NAN;
+    if (spread->law == TS_SPREAD_UNIFORM)
+        return fmin(spread->high, spread->low + u * (spread->high - spread->low));
+    const double from = ts_normal_share((spread->low - spread->mean) / spread->sigma);
+    const double to   = ts_normal_share((spread->high - spread->mean) / spread->sigma);
+    const double at   = from + u * (to - from);
+
+    if (!(at > 0.0))
+        return spread->low;
+    if (!(at < 1.0))
+        return spread->high;
+    const double value = spread->mean + spread->sigma * ts_normal_place(at);
+
+    return fmin(spread->high, fmax(spread->low, value));
+}
+
+/* ---- band and samples ------------------------------------------------------------------------ */
+
+static bool is_sound(const ts_neck *neck)
+{
+    return ts_spread_is_sound(&neck->d) && ts_spread_is_sound(&neck->d_i) &&
+           ts_spread_is_sound(&neck->Ftu) && ts_spread_is_sound(&neck->ratio) &&
+           ts_spread_is_sound(&neck->warmth) && ts_spread_is_sound(&neck->yielding) &&
+           neck->d_i.low >= 0.0 && neck->d.low > neck->d_i.high && neck->Ftu.low > 0.0 &&
+           neck->ratio.low > 0.0 && neck->warmth.low > 0.0 && neck->yielding.low >= 0.0 &&
+           neck->yielding.high <= 1.0 && neck->K_ts >= 1.0;
+}
+
+static double torque_of(double tau, double d, double d_i, double yielding, double divisor)
+{
+    const double T_el = ts_torque_elastic(tau, d, d_i, NULL);
+
+    return (T_el + yielding * (ts_torque_plastic(tau, d, d_i, NULL) - T_el)) / divisor;
+}
+
+/* The torque rises with strength, diameter and yielding and falls with the bore, so that its limits
+ * lie at two corners; a dozen roundings of 1.1e-16 are covered by 1e-14. */
+ts_neck_limits ts_neck_band(const ts_neck *neck, ts_workings *workings)
+{
+    const double hair = 1e-14;
+
+    if (!is_sound(neck))
+        return (ts_neck_limits){NAN, NAN};
+    const double   weak   = neck->Ftu.low * neck->ratio.low * neck->warmth.low;
+    const double   strong = neck->Ftu.high * neck->ratio.high * neck->warmth.high;
+    const double   y_low = neck->yielding.low, y_high = neck->yielding.high;
+    ts_neck_limits band;
+
+    {
+        const double T_el = ts_torque_elastic(weak, neck->d.low, neck->d_i.high, workings);
+        const double T_pl = ts_torque_plastic(weak, neck->d.low, neck->d_i.high, workings);
+        const double K_ts = neck->K_ts;
+
+        if (neck->brittle)
+            band.low = TS_STEP(workings, brittle_formula, T_el / K_ts, T_el, K_ts);
+        else
+            band.low =
+                TS_STEP(workings, low_formula, T_el + y_low * (T_pl - T_el), T_el, y_low, T_pl);
+    }
+    const double T_el = ts_torque_elastic(strong, neck->d.high, neck->d_i.low, workings);
+    const double T_pl = ts_torque_plastic(strong, neck->d.high, neck->d_i.low, workings);
+
+    band.high = TS_STEP(workings, high_formula, T_el + y_high * (T_pl - T_el), T_el, y_high, T_pl);
+    return (ts_neck_limits){band.low * (1.0 - hair), band.high * (1.0 + hair)};
+}
+
+/* A brittle neck may feel all of its notch or nothing of it: the divisor is drawn between. */
+void ts_neck_sample(const ts_neck *neck, uint64_t seed, uint64_t first, size_t count, double *T)
+{
+    const bool sound = is_sound(neck);
+
+    for (size_t i = 0; i < count; i++) {
+        double u[4][2];
+
+        for (uint32_t draw = 0; draw < 4; draw++)
+            ts_random_pair(seed, first + i, draw, u[draw]);
+        const double tau = ts_spread_at(&neck->Ftu, u[0][0]) * ts_spread_at(&neck->ratio, u[0][1]) *
+                           ts_spread_at(&neck->warmth, u[1][0]);
+        const double d = ts_spread_at(&neck->d, u[1][1]), d_i = ts_spread_at(&neck->d_i, u[2][0]);
+        const double yielding = ts_spread_at(&neck->yielding, u[2][1]);
+        const double felt     = neck->brittle ? u[3][0] : 0.0;
+        double       broken   = (double)NAN;
+
+        if (sound)
+            broken = torque_of(tau, d, d_i, yielding, 1.0 + felt * (neck->K_ts - 1.0));
+        T[i] = broken;
+    }
+}
