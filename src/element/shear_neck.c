@@ -106,15 +106,30 @@ bool ts_spread_is_sound(const ts_spread *spread)
            (spread->sigma > 0.0 && spread->mean >= spread->low && spread->mean <= spread->high);
 }
 
-double ts_spread_at(const ts_spread *spread, double u)
+/* The shares of the whole normal law that lie below the limits: the same for every sample. */
+typedef struct cut {
+    const ts_spread *spread;
+    double           from, to;
+} cut;
+
+static cut cut_of(const ts_spread *spread)
 {
-    if (!ts_spread_is_sound(spread) || !(u > 0.0 && u < 1.0))
-        return NAN;
+    cut made = {.spread = spread};
+
+    if (spread->law == TS_SPREAD_NORMAL) {
+        made.from = ts_normal_share((spread->low - spread->mean) / spread->sigma);
+        made.to   = ts_normal_share((spread->high - spread->mean) / spread->sigma);
+    }
+    return made;
+}
+
+static double drawn(const cut *at_limits, double u)
+{
+    const ts_spread *spread = at_limits->spread;
+
     if (spread->law == TS_SPREAD_UNIFORM)
         return fmin(spread->high, spread->low + u * (spread->high - spread->low));
-    const double from = ts_normal_share((spread->low - spread->mean) / spread->sigma);
-    const double to   = ts_normal_share((spread->high - spread->mean) / spread->sigma);
-    const double at   = from + u * (to - from);
+    const double at = at_limits->from + u * (at_limits->to - at_limits->from);
 
     if (!(at > 0.0))
         return spread->low;
@@ -123,6 +138,15 @@ double ts_spread_at(const ts_spread *spread, double u)
     const double value = spread->mean + spread->sigma * ts_normal_place(at);
 
     return fmin(spread->high, fmax(spread->low, value));
+}
+
+double ts_spread_at(const ts_spread *spread, double u)
+{
+    if (!ts_spread_is_sound(spread) || !(u > 0.0 && u < 1.0))
+        return NAN;
+    const cut whole = cut_of(spread);
+
+    return drawn(&whole, u);
 }
 
 /* ---- band and samples ------------------------------------------------------------------------ */
@@ -178,22 +202,24 @@ ts_neck_limits ts_neck_band(const ts_neck *neck, ts_workings *workings)
 /* A brittle neck may feel all of its notch or nothing of it: the divisor is drawn between. */
 void ts_neck_sample(const ts_neck *neck, uint64_t seed, uint64_t first, size_t count, double *T)
 {
-    const bool sound = is_sound(neck);
+    if (!is_sound(neck)) {
+        for (size_t i = 0; i < count; i++)
+            T[i] = (double)NAN;
+        return;
+    }
+    const cut Ftu = cut_of(&neck->Ftu), ratio = cut_of(&neck->ratio);
+    const cut warmth = cut_of(&neck->warmth), yielding = cut_of(&neck->yielding);
+    const cut d = cut_of(&neck->d), d_i = cut_of(&neck->d_i);
 
     for (size_t i = 0; i < count; i++) {
         double u[4][2];
 
         for (uint32_t draw = 0; draw < 4; draw++)
             ts_random_pair(seed, first + i, draw, u[draw]);
-        const double tau = ts_spread_at(&neck->Ftu, u[0][0]) * ts_spread_at(&neck->ratio, u[0][1]) *
-                           ts_spread_at(&neck->warmth, u[1][0]);
-        const double d = ts_spread_at(&neck->d, u[1][1]), d_i = ts_spread_at(&neck->d_i, u[2][0]);
-        const double yielding = ts_spread_at(&neck->yielding, u[2][1]);
-        const double felt     = neck->brittle ? u[3][0] : 0.0;
-        double       broken   = (double)NAN;
+        const double tau  = drawn(&Ftu, u[0][0]) * drawn(&ratio, u[0][1]) * drawn(&warmth, u[1][0]);
+        const double felt = neck->brittle ? u[3][0] : 0.0;
 
-        if (sound)
-            broken = torque_of(tau, d, d_i, yielding, 1.0 + felt * (neck->K_ts - 1.0));
-        T[i] = broken;
+        T[i] = torque_of(tau, drawn(&d, u[1][1]), drawn(&d_i, u[2][0]), drawn(&yielding, u[2][1]),
+                         1.0 + felt * (neck->K_ts - 1.0));
     }
 }
