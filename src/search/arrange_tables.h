@@ -9,6 +9,8 @@
 #include "base/arena.h"
 #include "search/arrange_problem.h"
 
+#include <stdatomic.h>
+
 #define TS_STEPS_NONE  ((uint32_t)60000)
 #define TS_ANGLE_SLACK 1e-9  /* rad; angles and clearances may miss by this      */
 #define TS_SPEED_SLACK 1e-12 /* relative; bands may miss by this                 */
@@ -74,6 +76,8 @@ typedef struct ts_arrange_tables {
 bool ts_arrange_tables_make(ts_arrange_tables *tables, const ts_arrange_problem *problem,
                             ts_arena *arena);
 
+typedef _Atomic(uint64_t) ts_told_width;
+
 typedef struct ts_window {
     uint16_t least, most; /* teeth; empty when least > most */
 } ts_window;
@@ -94,6 +98,9 @@ typedef struct ts_pair_tables {
     double                  *share; /* [z] angle[z_i + z_j] >= share[z_i] + share[z_j] */
     double *force;  /* [set] the largest |force| on the mesh outboard of which the set sits */
     double *forces; /* [set * conditions + c], signed, N; NULL when proportional */
+    /* What the model said before, a direct-mapped memory: set, teeth and flanks in the high bits,
+     * the steps in the low ones; 0: nothing yet.  NULL when proportional. */
+    ts_told_width *told;
 } ts_pair_tables;
 
 bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
