@@ -1,0 +1,358 @@
+/* arrange/brute.c: what if every arrangement were simply tried? */
+#include "arrange/brute.h"
+
+#include <math.h>
+#include <string.h>
+
+enum { SHAFTS_MOST = 2 * TS_ARRANGE_SHAFTS + 1 };
+
+/* ---- judging ----------------------------------------------------------------------------------
+ */
+
+/* A box laid out in one row: left end first, input in the middle, right end last. */
+typedef struct row {
+    size_t                   count, input;
+    const ts_arranged_shaft *shafts[SHAFTS_MOST];
+    double                   at[SHAFTS_MOST]; /* angle of the axis from the left end */
+} row;
+
+static double arc_of_mesh(double m, const ts_arranged_shaft *a, const ts_arranged_shaft *b,
+                          double r)
+{
+    return 2.0 * asin(m * (double)(a->z + b->z) / (4.0 * r));
+}
+
+static void lay_out(const ts_arranged_box *b, double m, double r, row *line)
+{
+    const ts_arranged_branch *left = &b->branches[0], *right = &b->branches[1];
+
+    line->count = 0;
+    for (uint32_t i = left->count; i > 0; i--)
+        line->shafts[line->count++] = &left->shafts[i - 1];
+    line->input                 = line->count;
+    line->shafts[line->count++] = &b->input;
+    for (uint32_t i = 0; i < right->count; i++)
+        line->shafts[line->count++] = &right->shafts[i];
+    line->at[0] = 0.0;
+    for (size_t i = 1; i < line->count; i++)
+        line->at[i] = line->at[i - 1] + arc_of_mesh(m, line->shafts[i - 1], line->shafts[i], r);
+}
+
+static int accessory_on(const ts_arranged_shaft *s, int face)
+{
+    return face == 0 ? s->front : s->rear;
+}
+
+/* Radius of the body on that face, or -1. */
+static double body_on(const ts_arrange_problem *p, const ts_arrange_box *box, const row *line,
+                      size_t i, int face)
+{
+    const int a = accessory_on(line->shafts[i], face);
+    if (a >= 0)
+        return p->accessories[a].body_radius;
+    return i == line->input && box->input_body[face] > 0.0 ? box->input_body[face] : -1.0;
+}
+
+static bool bodies_clear(const ts_arrange_problem *p, const ts_arrange_box *box, const row *line)
+{
+    for (int face = 0; face < 2; face++)
+        for (size_t i = 0; i < line->count; i++)
+            for (size_t k = i + 1; k < line->count; k++) {
+                const double a = body_on(p, box, line, i, face), b = body_on(p, box, line, k, face);
+                if (a < 0.0 || b < 0.0)
+                    continue;
+                const double need = p->clearance == TS_CLEARANCE_CHORD
+                                        ? 2.0 * asin((a + b + p->gap) / (2.0 * box->radius))
+                                        : asin((a + p->gap / 2.0) / box->radius) +
+                                              asin((b + p->gap / 2.0) / box->radius);
+                if (!(line->at[k] - line->at[i] >= need - 1e-9))
+                    return false;
+            }
+    return true;
+}
+
+static bool row_fits(const ts_arrange_box *box, const row *line)
+{
+    const double left = line->at[line->input], whole = line->at[line->count - 1];
+    return left <= box->side_most + 1e-9 && whole - left <= box->side_most + 1e-9 &&
+           whole <= box->wrap_most + 1e-9;
+}
+
+/* Power that passes the mesh between shafts i and i + 1, away from the input. */
+static double power_beyond(const ts_arrange_problem *p, const row *line, size_t i, size_t c)
+{
+    double       sum  = 0.0;
+    const size_t from = i < line->input ? 0 : i + 1, to = i < line->input ? i + 1 : line->count;
+    for (size_t k = from; k < to; k++)
+        for (int face = 0; face < 2; face++)
+            if (accessory_on(line->shafts[k], face) >= 0)
+                sum += p->accessories[accessory_on(line->shafts[k], face)].power[c];
+    return sum;
+}
+
+/* Which flanks of shaft i are loaded in some condition: bit 0 leading, bit 1 trailing. */
+static int flanks_of(const ts_arrange_problem *p, const row *line, size_t i)
+{
+    int flanks = 0;
+    for (int side = 0; side < 2; side++) {
+        if ((side == 0 && i == 0) || (side == 1 && i + 1 == line->count))
+            continue;
+        const size_t mesh  = side == 0 ? i - 1 : i;
+        const bool   inner = side == 0 ? i <= line->input : i >= line->input;
+        for (size_t c = 0; c < p->condition_count; c++) {
+            const double power = power_beyond(p, line, mesh, c);
+            if (fabs(power) > 1e-6)
+                flanks |= (power > 0.0) == inner ? 1 : 2;
+        }
+    }
+    return flanks;
+}
+
+/* Width that mesh i (between shafts i and i + 1) needs. */
+static double width_of_mesh(const ts_arrange_problem *p, uint32_t box, const ts_arranged_box *b,
+                            const row *line, size_t i)
+{
+    const ts_arrange_choice *choice = &p->boxes[box].choices[b->choice];
+    const double             m      = p->modules[choice->module];
+    double                   force[64];
+    const size_t             in = i < line->input ? i + 1 : i, out = i < line->input ? i : i + 1;
+
+    for (size_t c = 0; c < p->condition_count; c++)
+        force[c] =
+            power_beyond(p, line, i, c) / (0.5 * m * (double)choice->z_in * choice->speed[c]);
+    const ts_arrange_mesh mesh = {.box             = box,
+                                  .module          = choice->module,
+                                  .z_in            = choice->z_in,
+                                  .z_inner         = line->shafts[in]->z,
+                                  .z_outer         = line->shafts[out]->z,
+                                  .reversed_inner  = flanks_of(p, line, in) == 3,
+                                  .reversed_outer  = flanks_of(p, line, out) == 3,
+                                  .force           = force,
+                                  .condition_count = p->condition_count};
+    return p->model.width(p->model.context, &mesh);
+}
+
+static double mass_of_gears(const ts_arrange_problem *p, uint32_t box, const ts_arranged_box *b,
+                            const row *line)
+{
+    const uint32_t module = p->boxes[box].choices[b->choice].module;
+    double         sum = 0.0, before = 0.0;
+
+    for (size_t i = 0; i < line->count; i++) {
+        const double after = i + 1 < line->count ? width_of_mesh(p, box, b, line, i) : 0.0;
+        const double need  = ceil(fmax(before, after) / p->width_step - 1e-9) * p->width_step;
+        const double width = fmax(p->width_least, need);
+        const double most =
+            p->width_over_diameter * p->modules[module] * (double)line->shafts[i]->z;
+        if (!(width <= most * (1.0 + 1e-12)))
+            return (double)INFINITY;
+        sum += p->model.gear_mass(p->model.context, module, line->shafts[i]->z, width);
+        before = after;
+    }
+    return sum;
+}
+
+static double mass_of_box(const ts_arrange_problem *p, uint32_t index, const ts_arranged_box *b)
+{
+    const ts_arrange_box *box = &p->boxes[index];
+    row                   line;
+    double                mass = box->mass + box->choices[b->choice].mass;
+
+    lay_out(b, p->modules[box->choices[b->choice].module], box->radius, &line);
+    if (!row_fits(box, &line) || !bodies_clear(p, box, &line))
+        return (double)INFINITY;
+    for (size_t i = 0; i < line.count; i++) {
+        const int front = line.shafts[i]->front, rear = line.shafts[i]->rear;
+        if (i != line.input)
+            mass += front < 0 && rear < 0 ? box->idler_mass : box->shaft_mass;
+        mass += front >= 0 ? p->accessories[front].pad_mass : 0.0;
+        mass += rear >= 0 ? p->accessories[rear].pad_mass : 0.0;
+    }
+    mass += mass_of_gears(p, index, b, &line);
+    return mass + box->casing * box->radius * line.at[line.count - 1];
+}
+
+double brute_mass(const ts_arrange_problem *problem, const ts_arrangement *a)
+{
+    double mass = 0.0;
+    for (uint32_t b = 0; b < problem->box_count; b++)
+        if (a->boxes[b].present)
+            mass += mass_of_box(problem, b, &a->boxes[b]);
+    return mass;
+}
+
+/* ---- trying -----------------------------------------------------------------------------------
+ */
+
+typedef struct trial {
+    const ts_arrange_problem *p;
+    uint64_t                  most, steps;
+    brute_answer             *answer;
+    ts_arrangement            a;
+} trial;
+
+static void try_boxes(trial *t, uint32_t box, uint32_t left);
+
+static uint32_t divisor(uint32_t a, uint32_t b)
+{
+    return b == 0 ? a : divisor(b, a % b);
+}
+
+static bool speed_fits(const trial *t, const ts_arrange_choice *choice, int accessory, uint32_t z)
+{
+    const ts_arrange_accessory *a = &t->p->accessories[accessory];
+    for (size_t c = 0; c < t->p->condition_count; c++) {
+        const double n = choice->speed[c] * (double)choice->z_in / (double)z;
+        if (n < a->speed_least[c] * (1.0 - 1e-12) || n > a->speed_most[c] * (1.0 + 1e-12))
+            return false;
+    }
+    return true;
+}
+
+/* side: 0 left, 1 right, 2 the input shaft; sense: of the shaft. */
+static bool may_sit(const trial *t, uint32_t box, int accessory, int face, int side, int sense)
+{
+    const ts_arrange_accessory *a    = &t->p->accessories[accessory];
+    const int                   seen = face == 0 ? sense : -sense;
+    if ((a->boxes & 1u << box) == 0 || (a->faces & 1u << face) == 0)
+        return false;
+    if (a->sense != 0 && a->sense != seen)
+        return false;
+    return a->side == TS_SIDE_ANY || (a->side == TS_SIDE_LEFT && side == 0) ||
+           (a->side == TS_SIDE_RIGHT && side == 1);
+}
+
+/* Goes on with the right branch, or with the next box. */
+static void after_branch(trial *t, uint32_t box, int side, uint32_t left);
+
+static void extend_branch(trial *t, uint32_t box, int side, uint32_t left, uint32_t idlers)
+{
+    const ts_arrange_problem *p      = t->p;
+    const ts_arrange_box     *frame  = &p->boxes[box];
+    ts_arranged_box          *b      = &t->a.boxes[box];
+    ts_arranged_branch       *branch = &b->branches[side];
+    const ts_arrange_choice  *choice = &frame->choices[b->choice];
+    const ts_arranged_shaft  *last =
+        branch->count == 0 ? &b->input : &branch->shafts[branch->count - 1];
+    const int sense = (branch->count + 1) % 2 == 0 ? frame->input_sense : -frame->input_sense;
+
+    if (++t->steps > t->most)
+        t->answer->gave_up = true;
+    if (idlers == 0 && !t->answer->gave_up)
+        after_branch(t, box, side, left); /* the branch may end here */
+    if (t->answer->gave_up || left == 0)
+        return;
+    ts_arranged_shaft *fresh = &branch->shafts[branch->count];
+    for (size_t i = 0; i < p->idler_teeth_count && idlers < p->idlers_in_row; i++) {
+        if (p->hunting && divisor(last->z, p->idler_teeth[i]) != 1)
+            continue;
+        *fresh = (ts_arranged_shaft){.front = -1, .rear = -1, .z = p->idler_teeth[i]};
+        branch->count++;
+        extend_branch(t, box, side, left, idlers + 1);
+        branch->count--;
+    }
+    const int n = (int)p->accessory_count;
+    for (int front = -1; front < n; front++)
+        for (int rear = -1; rear < n; rear++) {
+            if (front == rear) /* none at all, or one twice */
+                continue;
+            const uint32_t set = (front >= 0 ? 1u << front : 0) | (rear >= 0 ? 1u << rear : 0);
+            if ((set & ~left) != 0 || (front >= 0 && !may_sit(t, box, front, 0, side, sense)) ||
+                (rear >= 0 && !may_sit(t, box, rear, 1, side, sense)))
+                continue;
+            for (uint32_t z = p->z_least; z <= p->z_most; z++) {
+                if ((p->hunting && divisor(last->z, z) != 1) ||
+                    (front >= 0 && !speed_fits(t, choice, front, z)) ||
+                    (rear >= 0 && !speed_fits(t, choice, rear, z)))
+                    continue;
+                *fresh = (ts_arranged_shaft){.front = (int8_t)front, .rear = (int8_t)rear, .z = z};
+                branch->count++;
+                extend_branch(t, box, side, left & ~set, 0);
+                branch->count--;
+            }
+        }
+}
+
+static void after_branch(trial *t, uint32_t box, int side, uint32_t left)
+{
+    if (side == 0) {
+        t->a.boxes[box].branches[1].count = 0;
+        extend_branch(t, box, 1, left, 0);
+    } else {
+        const ts_arranged_box *b = &t->a.boxes[box];
+        if (b->branches[0].count > 0 || b->branches[1].count > 0 || b->input.front >= 0 ||
+            b->input.rear >= 0)
+            try_boxes(t, box + 1, left);
+    }
+}
+
+static void try_inputs(trial *t, uint32_t box, uint32_t left)
+{
+    const ts_arrange_problem *p      = t->p;
+    const ts_arrange_box     *frame  = &p->boxes[box];
+    ts_arranged_box          *b      = &t->a.boxes[box];
+    const ts_arrange_choice  *choice = &frame->choices[b->choice];
+
+    for (int front = -1; front < (int)p->accessory_count; front++)
+        for (int rear = -1; rear < (int)p->accessory_count; rear++) {
+            if (front >= 0 && front == rear)
+                continue;
+            const uint32_t set   = (front >= 0 ? 1u << front : 0) | (rear >= 0 ? 1u << rear : 0);
+            const int      on[2] = {front, rear};
+            bool           sits  = (set & ~left) == 0;
+            for (int face = 0; face < 2 && sits; face++)
+                sits = on[face] < 0 || ((frame->input_faces & 1u << face) != 0 &&
+                                        may_sit(t, box, on[face], face, 2, frame->input_sense) &&
+                                        speed_fits(t, choice, on[face], choice->z_in));
+            if (!sits)
+                continue;
+            b->input = (ts_arranged_shaft){
+                .front = (int8_t)front, .rear = (int8_t)rear, .z = choice->z_in};
+            b->branches[0].count = 0;
+            extend_branch(t, box, 0, left & ~set, 0);
+        }
+}
+
+static void judge(trial *t)
+{
+    brute_answer *answer = t->answer;
+    const double  mass   = brute_mass(t->p, &t->a);
+
+    answer->tried++;
+    if (!isfinite(mass))
+        return;
+    answer->count++;
+    if (mass < answer->mass) {
+        answer->mass      = mass;
+        answer->best      = t->a;
+        answer->best.mass = mass;
+    }
+}
+
+static void try_boxes(trial *t, uint32_t box, uint32_t left)
+{
+    if (t->answer->gave_up)
+        return;
+    if (box == t->p->box_count) {
+        if (left == 0)
+            judge(t);
+        return;
+    }
+    t->a.boxes[box].present = false;
+    try_boxes(t, box + 1, left);
+    t->a.boxes[box].present = true;
+    for (uint32_t c = 0; c < t->p->boxes[box].choice_count; c++) {
+        t->a.boxes[box].choice = c;
+        try_inputs(t, box, left);
+    }
+    t->a.boxes[box].present = false;
+}
+
+void brute_solve(const ts_arrange_problem *problem, uint64_t most, brute_answer *answer)
+{
+    trial t = {.p = problem, .most = most, .answer = answer};
+
+    memset(answer, 0, sizeof *answer);
+    answer->mass = (double)INFINITY;
+    try_boxes(&t, 0, (1u << problem->accessory_count) - 1u);
+}
