@@ -510,6 +510,8 @@ export interface Limits {
   "bending safety"?: Sourced<PlainNumber | Unknown>;
   /** The greatest share of its time that a mesh may spend at the main resonance of its teeth.  Default: 20 %. */
   "time at resonance"?: Sourced<PlainNumber | Unknown>;
+  /** How far the safety of a mesh by AGMA 2101 may be from that by ISO 6336.  Default: 15 %. */
+  "standards apart"?: Sourced<PlainNumber | Unknown>;
   /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */
   "rim to tooth height"?: Sourced<PlainNumber | Unknown>;
 }

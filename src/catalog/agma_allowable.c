@@ -140,6 +140,9 @@ static double stress_on(const line *on, int gear, int quantity, ts_workings *wor
     const ts_input    inputs[] = {
            {name->A, on->A}, {name->B, on->B}, {name->hardness, on->hardness}, {name->most, on->most}};
 
+    ts_workings_row(workings, name->hardness, on->hardness, "1",
+                    "hardness in the scale of AGMA's lines: HRC, HR15N of nitrided flanks, HBW of "
+                    "through-hardened steel and of cores; ASTM E140 (from memory), approximate");
     ts_workings_row(workings, name->A, on->A, "1", SOURCE);
     ts_workings_row(workings, name->B, on->B, "1", SOURCE);
     ts_workings_row(workings, name->most, on->most, "1", SOURCE);
@@ -230,4 +233,13 @@ bool ts_agma_steel_of(const ts_gear_material *material, double hardness, ts_agma
         found.flank = ts_hardness_in(TS_HARDNESS_HRC, hardness, TS_HARDNESS_HV);
     *steel = found;
     return found.flank > 0.0;
+}
+
+bool ts_agma_allowable_of_row(const ts_gear_material *material, double hardness, int gear,
+                              ts_agma_allowable *allowable, ts_workings *workings)
+{
+    ts_agma_steel steel;
+
+    return ts_agma_steel_of(material, hardness, &steel) &&
+           ts_agma_allowable_of(&steel, gear, allowable, workings);
 }

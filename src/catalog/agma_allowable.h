@@ -54,6 +54,10 @@ bool ts_agma_allowable_of(const ts_agma_steel *steel, int gear, ts_agma_allowabl
  * for the class (nitrocarburised), or the hardness cannot be told in its scale. */
 bool ts_agma_steel_of(const ts_gear_material *material, double hardness, ts_agma_steel *steel);
 
+/* Both at once.  False where one of them is. */
+bool ts_agma_allowable_of_row(const ts_gear_material *material, double hardness, int gear,
+                              ts_agma_allowable *allowable, ts_workings *workings);
+
 /* Hardness of a nitrided flank in HR15N; ASTM E140, table 1 (from memory), 40 to 68 HRC, NaN
  * outside. */
 double ts_superficial_hardness(double HRC);

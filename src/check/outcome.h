@@ -7,6 +7,7 @@
 #include "check/finding.h"
 #include "model/source.h"
 #include "quantity/quantity.h"
+#include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
@@ -53,14 +54,15 @@ typedef struct ts_check_outcome {
 } ts_check_outcome;
 
 typedef struct ts_check_subject {
-    const ts_source *source;
-    const ts_drive  *drive;
-    const ts_train  *train;
-    const ts_motion *motion;
-    const ts_power  *power;
-    const ts_teeth  *teeth; /* NULL: not rated, and its rules skip                */
-    int32_t          today; /* days since 1970-01-01, INT32_MIN: not told         */
-    ts_units         units; /* of the numbers in sentences                        */
+    const ts_source  *source;
+    const ts_drive   *drive;
+    const ts_train   *train;
+    const ts_motion  *motion;
+    const ts_power   *power;
+    const ts_teeth   *teeth;   /* NULL: not rated, and its rules skip                */
+    const ts_opinion *opinion; /* the same                                            */
+    int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
+    ts_units          units;   /* of the numbers in sentences                        */
 } ts_check_subject;
 
 /* Memory for one drive, so that a usual run allocates nothing.  Source, drive and train of the

@@ -25,6 +25,7 @@
 #include "model/train.h"
 #include "motion/motion.h"
 #include "quantity/quantity.h"
+#include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 
 #include <math.h>
@@ -49,15 +50,16 @@ struct ts_desk;     /* check/desk.h     */
 
 struct ts_check {
     /* What is judged: solved, and unchanged during the check. */
-    const ts_drive  *drive;
-    const ts_train  *train;
-    const ts_motion *motion;
-    const ts_power  *power;
-    const ts_teeth  *teeth; /* NULL: the teeth were not rated */
-    const ts_source *source;
-    ts_workings     *workings; /* may be NULL                                 */
-    int32_t          today;    /* days since 1970-01-01; INT32_MIN: not told  */
-    ts_units         units;    /* of the numbers in sentences                 */
+    const ts_drive   *drive;
+    const ts_train   *train;
+    const ts_motion  *motion;
+    const ts_power   *power;
+    const ts_teeth   *teeth;   /* NULL: the teeth were not rated */
+    const ts_opinion *opinion; /* NULL: nor by a second standard */
+    const ts_source  *source;
+    ts_workings      *workings; /* may be NULL                                 */
+    int32_t           today;    /* days since 1970-01-01; INT32_MIN: not told  */
+    ts_units          units;    /* of the numbers in sentences                 */
 
     struct ts_envelope   *envelope; /* circles that gears and bodies fill     */
     const ts_rule *const *rules;    /* the rulebook                           */

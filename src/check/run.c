@@ -99,6 +99,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->motion   = subject->motion;
     check->power    = subject->power;
     check->teeth    = subject->teeth;
+    check->opinion  = subject->opinion;
     check->source   = subject->source;
     check->today    = subject->today;
     check->units    = subject->units;

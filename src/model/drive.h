@@ -308,6 +308,7 @@ typedef struct ts_limits {
     ts_measure bending_safety;            /* 1.25, S_Fmin */
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
     ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
+    ts_measure standards_apart;           /* 15 %, of the safeties by two standards */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */

@@ -2,7 +2,7 @@
  */
 #include "catalog/agma_allowable.h"
 #include "rate/pair_parts.h"
-#include "rating/agma2101/agma2101.h"
+#include "rating/agma2101/agma2101_case.h"
 
 static const char *const asked[] = {
     "F_t",      "v",        "A_v",       "K_v",       "K_o",       "K_H",  "Z_I",
@@ -20,42 +20,6 @@ static const ts_rated_section section = {
     .advisory  = true,
 };
 
-#define AGMA_2101 "ANSI/AGMA 2101-D04, clause "
-#define RECALLED  " (formula and clause from memory)"
-
-static const ts_formula F_t_formula = {
-    .symbol  = "F_t",
-    .meaning = "tangential force at the operating pitch circle",
-    .unit    = "N",
-    .text    = "2*T_1/d_w1",
-    .source  = AGMA_2101 "7" RECALLED,
-};
-static const ts_formula v_formula = {
-    .symbol  = "v",
-    .meaning = "pitch-line speed",
-    .unit    = "m/s",
-    .text    = "omega_1*d_w1/2",
-    .source  = AGMA_2101 "8" RECALLED,
-};
-static const ts_formula K_o_formula = {
-    .symbol  = "K_o",
-    .meaning = "overload factor, of the busiest load path",
-    .unit    = "1",
-    .text    = "K_A*K_gamma",
-    .source  = "derived: the standard knows one load path; K_gamma raises the force of a mesh",
-};
-static const ts_formula d_T_formulas[2] = {
-    {"d_T1", "tolerance diameter of gear 1", "m", "d_1 - 2*m_n", AGMA_2101 "8" RECALLED},
-    {"d_T2", "tolerance diameter of gear 2", "m", "d_2 - 2*m_n", AGMA_2101 "8" RECALLED},
-};
-#define Q_TEXT(I) "min(1, max(0, -R_" I "/1.2))"
-static const ts_formula q_formulas[2] = {
-    {"q_1", "bending of the other flank over the bending of this one, gear 1", "1", Q_TEXT("1"),
-     "derived: R = -1.2 q of ISO 6336-3, annex B, solved for q"},
-    {"q_2", "bending of the other flank over the bending of this one, gear 2", "1", Q_TEXT("2"),
-     "derived: R = -1.2 q of ISO 6336-3, annex B, solved for q"},
-};
-
 typedef struct gear_keys {
     const char *sigma_HP, *sigma_FP, *R, *N_L, *n_L, *s_R, *t_R, *material, *Ra, *f_pt;
 } gear_keys;
@@ -70,51 +34,18 @@ static const gear_keys keys[2] = {
 /* ---- inputs ------------------------------------------------------------------------------------
  */
 
-static ts_agma_life_line line_of(ts_gear_class class)
-{
-    switch (class) {
-    case TS_GEAR_NITRIDED:
-    case TS_GEAR_THROUGH_NITRIDED:
-    case TS_GEAR_NITROCARBURISED:
-        return TS_AGMA_LINE_NITRIDED;
-    case TS_GEAR_THROUGH_HARDENED:
-    case TS_GEAR_NORMALISED:
-        return TS_AGMA_LINE_BY_HARDNESS;
-    default:
-        return TS_AGMA_LINE_CASE_CARBURISED;
-    }
-}
-
-static const char *const hardness_symbols[2][2] = {{"hardness_H1", "hardness_F1"},
-                                                   {"hardness_H2", "hardness_F2"}};
-
-/* The lines go by the hardness of the flank, of nitrided roots by that of the core. */
-static void note_hardness(ts_rate_desk *desk, const ts_agma_steel *steel, int gear)
-{
-    const char *scale = "hardness in the scale of AGMA's lines (HRC, or HBW of through-hardened "
-                        "steel and of cores); ASTM E140, table 1 (from memory), approximate";
-
-    if (!isnan(steel->core))
-        ts_workings_row(desk->workings, hardness_symbols[gear][1], steel->core, "1", scale);
-    ts_workings_row(desk->workings, hardness_symbols[gear][1], steel->flank, "1", scale);
-    ts_workings_row(desk->workings, hardness_symbols[gear][0], steel->flank, "1", scale);
-}
-
 /* The allowable numbers of the AGMA steel that the row stands for; what is given goes before. */
 static void take_strengths(ts_rate_desk *desk, const ts_rated_steel *steel, int gear,
                            ts_agma2101_gear *out)
 {
-    const gear_keys  *key      = &keys[gear];
-    const bool        sigma_HP = ts_rate_is_given(desk, key->sigma_HP);
-    const bool        sigma_FP = ts_rate_is_given(desk, key->sigma_FP);
-    ts_agma_steel     found;
+    const gear_keys  *key       = &keys[gear];
+    const bool        sigma_HP  = ts_rate_is_given(desk, key->sigma_HP);
+    const bool        sigma_FP  = ts_rate_is_given(desk, key->sigma_FP);
     ts_agma_allowable allowable = {.sigma_HP = NAN, .sigma_FP = NAN};
 
-    if (!(sigma_HP && sigma_FP) && steel->from_row && !desk->failed &&
-        ts_agma_steel_of(&steel->row, steel->hardness, &found)) {
-        note_hardness(desk, &found, gear);
-        (void)ts_agma_allowable_of(&found, gear + 1, &allowable, desk->workings);
-    }
+    if (!(sigma_HP && sigma_FP) && steel->from_row && !desk->failed)
+        (void)ts_agma_allowable_of_row(&steel->row, steel->hardness, gear + 1, &allowable,
+                                       desk->workings);
     out->sigma_HP = sigma_HP ? ts_rate_take(desk, key->sigma_HP) : allowable.sigma_HP;
     out->sigma_FP = sigma_FP ? ts_rate_take(desk, key->sigma_FP) : allowable.sigma_FP;
     if (isnan(out->sigma_HP))
@@ -129,7 +60,7 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
     const ts_rated_steel *steel = &rated->steel[gear];
     const double          rim   = ts_rate_take(desk, keys[gear].s_R);
 
-    out->line     = line_of(steel->class);
+    out->line     = ts_agma_line_of(steel->class);
     out->hardness = steel->HB;
     out->hard     = ts_gear_class_surface_hardened(steel->class);
     out->E        = steel->E;
@@ -145,31 +76,21 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
 /* A_v of the coarser gear, from the single pitch deviations. */
 static double take_accuracy(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
-    const double given = ts_rate_take(desk, "A_v"), m_n = rated->in.m_n;
-    const double d_1 = rated->pair.d_1, d_2 = fabs(rated->pair.d_2);
-    double       A_v = NAN;
+    const double given   = ts_rate_take(desk, "A_v");
+    const double f_pt[2] = {rated->make[0].f_pt, rated->make[1].f_pt};
 
     if (!isnan(given))
         return given;
-    if (isnan(rated->make[0].f_pt) || isnan(rated->make[1].f_pt)) {
-        ts_rate_lack(desk, isnan(rated->make[0].f_pt) ? "accuracy 1" : "accuracy 2");
+    if (isnan(f_pt[0]) || isnan(f_pt[1])) {
+        ts_rate_lack(desk, isnan(f_pt[0]) ? "accuracy 1" : "accuracy 2");
         return NAN;
     }
     if (desk->failed)
         return NAN;
-    const double first  = ts_agma_accuracy_of(rated->make[0].f_pt, m_n, d_1 - 2.0 * m_n, NULL);
-    const double second = ts_agma_accuracy_of(rated->make[1].f_pt, m_n, d_2 - 2.0 * m_n, NULL);
-    const int    gear   = second > first ? 1 : 0;
-    const double d      = gear == 0 ? d_1 : rated->pair.d_2;
-    const double d_T =
-        ts_step_list(desk->workings, &d_T_formulas[gear], fabs(d) - 2.0 * m_n,
-                     (const ts_input[]){{gear == 0 ? "d_1" : "d_2", fabs(d)}, {"m_n", m_n}}, 2);
-    ts_workings_borrow(desk->workings, "d_T", d_T,
-                       (ts_subject){desk->element->node, TS_RATED_AGMA_2101},
-                       d_T_formulas[gear].symbol);
-    ts_rate_borrow(desk, "f_pt", rated->make[gear].f_pt, keys[gear].f_pt);
-    A_v = ts_agma_accuracy_of(rated->make[gear].f_pt, m_n, d_T, desk->workings);
-    return A_v;
+    const int        gear = ts_agma_coarser_gear(&rated->pair, f_pt);
+    const ts_subject own  = {desk->element->node, TS_RATED_AGMA_2101};
+    ts_rate_borrow(desk, "f_pt", f_pt[gear], keys[gear].f_pt);
+    return ts_agma_accuracy_of_gear(&rated->pair, gear, f_pt[gear], own, desk->workings);
 }
 
 /* The face load factor is a matter of shafts and making, not of the standard. */
@@ -193,22 +114,19 @@ static double take_face_load(ts_rate_desk *desk, const ts_rated_pair *rated)
 
 static ts_agma2101_load take_load(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
-    const double     T_1 = rated->load.T_1, omega_1 = rated->load.omega_1, d_w1 = rated->pair.d_w1;
-    const double     K_A = rated->load.K_A, K_gamma = ts_rate_take(desk, "K_gamma");
-    ts_agma2101_load load = {.K_H = NAN, .T_M = NAN};
+    const ts_rated_load   *load = &rated->load;
+    const ts_agma2101_case one  = {
+         .T_1     = load->T_1,
+         .omega_1 = load->omega_1,
+         .d_w1    = rated->pair.d_w1,
+         .N_L     = {load->N_L[0], load->N_L[1]},
+         .R       = {ts_rate_take(desk, keys[0].R), ts_rate_take(desk, keys[1].R)},
+         .K_A     = load->K_A,
+         .K_gamma = ts_rate_take(desk, "K_gamma")};
 
-    load.F_t = TS_STEP(desk->workings, F_t_formula, 2.0 * T_1 / d_w1, T_1, d_w1);
-    load.v   = TS_STEP(desk->workings, v_formula, omega_1 * d_w1 / 2.0, omega_1, d_w1);
-    load.K_o = TS_STEP(desk->workings, K_o_formula, K_A * K_gamma, K_A, K_gamma);
-    for (int gear = 0; gear < 2; gear++) {
-        const double R = ts_rate_take(desk, keys[gear].R);
-        load.n_L[gear] = rated->load.N_L[gear];
-        load.q[gear] =
-            ts_step_list(desk->workings, &q_formulas[gear], fmin(1.0, fmax(0.0, -R / 1.2)),
-                         (const ts_input[]){{keys[gear].R, R}}, 1);
-        ts_rate_borrow(desk, keys[gear].n_L, load.n_L[gear], keys[gear].N_L);
-    }
-    return load;
+    for (int gear = 0; gear < 2; gear++)
+        ts_rate_borrow(desk, keys[gear].n_L, load->N_L[gear], keys[gear].N_L);
+    return ts_agma2101_load_of(&one, desk->workings);
 }
 
 /* ---- findings ----------------------------------------------------------------------------------

@@ -3,6 +3,7 @@
 #include "rate/pair_oil.h"
 
 #include "element/contact_friction.h"
+#include "rating/iso6336/flank_film.h"
 
 #include <math.h>
 
@@ -19,22 +20,16 @@ static const ts_rated_section section = {
 /* ---- roughness ---------------------------------------------------------------------------------
  */
 
-#define RA_SOURCE "ISO 6336-2, clause 12.3: Ra is a sixth of Rz (from memory)"
-static const ts_formula Ra_formulas[2] = {
-    {"Ra_1", "mean roughness of the flank of gear 1", "m", "R_z1/6", RA_SOURCE},
-    {"Ra_2", "mean roughness of the flank of gear 2", "m", "R_z2/6", RA_SOURCE},
-};
 static const char *const Ra_keys[2] = {"Ra_1", "Ra_2"}, *const R_z_keys[2] = {"R_z1", "R_z2"};
 
 static double roughness(ts_rate_desk *desk, int gear)
 {
-    const double   given    = ts_rate_take(desk, Ra_keys[gear]);
-    const double   R_z      = isnan(given) ? ts_rate_take(desk, R_z_keys[gear]) : (double)NAN;
-    const ts_input inputs[] = {{R_z_keys[gear], R_z}};
+    const double given = ts_rate_take(desk, Ra_keys[gear]);
+    const double R_z   = isnan(given) ? ts_rate_take(desk, R_z_keys[gear]) : (double)NAN;
 
     if (!isnan(given) || isnan(R_z) || desk->failed)
         return given;
-    return ts_step_list(desk->workings, &Ra_formulas[gear], R_z / 6.0, inputs, 1);
+    return ts_mean_roughness(R_z, gear, desk->workings);
 }
 
 /* ---- pressure and viscosity --------------------------------------------------------------------

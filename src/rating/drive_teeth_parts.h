@@ -30,6 +30,8 @@ typedef struct ts_teeth_case {
 
 /* Strengths, tolerances and all that the loads do not change, of every mesh. */
 void ts_teeth_prepare_mesh(const ts_teeth_case *c, uint32_t mesh);
+/* Lends what the mesh itself has computed of its pair to what the workings are about. */
+void ts_teeth_borrow_pair(const ts_motion *motion, uint32_t mesh, ts_workings *workings);
 /* One gear of it, g 0 or 1; returns what the file lacks, or NULL, and the tolerance of the helix
  * slope. */
 const char *ts_teeth_fill_gear(const ts_teeth_case *c, uint32_t mesh, int g, ts_iso6336_gear *out,

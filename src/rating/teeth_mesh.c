@@ -65,21 +65,20 @@ static const struct {
     {"rho_fPs", offsetof(ts_cylindrical_pair, in.rack.rho_fPs)},
 };
 
-static void borrow_pair(const ts_teeth_case *c, uint32_t m)
+void ts_teeth_borrow_pair(const ts_motion *motion, uint32_t m, ts_workings *workings)
 {
-    const ts_cylindrical_pair *pair   = &c->teeth->motion->meshes[m].pair;
-    const ts_subject           lender = {c->train->meshes[m].node, TS_EVERY_CONDITION};
+    const ts_cylindrical_pair *pair   = &motion->meshes[m].pair;
+    const ts_subject           lender = {motion->train->meshes[m].node, TS_EVERY_CONDITION};
     const double               z_1 = pair->in.z_1, z_2 = pair->in.z_2;
 
     for (size_t i = 0; i < sizeof pair_values / sizeof pair_values[0]; i++) {
         const double value = *(const double *)((const char *)pair + pair_values[i].offset);
 
         if (!isnan(value))
-            ts_workings_borrow(c->workings, pair_values[i].name, value, lender,
-                               pair_values[i].name);
+            ts_workings_borrow(workings, pair_values[i].name, value, lender, pair_values[i].name);
     }
-    ts_workings_borrow(c->workings, "z_1", z_1, lender, "z_1");
-    ts_workings_borrow(c->workings, "z_2", z_2, lender, "z_2");
+    ts_workings_borrow(workings, "z_1", z_1, lender, "z_1");
+    ts_workings_borrow(workings, "z_2", z_2, lender, "z_2");
 }
 
 /* ---- misalignment ---------------------------------------------------------------------------- */
@@ -161,7 +160,7 @@ static const char *prepare(const ts_teeth_case *c, uint32_t m, ts_iso6336_load *
         return "the viscosity of the oil";
     ts_workings_about(c->workings, c->teeth->strength[m].subject, TS_EVERY_CONDITION);
     if (c->workings != NULL)
-        borrow_pair(c, m);
+        ts_teeth_borrow_pair(c->teeth->motion, m, c->workings);
     TS_NOTE_MEASURE(c->workings, c->drive, "nu_40", c->drive->oil.nu_40, "m2/s",
                     "oil/viscosity at 40");
     for (int g = 0; g < 2; g++) {

@@ -5,6 +5,7 @@
 #include "base/workings.h"
 #include "check/outcome.h"
 #include "model/source.h"
+#include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 
 typedef struct ts_answer {
@@ -14,6 +15,7 @@ typedef struct ts_answer {
     const ts_motion        *motion;
     const ts_power         *power;
     const ts_teeth         *teeth;    /* NULL: not rated                                */
+    const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */

@@ -1,4 +1,5 @@
-/* How safe are the teeth of every mesh over the whole life, and what sets that? */
+/* How safe are the teeth of every mesh over the whole life, and what sets that?  By the first
+ * standard, and by the second. */
 #include "report/check_page.h"
 
 #include "rating/iso6336/edition.h"
@@ -15,13 +16,49 @@ static const char *const heads[COLUMNS] = {
     [S_F2] = "S_F2", [MARGIN] = "margin", [SET_BY] = "set by",
 };
 
+/* What a standard says of one mesh. */
+typedef struct told {
+    double          S[4]; /* S_H1, S_H2, S_F1, S_F2 */
+    double          reserve;
+    ts_rated_stress stress;
+    int             gear;
+    uint32_t        mesh; /* of the load that sets it, in ... */
+    int32_t         condition;
+} told;
+
 typedef struct table {
     const ts_answer *answer;
     ts_page         *page;
-    ts_buffer        text; /* of one cell */
-    int              width[COLUMNS];
-    int              lines; /* of a mesh: 1; 2: its name, and the numbers; 3: and what sets them */
+    told (*of)(const ts_answer *answer, uint32_t m);
+    bool      bevels; /* are they told too? */
+    ts_buffer text;   /* of one cell */
+    int       width[COLUMNS];
+    int       lines; /* of a mesh: 1; 2: its name, and the numbers; 3: and what sets them */
 } table;
+
+/* ---- standards ------------------------------------------------------------------------------- */
+
+static told by_iso(const ts_answer *answer, uint32_t m)
+{
+    const ts_mesh_strength *s = &answer->teeth->strength[m];
+    return (told){.S         = {s->S_H[0], s->S_H[1], s->S_F[0], s->S_F[1]},
+                  .reserve   = s->reserve,
+                  .stress    = s->stress,
+                  .gear      = s->gear,
+                  .mesh      = s->life.mesh,
+                  .condition = s->life.condition};
+}
+
+static told by_agma(const ts_answer *answer, uint32_t m)
+{
+    const ts_mesh_opinion *o = &answer->opinion->mesh[m];
+    return (told){.S         = {o->S_H[0].S, o->S_H[1].S, o->S_F[0].S, o->S_F[1].S},
+                  .reserve   = o->reserve,
+                  .stress    = o->stress,
+                  .gear      = o->gear,
+                  .mesh      = m,
+                  .condition = o->condition};
+}
 
 /* ---- cells ---------------------------------------------------------------------------------- */
 
@@ -47,16 +84,15 @@ static void margin(table *t, double reserve)
 /* "crank, other flank: bending of the pinion" */
 static void set_by(table *t, uint32_t m)
 {
-    const ts_mesh_strength *strength = &t->answer->teeth->strength[m];
-    const ts_flank_life    *life     = &strength->life;
-    if (!isfinite(strength->reserve))
+    const told it = t->of(t->answer, m);
+    if (!isfinite(it.reserve))
         return;
-    const size_t        at   = (size_t)life->condition * t->answer->train->mesh_count + life->mesh;
+    const size_t        at   = (size_t)it.condition * t->answer->train->mesh_count + it.mesh;
     const ts_mesh_load *load = &t->answer->power->mesh[at];
-    ts_buffer_print(&t->text, "%s%s: %s of the %s", ts_answer_condition(t->answer, life->condition),
+    ts_buffer_print(&t->text, "%s%s: %s of the %s", ts_answer_condition(t->answer, it.condition),
                     load->flow == TS_FLOW_INWARD ? ", other flank" : "",
-                    ts_rated_stress_says(strength->stress),
-                    ts_mesh_side_says(t->answer->train, m, strength->gear));
+                    ts_rated_stress_says(it.stress),
+                    ts_mesh_side_says(t->answer->train, m, it.gear));
 }
 
 /* The text of one cell, or of the head for `m` out of range; good until the next. */
@@ -70,16 +106,18 @@ static ts_text cell(table *t, uint32_t m, int column)
         ts_buffer_print(&t->text, "%s > %s", train->shafts[train->meshes[m].driver_shaft].name,
                         train->shafts[train->meshes[m].driven_shaft].name);
     } else if (column == MARGIN) {
-        margin(t, t->answer->teeth->strength[m].reserve);
+        margin(t, t->of(t->answer, m).reserve);
     } else if (column == SET_BY) {
         set_by(t, m);
     } else {
-        const ts_mesh_strength *strength = &t->answer->teeth->strength[m];
-        const double            S[4]     = {strength->S_H[0], strength->S_H[1], strength->S_F[0],
-                                            strength->S_F[1]};
-        safety(t, S[column - S_H1]);
+        safety(t, t->of(t->answer, m).S[column - S_H1]);
     }
     return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
+static bool is_told(const table *t, uint32_t m)
+{
+    return t->bevels || t->answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL;
 }
 
 /* ---- layout --------------------------------------------------------------------------------- */
@@ -90,7 +128,7 @@ static void lay_out(table *t)
     for (int column = 0; column < COLUMNS; column++) {
         size_t widest = ts_text_columns(cell(t, UINT32_MAX, column));
         for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
-            const size_t width = ts_text_columns(cell(t, m, column));
+            const size_t width = is_told(t, m) ? ts_text_columns(cell(t, m, column)) : 0;
             widest             = width > widest ? width : widest;
         }
         t->width[column] = (int)widest;
@@ -138,15 +176,15 @@ static bool has_bevels(const table *t)
     return false;
 }
 
-static void heading(table *t)
+static void heading_iso(table *t)
 {
     const ts_iso6336_year year = t->answer->drive->method.teeth.value == TS_TEETH_ISO_2006
                                      ? TS_ISO6336_2006
                                      : TS_ISO6336_2019;
     ts_buffer_clear(&t->text);
-    ts_buffer_print(
-        &t->text, "Tooth strength (%s%s), all conditions of the life together; least S_H ",
-        ts_iso6336_edition_of(year)->name, has_bevels(t) ? ", bevels ISO 10300" : "");
+    ts_buffer_print(&t->text,
+                    "Tooth strength (%s%s), all conditions of the life together; least S_H ",
+                    ts_iso6336_edition_of(year)->name, has_bevels(t) ? ", bevels ISO 10300" : "");
     ts_page_short(&t->text, t->answer->teeth->S_Hmin, 4);
     ts_buffer_add(&t->text, ", S_F ");
     ts_page_short(&t->text, t->answer->teeth->S_Fmin, 4);
@@ -154,19 +192,34 @@ static void heading(table *t)
         ts_page_heading(t->page, t->text.bytes);
 }
 
+static void rows(table *t)
+{
+    lay_out(t);
+    ts_page_tone(t->page, TS_TONE_FAINT);
+    row(t, UINT32_MAX);
+    ts_page_tone(t->page, TS_TONE_PLAIN);
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++)
+        if (is_told(t, m))
+            row(t, m);
+}
+
 void ts_strength_table(const ts_answer *answer, ts_page *page)
 {
+    table t = {.answer = answer, .page = page};
     if (answer->teeth == NULL)
         return;
-    table t = {.answer = answer, .page = page};
     ts_buffer_open(&t.text, page->out->allocator);
-    heading(&t);
-    lay_out(&t);
-    ts_page_tone(page, TS_TONE_FAINT);
-    row(&t, UINT32_MAX);
-    ts_page_tone(page, TS_TONE_PLAIN);
-    for (uint32_t m = 0; m < answer->train->mesh_count; m++)
-        row(&t, m);
+    heading_iso(&t);
+    t.of     = by_iso;
+    t.bevels = true;
+    rows(&t);
+    if (answer->opinion != NULL) {
+        ts_page_heading(page, "Second opinion (ANSI/AGMA 2101-D04), the worst condition by itself; "
+                              "it warns, and ISO 6336 decides");
+        t.of     = by_agma;
+        t.bevels = false;
+        rows(&t);
+    }
     page->out->failed = page->out->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

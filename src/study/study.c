@@ -49,14 +49,15 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
 static ts_check_subject check_subject(const ts_study *study)
 {
     return (ts_check_subject){
-        .source = &study->source,
-        .drive  = &study->drive,
-        .train  = &study->train,
-        .motion = &study->motion,
-        .power  = &study->power,
-        .teeth  = &study->teeth,
-        .today  = study->options.today,
-        .units  = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
+        .source  = &study->source,
+        .drive   = &study->drive,
+        .train   = &study->train,
+        .motion  = &study->motion,
+        .power   = &study->power,
+        .teeth   = &study->teeth,
+        .opinion = &study->opinion,
+        .today   = study->options.today,
+        .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
 }
 
@@ -79,6 +80,8 @@ ts_status ts_study_build(ts_study *study)
         status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
     if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
+    if (status == TS_OK)
+        status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -94,6 +97,7 @@ ts_status ts_study_solve(ts_study *study)
     if (status != TS_OK)
         return status;
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);
+    ts_opinion_solve(&study->drive, &study->opinion, study->workings);
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

@@ -14,13 +14,14 @@
 
 static ts_check_subject subject_of(const ts_study *study)
 {
-    return (ts_check_subject){.source = &study->source,
-                              .drive  = &study->drive,
-                              .train  = &study->train,
-                              .motion = &study->motion,
-                              .power  = &study->power,
-                              .teeth  = &study->teeth,
-                              .today  = PAGE_DAY};
+    return (ts_check_subject){.source  = &study->source,
+                              .drive   = &study->drive,
+                              .train   = &study->train,
+                              .motion  = &study->motion,
+                              .power   = &study->power,
+                              .teeth   = &study->teeth,
+                              .opinion = &study->opinion,
+                              .today   = PAGE_DAY};
 }
 
 static ts_study *troubled_study(void)

@@ -98,13 +98,14 @@ static void workings_change_no_answer(void **state)
 {
     (void)state;
     ts_study              *study   = changed_study(" towershaft: 1\n");
-    const ts_check_subject subject = {.source = &study->source,
-                                      .drive  = &study->drive,
-                                      .train  = &study->train,
-                                      .motion = &study->motion,
-                                      .power  = &study->power,
-                                      .teeth  = &study->teeth,
-                                      .today  = PAGE_DAY};
+    const ts_check_subject subject = {.source  = &study->source,
+                                      .drive   = &study->drive,
+                                      .train   = &study->train,
+                                      .motion  = &study->motion,
+                                      .power   = &study->power,
+                                      .teeth   = &study->teeth,
+                                      .opinion = &study->opinion,
+                                      .today   = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);
     assert_int_equal(ts_check_run(&subject, study->arena, NULL, &silent), TS_OK);

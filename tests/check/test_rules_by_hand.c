@@ -316,13 +316,15 @@ static void unknown_limits_are_not_computable(void **state)
         {"bending safety", "E1-tooth-bending"},
         {"bending safety", "E3-tooth-life"},
         {"time at resonance", "E1-resonance"},
+        {"standards apart", "E1-standards-differ"},
         {"rim to tooth height", "E1-thin-rim"},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         char diff[256];
         (void)snprintf(diff, sizeof diff,
-                       " limits:\n-  wrap: 110 deg\n-  time at resonance: 100 %%\n"
-                       "-  pitch line velocity: 120 m/s\n+  %s: unknown\n",
+                       " limits:\n-  wrap: 110 deg\n-  standards apart: 10000 %%\n"
+                       "-  time at resonance: 100 %%\n-  pitch line velocity: 120 m/s\n"
+                       "+  %s: unknown\n",
                        limits[i].key);
         ts_study              *study   = changed_study(diff);
         const ts_rule_outcome *outcome = outcome_of(study, limits[i].rule);

@@ -102,3 +102,13 @@ double ts_relative_radius(double d_b1, double d_b2, double alpha_wt, ts_workings
     return TS_STEP(workings, rho_red_formula, 0.5 * tan(alpha_wt) * d_b1 * d_b2 / (d_b1 + d_b2),
                    alpha_wt, d_b1, d_b2);
 }
+
+#define RA_TEXT(I) "R_z" I "/6"
+static const ts_formula Ra_formulas[2] =
+    TS_OF_BOTH_GEARS("Ra_", "mean roughness of the flank", "m", RA_TEXT,
+                     "ISO 6336-2, clause 12.3: Ra is a sixth of Rz (from memory)");
+
+double ts_mean_roughness(double R_z, int gear, ts_workings *workings)
+{
+    return TS_GEAR_STEP(workings, Ra_formulas, R_z / 6.0, TS_OWN("R_z", R_z));
+}

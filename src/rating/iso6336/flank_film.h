@@ -20,4 +20,7 @@ double ts_roughness_factor(double sigma_Hlim, double R_z1, double R_z2, double r
 /* rho_red, m, at the pitch point from the base diameters (d_b2 < 0 for an internal gear). */
 double ts_relative_radius(double d_b1, double d_b2, double alpha_wt, ts_workings *workings);
 
+/* Ra that the standards of scuffing and micropitting ask for, as a sixth of R_z, m; gear 0 or 1. */
+double ts_mean_roughness(double R_z, int gear, ts_workings *workings);
+
 #endif
