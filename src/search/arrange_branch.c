@@ -42,6 +42,7 @@ typedef struct grower {
     ts_branches          *out;
     ts_branch_room       *room;
     const uint32_t       *sets; /* of the size at hand */
+    atomic_bool          *halt; /* somebody said stop */
 } grower;
 
 /* The set at hand. */
@@ -51,7 +52,22 @@ typedef struct bench {
     uint32_t      set;
     ts_ahead      ahead;
     int           ended; /* -1: growing; 0, 1: being joined to an input that is (not) reversed */
+    size_t        worker;
+    uint32_t      turns; /* since it was last asked whether to stop */
 } bench;
+
+/* Is the search to end?  One worker asks, now and then, and all of them hear it. */
+#define TURNS_BETWEEN 64
+static bool is_halted(bench *b)
+{
+    const ts_branch_wish *wish = b->g->wish;
+    if (wish->stop != NULL && b->worker == 0 && ++b->turns >= TURNS_BETWEEN) {
+        b->turns = 0;
+        if (wish->stop(wish->context))
+            atomic_store_explicit(b->g->halt, true, memory_order_relaxed);
+    }
+    return atomic_load_explicit(b->g->halt, memory_order_relaxed);
+}
 
 /* ---- memory -----------------------------------------------------------------------------------
  */
@@ -384,7 +400,7 @@ static void extend(bench *b, const ts_carry *c)
                .outer    = outer,
                .mass     = pair->frame->shaft_mass + c->pad_mass,
                .reversed = ts_is_reversed(pair->tables, outer, b->set)};
-    for (uint32_t i = 0; w.least <= w.most && i < from->count; i++) {
+    for (uint32_t i = 0; w.least <= w.most && i < from->count && !is_halted(b); i++) {
         const ts_label *l = ts_label_in(b->g->out, from, i);
         if ((c->senses >> (1 - l->sense) & 1u) == 0)
             continue;
@@ -409,7 +425,7 @@ static void add_idlers(bench *b, uint8_t before)
                                             .reversed = ts_is_reversed(pair->tables, b->set, b->set),
                                             .owed     = -(double)INFINITY};
 
-    for (uint32_t i = 0; i < count; i++) {
+    for (uint32_t i = 0; i < count && !is_halted(b); i++) {
         if (label_at(b, i)->dead != 0 || label_at(b, i)->idlers != before)
             continue;
         for (size_t k = 0; k < p->idler_teeth_count; k++)
@@ -537,19 +553,15 @@ static void pack_by_mass(bench *b, ts_label_list *list)
 /* ---- sets -------------------------------------------------------------------------------------
  */
 
-static bool is_stopped(const grower *g)
-{
-    return g->out->stopped;
-}
-
 static void grow_set(void *context, size_t item, size_t worker)
 {
     grower              *g    = context;
     const ts_box_tables *box  = g->pair->box;
     const uint32_t       most = g->pair->tables->problem->idlers_in_row;
-    bench b = {.g = g, .d = &g->room->desks[worker], .set = g->sets[item], .ended = -1};
+    bench                b    = {
+                          .g = g, .d = &g->room->desks[worker], .set = g->sets[item], .ended = -1, .worker = worker};
 
-    if (b.d->no_memory || is_stopped(g))
+    if (b.d->no_memory || is_halted(&b))
         return;
     b.ahead = ts_ahead_of(box, b.set);
     for (size_t i = 0; i < box->carry_count; i++) {
@@ -575,10 +587,10 @@ static void end_set(void *context, size_t item, size_t worker)
     static const int8_t   nothing[2] = {-1, -1};
     grower               *g          = context;
     const ts_pair_tables *pair       = g->pair;
-    bench                 b    = {.g = g, .d = &g->room->desks[worker], .set = (uint32_t)item + 1};
-    const ts_label_list  *from = &g->out->grown[b.set];
+    bench b = {.g = g, .d = &g->room->desks[worker], .set = (uint32_t)item + 1, .worker = worker};
+    const ts_label_list *from = &g->out->grown[b.set];
 
-    if (b.d->no_memory || is_stopped(g))
+    if (b.d->no_memory || is_halted(&b))
         return;
     b.ahead = ts_ahead_of(pair->box, b.set);
     for (b.ended = 0; b.ended < 2; b.ended++) {
@@ -590,7 +602,7 @@ static void end_set(void *context, size_t item, size_t worker)
                    .input    = true,
                    .reversed = b.ended == 1,
                    .owed     = -(double)INFINITY};
-        for (uint32_t i = 0; i < from->count; i++) {
+        for (uint32_t i = 0; i < from->count && !is_halted(&b); i++) {
             const ts_label *l = ts_label_in(g->out, from, i);
             if (l->sense != pair->input_sense)
                 (void)put_inward(&b, l, i, &s, pair->z_in);
@@ -658,22 +670,21 @@ static bool grow_all(grower *g, uint32_t *sets)
         for (uint32_t set = 1; set <= allowed; set++)
             if ((set & ~allowed) == 0 && size_of(set) == size)
                 sets[count++] = set;
-        if (g->wish->stop != NULL && g->wish->stop(g->wish->context)) {
-            g->out->stopped = true;
-            return false;
-        }
         ts_crew_run(workers, count, grow_set, g);
-        if (!had_memory(g->room))
-            return false;
+        if (!had_memory(g->room) || atomic_load(g->halt))
+            break;
     }
-    ts_crew_run(workers, g->pair->tables->all, end_set, g);
-    return had_memory(g->room);
+    if (had_memory(g->room) && !atomic_load(g->halt))
+        ts_crew_run(workers, g->pair->tables->all, end_set, g);
+    g->out->stopped = atomic_load(g->halt);
+    return had_memory(g->room) && !g->out->stopped;
 }
 
 bool ts_branches_grow(ts_branches *branches, const ts_pair_tables *pair, const ts_branch_wish *wish,
                       ts_branch_room *room)
 {
-    grower g = {.wish = wish, .pair = pair, .out = branches, .room = room};
+    atomic_bool halt = false;
+    grower      g    = {.wish = wish, .pair = pair, .out = branches, .room = room, .halt = &halt};
 
     *branches = (ts_branches){.pair = pair, .label_size = ts_label_size(pair->box)};
     bool done = open_room(branches, room) && make_empty(branches, room);

@@ -21,7 +21,7 @@ typedef struct ts_branch_wish {
     uint32_t       beam;   /* keep only so many labels of a set; 0: all, which is exact  */
     uint32_t       shapes; /* keep the best of so many different orders; 0: keep each label */
     size_t         workers;
-    bool (*stop)(void *context); /* NULL or: asked between sets, true ends the search */
+    bool (*stop)(void *context); /* NULL or: asked now and then, true ends the search */
     void *context;
 } ts_branch_wish;
 
