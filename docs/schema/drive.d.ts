@@ -488,6 +488,8 @@ export interface Limits {
   "face to diameter"?: Sourced<PlainNumber | Unknown>;
   /** The same, overhung.  Default: 0.5. */
   "face to diameter overhung"?: Sourced<PlainNumber | Unknown>;
+  /** The least face width over module that `towershaft size` chooses.  Default: 3. */
+  "face to module"?: Sourced<PlainNumber | Unknown>;
   /** The least gap between bodies, and between a body and anything else.  Default: 5 mm. */
   "body gap"?: Sourced<Length | Unknown>;
   /** The least gap between tip circles of gears that do not mesh.  Default: 2 mm. */

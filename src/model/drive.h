@@ -296,6 +296,7 @@ typedef struct ts_limits {
     ts_measure contact_ratio;             /* 1.2 */
     ts_measure face_to_diameter;          /* 1.0 straddled */
     ts_measure face_to_diameter_overhung; /* 0.5 */
+    ts_measure face_to_module;            /* 3, what `size` goes down to */
     ts_measure body_gap;                  /* 5 mm */
     ts_measure gear_gap;                  /* 2 mm, between tip circles of gears not meshing */
     ts_measure wrap;                      /* deg of the arc, whole box */

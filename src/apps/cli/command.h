@@ -27,6 +27,8 @@ typedef enum option_id {
     OPTION_COLOUR,
     OPTION_LIKE,
     OPTION_UNSET,
+    OPTION_STEP,
+    OPTION_WRITE,
     OPTION_FIGURE,
     OPTION_FORMAT,
     OPTION_CONDITION,
@@ -80,6 +82,7 @@ int run_new(const arguments *given);
 int run_check(const arguments *given);
 int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
+int run_size(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);
 int run_compare(const arguments *given);

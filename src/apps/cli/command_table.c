@@ -12,6 +12,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_COLOUR, "--colour", NULL, "auto|always|never", "colour beside the signs"},
     {OPTION_LIKE, "--like", NULL, "trainer|bizjet|medium|large", "the engine to begin with"},
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
+    {OPTION_STEP, "--step", NULL, "LENGTH", "step of the widths (0.5 mm)"},
+    {OPTION_WRITE, "--write", NULL, NULL, "put the new values into the file"},
     {OPTION_FIGURE, "--figure", NULL, "behind|front|unrolled|power|speeds|teeth|root|margins",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
@@ -36,6 +38,8 @@ static const option_id check_options[] = {OPTION_JSON, OPTION_SARIF, OPTION_JUNI
                                           OPTION_ALL,  OPTION_TODAY, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL, OPTION_OUTPUT,
                                           OPTION_COLOUR};
+static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
+                                          OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {OPTION_KEEP,    OPTION_WITHIN, OPTION_ANSWERS,
                                             OPTION_THREADS, OPTION_WRITE,  OPTION_OUTPUT,
@@ -76,6 +80,15 @@ const command_row commands[] = {
      "its\n"
      "unit and its clause, what is assumed, and what each element lacks or cannot be.",
      OPTIONS(rate_options), run_rate},
+    {"size", "FILE", "file", 1, 1, "choose the face widths that the teeth need",
+     "Keeps the arrangement and finds the narrowest faces, in steps, with which every cylindrical "
+     "mesh\n"
+     "keeps the safeties of `limits` in every condition and over the whole life.  Nothing is "
+     "written\n"
+     "unless asked: --write changes those widths in FILE and no other byte, -o writes the changed "
+     "text\n"
+     "to another file.  Exit code 0: all meshes hold with the new widths.",
+     OPTIONS(size_options), run_size},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
      "varies:\n"

@@ -1,0 +1,61 @@
+/* How wide must the teeth be? */
+#include "apps/cli/arguments.h"
+#include "apps/cli/session.h"
+
+#include <string.h>
+
+/* Where the changed text goes; NULL: nowhere. */
+static const char *target_of(const arguments *given)
+{
+    if (given->value[OPTION_OUTPUT] != NULL)
+        return given->value[OPTION_OUTPUT];
+    return given->value[OPTION_WRITE] != NULL ? given->operand[0] : NULL;
+}
+
+static int show(const collector *told, const char *target, bool json)
+{
+    if (fwrite(told->bytes, 1, told->length, stdout) != told->length)
+        return EXIT_FAULT;
+    if (!json && target == NULL)
+        printf("Nothing was written; --write puts the new widths into the file.\n");
+    if (!json && target != NULL)
+        printf("Written: %s\n", target);
+    return EXIT_HOLDS;
+}
+
+int run_size(const arguments *given)
+{
+    ts_page_options  page;
+    ts_study_options options;
+    const bool       json   = given->value[OPTION_JSON] != NULL;
+    const char      *target = target_of(given);
+    if (!page_options(given, &page) || !study_options(given, &options))
+        return EXIT_NOT_UNDERSTOOD;
+    if (target != NULL && strcmp(target, "-") == 0) {
+        fprintf(stderr, "towershaft size: standard input needs -o FILE to be written\n");
+        return EXIT_NOT_UNDERSTOOD;
+    }
+    int code         = EXIT_FAULT;
+    options.workings = false;
+    ts_study *study  = session_open(given->operand[0], &options, json, &code);
+    if (study == NULL)
+        return code;
+    collector             told, text;
+    const ts_sink         sink = collector_sink(&told), file = collector_sink(&text);
+    const ts_size_options size   = {.step = given->value[OPTION_STEP], .json = json};
+    bool                  fits   = false;
+    const ts_status       status = ts_size_write(study, &size, &page, &fits, &sink, &file);
+    code                         = status == TS_OK ? EXIT_HOLDS : complain(study, status, json);
+    if (code == EXIT_HOLDS && target != NULL)
+        code = file_save(target, text.bytes, text.length);
+    if (code == EXIT_HOLDS)
+        code = show(&told, target, json);
+    if (code == EXIT_HOLDS && !fits)
+        code = EXIT_DOES_NOT_HOLD;
+    if (code == EXIT_HOLDS)
+        code = session_verdict(study);
+    collector_forget(&told);
+    collector_forget(&text);
+    ts_study_close(study);
+    return code;
+}

@@ -1,0 +1,94 @@
+/* How are chosen widths written as JSON, by docs/schema/size.schema.json? */
+#include "report/size_report.h"
+
+#include "report/json_quantity.h"
+
+#include <math.h>
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static void number(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void gear(ts_json *json, const ts_answer *answer, const ts_width_plan *plan,
+                 const ts_gear_width *width)
+{
+    const ts_train *train = answer->train;
+    ts_json_object(json);
+    ts_json_node(json, answer, "address", train->gears[width->gear].node);
+    string(json, "shaft", train->shafts[train->gears[width->gear].shaft].name);
+    ts_json_key(json, "teeth");
+    ts_json_integer(json, train->gears[width->gear].teeth.value);
+    number(json, "before", width->before);
+    number(json, "after", width->after);
+    if (width->mesh != TS_NOWHERE) {
+        ts_json_node(json, answer, "set_by", train->meshes[width->mesh].node);
+        ts_json_key(json, "least");
+        ts_json_bool(json, plan->meshes[width->mesh] == TS_MESH_AT_LEAST);
+    }
+    ts_json_end(json, '}');
+}
+
+static void meshes(ts_json *json, const ts_answer *answer, const ts_width_plan *plan)
+{
+    static const char *const states[] = {
+        [TS_MESH_NOT_SIZED] = "not sized",
+        [TS_MESH_SIZED]     = "sized",
+        [TS_MESH_AT_LEAST]  = "least width",
+        [TS_MESH_TOO_WEAK]  = "too weak",
+    };
+    ts_json_key(json, "meshes");
+    ts_json_array(json);
+    for (uint32_t m = 0; m < answer->train->mesh_count; m++) {
+        if (answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
+            continue;
+        ts_json_object(json);
+        ts_json_node(json, answer, "address", answer->train->meshes[m].node);
+        string(json, "state", states[plan->meshes[m]]);
+        number(json, "margin", answer->teeth->strength[m].reserve);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answer, ts_buffer *out)
+{
+    static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
+    ts_json                  json;
+    ts_json_begin(&json, out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", answer->version);
+    string(&json, "caution", answer->caution);
+    ts_json_key(&json, "sized");
+    ts_json_object(&json);
+    string(&json, "path", answer->source->name);
+    string(&json, "sha256", answer->sha256);
+    string(&json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_end(&json, '}');
+    ts_json_key(&json, "fits");
+    ts_json_bool(&json, plan->fits);
+    number(&json, "step", step);
+    number(&json, "mass_before", plan->mass_before);
+    number(&json, "mass_after", plan->mass_after);
+    ts_json_key(&json, "ratings");
+    ts_json_integer(&json, (int64_t)plan->ratings);
+    ts_json_key(&json, "gears");
+    ts_json_array(&json);
+    for (size_t i = 0; i < plan->gear_count; i++)
+        gear(&json, answer, plan, &plan->gears[i]);
+    ts_json_end(&json, ']');
+    meshes(&json, answer, plan);
+    ts_json_end(&json, '}');
+    ts_buffer_add(out, "\n");
+}
