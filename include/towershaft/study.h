@@ -32,10 +32,10 @@ TS_API void      ts_study_close(ts_study *study); /* NULL is allowed */
 typedef enum ts_file_wanted { TS_WANT_DRIVE, TS_WANT_RATE, TS_WANT_EITHER } ts_file_wanted;
 
 typedef struct ts_study_options {
-    int32_t today;    /* days since 1970-01-01, for waivers that end; INT32_MIN: not told, a waiver
-                         with an end is then reported as one whose date could not be judged      */
-    bool    workings; /* keep every step, for `why` and for sources beside results               */
-    bool    us;       /* customary units in the sentences of findings; values stay SI            */
+    int32_t today; /* days since 1970-01-01, for waivers that end; INT32_MIN: not told, a waiver
+                      with an end is then reported as one whose date could not be judged      */
+    bool workings; /* keep every step, for `why` and for sources beside results               */
+    bool us;       /* customary units in the sentences of findings; values stay SI            */
     ts_file_wanted file; /* any other kind is not understood                                     */
 } ts_study_options;
 
@@ -57,8 +57,8 @@ typedef struct ts_message {
 
 TS_API size_t     ts_study_message_count(const ts_study *study);
 TS_API ts_message ts_study_message(const ts_study *study, size_t index);
-/* "file:line:column: ..." with the line and a caret, all of them, sentences wrapped at `columns` of a
- * terminal (0: not wrapped); or the same as JSON.  `study` NULL writes nothing. */
+/* "file:line:column: ..." with the line and a caret, all of them, sentences wrapped at `columns` of
+ * a terminal (0: not wrapped); or the same as JSON.  `study` NULL writes nothing. */
 TS_API ts_status ts_study_write_messages(const ts_study *study, bool json, int columns,
                                          const ts_sink *sink);
 
@@ -74,9 +74,9 @@ typedef struct ts_finding_view {
     uint32_t    line, column;
     const char *condition; /* NULL when it does not vary      */
     const char *says;
-    const char *todo;      /* may be NULL */
+    const char *remedy;               /* may be NULL */
     double      value, limit, margin; /* SI; NaN when there is none */
-    const char *unit;      /* SI unit of value and limit; may be NULL */
+    const char *unit;                 /* SI unit of value and limit; may be NULL */
     const char *source;
     const char *fingerprint; /* 16 hexadecimal digits, stable between runs and line moves */
 } ts_finding_view;

@@ -97,10 +97,10 @@ static void say(ts_check *check, ts_finding *finding, uint32_t pad, const tighte
                 "the bodies of %s and %s stand %s apart on the %s face, where %s is wanted%s",
                 mine->name, its->name, ts_shown_apart(check, apart, gap, TS_KIND_LENGTH),
                 ts_face_name(mine->face), ts_shown(check, gap, TS_KIND_LENGTH), more);
-    ts_todo(check, finding, "move their axes %s further apart%s, or one of them to the %s face",
-            ts_shown_outward(check, needed - a, TS_KIND_LENGTH, +1),
-            along_the_arc(check, mine->shaft, its->shaft, a, needed),
-            ts_face_name(mine->face == TS_FRONT ? TS_REAR : TS_FRONT));
+    ts_remedy(check, finding, "move their axes %s further apart%s, or one of them to the %s face",
+              ts_shown_outward(check, needed - a, TS_KIND_LENGTH, +1),
+              along_the_arc(check, mine->shaft, its->shaft, a, needed),
+              ts_face_name(mine->face == TS_FRONT ? TS_REAR : TS_FRONT));
 }
 
 static void note_radii(const ts_check *check, const ts_pad *pad, const ts_pad *other)

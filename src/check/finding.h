@@ -16,7 +16,7 @@ typedef struct ts_finding {
     ts_node     node;      /* the object it is about                                              */
     int32_t     condition; /* index or -1                                                         */
     const char *says;      /* one sentence with numbers in the units of the file's house (metric) */
-    const char *todo;     /* what would close it, with numbers; NULL when nothing can be said     */
+    const char *remedy;   /* what would close it, with numbers; NULL when nothing can be said     */
     double      value;    /* SI; NaN when the finding has no number                              */
     double      limit;    /* SI; NaN when none                                                   */
     double      margin;   /* capacity / demand - 1, negative when violated; NaN when none         */

@@ -102,7 +102,7 @@ static ts_finding *write_finding(ts_check *check, const ts_question *question,
         .node      = question->object,
         .condition = question->condition,
         .says      = "",
-        .todo      = desk->rule->hint,
+        .remedy    = desk->rule->hint,
         .value     = judgement->value,
         .limit     = judgement->limit,
         .margin    = judgement->margin,
@@ -121,7 +121,7 @@ static ts_finding *write_not_computable(ts_check *check, const ts_question *ques
         return NULL;
     ts_finding *finding = write_finding(check, question, judgement, TS_NOT_COMPUTABLE);
     ts_says(check, finding, "cannot be judged: %s is not known", what);
-    ts_todo(check, finding, "state %s in the file", what);
+    ts_remedy(check, finding, "state %s in the file", what);
     return finding;
 }
 

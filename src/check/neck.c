@@ -44,8 +44,8 @@ static void say(ts_check *check, ts_finding *finding, const ts_neck_case *of)
             ts_shown_apart(check, of->neck->breaks.low, finding->limit, kind), of->load,
             ts_shown(check, of->peak.T, kind), where,
             ts_shown_apart(check, finding->limit, of->neck->breaks.low, kind));
-    ts_todo(check, finding, "let its band begin at %s at least",
-            ts_shown_outward(check, finding->limit, kind, +1));
+    ts_remedy(check, finding, "let its band begin at %s at least",
+              ts_shown_outward(check, finding->limit, kind, +1));
 }
 
 void ts_judge_neck(ts_check *check, const ts_neck_case *of)

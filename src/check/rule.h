@@ -124,7 +124,7 @@ void ts_borrow_in(const ts_check *check, ts_subject about, ts_input input, ts_no
 /* One sentence without a full stop.  %s and %d only: numbers with units go through ts_shown. */
 void ts_says(ts_check *check, ts_finding *finding, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
-void ts_todo(ts_check *check, ts_finding *finding, const char *format, ...)
+void ts_remedy(ts_check *check, ts_finding *finding, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 /* A piece of a sentence in the arena; "" without memory. */
 const char *ts_phrase(ts_check *check, const char *format, ...)

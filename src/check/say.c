@@ -44,13 +44,13 @@ void ts_says(ts_check *check, ts_finding *finding, const char *format, ...)
     va_end(parts);
 }
 
-void ts_todo(ts_check *check, ts_finding *finding, const char *format, ...)
+void ts_remedy(ts_check *check, ts_finding *finding, const char *format, ...)
 {
     if (finding == NULL)
         return;
     va_list parts;
     va_start(parts, format);
-    finding->todo = ts_phrase_list(check, format, parts);
+    finding->remedy = ts_phrase_list(check, format, parts);
     va_end(parts);
 }
 

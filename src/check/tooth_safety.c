@@ -70,7 +70,7 @@ static void say_missing(ts_check *check, uint32_t mesh, int32_t condition, const
     if (finding == NULL || missing != NULL)
         return;
     ts_says(check, finding, "%s cannot be rated: %s", name, fault);
-    ts_todo(check, finding, "change what the standard does not cover");
+    ts_remedy(check, finding, "change what the standard does not cover");
 }
 
 /* How long the drive stays in a condition is asked once, and not of every mesh. */
@@ -161,7 +161,7 @@ static void judge(ts_check *check, uint32_t mesh, uint32_t c, ts_rated_stress st
             ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
             ts_shown(check, least, TS_KIND_NUMBER), ts_mesh_side_says(check->train, mesh, gear),
             ts_flank_words(check, mesh, (int32_t)c));
-    ts_todo(check, finding, "%s", ts_wider_face(check, mesh, stress, least / question.value));
+    ts_remedy(check, finding, "%s", ts_wider_face(check, mesh, stress, least / question.value));
 }
 
 static void judge_mesh(ts_check *check, uint32_t mesh, ts_rated_stress stress)

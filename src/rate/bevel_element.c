@@ -43,10 +43,11 @@ static void say_fault(ts_rate_desk *desk, const ts_bevel_pair_input *in, ts_beve
         ts_rate_says(desk, finding, "a face of %s reaches the apex, which is %s from the outer end",
                      ts_rate_shown(desk, in->b, TS_KIND_LENGTH),
                      ts_rate_shown(desk, R_e, TS_KIND_LENGTH));
-        ts_rate_todo(desk, finding,
-                     "use b below %s; a third of it is the most that is usual (common practice, no "
-                     "source)",
-                     ts_rate_shown_outward(desk, R_e, TS_KIND_LENGTH, -1));
+        ts_rate_remedy(
+            desk, finding,
+            "use b below %s; a third of it is the most that is usual (common practice, no "
+            "source)",
+            ts_rate_shown_outward(desk, R_e, TS_KIND_LENGTH, -1));
     } else if (fault == TS_BEVEL_NO_CONE) {
         /* The flat cone belongs to the larger gear: cos(Sigma) = -1/u or -u. */
         const double limit = acos(-fmin(u, 1.0 / u));
@@ -57,8 +58,8 @@ static void say_fault(ts_rate_desk *desk, const ts_bevel_pair_input *in, ts_beve
             "out; it is a cone below %s",
             ts_rate_shown(desk, in->Sigma, TS_KIND_ANGLE),
             ts_rate_shown(desk, limit, TS_KIND_ANGLE));
-        ts_rate_todo(desk, finding, "use Sigma below %s, or a ratio nearer to 1",
-                     ts_rate_shown_outward(desk, limit, TS_KIND_ANGLE, -1));
+        ts_rate_remedy(desk, finding, "use Sigma below %s, or a ratio nearer to 1",
+                       ts_rate_shown_outward(desk, limit, TS_KIND_ANGLE, -1));
     }
 }
 
@@ -71,8 +72,8 @@ static void judge_width(ts_rate_desk *desk, const ts_bevel_pair *pair)
     ts_rate_limit(finding, "b_over_R_e", pair->b_over_R_e, 1.0 / 3.0, TS_KIND_NUMBER);
     ts_rate_says(desk, finding, "the face is %s of the outer cone distance, where a third is usual",
                  ts_rate_shown(desk, pair->b_over_R_e, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding, "use b of at most %s",
-                 ts_rate_shown_outward(desk, pair->R_e / 3.0, TS_KIND_LENGTH, -1));
+    ts_rate_remedy(desk, finding, "use b of at most %s",
+                   ts_rate_shown_outward(desk, pair->R_e / 3.0, TS_KIND_LENGTH, -1));
 }
 
 static bool solve_cones(ts_rate_desk *desk, ts_bevel_pair *pair)
@@ -148,7 +149,7 @@ static bool solve_teeth(ts_rate_desk *desk, ts_rated_bevels *rated)
         if (finding != NULL)
             finding->source = ISO_23509;
         ts_rate_says(desk, finding, "%s", ts_bevel_teeth_fault_says(fault));
-        ts_rate_todo(desk, finding, "%s", remedy_of(fault));
+        ts_rate_remedy(desk, finding, "%s", remedy_of(fault));
     }
     (void)ts_rate_close_section(desk);
     return fault == TS_BEVEL_TEETH_FINE;

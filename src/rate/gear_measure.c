@@ -44,7 +44,7 @@ static void judge_span(ts_rate_desk *desk, const ts_rated_gear *of, int k, doubl
                  k, ts_rate_shown(desk, d_W, TS_KIND_LENGTH),
                  ts_rate_shown(desk, least, TS_KIND_LENGTH),
                  ts_rate_shown(desk, of->gear.d_a, TS_KIND_LENGTH));
-    ts_rate_todo(desk, finding, "span %s teeth", d_W > of->gear.d_a ? "fewer" : "more");
+    ts_rate_remedy(desk, finding, "span %s teeth", d_W > of->gear.d_a ? "fewer" : "more");
     if (isnan(of->b) || !(of->frame.beta > 0.0))
         return;
     const double wide = W_k * sin(of->frame.beta_b);
@@ -54,7 +54,7 @@ static void judge_span(ts_rate_desk *desk, const ts_rated_gear *of, int k, doubl
                  "a face of %s is too narrow for a span over %d helical teeth, which needs %s",
                  ts_rate_shown(desk, of->b, TS_KIND_LENGTH), k,
                  ts_rate_shown(desk, wide, TS_KIND_LENGTH));
-    ts_rate_todo(desk, finding, "measure over pins, or over fewer teeth");
+    ts_rate_remedy(desk, finding, "measure over pins, or over fewer teeth");
 }
 
 /* ---- pins --------------------------------------------------------------------------------------
@@ -87,8 +87,8 @@ static void judge_pin(ts_rate_desk *desk, const ts_rated_gear *of, double D_M, d
     ts_rate_limit(finding, "D_M", D_M, NAN, TS_KIND_LENGTH);
     ts_rate_says(desk, finding, "a pin of %s does not touch both flanks of a space",
                  ts_rate_shown(desk, D_M, TS_KIND_LENGTH));
-    ts_rate_todo(desk, finding, "use a pin of about %s",
-                 ts_rate_shown(desk, 1.7 * of->frame.m_n, TS_KIND_LENGTH));
+    ts_rate_remedy(desk, finding, "use a pin of about %s",
+                   ts_rate_shown(desk, 1.7 * of->frame.m_n, TS_KIND_LENGTH));
 }
 
 /* ---- sections ----------------------------------------------------------------------------------

@@ -90,13 +90,13 @@ void ts_rate_says(ts_rate_desk *desk, ts_finding *finding, const char *format, .
     va_end(parts);
 }
 
-void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
+void ts_rate_remedy(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
 {
     if (finding == NULL)
         return;
     va_list parts;
     va_start(parts, format);
-    finding->todo = phrase(desk, format, parts);
+    finding->remedy = phrase(desk, format, parts);
     va_end(parts);
 }
 
@@ -147,7 +147,7 @@ void ts_rate_safety(ts_rate_desk *desk, const ts_safety_words *words, double S, 
     ts_rate_says(desk, finding, "the safety of %s against %s is %s, less than %s", words->what,
                  words->harm, ts_rate_shown(desk, S, TS_KIND_NUMBER),
                  ts_rate_shown(desk, least, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding, "widen the face, choose a stronger steel, or lower the load");
+    ts_rate_remedy(desk, finding, "widen the face, choose a stronger steel, or lower the load");
 }
 
 /* 35.0000 says no more than 35 in a sentence. */

@@ -71,7 +71,7 @@ static void solve_at(ts_rate_desk *desk, const ts_rated_pair *rated, bool most)
     if (!solved)
         return;
     ts_rate_limit(finding, "j_bn", other.j_bn, 0.0, TS_KIND_LENGTH);
-    ts_rate_todo(
+    ts_rate_remedy(
         desk, finding, "thin the teeth by another %s, both gears together",
         ts_rate_shown_outward(desk, -other.j_bn / cos(pair->in.alpha_n), TS_KIND_LENGTH, +1));
 }

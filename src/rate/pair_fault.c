@@ -29,8 +29,8 @@ static void say_centre(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, 
                  "action above %s",
                  ts_rate_shown(desk, fabs(in->a_w), TS_KIND_LENGTH),
                  ts_rate_shown(desk, limit, TS_KIND_LENGTH));
-    ts_rate_todo(desk, finding, "use a centre distance above %s",
-                 ts_rate_shown_outward(desk, limit, TS_KIND_LENGTH, +1));
+    ts_rate_remedy(desk, finding, "use a centre distance above %s",
+                   ts_rate_shown_outward(desk, limit, TS_KIND_LENGTH, +1));
 }
 
 /* The involute function of the working angle must be positive. */
@@ -46,9 +46,9 @@ static void say_shifts(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, 
                  "profile shifts that add to %s leave no centre distance: their sum must lie %s %s",
                  ts_rate_shown(desk, sum, TS_KIND_NUMBER), outside ? "above" : "below",
                  ts_rate_shown(desk, limit, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding, "use x_1 %s %s, or shift gear 2 by as much",
-                 outside ? "above" : "below",
-                 ts_rate_shown_outward(desk, limit - in->x_2, TS_KIND_NUMBER, outside ? +1 : -1));
+    ts_rate_remedy(desk, finding, "use x_1 %s %s, or shift gear 2 by as much",
+                   outside ? "above" : "below",
+                   ts_rate_shown_outward(desk, limit - in->x_2, TS_KIND_NUMBER, outside ? +1 : -1));
 }
 
 /* ---- tips --------------------------------------------------------------------------------------
@@ -82,7 +82,7 @@ static void say_tip(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, ts_
     ts_cylindrical_pair full;
 
     ts_rate_says(desk, finding, "%s", ts_pair_fault_says(TS_PAIR_NO_TIP));
-    ts_rate_todo(desk, finding, "use longer tips, or more teeth");
+    ts_rate_remedy(desk, finding, "use longer tips, or more teeth");
     if (!solve_full(in, &full))
         return;
     for (int gear = 0; gear < 2; gear++) {
@@ -95,8 +95,8 @@ static void say_tip(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, ts_
                      "gear %d has no flank: its tip circle of %s lies inside its base circle of %s",
                      gear + 1, ts_rate_shown(desk, fabs(d_a), TS_KIND_LENGTH),
                      ts_rate_shown(desk, fabs(d_b), TS_KIND_LENGTH));
-        ts_rate_todo(desk, finding, "use a tip diameter d_a%d above %s", gear + 1,
-                     ts_rate_shown_outward(desk, fabs(d_b), TS_KIND_LENGTH, +1));
+        ts_rate_remedy(desk, finding, "use a tip diameter d_a%d above %s", gear + 1,
+                       ts_rate_shown_outward(desk, fabs(d_b), TS_KIND_LENGTH, +1));
         return;
     }
 }
@@ -117,8 +117,8 @@ static void say_rack(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, ts
                      "root round is %s",
                      ts_rate_shown(desk, in->rack.rho_fPs, TS_KIND_NUMBER),
                      ts_rate_shown(desk, most, TS_KIND_NUMBER));
-        ts_rate_todo(desk, finding, "use rho_fPs of at most %s",
-                     ts_rate_shown_outward(desk, most, TS_KIND_NUMBER, -1));
+        ts_rate_remedy(desk, finding, "use rho_fPs of at most %s",
+                       ts_rate_shown_outward(desk, most, TS_KIND_NUMBER, -1));
         return;
     }
     ts_rate_limit(finding, "h_fPs", in->rack.h_fPs, deep, TS_KIND_NUMBER);
@@ -127,8 +127,8 @@ static void say_rack(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, ts
                  "%s",
                  ts_rate_shown(desk, deep, TS_KIND_NUMBER),
                  ts_rate_shown(desk, in->rack.h_fPs, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding, "use h_fPs below %s, or a smaller pressure angle",
-                 ts_rate_shown_outward(desk, deep, TS_KIND_NUMBER, -1));
+    ts_rate_remedy(desk, finding, "use h_fPs below %s, or a smaller pressure angle",
+                   ts_rate_shown_outward(desk, deep, TS_KIND_NUMBER, -1));
 }
 
 void ts_rate_pair_fault(ts_rate_desk *desk, const ts_rated_pair *rated, ts_pair_fault fault)
@@ -149,9 +149,10 @@ void ts_rate_pair_fault(ts_rate_desk *desk, const ts_rated_pair *rated, ts_pair_
     else if (fault == TS_PAIR_NO_RACK)
         say_rack(desk, in, finding);
     else if (fault == TS_PAIR_NO_SPLIT)
-        ts_rate_todo(desk, finding, "give x_1 or x_2, or another centre distance");
+        ts_rate_remedy(desk, finding, "give x_1 or x_2, or another centre distance");
     else
-        ts_rate_todo(desk, finding,
-                     "bring centre distance, tips and shifts within what a gear of this module can "
-                     "have");
+        ts_rate_remedy(
+            desk, finding,
+            "bring centre distance, tips and shifts within what a gear of this module can "
+            "have");
 }

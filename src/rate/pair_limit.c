@@ -67,13 +67,13 @@ static side side_of(const ts_cylindrical_pair *pair, int gear)
 }
 
 /* "d_a1 of at most 54.8 mm"; an internal gear has its tips at the smaller diameters. */
-static void todo_tip(ts_rate_desk *desk, ts_finding *finding, const side *of, double d_a)
+static void say_tip(ts_rate_desk *desk, ts_finding *finding, const side *of, double d_a)
 {
     if (!isfinite(d_a))
         return;
-    ts_rate_todo(desk, finding, "use a tip diameter %s of at %s %s", of->d_a_symbol,
-                 of->internal ? "least" : "most",
-                 ts_rate_shown_outward(desk, fabs(d_a), TS_KIND_LENGTH, of->internal ? +1 : -1));
+    ts_rate_remedy(desk, finding, "use a tip diameter %s of at %s %s", of->d_a_symbol,
+                   of->internal ? "least" : "most",
+                   ts_rate_shown_outward(desk, fabs(d_a), TS_KIND_LENGTH, of->internal ? +1 : -1));
 }
 
 /* ---- tips --------------------------------------------------------------------------------------
@@ -111,7 +111,7 @@ static void judge_tip(ts_rate_desk *desk, const ts_cylindrical_pair *pair, const
         finding->source = ISO_21771;
         ts_rate_says(desk, finding, "the teeth of gear %d end in a point below their tip circle",
                      of->number);
-        todo_tip(desk, finding, of, tip_for_thickness(pair, index, 0.0));
+        say_tip(desk, finding, of, tip_for_thickness(pair, index, 0.0));
         return;
     }
     finding = ts_rate_judge(desk, of->s_an >= least, of->thin, TS_WARN);
@@ -121,7 +121,7 @@ static void judge_tip(ts_rate_desk *desk, const ts_cylindrical_pair *pair, const
                  ts_rate_shown(desk, of->s_an, TS_KIND_LENGTH),
                  ts_rate_shown(desk, least, TS_KIND_LENGTH));
     if (finding != NULL)
-        todo_tip(desk, finding, of, tip_for_thickness(pair, index, least));
+        say_tip(desk, finding, of, tip_for_thickness(pair, index, least));
 }
 
 /* ---- roots -------------------------------------------------------------------------------------
@@ -140,8 +140,8 @@ static void judge_undercut(ts_rate_desk *desk, const side *of)
                  "the teeth of gear %d are undercut: a profile shift of %s is below %s", of->number,
                  ts_rate_shown(desk, of->x, TS_KIND_NUMBER),
                  ts_rate_shown(desk, of->x_min, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding, "use %s of at least %s, or more teeth", of->x_symbol,
-                 ts_rate_shown_outward(desk, of->x_min, TS_KIND_NUMBER, +1));
+    ts_rate_remedy(desk, finding, "use %s of at least %s, or more teeth", of->x_symbol,
+                   ts_rate_shown_outward(desk, of->x_min, TS_KIND_NUMBER, +1));
 }
 
 /* The tip of the mate may reach to the end of the involute, where the rack has begun its fillet. */
@@ -163,7 +163,7 @@ static void judge_interference(ts_rate_desk *desk, const ts_cylindrical_pair *pa
                  "the involute does, along the path of contact",
                  mate->number, of->number, ts_rate_shown(desk, -of->clear_Ff, TS_KIND_LENGTH));
     if (rho_a > 0.0 || mate->internal)
-        todo_tip(desk, finding, mate, d_a);
+        say_tip(desk, finding, mate, d_a);
 }
 
 static void judge_clearance(ts_rate_desk *desk, const ts_cylindrical_pair *pair, const side *of,
@@ -176,7 +176,7 @@ static void judge_clearance(ts_rate_desk *desk, const ts_cylindrical_pair *pair,
     finding->source = ISO_21771;
     ts_rate_says(desk, finding, "the tips of gear %d reach %s into the roots of gear %d",
                  of->number, ts_rate_shown(desk, -of->c, TS_KIND_LENGTH), mate->number);
-    todo_tip(desk, finding, of, 2.0 * pair->a_w - mate->d_f);
+    say_tip(desk, finding, of, 2.0 * pair->a_w - mate->d_f);
 }
 
 /* ---- the mesh ----------------------------------------------------------------------------------
@@ -230,10 +230,10 @@ static void judge_contact(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
                  "taken over",
                  ts_rate_shown(desk, pair->eps_alpha, TS_KIND_NUMBER));
     if (isnan(grown))
-        ts_rate_todo(desk, finding,
-                     "use more teeth, a smaller pressure angle or less profile shift");
+        ts_rate_remedy(desk, finding,
+                       "use more teeth, a smaller pressure angle or less profile shift");
     else
-        ts_rate_todo(
+        ts_rate_remedy(
             desk, finding,
             "lengthen the tips to k_1 = %s and k_2 = %s, or use more teeth, a smaller pressure "
             "angle or less profile shift",
@@ -263,7 +263,7 @@ static void judge_clash(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
                  ts_rate_shown(desk, fabs(pair->a_w), TS_KIND_LENGTH),
                  ts_rate_shown(desk, -pair->j_bn, TS_KIND_LENGTH));
     if (fault == TS_PAIR_FINE || fault == TS_PAIR_POINTED)
-        ts_rate_todo(
+        ts_rate_remedy(
             desk, finding,
             "use a centre distance of at %s %s, or profile shifts that add to at most %s",
             out ? "least" : "most",

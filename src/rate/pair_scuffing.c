@@ -150,8 +150,9 @@ static void judge_risk(ts_rate_desk *desk, const char *rule, const char *symbol,
                          : "the safety %s against scuffing is %s: between 1 and 2 the risk depends "
                            "on how well load, oil and surfaces are known",
                  symbol, ts_rate_shown(desk, S, TS_KIND_NUMBER));
-    ts_rate_todo(desk, finding,
-                 "use smoother flanks, more tip relief, cooler oil or one of a higher load stage");
+    ts_rate_remedy(
+        desk, finding,
+        "use smoother flanks, more tip relief, cooler oil or one of a higher load stage");
 }
 
 void ts_rate_pair_scuffing(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil)

@@ -117,7 +117,7 @@ static void say_lacks(ts_rate_desk *desk, const ts_rated_section *section)
     if (!keys.failed) {
         ts_rate_says(desk, finding, "%s by %s cannot be computed: the file does not give %s",
                      section->title, section->standard, keys.bytes);
-        ts_rate_todo(desk, finding, "state %s of %s", keys.bytes, element->name);
+        ts_rate_remedy(desk, finding, "state %s of %s", keys.bytes, element->name);
     }
     ts_buffer_close(&keys);
 }

@@ -89,7 +89,7 @@ void ts_rate_limit(ts_finding *finding, const char *symbol, double value, double
 /* Sentences without a full stop; %s, %d and %zu only. */
 void ts_rate_says(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
-void ts_rate_todo(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
+void ts_rate_remedy(ts_rate_desk *desk, ts_finding *finding, const char *format, ...)
     __attribute__((format(printf, 3, 4)));
 
 /* A standard's range of validity is left: "rate-range-<name>". */

@@ -30,10 +30,10 @@ static bool judge_flank(ts_rate_desk *desk, const ts_cylindrical_gear *gear)
                  "the gear has no flank: its tip circle of %s lies inside its base circle of %s",
                  ts_rate_shown(desk, fabs(gear->d_a), TS_KIND_LENGTH),
                  ts_rate_shown(desk, fabs(gear->d_b), TS_KIND_LENGTH));
-    ts_rate_todo(desk, finding, "use k of at least %s, or more teeth",
-                 ts_rate_shown_outward(
-                     desk, gear->in.k + (gear->d_b - gear->d_a) / (gear->d / gear->in.z) / 2.0,
-                     TS_KIND_NUMBER, +1));
+    ts_rate_remedy(desk, finding, "use k of at least %s, or more teeth",
+                   ts_rate_shown_outward(
+                       desk, gear->in.k + (gear->d_b - gear->d_a) / (gear->d / gear->in.z) / 2.0,
+                       TS_KIND_NUMBER, +1));
     return flank;
 }
 
@@ -61,8 +61,8 @@ static bool solve(ts_rate_desk *desk, ts_rated_gear *of)
                   0.25 * 3.14159265358979323846 / tan(frame->alpha_n), TS_KIND_NUMBER);
     ts_rate_says(desk, finding, "the flanks of the rack meet above its root line");
     if (finding != NULL)
-        ts_rate_todo(desk, finding, "use h_fPs below %s, or a smaller pressure angle",
-                     ts_rate_shown_outward(desk, finding->limit, TS_KIND_NUMBER, -1));
+        ts_rate_remedy(desk, finding, "use h_fPs below %s, or a smaller pressure angle",
+                       ts_rate_shown_outward(desk, finding->limit, TS_KIND_NUMBER, -1));
     if (solved) {
         ts_cylindrical_frame_solve(frame, desk->workings);
         ts_cylindrical_gear_solve(frame, &in, TS_GEAR_ALONE, &of->gear, desk->workings);

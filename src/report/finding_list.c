@@ -62,10 +62,10 @@ static void item(const ts_answer *answer, ts_page *page, const ts_finding *findi
     ts_buffer_add(page->out, "\n");
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap(page, finding->says, INDENT, INDENT);
-    if (finding->todo != NULL) {
+    if (finding->remedy != NULL) {
         ts_buffer_fill(page->out, ' ', INDENT);
         ts_buffer_add(page->out, "> ");
-        ts_page_wrap(page, finding->todo, INDENT + 2, INDENT + 2);
+        ts_page_wrap(page, finding->remedy, INDENT + 2, INDENT + 2);
     }
     ts_page_tone(page, TS_TONE_FAINT);
     place(answer, page, finding);

@@ -34,7 +34,7 @@ static void finding(ts_json *json, const ts_answer *answer, const ts_finding *fi
     ts_json_key(json, "column");
     ts_json_integer(json, place->column);
     string(json, "says", finding->says);
-    string(json, "todo", finding->todo);
+    string(json, "remedy", finding->remedy);
     string(json, "symbol", finding->symbol);
     number(json, "value", finding->value);
     number(json, "limit", finding->limit);

@@ -36,7 +36,7 @@ ts_finding_view ts_study_finding(ts_study *study, size_t index)
                 .column      = place->column,
                 .condition   = ts_answer_condition(&answer, finding->condition),
                 .says        = finding->says,
-                .todo        = finding->todo,
+                .remedy      = finding->remedy,
                 .value       = finding->value,
                 .limit       = finding->limit,
                 .margin      = finding->margin,

@@ -128,7 +128,7 @@ void finding_line(ts_study *study, size_t index, ts_buffer *out)
     ts_buffer_print(out, "%s %s %s %s", view.level, view.state, view.rule, view.address);
     if (view.condition != NULL)
         ts_buffer_print(out, "@%s", view.condition);
-    ts_buffer_print(out, ": %s; %s", view.says, view.todo);
+    ts_buffer_print(out, ": %s; %s", view.says, view.remedy);
 }
 
 const ts_finding *first_finding_of(const ts_study *study, const char *rule)

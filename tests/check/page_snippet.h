@@ -33,7 +33,7 @@ ts_study *page_study(const ts_buffer *drive, int32_t today);
 /* A drive that the test changes by diff text of its own. */
 ts_study *changed_study(const char *diff);
 
-/* "refuse open B2-speed-band drive/...@take-off: says; todo" */
+/* "refuse open B2-speed-band drive/...@take-off: says; remedy" */
 void finding_line(ts_study *study, size_t index, ts_buffer *out);
 
 /* How many findings of this rule there are, whatever their state. */

@@ -66,7 +66,7 @@ static void second_run_gives_the_same_answer(void **state)
         assert_int_equal(outcome.judgement_count, study->outcome.judgement_count);
         for (size_t i = 0; i < outcome.finding_count; i++) {
             assert_string_equal(outcome.findings[i].says, study->outcome.findings[i].says);
-            assert_string_equal(outcome.findings[i].todo, study->outcome.findings[i].todo);
+            assert_string_equal(outcome.findings[i].remedy, study->outcome.findings[i].remedy);
         }
     }
     ts_arena_close(arena);

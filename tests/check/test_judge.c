@@ -85,7 +85,7 @@ static void what_could_not_be_computed_says_what_to_state(void **state)
                             "starter");
     assert_string_equal(last_finding(&t)->says,
                         "cannot be judged: the mass of starter is not known");
-    assert_string_equal(last_finding(&t)->todo, "state the mass of starter in the file");
+    assert_string_equal(last_finding(&t)->remedy, "state the mass of starter in the file");
     assert_false(last_judgement(&t)->passed);
     ts_study_close(t.study);
 }

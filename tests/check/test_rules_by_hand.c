@@ -107,8 +107,8 @@ static void spiral_below_the_proposal_pulls_nothing_in(void **state)
     ts_study *study =
         changed_study(REAR_BEVEL "+      bevels: {teeth: [40, 41], module: 2.4 mm, spiral: 35 "
                                  "deg, hand: left, face: 15 mm, side: rear}\n");
-    const char *todo = first_finding_of(study, "E8-bevel-thrust-sense")->todo;
-    const char *most = strstr(todo, "at most ");
+    const char *remedy = first_finding_of(study, "E8-bevel-thrust-sense")->remedy;
+    const char *most   = strstr(remedy, "at most ");
     assert_non_null(most);
     char         diff[512];
     const double proposed = strtod(most + 8, NULL);
@@ -176,7 +176,7 @@ static void hunting_pair_of_56_and_24_is_55_and_24(void **state)
         "+        - {teeth: 56, face: 14 mm, rear: hydraulic pump 1}\n"
         "+        - {teeth: 55, face: 10 mm, front: fuel pump, rear: oil pump pack}\n");
     const ts_finding *finding = first_finding_of(study, "C2-hunting-tooth");
-    assert_string_equal(finding->todo, "the nearest hunting pair is 25/56, 4.0 % off in ratio");
+    assert_string_equal(finding->remedy, "the nearest hunting pair is 25/56, 4.0 % off in ratio");
     assert_non_null(strstr(finding->says, "24/56 shares 8"));
     ts_study_close(study);
     /* With 53 teeth beyond it, 55 hunts there too. */
@@ -187,7 +187,7 @@ static void hunting_pair_of_56_and_24_is_55_and_24(void **state)
         "+        - {teeth: 46, face: 12 mm, step: {teeth: 24, face: 14 mm}}\n"
         "+        - {teeth: 56, face: 14 mm, rear: hydraulic pump 1}\n"
         "+        - {teeth: 53, face: 10 mm, front: fuel pump, rear: oil pump pack}\n");
-    assert_string_equal(first_finding_of(study, "C2-hunting-tooth")->todo,
+    assert_string_equal(first_finding_of(study, "C2-hunting-tooth")->remedy,
                         "the nearest hunting pair is 24/55, 1.8 % off in ratio");
     ts_study_close(study);
 }
@@ -203,13 +203,13 @@ static void proposed_band_closes_the_finding(void **state)
         GENERATOR_BAND
         "+    speed: {crank: ..17900 rpm, light-off: ..17900 rpm, always: 9800..17900 rpm}\n");
     assert_int_equal(findings_of(study, "B2-speed-band"), 1);
-    const char *todo = strstr(first_finding_of(study, "B2-speed-band")->todo, "down to ");
-    assert_non_null(todo);
+    const char *remedy = strstr(first_finding_of(study, "B2-speed-band")->remedy, "down to ");
+    assert_non_null(remedy);
     char diff[512];
     (void)snprintf(diff, sizeof diff,
                    GENERATOR_BAND "+    speed: {crank: ..17900 rpm, light-off: ..17900 rpm, "
                                   "always: %d..17900 rpm}\n",
-                   (int)strtol(todo + 8, NULL, 10));
+                   (int)strtol(remedy + 8, NULL, 10));
     ts_study_close(study);
     study = changed_study(diff);
     assert_int_equal(findings_of(study, "B2-speed-band"), 0);

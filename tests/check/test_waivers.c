@@ -127,7 +127,7 @@ static void unknown_rule_gets_the_nearest_one(void **state)
 {
     (void)state;
     ts_study *study = waived("", "{rule: C2-hunting-teeth, at: drive/hp/box/clockwise/2, why: x}");
-    assert_string_equal(first_finding_of(study, "A4-waiver-idle")->todo,
+    assert_string_equal(first_finding_of(study, "A4-waiver-idle")->remedy,
                         "did you mean C2-hunting-tooth?");
     ts_study_close(study);
 }

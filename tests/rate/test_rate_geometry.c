@@ -176,11 +176,11 @@ static void a_tolerance_without_a_width_is_not_blamed_for_it(void **state)
 }
 
 /* The number behind a word of the finding's advice, as it would be typed in. */
-static void copy_number(const char *todo, const char *before, char *out, size_t room)
+static void copy_number(const char *remedy, const char *before, char *out, size_t room)
 {
-    const char *at = todo != NULL ? strstr(todo, before) : NULL;
+    const char *at = remedy != NULL ? strstr(remedy, before) : NULL;
     if (at == NULL)
-        fail_msg("`%s` says nothing behind `%s`", todo != NULL ? todo : "", before);
+        fail_msg("`%s` says nothing behind `%s`", remedy != NULL ? remedy : "", before);
     while (strchr("0123456789-", *at) == NULL)
         at++;
     const size_t length = strspn(at, "0123456789.-e");
@@ -200,7 +200,7 @@ static void what_cannot_be_names_the_nearest_that_can(void **state)
         if (finding == NULL)
             fail_msg("%s: no finding %s", r->wrong, r->rule);
         assert_true(isfinite(finding->value) && isfinite(finding->limit));
-        copy_number(finding->todo, r->before, number, sizeof number);
+        copy_number(finding->remedy, r->before, number, sizeof number);
         ts_study_close(study);
 
         const char *hole = strstr(r->right, "%s");
@@ -221,8 +221,8 @@ static void a_short_path_names_longer_tips(void **state)
     const ts_finding_view *finding = finding_of(study, "rate-contact-ratio");
     assert_non_null(finding);
     assert_int_equal(ts_study_verdict(study), TS_DOES_NOT_HOLD);
-    copy_number(strstr(finding->todo, "k_1 = ") + 4, "= ", k_1, sizeof k_1);
-    copy_number(strstr(finding->todo, "k_2 = ") + 4, "= ", k_2, sizeof k_2);
+    copy_number(strstr(finding->remedy, "k_1 = ") + 4, "= ", k_1, sizeof k_1);
+    copy_number(strstr(finding->remedy, "k_2 = ") + 4, "= ", k_2, sizeof k_2);
     ts_study_close(study);
     snprintf(keys, sizeof keys, "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, k_1: %s, k_2: %s", k_1,
              k_2);

@@ -16,7 +16,7 @@ static void run(ts_check *check)
         ts_finding         *finding   = ts_judge_fact(check, accessory->node, TS_EVERY_CONDITION,
                                                       stands_on_a_pad(check, (int32_t)i));
         ts_says(check, finding, "%s is described, and no pad carries it", accessory->name);
-        ts_todo(check, finding, "name it as `front` or `rear` of a shaft, or take it out");
+        ts_remedy(check, finding, "name it as `front` or `rear` of a shaft, or take it out");
     }
     ts_skip(check, "no accessory is described");
 }

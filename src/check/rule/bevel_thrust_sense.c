@@ -65,19 +65,19 @@ static void say(ts_check *check, ts_finding *finding, uint32_t mesh, const thrus
     /* Rounded down to a tenth of a degree, so that typing it in is enough. */
     const double most = floor(spiral_most(pair) / DEGREE * 10.0) / 10.0 * DEGREE;
     if (found->other_hand > found->least)
-        ts_todo(check, finding,
-                "the other hand of spiral leaves %s; up to %s of spiral pulls neither gear in, "
-                "whichever way power flows",
-                found->other_hand >= 0.0
-                    ? "no inward thrust"
-                    : ts_phrase(check, "%s inwards",
-                                ts_shown(check, -found->other_hand, TS_KIND_FORCE)),
-                ts_shown(check, most, TS_KIND_ANGLE));
+        ts_remedy(check, finding,
+                  "the other hand of spiral leaves %s; up to %s of spiral pulls neither gear in, "
+                  "whichever way power flows",
+                  found->other_hand >= 0.0
+                      ? "no inward thrust"
+                      : ts_phrase(check, "%s inwards",
+                                  ts_shown(check, -found->other_hand, TS_KIND_FORCE)),
+                  ts_shown(check, most, TS_KIND_ANGLE));
     else
-        ts_todo(check, finding,
-                "hold the bearing against it both ways, or use at most %s of spiral, which pulls "
-                "neither gear in",
-                ts_shown(check, most, TS_KIND_ANGLE));
+        ts_remedy(check, finding,
+                  "hold the bearing against it both ways, or use at most %s of spiral, which pulls "
+                  "neither gear in",
+                  ts_shown(check, most, TS_KIND_ANGLE));
 }
 
 static void judge_mesh(ts_check *check, uint32_t mesh)

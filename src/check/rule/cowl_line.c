@@ -74,8 +74,8 @@ static void say(ts_check *check, ts_finding *finding, const ts_circle *circle, d
         ts_says(check, finding, "%s leaves %s to the cowl line near %s, where %s is wanted",
                 ts_circle_name(check, circle), ts_shown_apart(check, apart, gap, TS_KIND_LENGTH),
                 where, ts_shown(check, gap, TS_KIND_LENGTH));
-    ts_todo(check, finding, "move its axis %s inwards, or take a smaller body",
-            ts_shown_outward(check, finding->limit - finding->value, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding, "move its axis %s inwards, or take a smaller body",
+              ts_shown_outward(check, finding->limit - finding->value, TS_KIND_LENGTH, +1));
 }
 
 static void judge_circle(ts_check *check, const ts_circle *circle)

@@ -97,8 +97,8 @@ static void judge_mesh(ts_check *check, uint32_t mesh)
             ts_shown_apart(check, question.value, most, TS_KIND_NUMBER),
             overhung ? "an overhung shaft" : "a straddled shaft",
             ts_shown(check, most, TS_KIND_NUMBER));
-    ts_todo(check, finding, "make the face %s at most, or the pinion larger",
-            ts_shown_outward(check, most * d, TS_KIND_LENGTH, -1));
+    ts_remedy(check, finding, "make the face %s at most, or the pinion larger",
+              ts_shown_outward(check, most * d, TS_KIND_LENGTH, -1));
 }
 
 static void run(ts_check *check)

@@ -98,10 +98,10 @@ static void judge_fixed(ts_check *check, const ts_take_off *take_off, const ts_s
             ts_shown(check, s_in, TS_KIND_LENGTH),
             ts_shown_apart(check, question.value, question.limit, TS_KIND_LENGTH),
             ts_shown_apart(check, question.limit, question.value, TS_KIND_LENGTH));
-    ts_todo(check, finding,
-            "give the bevels more than %s of backlash, put the gear on the other side, or use a "
-            "splined stub",
-            ts_shown_outward(check, question.value, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding,
+              "give the bevels more than %s of backlash, put the gear on the other side, or use a "
+              "splined stub",
+              ts_shown_outward(check, question.value, TS_KIND_LENGTH, +1));
 }
 
 /* ---- splined stub -------------------------------------------------------------------------- */
@@ -136,8 +136,8 @@ static void judge_stub(ts_check *check, const ts_take_off *take_off, const ts_sp
     ts_says(check, finding, "the spool moves %s %s, and the splined stub slides %s that way",
             ts_shown_apart(check, s, s_most, TS_KIND_LENGTH), ahead ? "forward" : "rearward",
             ts_shown_apart(check, s_most, s, TS_KIND_LENGTH));
-    ts_todo(check, finding, "let the spline slide at least %s",
-            ts_shown_outward(check, s, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding, "let the spline slide at least %s",
+              ts_shown_outward(check, s, TS_KIND_LENGTH, +1));
 }
 
 /* ---- wide spur ----------------------------------------------------------------------------- */
@@ -167,8 +167,8 @@ static void judge_spur(ts_check *check, const ts_take_off *take_off, const ts_sp
     ts_says(check, finding, "the spool moves %s in all, and the wide spur has %s of face to spare",
             ts_shown_apart(check, question.value, question.limit, TS_KIND_LENGTH),
             ts_shown_apart(check, question.limit, question.value, TS_KIND_LENGTH));
-    ts_todo(check, finding, "make the spur %s wider",
-            ts_shown_outward(check, question.value - question.limit, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding, "make the spur %s wider",
+              ts_shown_outward(check, question.value - question.limit, TS_KIND_LENGTH, +1));
 }
 
 static void judge_take_off(ts_check *check, const ts_spool_drive *drive)

@@ -84,9 +84,9 @@ static void say(ts_check *check, ts_finding *finding, uint32_t gear, uint32_t ot
                 "the gears of %s and %s lie in one plane, %s apart, where %s is wanted", mine, its,
                 ts_shown_apart(check, apart, gap, TS_KIND_LENGTH),
                 ts_shown(check, gap, TS_KIND_LENGTH));
-    ts_todo(check, finding,
-            "move their axes %s further apart, or let one run in a plane of its own",
-            ts_shown_outward(check, finding->limit - finding->value, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding,
+              "move their axes %s further apart, or let one run in a plane of its own",
+              ts_shown_outward(check, finding->limit - finding->value, TS_KIND_LENGTH, +1));
 }
 
 static void judge_gear(ts_check *check, uint32_t gear)

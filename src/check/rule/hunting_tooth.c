@@ -69,8 +69,8 @@ static void say(ts_check *check, ts_finding *finding, uint32_t mesh)
             z_2, hunting.gcd, ts_mesh_name(check, mesh), hunting.turns_1);
     if (!nearest_pair(check, mesh, z_1, z_2, &nearest))
         return;
-    ts_todo(check, finding, "the nearest hunting pair is %d/%d, %s off in ratio", nearest.z_1,
-            nearest.z_2, ts_shown_percent(check, ts_rational_value(nearest.error)));
+    ts_remedy(check, finding, "the nearest hunting pair is %d/%d, %s off in ratio", nearest.z_1,
+              nearest.z_2, ts_shown_percent(check, ts_rational_value(nearest.error)));
 }
 
 static void run(ts_check *check)

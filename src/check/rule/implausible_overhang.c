@@ -47,9 +47,9 @@ static void judge_overhang(ts_check *check, const ts_accessory *accessory)
             "%s)",
             accessory->name, ts_shown(check, overhang, TS_KIND_LENGTH),
             ts_shown(check, length, TS_KIND_LENGTH), ts_shown(check, moment, TS_KIND_TORQUE));
-    ts_todo(check, finding, "ask for the overhang of %s; between %s and %s is believed",
-            accessory->name, ts_shown(check, SHARE_LEAST * length, TS_KIND_LENGTH),
-            ts_shown(check, SHARE_MOST * length, TS_KIND_LENGTH));
+    ts_remedy(check, finding, "ask for the overhang of %s; between %s and %s is believed",
+              accessory->name, ts_shown(check, SHARE_LEAST * length, TS_KIND_LENGTH),
+              ts_shown(check, SHARE_MOST * length, TS_KIND_LENGTH));
 }
 
 static void run(ts_check *check)

@@ -21,8 +21,9 @@ static void judge_overload(ts_check *check, uint32_t pad, const ts_accessory *ac
             accessory->name, ts_shown_apart(check, overload.torque, peak.T, TS_KIND_TORQUE),
             ts_shown_apart(check, peak.T, overload.torque, TS_KIND_TORQUE),
             ts_condition_name(check, peak.condition));
-    ts_todo(check, finding, "state an overload of at least %s, or look at the power and the speed",
-            ts_shown_outward(check, peak.T, TS_KIND_TORQUE, +1));
+    ts_remedy(check, finding,
+              "state an overload of at least %s, or look at the power and the speed",
+              ts_shown_outward(check, peak.T, TS_KIND_TORQUE, +1));
 }
 
 static void judge_static(ts_check *check, const ts_accessory *accessory)
@@ -41,8 +42,8 @@ static void judge_static(ts_check *check, const ts_accessory *accessory)
     ts_says(check, finding, "the static torque of %s, %s, is less than its overload of %s",
             accessory->name, ts_shown_apart(check, statical, overload, TS_KIND_TORQUE),
             ts_shown_apart(check, overload, statical, TS_KIND_TORQUE));
-    ts_todo(check, finding, "state a static torque of at least %s",
-            ts_shown_outward(check, overload, TS_KIND_TORQUE, +1));
+    ts_remedy(check, finding, "state a static torque of at least %s",
+              ts_shown_outward(check, overload, TS_KIND_TORQUE, +1));
 }
 
 static void run(ts_check *check)

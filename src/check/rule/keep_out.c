@@ -105,8 +105,8 @@ static void judge_circle(ts_check *check, const ts_circle *circle)
         ts_says(check, finding, "%s leaves %s to %s, where %s is wanted",
                 ts_circle_name(check, circle), ts_shown_apart(check, apart, gap, TS_KIND_LENGTH),
                 name, ts_shown(check, gap, TS_KIND_LENGTH));
-    ts_todo(check, finding, "move it %s away",
-            ts_shown_outward(check, question.limit - question.value, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding, "move it %s away",
+              ts_shown_outward(check, question.limit - question.value, TS_KIND_LENGTH, +1));
 }
 
 static void run(ts_check *check)

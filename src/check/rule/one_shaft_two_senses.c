@@ -16,9 +16,9 @@ static void say(ts_check *check, ts_finding *finding, const ts_shaft *shaft)
             "two opposite rotations are wanted of one wheel: %s (front) and %s (rear) both demand "
             "%s, facing their pads; %s gets it",
             first->name, second->name, word, right ? first->name : second->name);
-    ts_todo(check, finding,
-            "move %s to a shaft that turns the other way, one mesh nearer or further",
-            right ? second->name : first->name);
+    ts_remedy(check, finding,
+              "move %s to a shaft that turns the other way, one mesh nearer or further",
+              right ? second->name : first->name);
 }
 
 static void run(ts_check *check)

@@ -24,7 +24,7 @@ static void run(ts_check *check)
             ts_judge_fact(check, pad->node, TS_EVERY_CONDITION, pad->use != TS_PAD_OPEN);
         ts_says(check, finding, "the %s pad of %s is open: nothing closes it",
                 ts_face_name(pad->face), train->shafts[pad->shaft].name);
-        ts_todo(check, finding, "write `cover` for a sealed cover, or name the accessory");
+        ts_remedy(check, finding, "write `cover` for a sealed cover, or name the accessory");
     }
     ts_skip(check, "the drive has no pad");
 }

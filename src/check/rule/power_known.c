@@ -27,7 +27,7 @@ static void judge_rest(ts_check *check, const ts_pad *pad, uint32_t condition)
     ts_says(check, finding, "%s is said to absorb %s at %s, where its pad stands still", pad->name,
             ts_shown(check, ts_accessory_at(check, pad)->power[condition].value, TS_KIND_POWER),
             where);
-    ts_todo(check, finding, "state 0 kW for %s, or the speed of the spool there", where);
+    ts_remedy(check, finding, "state 0 kW for %s, or the speed of the spool there", where);
 }
 
 static void judge_pad(ts_check *check, uint32_t index, uint32_t condition)

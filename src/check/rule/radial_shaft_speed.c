@@ -61,8 +61,8 @@ static void judge_shaft(ts_check *check, uint32_t index, double most)
     ts_says(check, finding, "the surface of %s runs at %s at %s, faster than %s", shaft->name,
             ts_shown_apart(check, question.value, most, TS_KIND_VELOCITY),
             ts_condition_name(check, (int32_t)condition), ts_shown(check, most, TS_KIND_VELOCITY));
-    ts_todo(check, finding, "make it %s thick at most, or turn it slower",
-            ts_shown_outward(check, 2.0 * most / n, TS_KIND_LENGTH, -1));
+    ts_remedy(check, finding, "make it %s thick at most, or turn it slower",
+              ts_shown_outward(check, 2.0 * most / n, TS_KIND_LENGTH, -1));
 }
 
 static void run(ts_check *check)

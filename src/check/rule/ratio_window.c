@@ -111,7 +111,7 @@ static void say(ts_check *check, ts_finding *finding, const ts_pad *pad, const r
             ts_shown_apart(check, window->most, window->least, TS_KIND_NUMBER));
     const double floor_speed = window->most * ts_spool_speed(check, spool, window->of_least);
     const double roof_speed  = window->least * ts_spool_speed(check, spool, window->of_most);
-    ts_todo(
+    ts_remedy(
         check, finding,
         "let the band reach down to %s at %s, or up to %s at %s (%s either way), or use another "
         "spool",
@@ -133,9 +133,9 @@ static void refuse_at_rest(ts_check *check, const ts_pad *pad, const ratio_windo
             "no ratio suits %s: its spool stands still at %s, and the band there begins at %s",
             accessory->name, condition,
             ts_shown(check, accessory->speed[window->of_least].low, TS_KIND_ROTATIONAL_SPEED));
-    ts_todo(check, finding,
-            "let the band at %s reach down to 0 rpm, or drive %s from the other spool", condition,
-            accessory->name);
+    ts_remedy(check, finding,
+              "let the band at %s reach down to 0 rpm, or drive %s from the other spool", condition,
+              accessory->name);
 }
 
 static void run(ts_check *check)

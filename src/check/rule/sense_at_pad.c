@@ -14,15 +14,15 @@ static void say_remedy(ts_check *check, ts_finding *finding, const ts_pad *pad)
     const ts_shaft    *shaft = &check->train->shafts[pad->shaft];
     const ts_face_side other = pad->face == TS_FRONT ? TS_REAR : TS_FRONT;
     if (shaft->pad[other] == TS_NOWHERE)
-        ts_todo(check, finding,
-                "move it to the %s face of the same shaft, or put one idler more, or one less, "
-                "between it and the box input",
-                ts_face_name(other));
+        ts_remedy(check, finding,
+                  "move it to the %s face of the same shaft, or put one idler more, or one less, "
+                  "between it and the box input",
+                  ts_face_name(other));
     else
-        ts_todo(check, finding,
-                "put one idler more, or one less, between it and the box input, or change places "
-                "with what stands on the %s face",
-                ts_face_name(other));
+        ts_remedy(check, finding,
+                  "put one idler more, or one less, between it and the box input, or change places "
+                  "with what stands on the %s face",
+                  ts_face_name(other));
 }
 
 static void judge_pad(ts_check *check, const ts_pad *pad, const ts_accessory *accessory)

@@ -93,9 +93,9 @@ static void judge_gear(ts_check *check, uint32_t gear)
             "the gear of %s, %s in radius at its tips, runs over the axis of %s, %s away",
             ts_gear_name(check, gear), ts_shown(check, check->envelope->tip[gear], TS_KIND_LENGTH),
             check->train->shafts[shaft].name, ts_shown(check, question.value, TS_KIND_LENGTH));
-    ts_todo(check, finding, "move %s %s further away, or make the gear smaller",
-            check->train->shafts[shaft].name,
-            ts_shown_outward(check, question.limit - question.value, TS_KIND_LENGTH, +1));
+    ts_remedy(check, finding, "move %s %s further away, or make the gear smaller",
+              check->train->shafts[shaft].name,
+              ts_shown_outward(check, question.limit - question.value, TS_KIND_LENGTH, +1));
 }
 
 static void run(ts_check *check)

@@ -57,14 +57,15 @@ static void say_remedy(ts_check *check, ts_finding *finding, uint32_t pad, bool 
     const int     teeth   = ts_nearest_teeth(check, record->shaft);
     const char   *shaft   = check->train->shafts[record->shaft].name;
     if (teeth > 0)
-        ts_todo(check, finding,
-                "let the band reach %s to %s (by %s), or give the gear of %s %d teeth",
-                low ? "down" : "up", relaxed, share, shaft, teeth);
+        ts_remedy(check, finding,
+                  "let the band reach %s to %s (by %s), or give the gear of %s %d teeth",
+                  low ? "down" : "up", relaxed, share, shaft, teeth);
     else
-        ts_todo(check, finding,
-                "let the band reach %s to %s (by %s); no tooth number of %s alone fits every band "
-                "that depends on it",
-                low ? "down" : "up", relaxed, share, shaft);
+        ts_remedy(
+            check, finding,
+            "let the band reach %s to %s (by %s); no tooth number of %s alone fits every band "
+            "that depends on it",
+            low ? "down" : "up", relaxed, share, shaft);
 }
 
 static void say_place(ts_check *check, ts_finding *finding, const ts_accessory *accessory,

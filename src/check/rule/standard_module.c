@@ -53,7 +53,7 @@ static void judge_module(ts_check *check, ts_node node, double m_n)
     const char  *module  = ts_shown(check, m_n, TS_KIND_LENGTH);
     const char  *nearest = ts_shown(check, nearest_module(m_n), TS_KIND_LENGTH);
     const double pitch   = INCH / m_n;
-    ts_todo(check, finding, "the nearest module of series I is %s", nearest);
+    ts_remedy(check, finding, "the nearest module of series I is %s", nearest);
     if (row != NULL) {
         finding->level = TS_NOTE;
         ts_says(check, finding, "the module %s stands in series II of ISO 54, to be avoided",

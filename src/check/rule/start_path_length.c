@@ -16,8 +16,8 @@ static void judge_pad(ts_check *check, const ts_pad *pad, const ts_accessory *st
             "wanted",
             (int)question.value, question.value > 1.0 ? "meshes" : "mesh", starter->name,
             ts_shown(check, most, TS_KIND_NUMBER), most > 1.0 || most < 1.0 ? "are" : "is");
-    ts_todo(check, finding, "move %s nearer to the box input, by %d at least", starter->name,
-            (int)ceil(question.value - most));
+    ts_remedy(check, finding, "move %s nearer to the box input, by %d at least", starter->name,
+              (int)ceil(question.value - most));
 }
 
 static void run(ts_check *check)

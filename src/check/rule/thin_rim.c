@@ -68,8 +68,8 @@ static void judge(ts_check *check, uint32_t gear, double least)
             "the rim of %s is %s times as thick as its teeth are high, less than %s",
             ts_gear_name(check, gear), ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
             ts_shown(check, least, TS_KIND_NUMBER));
-    ts_todo(check, finding, "make the rim %s at least",
-            ts_shown_outward(check, least * (d_a - d_f) / 2.0, TS_KIND_LENGTH, 1));
+    ts_remedy(check, finding, "make the rim %s at least",
+              ts_shown_outward(check, least * (d_a - d_f) / 2.0, TS_KIND_LENGTH, 1));
 }
 
 static void run(ts_check *check)

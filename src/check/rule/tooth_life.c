@@ -29,8 +29,8 @@ static void complain(ts_check *check, uint32_t mesh, const ts_mesh_strength *str
             ts_flank_words(check, strength->life.mesh, strength->life.condition),
             ts_rated_stress_says(strength->stress), gear,
             ts_shown_percent(check, strength->life.share));
-    ts_todo(check, finding, "%s",
-            ts_wider_face(check, mesh, strength->stress, 1.0 / (1.0 + strength->reserve)));
+    ts_remedy(check, finding, "%s",
+              ts_wider_face(check, mesh, strength->stress, 1.0 / (1.0 + strength->reserve)));
 }
 
 static void judge(ts_check *check, uint32_t mesh)

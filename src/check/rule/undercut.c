@@ -63,9 +63,9 @@ static void judge_gear(ts_check *check, uint32_t index, const ts_gear_geometry *
             ts_gear_name(check, index), (int)gear->teeth.value,
             ts_shown(check, geometry->x, TS_KIND_NUMBER),
             ts_shown_apart(check, question.limit, question.value, TS_KIND_NUMBER));
-    ts_todo(check, finding, "use at least %d teeth, or a profile shift of at least %s",
-            (int)ceil(question.limit),
-            ts_shown_outward(check, geometry->x_min, TS_KIND_NUMBER, +1));
+    ts_remedy(check, finding, "use at least %d teeth, or a profile shift of at least %s",
+              (int)ceil(question.limit),
+              ts_shown_outward(check, geometry->x_min, TS_KIND_NUMBER, +1));
 }
 
 static void run(ts_check *check)

@@ -12,7 +12,7 @@ static void ask_date(ts_check *check, const ts_waiver *waiver)
     ts_finding *finding = ts_not_computable(check, waiver->node, TS_EVERY_CONDITION,
                                             "today's date, by which the waiver of %s may be over,",
                                             waiver->rule.text);
-    ts_todo(check, finding, "say what day it is, or take `until` out");
+    ts_remedy(check, finding, "say what day it is, or take `until` out");
 }
 
 static void judge_waiver(ts_check *check, const ts_waiver *waiver, const ts_waiver_use *use)

@@ -26,14 +26,14 @@ static void say_unknown_rule(ts_check *check, ts_finding *finding, const char *i
     const char *nearest = nearest_id(check, id);
     ts_says(check, finding, "there is no rule called %s", id);
     if (nearest != NULL)
-        ts_todo(check, finding, "did you mean %s?", nearest);
+        ts_remedy(check, finding, "did you mean %s?", nearest);
 }
 
 static void say_unjudged(ts_check *check, ts_finding *finding, const ts_waiver *waiver)
 {
     ts_says(check, finding, "what %s asks at %s could not be computed, and that cannot be waived",
             waiver->rule.text, waiver->at.text);
-    ts_todo(check, finding, "state what is not known");
+    ts_remedy(check, finding, "state what is not known");
 }
 
 static void judge_waiver(ts_check *check, const ts_waiver *waiver, const ts_waiver_use *use)

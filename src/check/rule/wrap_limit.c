@@ -81,8 +81,8 @@ static void judge_box(ts_check *check, uint32_t drive, double most)
             ts_shown_apart(check, question.value, most, TS_KIND_ANGLE),
             check->train->shafts[ends.first].name, check->train->shafts[ends.last].name,
             ts_shown(check, most, TS_KIND_ANGLE));
-    ts_todo(check, finding, "take %s out: fewer teeth, fewer idlers, or a second box",
-            ts_shown(check, question.value - most, TS_KIND_ANGLE));
+    ts_remedy(check, finding, "take %s out: fewer teeth, fewer idlers, or a second box",
+              ts_shown(check, question.value - most, TS_KIND_ANGLE));
 }
 
 static void run(ts_check *check)
