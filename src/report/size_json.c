@@ -20,9 +20,13 @@ static void number(ts_json *json, const char *key, double value)
         ts_json_null(json);
 }
 
-static void gear(ts_json *json, const ts_answer *answer, const ts_width_plan *plan,
-                 const ts_gear_width *width)
+static void gear(ts_json *json, const ts_answer *answer, const ts_gear_width *width)
 {
+    static const char *const needs[] = {
+        [TS_WIDTH_KEPT]   = "kept",
+        [TS_WIDTH_LEAST]  = "least width",
+        [TS_WIDTH_NEEDED] = "safety",
+    };
     const ts_train *train = answer->train;
     ts_json_object(json);
     ts_json_node(json, answer, "address", train->gears[width->gear].node);
@@ -31,15 +35,18 @@ static void gear(ts_json *json, const ts_answer *answer, const ts_width_plan *pl
     ts_json_integer(json, train->gears[width->gear].teeth.value);
     number(json, "before", width->before);
     number(json, "after", width->after);
-    if (width->mesh != TS_NOWHERE) {
+    string(json, "need", needs[width->need]);
+    if (width->mesh != TS_NOWHERE)
         ts_json_node(json, answer, "set_by", train->meshes[width->mesh].node);
-        ts_json_key(json, "least");
-        ts_json_bool(json, plan->meshes[width->mesh] == TS_MESH_AT_LEAST);
+    if (width->need == TS_WIDTH_NEEDED) {
+        string(json, "stress", ts_rated_stress_says(width->fails.stress));
+        if (width->fails.life.condition >= 0)
+            string(json, "condition", ts_answer_condition(answer, width->fails.life.condition));
     }
     ts_json_end(json, '}');
 }
 
-static void meshes(ts_json *json, const ts_answer *answer, const ts_width_plan *plan)
+static void mesh(ts_json *json, const ts_answer *answer, const ts_mesh_width *width, uint32_t m)
 {
     static const char *const states[] = {
         [TS_MESH_NOT_SIZED] = "not sized",
@@ -47,17 +54,28 @@ static void meshes(ts_json *json, const ts_answer *answer, const ts_width_plan *
         [TS_MESH_AT_LEAST]  = "least width",
         [TS_MESH_TOO_WEAK]  = "too weak",
     };
+    ts_json_object(json);
+    ts_json_node(json, answer, "address", answer->train->meshes[m].node);
+    string(json, "state", states[width->state]);
+    number(json, "margin", answer->teeth->strength[m].reserve);
+    if (width->state == TS_MESH_NOT_SIZED) {
+        string(json, width->missing != NULL ? "missing" : "why",
+               width->missing != NULL ? width->missing : width->fault);
+    } else {
+        number(json, "common", width->common);
+        number(json, "least", width->least);
+        number(json, "most", width->most);
+    }
+    ts_json_end(json, '}');
+}
+
+static void meshes(ts_json *json, const ts_answer *answer, const ts_width_plan *plan)
+{
     ts_json_key(json, "meshes");
     ts_json_array(json);
-    for (uint32_t m = 0; m < answer->train->mesh_count; m++) {
-        if (answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
-            continue;
-        ts_json_object(json);
-        ts_json_node(json, answer, "address", answer->train->meshes[m].node);
-        string(json, "state", states[plan->meshes[m]]);
-        number(json, "margin", answer->teeth->strength[m].reserve);
-        ts_json_end(json, '}');
-    }
+    for (uint32_t m = 0; m < answer->train->mesh_count; m++)
+        if (answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL)
+            mesh(json, answer, &plan->meshes[m], m);
     ts_json_end(json, ']');
 }
 
@@ -86,7 +104,7 @@ void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answe
     ts_json_key(&json, "gears");
     ts_json_array(&json);
     for (size_t i = 0; i < plan->gear_count; i++)
-        gear(&json, answer, plan, &plan->gears[i]);
+        gear(&json, answer, &plan->gears[i]);
     ts_json_end(&json, ']');
     meshes(&json, answer, plan);
     ts_json_end(&json, '}');

@@ -45,33 +45,44 @@ static ts_text width(table *t, double b)
     return made(t);
 }
 
-/* "crank, other flank: pitting of the pinion, with starter" */
+/* "crank, other flank: pitting of the pinion" */
+static void add_failure(table *t, const ts_gear_width *width)
+{
+    const ts_train      *train = t->answer->train;
+    const ts_flank_life *life  = &width->fails.life;
+    if (life->condition >= 0) {
+        const size_t at = (size_t)life->condition * train->mesh_count + life->mesh;
+        ts_buffer_print(&t->text, "%s%s: ", ts_answer_condition(t->answer, life->condition),
+                        t->answer->power->mesh[at].flow == TS_FLOW_INWARD ? ", other flank" : "");
+    }
+    ts_buffer_print(&t->text, "%s of the %s", ts_rated_stress_says(width->fails.stress),
+                    ts_mesh_side_says(train, width->mesh, width->fails.gear));
+}
+
+/* What it is for: that with a step less, or "least width, with idler 2". */
 static ts_text set_by(table *t, const ts_gear_width *width)
 {
     const ts_train *train = t->answer->train;
-    const uint32_t  m     = width->mesh;
     ts_buffer_clear(&t->text);
-    if (m == TS_NOWHERE) {
+    if (width->mesh == TS_NOWHERE) {
         ts_buffer_add(&t->text, "kept");
         return made(t);
     }
-    const ts_mesh          *mesh     = &train->meshes[m];
-    const ts_mesh_strength *strength = &t->answer->teeth->strength[m];
-    const uint32_t mate = mesh->driver == width->gear ? mesh->driven_shaft : mesh->driver_shaft;
-    if (t->plan->meshes[m] == TS_MESH_AT_LEAST) {
-        ts_buffer_print(&t->text, "least width, with %s", train->shafts[mate].name);
-        return made(t);
+    const ts_mesh *mesh = &train->meshes[width->mesh];
+    const char    *with = train->shafts[mesh->driven_shaft].name;
+    if (mesh->driven == width->gear)
+        with = train->shafts[mesh->driver_shaft].name;
+    if (width->need == TS_WIDTH_NEEDED) {
+        add_failure(t, width);
+        if (mesh->driver != width->gear && mesh->driven != width->gear)
+            ts_buffer_print(&t->text, ", of %s with %s", train->shafts[mesh->driver_shaft].name,
+                            train->shafts[mesh->driven_shaft].name);
+        else
+            ts_buffer_print(&t->text, ", with %s", with);
+    } else {
+        ts_buffer_print(&t->text, "%s width, with %s",
+                        width->need == TS_WIDTH_LEAST ? "least" : "greatest", with);
     }
-    if (strength->life.condition < 0) {
-        ts_buffer_print(&t->text, "with %s", train->shafts[mate].name);
-        return made(t);
-    }
-    const size_t at = (size_t)strength->life.condition * train->mesh_count + strength->life.mesh;
-    const bool   inward = t->answer->power->mesh[at].flow == TS_FLOW_INWARD;
-    ts_buffer_print(&t->text, "%s%s: %s of the %s, with %s",
-                    ts_answer_condition(t->answer, strength->life.condition),
-                    inward ? ", other flank" : "", ts_rated_stress_says(strength->stress),
-                    ts_mesh_side_says(train, m, strength->gear), train->shafts[mate].name);
     return made(t);
 }
 
@@ -137,22 +148,6 @@ static void sentence(table *t)
     ts_buffer_clear(&t->text);
 }
 
-static void weak(table *t)
-{
-    const ts_train *train = t->answer->train;
-    for (uint32_t m = 0; m < train->mesh_count; m++) {
-        if (t->plan->meshes[m] != TS_MESH_TOO_WEAK)
-            continue;
-        ts_buffer_clear(&t->text);
-        ts_buffer_print(&t->text,
-                        "%s > %s: not even the greatest width that `face to diameter` allows is "
-                        "enough; change module, tooth numbers, material or load.",
-                        train->shafts[train->meshes[m].driver_shaft].name,
-                        train->shafts[train->meshes[m].driven_shaft].name);
-        sentence(t);
-    }
-}
-
 static void show(table *t, double si, ts_kind kind)
 {
     const ts_unit *unit = ts_kind_shown(kind, t->page->units);
@@ -162,16 +157,71 @@ static void show(table *t, double si, ts_kind kind)
         ts_quantity_show(&t->text, si, unit, 4);
 }
 
+/* "hp box input > idler 2" */
+static void begin_mesh(table *t, uint32_t m)
+{
+    const ts_train *train = t->answer->train;
+    ts_buffer_clear(&t->text);
+    ts_buffer_print(&t->text, "%s > %s", train->shafts[train->meshes[m].driver_shaft].name,
+                    train->shafts[train->meshes[m].driven_shaft].name);
+}
+
+/* Which mesh no width saves, and by how much what is too weak. */
+static void weak(table *t, uint32_t m)
+{
+    const ts_answer        *answer   = t->answer;
+    const ts_mesh_strength *strength = &answer->teeth->strength[m];
+    const bool              touch    = strength->stress == TS_RATED_CONTACT;
+    const double            least    = touch ? answer->teeth->S_Hmin : answer->teeth->S_Fmin;
+    begin_mesh(t, m);
+    ts_buffer_add(&t->text, ": not even ");
+    show(t, t->plan->meshes[m].most, TS_KIND_LENGTH);
+    ts_buffer_print(&t->text,
+                    ", the greatest width that `face to diameter` allows, is enough: %s of the %s",
+                    ts_rated_stress_says(strength->stress),
+                    ts_mesh_side_says(answer->train, m, strength->gear));
+    if (strength->life.condition >= 0)
+        ts_buffer_print(&t->text, " at %s", ts_answer_condition(answer, strength->life.condition));
+    ts_buffer_print(&t->text, " has %s ", touch ? "S_H" : "S_F");
+    ts_page_short(&t->text, least * (1.0 + strength->reserve), 3);
+    ts_buffer_add(&t->text, " where ");
+    ts_page_short(&t->text, least, 3);
+    ts_buffer_add(&t->text, " is wanted; change module, tooth numbers, material or load.");
+    sentence(t);
+}
+
+static void unsized(table *t, uint32_t m)
+{
+    const ts_mesh_width *width = &t->plan->meshes[m];
+    begin_mesh(t, m);
+    if (width->missing != NULL)
+        ts_buffer_print(&t->text, " is not sized: %s is missing.", width->missing);
+    else
+        ts_buffer_print(&t->text, " is not sized: %s.", width->fault);
+    sentence(t);
+}
+
+static void exceptions(table *t)
+{
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
+        if (t->plan->meshes[m].state == TS_MESH_TOO_WEAK)
+            weak(t, m);
+        if (t->answer->train->meshes[m].kind == TS_MESH_CYLINDRICAL &&
+            t->plan->meshes[m].state == TS_MESH_NOT_SIZED)
+            unsized(t, m);
+    }
+}
+
 static void masses(table *t)
 {
     ts_buffer_clear(&t->text);
-    ts_buffer_add(&t->text, "The gears as solid discs: ");
+    ts_buffer_add(&t->text, "The gears as discs: ");
     show(t, t->plan->mass_before, TS_KIND_MASS);
     ts_buffer_add(&t->text, " before, ");
     show(t, t->plan->mass_after, TS_KIND_MASS);
     ts_buffer_print(&t->text,
-                    " after. The drive was rated %zu times; no mesh alone can be a step "
-                    "narrower.",
+                    " after. The drive was rated %zu times; no gear alone can be a step narrower, "
+                    "and none made wider saves its mass at those near to it.",
                     t->plan->ratings);
     sentence(t);
 }
@@ -201,7 +251,7 @@ void ts_size_page(const ts_width_plan *plan, double step, const ts_answer *answe
     for (size_t i = 0; i < plan->gear_count; i++)
         row(&t, &plan->gears[i]);
     ts_buffer_add(page->out, "\n");
-    weak(&t);
+    exceptions(&t);
     masses(&t);
     ts_buffer_add(&t.text, "With these widths: ");
     ts_verdict_sentence(answer->outcome, &t.text);

@@ -1,93 +1,16 @@
-/* search/tooth_width.c: which face widths, in steps, keep all safeties of the teeth at least mass?
- */
+/* search/tooth_width.c: which meshes of a drive are sized, between what widths, and with what
+ * result? */
 #include "search/tooth_width.h"
 
-#include "catalog/gear_material.h"
+#include "search/tooth_width_parts.h"
 
 #include <math.h>
 
-static const double pi = 3.14159265358979323846;
+#define STEPS_MOST 1000000 /* of a width */
 
-#define STEPS_MOST 100000 /* of a width */
+/* ---- between what ---------------------------------------------------------------------------- */
 
-typedef struct sizing {
-    const ts_width_rig *rig;
-    ts_width_plan      *plan;
-    double              step;
-    long               *c;            /* [mesh] common width in steps                          */
-    long               *least, *most; /* [mesh]                                                */
-    double             *floor;        /* [gear] m that it keeps for meshes that are not sized  */
-} sizing;
-
-/* Whole nanometres, so that 14.5 mm is the double that 14.5 mm reads as. */
-static double width_of(const sizing *s, long steps)
-{
-    return round((double)steps * s->step * 1e9) / 1e9;
-}
-
-static bool is_free(const sizing *s, uint32_t m)
-{
-    return s->plan->meshes[m] != TS_MESH_NOT_SIZED;
-}
-
-/* ---- one trial ------------------------------------------------------------------------------- */
-
-/* The mesh that needs most of a gear, or TS_NOWHERE. */
-static uint32_t neediest(const sizing *s, uint32_t gear)
-{
-    const ts_train *train = s->rig->train;
-    uint32_t        found = TS_NOWHERE;
-
-    for (uint32_t m = 0; m < train->mesh_count; m++) {
-        const ts_mesh *mesh = &train->meshes[m];
-        if (is_free(s, m) && (mesh->driver == gear || mesh->driven == gear) &&
-            (found == TS_NOWHERE || s->c[m] > s->c[found]))
-            found = m;
-    }
-    return found;
-}
-
-static double gear_width(const sizing *s, uint32_t gear)
-{
-    const uint32_t m = neediest(s, gear);
-    const double   b = m == TS_NOWHERE ? 0.0 : width_of(s, s->c[m]);
-
-    return fmax(b, s->floor[gear]);
-}
-
-static ts_status rate(const sizing *s)
-{
-    const ts_width_rig *rig = s->rig;
-
-    for (size_t i = 0; i < s->plan->gear_count; i++) {
-        ts_measure *face = &rig->train->gears[s->plan->gears[i].gear].face;
-        *face = (ts_measure){gear_width(s, s->plan->gears[i].gear), face->node, TS_GIVEN};
-    }
-    s->plan->ratings++;
-    ts_status status = ts_motion_solve(rig->drive, rig->motion, rig->list, NULL);
-    if (status == TS_OK)
-        status = ts_power_solve(rig->drive, rig->power, NULL);
-    if (status == TS_OK)
-        ts_teeth_solve(rig->drive, rig->teeth, NULL);
-    return status;
-}
-
-static bool holds(const sizing *s, uint32_t m)
-{
-    return s->rig->teeth->strength[m].reserve >= 0.0;
-}
-
-static bool all_hold(const sizing *s)
-{
-    for (uint32_t m = 0; m < s->rig->train->mesh_count; m++)
-        if (is_free(s, m) && s->plan->meshes[m] != TS_MESH_TOO_WEAK && !holds(s, m))
-            return false;
-    return true;
-}
-
-/* ---- what is sized --------------------------------------------------------------------------- */
-
-static void bound(sizing *s, uint32_t m)
+static void bound(ts_sizing *s, uint32_t m)
 {
     const ts_train            *train  = s->rig->train;
     const ts_limits           *limits = &s->rig->drive->limits;
@@ -101,154 +24,120 @@ static void bound(sizing *s, uint32_t m)
     const double     least   = ts_measure_known(narrow) ? narrow.value * pair->in.m_n : s->step;
     const double     most    = ts_measure_known(slender) ? slender.value * d : 10.0 * d;
 
-    /* A hair of rounding must not cost a step. */
+    /* A hair of rounding must not cost a step; what refuses a drive outranks what is wished. */
+    s->most[m]  = (long)floor(fmin(most / s->step, STEPS_MOST) + 1e-9);
+    s->most[m]  = s->most[m] < 1 ? 1 : s->most[m];
     s->least[m] = (long)ceil(fmin(least / s->step, STEPS_MOST) - 1e-9);
     s->least[m] = s->least[m] < 1 ? 1 : s->least[m];
-    s->most[m]  = (long)floor(fmin(most / s->step, STEPS_MOST) + 1e-9);
-    s->most[m]  = s->most[m] < s->least[m] ? s->least[m] : s->most[m];
-    s->c[m]     = s->least[m];
+    s->least[m] = s->least[m] > s->most[m] ? s->most[m] : s->least[m];
 }
 
-static bool is_loaded(const sizing *s, uint32_t m)
+/* ---- what is sized --------------------------------------------------------------------------- */
+
+static const ts_mesh_case *case_of(const ts_sizing *s, uint32_t m, size_t condition)
+{
+    return &s->rig->teeth->cases[condition * s->rig->train->mesh_count + m];
+}
+
+static bool is_loaded(const ts_sizing *s, uint32_t m)
 {
     for (size_t c = 0; c < s->rig->drive->condition_count; c++)
-        if (s->rig->teeth->cases[c * s->rig->train->mesh_count + m].loaded)
+        if (case_of(s, m, c)->loaded)
             return true;
     return false;
 }
 
-static void choose(sizing *s)
+static void choose(ts_sizing *s)
 {
     for (uint32_t m = 0; m < s->rig->train->mesh_count; m++) {
-        s->plan->meshes[m] = TS_MESH_NOT_SIZED;
-        if (s->rig->train->meshes[m].kind != TS_MESH_CYLINDRICAL ||
-            !s->rig->motion->meshes[m].solved || !is_loaded(s, m))
+        ts_mesh_width *mesh = &s->plan->meshes[m];
+
+        *mesh = (ts_mesh_width){.common = (double)NAN, .least = (double)NAN, .most = (double)NAN};
+        if (s->rig->train->meshes[m].kind != TS_MESH_CYLINDRICAL)
             continue;
-        s->plan->meshes[m] = TS_MESH_SIZED;
+        if (!s->rig->motion->meshes[m].solved)
+            mesh->missing = "its geometry";
+        else if (!is_loaded(s, m))
+            mesh->fault = "it carries nothing in any condition";
+        if (mesh->missing != NULL || mesh->fault != NULL)
+            continue;
+        mesh->state = TS_MESH_SIZED;
         bound(s, m);
     }
 }
 
-/* The gears of a mesh that is not sized keep what they have. */
-static void keep_others(sizing *s)
+/* Every gear at the least that its meshes allow; those of a mesh that is not sized keep what they
+ * have. */
+static void begin(ts_sizing *s)
 {
     const ts_train *train = s->rig->train;
 
-    for (size_t i = 0; i < s->plan->gear_count; i++)
-        s->floor[s->plan->gears[i].gear] = 0.0;
     for (size_t i = 0; i < s->plan->gear_count; i++) {
         const ts_gear_width *width = &s->plan->gears[i];
-        bool                 keeps = neediest(s, width->gear) == TS_NOWHERE;
+        long                 least = 0;
+        bool                 keeps = false;
 
-        for (uint32_t m = 0; m < train->mesh_count && !keeps; m++)
-            keeps =
-                train->meshes[m].kind == TS_MESH_CYLINDRICAL && !is_free(s, m) &&
-                (train->meshes[m].driver == width->gear || train->meshes[m].driven == width->gear);
-        if (keeps && !isnan(width->before))
-            s->floor[width->gear] = width->before;
+        for (uint32_t m = 0; m < train->mesh_count; m++) {
+            if (!ts_sizing_touches(s, m, width->gear))
+                continue;
+            if (ts_sizing_free(s, m))
+                least = s->least[m] > least ? s->least[m] : least;
+            else
+                keeps = true;
+        }
+        keeps                       = keeps || least == 0;
+        s->w[width->gear]           = least;
+        s->floor_steps[width->gear] = least;
+        s->floor[width->gear]       = keeps && !isnan(width->before) ? width->before : 0.0;
     }
 }
 
+/* Its own reason, or that of a mesh that loads the same gear. */
+static void say_unrated(const ts_sizing *s, uint32_t m)
+{
+    const ts_mesh_strength *strength = &s->rig->teeth->strength[m];
+    ts_mesh_width          *mesh     = &s->plan->meshes[m];
+
+    mesh->missing = strength->missing;
+    mesh->fault   = strength->fault;
+    for (size_t c = 0; c < s->rig->drive->condition_count; c++) {
+        const ts_mesh_case *one = case_of(s, m, c);
+
+        if (mesh->missing != NULL || mesh->fault != NULL)
+            return;
+        mesh->missing = one->loaded ? one->missing : NULL;
+        mesh->fault   = one->loaded ? one->fault : NULL;
+    }
+    if (mesh->missing != NULL || mesh->fault != NULL)
+        return;
+    if (isnan(s->rig->teeth->S_Hmin) || isnan(s->rig->teeth->S_Fmin))
+        mesh->missing = "a safety to keep (`limits`)";
+    else
+        mesh->fault = "another mesh of its gears cannot be rated";
+}
+
 /* What turns out not to be rated is not sized, and what it leaves unsaid neither. */
-static ts_status drop_unrated(sizing *s)
+static ts_status drop_unrated(ts_sizing *s)
 {
     for (bool dropped = true; dropped;) {
-        keep_others(s);
-        const ts_status status = rate(s);
+        begin(s);
+        const ts_status status = ts_sizing_rate(s);
         if (status != TS_OK)
             return status;
         dropped = false;
         for (uint32_t m = 0; m < s->rig->train->mesh_count; m++)
-            if (is_free(s, m) && isnan(s->rig->teeth->strength[m].reserve)) {
-                s->plan->meshes[m] = TS_MESH_NOT_SIZED;
-                dropped            = true;
+            if (ts_sizing_free(s, m) && isnan(s->rig->teeth->strength[m].reserve)) {
+                s->plan->meshes[m].state = TS_MESH_NOT_SIZED;
+                say_unrated(s, m);
+                dropped = true;
             }
     }
     return TS_OK;
-}
-
-/* ---- up and down ----------------------------------------------------------------------------- */
-
-static ts_status widen(sizing *s)
-{
-    for (bool wider = true; wider;) {
-        wider = false;
-        for (uint32_t m = 0; m < s->rig->train->mesh_count; m++) {
-            if (!is_free(s, m) || holds(s, m) || s->plan->meshes[m] == TS_MESH_TOO_WEAK)
-                continue;
-            if (s->c[m] >= s->most[m])
-                s->plan->meshes[m] = TS_MESH_TOO_WEAK;
-            else
-                s->c[m]++;
-            wider = true;
-        }
-        const ts_status status = wider ? rate(s) : TS_OK;
-        if (status != TS_OK)
-            return status;
-    }
-    return TS_OK;
-}
-
-/* Takes back one step of that mesh if everything still holds. */
-static ts_status narrow(sizing *s, uint32_t m, bool *narrower)
-{
-    *narrower = false;
-    if (!is_free(s, m) || s->plan->meshes[m] == TS_MESH_TOO_WEAK || s->c[m] <= s->least[m])
-        return TS_OK;
-    s->c[m]--;
-    const ts_status status = rate(s);
-    if (status != TS_OK)
-        return status;
-    *narrower = all_hold(s);
-    s->c[m] += *narrower ? 0 : 1;
-    return TS_OK;
-}
-
-static ts_status trim(sizing *s)
-{
-    for (bool any = true; any;) {
-        any = false;
-        for (uint32_t m = 0; m < s->rig->train->mesh_count; m++) {
-            bool      narrower;
-            ts_status status = narrow(s, m, &narrower);
-            while (status == TS_OK && narrower) {
-                any    = true;
-                status = narrow(s, m, &narrower);
-            }
-            if (status != TS_OK)
-                return status;
-        }
-    }
-    return rate(s);
 }
 
 /* ---- the plan -------------------------------------------------------------------------------- */
 
-/* The reference circle of a gear in any of its meshes; NaN when none has a geometry. */
-static double diameter_of(const ts_width_rig *rig, uint32_t gear)
-{
-    for (uint32_t m = 0; m < rig->train->mesh_count; m++) {
-        const ts_mesh *mesh = &rig->train->meshes[m];
-        if (mesh->kind != TS_MESH_CYLINDRICAL || !rig->motion->meshes[m].solved)
-            continue;
-        if (mesh->driver == gear)
-            return rig->motion->meshes[m].pair.d_1;
-        if (mesh->driven == gear)
-            return rig->motion->meshes[m].pair.d_2;
-    }
-    return (double)NAN;
-}
-
-static double mass_of(const ts_width_rig *rig, uint32_t gear, double b)
-{
-    const double           d = diameter_of(rig, gear);
-    const ts_gear_material material =
-        ts_gear_material_at((size_t)rig->train->gears[gear].material.value);
-
-    return material.rho * pi / 4.0 * d * d * b;
-}
-
-static void list_gears(sizing *s)
+static void list_gears(ts_sizing *s)
 {
     const ts_train *train = s->rig->train;
 
@@ -265,55 +154,147 @@ static void list_gears(sizing *s)
     }
 }
 
-static void finish(sizing *s)
+/* Heavy ones first: what is taken back there is worth most.  Equal ones in the order of the train.
+ */
+static void put_in_order(ts_sizing *s)
 {
-    ts_width_plan *plan = s->plan;
+    for (size_t i = 0; i < s->plan->gear_count; i++) {
+        const uint32_t gear = s->plan->gears[i].gear;
+        const double   mass = ts_sizing_gear_mass(s, gear, s->step);
+        size_t         at   = i;
 
+        for (; at > 0 && ts_sizing_gear_mass(s, s->order[at - 1], s->step) < mass; at--)
+            s->order[at] = s->order[at - 1];
+        s->order[at] = gear;
+    }
+}
+
+/* ---- what came of it ------------------------------------------------------------------------- */
+
+/* A mesh that was given up may hold after all by what the others became. */
+static void finish_mesh(const ts_sizing *s, uint32_t m)
+{
+    ts_mesh_width *mesh = &s->plan->meshes[m];
+
+    if (mesh->state == TS_MESH_NOT_SIZED)
+        return;
+    mesh->common = ts_sizing_width(s, ts_sizing_common(s, m));
+    mesh->least  = ts_sizing_width(s, s->least[m]);
+    mesh->most   = ts_sizing_width(s, s->most[m]);
+    if (!ts_sizing_holds(s, m))
+        mesh->state = TS_MESH_TOO_WEAK;
+    else
+        mesh->state = ts_sizing_common(s, m) == s->least[m] ? TS_MESH_AT_LEAST : TS_MESH_SIZED;
+    s->plan->fits = s->plan->fits && mesh->state != TS_MESH_TOO_WEAK;
+}
+
+/* The mesh that holds a gear at its floor. */
+static void explain_floor(const ts_sizing *s, ts_gear_width *width)
+{
+    for (uint32_t m = 0; m < s->rig->train->mesh_count; m++) {
+        if (!ts_sizing_free(s, m) || !ts_sizing_touches(s, m, width->gear))
+            continue;
+        const bool weak = s->plan->meshes[m].state == TS_MESH_TOO_WEAK;
+        if (s->w[width->gear] == (weak ? s->most[m] : s->least[m])) {
+            width->need = weak ? TS_WIDTH_KEPT : TS_WIDTH_LEAST;
+            width->mesh = m;
+            return;
+        }
+    }
+}
+
+/* The mesh that fails most with the gear a step narrower. */
+static ts_status explain_need(const ts_sizing *s, ts_gear_width *width)
+{
+    double worst = 0.0;
+
+    s->w[width->gear]--;
+    const ts_status status = ts_sizing_rate(s);
+    s->w[width->gear]++;
+    for (uint32_t m = 0; m < s->rig->train->mesh_count && status == TS_OK; m++) {
+        const ts_mesh_strength *strength = &s->rig->teeth->strength[m];
+
+        if (s->plan->meshes[m].state != TS_MESH_SIZED || !(strength->reserve < worst))
+            continue;
+        worst        = strength->reserve;
+        width->need  = TS_WIDTH_NEEDED;
+        width->mesh  = m;
+        width->fails = *strength;
+    }
+    return status;
+}
+
+static ts_status explain(const ts_sizing *s)
+{
+    ts_status status = TS_OK;
+
+    for (size_t i = 0; i < s->plan->gear_count && status == TS_OK; i++) {
+        ts_gear_width *width = &s->plan->gears[i];
+        const long     w     = s->w[width->gear];
+
+        if (w == 0 || ts_sizing_width(s, w) < s->floor[width->gear])
+            continue;
+        if (w == s->floor_steps[width->gear])
+            explain_floor(s, width);
+        else
+            status = explain_need(s, width);
+    }
+    return status == TS_OK ? ts_sizing_rate(s) : status;
+}
+
+static ts_status finish(const ts_sizing *s)
+{
+    ts_width_plan  *plan   = s->plan;
+    const ts_status status = explain(s);
+
+    if (status != TS_OK)
+        return status;
     plan->fits        = true;
     plan->mass_before = plan->mass_after = 0.0;
-    for (uint32_t m = 0; m < s->rig->train->mesh_count; m++) {
-        if (plan->meshes[m] == TS_MESH_SIZED && s->c[m] == s->least[m])
-            plan->meshes[m] = TS_MESH_AT_LEAST;
-        plan->fits = plan->fits && plan->meshes[m] != TS_MESH_TOO_WEAK;
-    }
+    for (uint32_t m = 0; m < s->rig->train->mesh_count; m++)
+        finish_mesh(s, m);
     for (size_t i = 0; i < plan->gear_count; i++) {
         ts_gear_width *width = &plan->gears[i];
-        const uint32_t m     = neediest(s, width->gear);
+        const double   b     = ts_sizing_gear(s, width->gear);
 
-        width->after = gear_width(s, width->gear);
-        if (!(width->after > 0.0))
-            width->after = (double)NAN;
-        width->mesh =
-            m != TS_NOWHERE && width_of(s, s->c[m]) >= s->floor[width->gear] ? m : TS_NOWHERE;
-        plan->mass_before += mass_of(s->rig, width->gear, width->before);
-        plan->mass_after += mass_of(s->rig, width->gear, width->after);
+        width->after = b > 0.0 ? b : (double)NAN;
+        plan->mass_before += ts_sizing_gear_mass(s, width->gear, width->before);
+        plan->mass_after += ts_sizing_gear_mass(s, width->gear, width->after);
     }
+    return TS_OK;
+}
+
+static bool take_memory(ts_sizing *s, ts_arena *arena)
+{
+    const size_t meshes = s->rig->train->mesh_count, gears = s->rig->train->gear_count;
+
+    s->plan->gears  = TS_TAKE(arena, ts_gear_width, gears);
+    s->plan->meshes = TS_TAKE(arena, ts_mesh_width, meshes);
+    s->w            = TS_TAKE(arena, long, gears);
+    s->kept         = TS_TAKE(arena, long, gears);
+    s->floor_steps  = TS_TAKE(arena, long, gears);
+    s->order        = TS_TAKE(arena, uint32_t, gears);
+    s->least        = TS_TAKE(arena, long, meshes);
+    s->most         = TS_TAKE(arena, long, meshes);
+    s->floor        = TS_TAKE(arena, double, gears);
+    return s->plan->gears != NULL && s->plan->meshes != NULL && s->w != NULL && s->kept != NULL &&
+           s->floor_steps != NULL && s->order != NULL && s->least != NULL && s->most != NULL &&
+           s->floor != NULL;
 }
 
 ts_status ts_find_tooth_widths(const ts_width_rig *rig, double step, ts_arena *arena,
                                ts_width_plan *plan)
 {
-    const size_t meshes = rig->train->mesh_count, gears = rig->train->gear_count;
-    sizing       s = {rig, plan, step, NULL, NULL, NULL, NULL};
+    ts_sizing s = {.rig = rig, .plan = plan, .step = step};
 
-    *plan        = (ts_width_plan){0};
-    plan->gears  = TS_TAKE(arena, ts_gear_width, gears);
-    plan->meshes = TS_TAKE(arena, ts_width_state, meshes);
-    s.c          = TS_TAKE(arena, long, meshes);
-    s.least      = TS_TAKE(arena, long, meshes);
-    s.most       = TS_TAKE(arena, long, meshes);
-    s.floor      = TS_TAKE(arena, double, gears);
-    if (plan->gears == NULL || plan->meshes == NULL || s.c == NULL || s.least == NULL ||
-        s.most == NULL || s.floor == NULL)
+    *plan = (ts_width_plan){0};
+    if (!take_memory(&s, arena))
         return TS_NO_MEMORY;
     list_gears(&s);
     choose(&s);
     ts_status status = drop_unrated(&s);
+    put_in_order(&s);
     if (status == TS_OK)
-        status = widen(&s);
-    if (status == TS_OK)
-        status = trim(&s);
-    if (status == TS_OK)
-        finish(&s);
-    return status;
+        status = ts_sizing_climb(&s);
+    return status == TS_OK ? finish(&s) : status;
 }

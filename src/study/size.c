@@ -157,7 +157,7 @@ ts_status ts_size_write(ts_study *study, const ts_size_options *options,
     ts_status status = size_in(study, step, arena, &plan, &bytes);
     if (status == TS_OK)
         status = tell(study, &plan, step, options, page, sink);
-    if (status == TS_OK)
+    if (status == TS_OK && plan.fits)
         status = send(bytes, file);
     *fits = status == TS_OK && plan.fits;
     ts_arena_close(arena);

@@ -97,9 +97,31 @@ class Doubt(InFolder):
     def test_a_drive_that_no_width_can_save_is_said_to_be_so(self):
         copy = self.copy_of(BIZJET)
         run("set", copy, "drive/lp/box/gears/material", "normalised ML")
-        code, out, _ = run("size", copy)
+        before = copy.read_bytes()
+        code, out, _ = run("size", copy, "--write")
+        said = " ".join(out.split())
         self.assertEqual(code, 1)
-        self.assertIn("not even the greatest width", " ".join(out.split()))
+        self.assertRegex(said, r"lp box input > hydraulic pump 2: not even [0-9.]+ mm, the greatest")
+        self.assertRegex(said, r"has S_[HF] [0-9.]+ where [0-9.]+ is wanted")
+        self.assertIn("Nothing was written, since not every mesh holds.", said)
+        self.assertEqual(copy.read_bytes(), before)
+        weak = [m for m in answer("size", copy)["meshes"] if m["state"] == "too weak"]
+        self.assertEqual([m["address"] for m in weak], ["drive/lp/box/clockwise/1"])
+        self.assertLess(weak[0]["margin"], 0)
+
+    def test_a_width_that_the_file_does_not_tell_is_written(self):
+        copy = self.copy_of(BIZJET)
+        run("set", copy, "drive/lp/box/input/face", "unknown")
+        self.assertRegex(copy.read_text(), r"input: \{teeth: 35, face: unknown")
+        self.assertEqual(run("size", copy, "--write")[0], 0)
+        self.assertRegex(copy.read_text(), r"input: \{teeth: 35, face: [0-9.]+ mm")
+
+    def test_what_is_not_sized_is_named_with_its_reason(self):
+        copy = self.copy_of(BIZJET)
+        run("set", copy, "oil/viscosity at 40", "unknown")
+        code, out, _ = run("size", copy)
+        self.assertEqual(code, 2)
+        self.assertIn("is not sized: the viscosity of the oil is missing.", " ".join(out.split()))
 
     def test_a_file_that_is_no_drive_is_not_sized(self):
         self.assertEqual(run("size", ROOT / "examples/rate/gear_pairs.yaml")[0], 2)

@@ -176,11 +176,11 @@ static void a_tolerance_without_a_width_is_not_blamed_for_it(void **state)
 }
 
 /* The number behind a word of the finding's advice, as it would be typed in. */
-static void copy_number(const char *remedy, const char *before, char *out, size_t room)
+static void copy_number(const char *says, const char *before, char *out, size_t room)
 {
-    const char *at = remedy != NULL ? strstr(remedy, before) : NULL;
+    const char *at = says != NULL ? strstr(says, before) : NULL;
     if (at == NULL)
-        fail_msg("`%s` says nothing behind `%s`", remedy != NULL ? remedy : "", before);
+        fail_msg("`%s` says nothing behind `%s`", says != NULL ? says : "", before);
     while (strchr("0123456789-", *at) == NULL)
         at++;
     const size_t length = strspn(at, "0123456789.-e");

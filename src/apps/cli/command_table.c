@@ -87,7 +87,9 @@ const command_row commands[] = {
      "written\n"
      "unless asked: --write changes those widths in FILE and no other byte, -o writes the changed "
      "text\n"
-     "to another file.  Exit code 0: all meshes hold with the new widths.",
+     "to another file; when a mesh holds at no width, nothing is written.  Exit code 0: all "
+     "meshes\n"
+     "hold with the new widths.",
      OPTIONS(size_options), run_size},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "

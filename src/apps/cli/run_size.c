@@ -12,13 +12,17 @@ static const char *target_of(const arguments *given)
     return given->value[OPTION_WRITE] != NULL ? given->operand[0] : NULL;
 }
 
-static int show(const collector *told, const char *target, bool json)
+static int show(const collector *told, const char *target, bool json, bool fits)
 {
     if (fwrite(told->bytes, 1, told->length, stdout) != told->length)
         return EXIT_FAULT;
-    if (!json && target == NULL)
+    if (json)
+        return EXIT_HOLDS;
+    if (!fits)
+        printf("Nothing was written, since not every mesh holds.\n");
+    else if (target == NULL)
         printf("Nothing was written; --write puts the new widths into the file.\n");
-    if (!json && target != NULL)
+    else
         printf("Written: %s\n", target);
     return EXIT_HOLDS;
 }
@@ -46,10 +50,10 @@ int run_size(const arguments *given)
     bool                  fits   = false;
     const ts_status       status = ts_size_write(study, &size, &page, &fits, &sink, &file);
     code                         = status == TS_OK ? EXIT_HOLDS : complain(study, status, json);
-    if (code == EXIT_HOLDS && target != NULL)
+    if (code == EXIT_HOLDS && fits && target != NULL)
         code = file_save(target, text.bytes, text.length);
     if (code == EXIT_HOLDS)
-        code = show(&told, target, json);
+        code = show(&told, target, json, fits);
     if (code == EXIT_HOLDS && !fits)
         code = EXIT_DOES_NOT_HOLD;
     if (code == EXIT_HOLDS)
