@@ -322,13 +322,14 @@ static void judge_passing(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
                  "the tips of gear 1 run %s into those of gear 2 where they pass beside the mesh",
                  ts_rate_shown(desk, -room, TS_KIND_LENGTH));
     if (isnan(cut))
-        ts_rate_todo(desk, finding, "use a greater difference of teeth or a larger pressure angle");
+        ts_rate_remedy(desk, finding,
+                       "use a greater difference of teeth or a larger pressure angle");
     else
-        ts_rate_todo(desk, finding,
-                     "shorten the tips to k_1 = %s and k_2 = %s, or use a greater difference of "
-                     "teeth or a larger pressure angle",
-                     ts_rate_shown_outward(desk, pair->k_1 - cut, TS_KIND_NUMBER, -1),
-                     ts_rate_shown_outward(desk, pair->k_2 - cut, TS_KIND_NUMBER, -1));
+        ts_rate_remedy(desk, finding,
+                       "shorten the tips to k_1 = %s and k_2 = %s, or use a greater difference of "
+                       "teeth or a larger pressure angle",
+                       ts_rate_shown_outward(desk, pair->k_1 - cut, TS_KIND_NUMBER, -1),
+                       ts_rate_shown_outward(desk, pair->k_2 - cut, TS_KIND_NUMBER, -1));
 }
 
 void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated)

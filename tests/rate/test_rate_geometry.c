@@ -152,7 +152,7 @@ static void a_ring_with_nearly_as_many_teeth_is_refused(void **state)
     ts_study *tight = rated_element("gear pair", "z_1: 40, z_2: -48, m_n: 2 mm, b_1: 20 mm");
     const ts_finding_view *finding = finding_of(tight, "rate-passing-tips");
     assert_non_null(finding);
-    assert_true(finding->value < 0.0 && strstr(finding->todo, "k_1 = -0.0") != NULL);
+    assert_true(finding->value < 0.0 && strstr(finding->remedy, "k_1 = -0.0") != NULL);
     ts_study_close(tight);
     ts_study *roomy = rated_element("gear pair", "z_1: 40, z_2: -49, m_n: 2 mm, b_1: 20 mm");
     assert_null(finding_of(roomy, "rate-passing-tips"));
