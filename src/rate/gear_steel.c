@@ -107,7 +107,7 @@ static void judge_hardening(ts_rate_desk *desk, int gear, const ts_rated_steel *
     ts_rate_says(desk, finding, "gear %d is %s by `%s` and %s by its material", gear + 1,
                  ts_gear_class_name(written), keys[gear].class,
                  ts_gear_class_name(steel->row.class));
-    ts_rate_todo(desk, finding, "leave `%s` out, or choose another material", keys[gear].class);
+    ts_rate_remedy(desk, finding, "leave `%s` out, or choose another material", keys[gear].class);
 }
 
 void ts_rate_gear_steel(ts_rate_desk *desk, int gear, ts_rated_steel *steel)

@@ -28,7 +28,6 @@ typedef enum option_id {
     OPTION_LIKE,
     OPTION_UNSET,
     OPTION_STEP,
-    OPTION_WRITE,
     OPTION_FIGURE,
     OPTION_FORMAT,
     OPTION_CONDITION,

@@ -40,8 +40,8 @@ static void judge(ts_check *check, uint32_t mesh)
             ts_shown_apart(check, question.value, question.limit, TS_KIND_LENGTH),
             ts_shown(check, question.limit, TS_KIND_LENGTH), ts_shown(check, R_e, TS_KIND_LENGTH),
             ts_shown(check, m_et, TS_KIND_LENGTH));
-    ts_todo(check, finding, "make the face %s at most, or the module larger",
-            ts_shown_outward(check, question.limit, TS_KIND_LENGTH, -1));
+    ts_remedy(check, finding, "make the face %s at most, or the module larger",
+              ts_shown_outward(check, question.limit, TS_KIND_LENGTH, -1));
 }
 
 static void run(ts_check *check)

@@ -50,7 +50,7 @@ static void judge(ts_check *check, uint32_t mesh, int gear)
             "the bevel of %s is undercut: its profile shift is %s, where %s is the least",
             check->train->shafts[shaft].name, ts_shown_apart(check, x_hm, least, TS_KIND_NUMBER),
             ts_shown(check, least, TS_KIND_NUMBER));
-    ts_todo(
+    ts_remedy(
         check, finding, "use more teeth, or a `profile shift` of %s %s",
         gear == 0 ? "at least" : "at most",
         ts_shown_outward(check, gear == 0 ? least : -least, TS_KIND_NUMBER, gear == 0 ? +1 : -1));
