@@ -33,8 +33,8 @@ static void complain(ts_check *check, uint32_t mesh, const ts_mesh_opinion *opin
             ts_shown(check, question->limit, TS_KIND_NUMBER),
             ts_mesh_side_says(check->train, mesh, opinion->gear),
             ts_flank_words(check, mesh, opinion->condition));
-    ts_todo(check, finding, "%s",
-            ts_wider_face(check, mesh, opinion->stress, question->limit / question->value));
+    ts_remedy(check, finding, "%s",
+              ts_wider_face(check, mesh, opinion->stress, question->limit / question->value));
 }
 
 static void judge(ts_check *check, uint32_t mesh)

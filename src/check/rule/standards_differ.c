@@ -112,7 +112,7 @@ static void say_missing(ts_check *check, uint32_t mesh, const char *missing)
     if (finding == NULL)
         return;
     ts_says(check, finding, "AGMA 2101 cannot rate %s: it lacks %s", name, missing);
-    ts_todo(check, finding, "rate it by hand, or waive this with the reason");
+    ts_remedy(check, finding, "rate it by hand, or waive this with the reason");
 }
 
 static void ask(ts_check *check, uint32_t mesh, double most)
