@@ -5,36 +5,14 @@
  * does it.
  */
 #include "search/arrange_branch.h"
+#include "search/arrange_desk.h"
 
 #include "search/crew.h"
 
 #include <stdlib.h>
 #include <string.h>
 
-#define NO_LABEL UINT32_MAX
-
-/* What one worker needs: labels of the set at hand, and a place for the kept ones. */
-typedef struct desk {
-    ts_arena           *kept;
-    const ts_allocator *allocator;
-    char               *labels; /* of the set at hand */
-    uint32_t            count, room;
-    uint32_t           *bucket; /* [4 * z + 2 * sense + reversed] the first label, or NO_LABEL */
-    size_t              buckets;
-    uint32_t           *order; /* of compaction */
-    uint32_t            order_room;
-    ts_label           *draft;
-    size_t              draft_size;
-    ts_label_count      counts;
-    bool                no_memory;
-} desk;
-
-struct ts_branch_room {
-    ts_allocator allocator;
-    size_t       workers;
-    desk        *desks;
-    ts_arena    *lists;
-};
+typedef ts_desk desk;
 
 typedef struct grower {
     const ts_branch_wish *wish;
@@ -77,18 +55,13 @@ static ts_label *label_at(const bench *b, uint32_t i)
     return (ts_label *)(void *)(b->d->labels + (size_t)i * b->g->out->label_size);
 }
 
-static void *resize(const desk *d, void *block, size_t size)
-{
-    return d->allocator->resize(d->allocator->context, block, size);
-}
-
 static bool make_place(bench *b)
 {
     desk *d = b->d;
     if (d->count < d->room)
         return true;
     const uint32_t room  = d->room == 0 ? 1024 : d->room * 2;
-    char          *fresh = resize(d, d->labels, (size_t)room * b->g->out->label_size);
+    char          *fresh = ts_desk_resize(d, d->labels, (size_t)room * b->g->out->label_size);
     if (fresh == NULL) {
         d->no_memory = true;
         return false;
@@ -96,78 +69,6 @@ static bool make_place(bench *b)
     d->labels = fresh;
     d->room   = room;
     return true;
-}
-
-static void close_desk(desk *d)
-{
-    ts_arena_close(d->kept);
-    if (d->labels != NULL)
-        (void)resize(d, d->labels, 0);
-    if (d->bucket != NULL)
-        (void)resize(d, d->bucket, 0);
-    if (d->order != NULL)
-        (void)resize(d, d->order, 0);
-    if (d->draft != NULL)
-        (void)resize(d, d->draft, 0);
-    d->kept   = NULL;
-    d->labels = NULL;
-    d->bucket = NULL;
-    d->order  = NULL;
-    d->draft  = NULL;
-    d->room = d->order_room = 0;
-}
-
-static bool open_desk(desk *d, const ts_allocator *allocator, const ts_pair_tables *pair,
-                      size_t label_size)
-{
-    const size_t buckets = 4 * pair->tables->stride;
-
-    d->allocator = allocator;
-    d->counts    = (ts_label_count){0};
-    d->no_memory = false;
-    d->kept      = ts_arena_open(allocator);
-    d->bucket    = resize(d, NULL, buckets * sizeof *d->bucket);
-    d->draft     = resize(d, NULL, label_size);
-    d->buckets   = buckets;
-    if (d->kept == NULL || d->bucket == NULL || d->draft == NULL)
-        return false;
-    for (size_t i = 0; i < buckets; i++)
-        d->bucket[i] = NO_LABEL;
-    return true;
-}
-
-ts_branch_room *ts_branch_room_open(const ts_allocator *allocator, size_t workers)
-{
-    ts_branch_room *room = allocator->resize(allocator->context, NULL, sizeof *room);
-    if (room == NULL)
-        return NULL;
-    *room       = (ts_branch_room){.allocator = *allocator, .workers = workers};
-    room->desks = allocator->resize(allocator->context, NULL, workers * sizeof *room->desks);
-    if (room->desks == NULL) {
-        (void)allocator->resize(allocator->context, room, 0);
-        return NULL;
-    }
-    for (size_t i = 0; i < workers; i++)
-        room->desks[i] = (desk){.allocator = &room->allocator};
-    return room;
-}
-
-static void clear_room(ts_branch_room *room)
-{
-    for (size_t i = 0; i < room->workers; i++)
-        close_desk(&room->desks[i]);
-    ts_arena_close(room->lists);
-    room->lists = NULL;
-}
-
-void ts_branch_room_close(ts_branch_room *room)
-{
-    if (room == NULL)
-        return;
-    clear_room(room);
-    const ts_allocator allocator = room->allocator;
-    (void)allocator.resize(allocator.context, room->desks, 0);
-    (void)allocator.resize(allocator.context, room, 0);
 }
 
 /* ---- keeping the best -------------------------------------------------------------------------
@@ -189,7 +90,7 @@ static bool is_beaten(const bench *b, uint32_t first, const ts_label *l, double 
     uint64_t       seen[TS_ARRANGE_ACCESSORIES];
     uint32_t       count = 0;
 
-    for (uint32_t i = first; i != NO_LABEL; i = label_at(b, i)->next) {
+    for (uint32_t i = first; i != TS_NO_LABEL; i = label_at(b, i)->next) {
         const ts_label *other = label_at(b, i);
         if (!ts_label_beats(&b->ahead, nearest, other, l))
             continue;
@@ -211,7 +112,7 @@ static bool is_beaten(const bench *b, uint32_t first, const ts_label *l, double 
 static void drop_beaten(bench *b, uint32_t *first, const ts_label *l, double nearest)
 {
     const bool one = b->g->wish->shapes == 1;
-    for (uint32_t *link = first; *link != NO_LABEL;) {
+    for (uint32_t *link = first; *link != TS_NO_LABEL;) {
         ts_label *other = label_at(b, *link);
         if ((one || other->shape == l->shape) && ts_label_beats(&b->ahead, nearest, l, other)) {
             other->dead = 1;
@@ -458,7 +359,7 @@ static void narrow(bench *b, uint8_t idlers)
 
     if (wish->beam == 0)
         return;
-    ranking *rank = resize(d, NULL, ((size_t)d->count + 1) * sizeof *rank);
+    ranking *rank = ts_desk_resize(d, NULL, ((size_t)d->count + 1) * sizeof *rank);
     if (rank == NULL) {
         d->no_memory = true;
         return;
@@ -471,14 +372,14 @@ static void narrow(bench *b, uint8_t idlers)
     qsort(rank, alive, sizeof *rank, by_value);
     for (uint32_t i = wish->beam; i < alive; i++)
         label_at(b, rank[i].index)->dead = 1;
-    (void)resize(d, rank, 0);
+    (void)ts_desk_resize(d, rank, 0);
 }
 
 static void empty_buckets(bench *b)
 {
     for (uint32_t i = 0; i < b->d->count; i++) {
         const ts_label *l                                     = label_at(b, i);
-        b->d->bucket[4u * l->z + 2u * l->sense + l->reversed] = NO_LABEL;
+        b->d->bucket[4u * l->z + 2u * l->sense + l->reversed] = TS_NO_LABEL;
     }
     b->d->count = 0;
 }
@@ -487,7 +388,7 @@ static bool make_order(desk *d)
 {
     if (d->count <= d->order_room)
         return true;
-    uint32_t *fresh = resize(d, d->order, (size_t)d->count * sizeof *fresh);
+    uint32_t *fresh = ts_desk_resize(d, d->order, (size_t)d->count * sizeof *fresh);
     if (fresh == NULL) {
         d->no_memory = true;
         return false;
@@ -507,7 +408,7 @@ static void pack(bench *b, ts_label_list *list)
     if (!make_order(d))
         return;
     for (uint32_t i = 0; i < d->count; i++)
-        d->order[i] = label_at(b, i)->dead != 0 ? NO_LABEL : alive++;
+        d->order[i] = label_at(b, i)->dead != 0 ? TS_NO_LABEL : alive++;
     list->at = ts_arena_take(d->kept, alive, size);
     if (list->at == NULL) {
         d->no_memory = true;
@@ -530,7 +431,7 @@ static void pack_by_mass(bench *b, ts_label_list *list)
     desk        *d     = b->d;
     const size_t size  = b->g->out->label_size;
     uint32_t     alive = 0;
-    ranking     *rank  = resize(d, NULL, ((size_t)d->count + 1) * sizeof *rank);
+    ranking     *rank  = ts_desk_resize(d, NULL, ((size_t)d->count + 1) * sizeof *rank);
 
     if (rank == NULL) {
         d->no_memory = true;
@@ -547,7 +448,7 @@ static void pack_by_mass(bench *b, ts_label_list *list)
         memcpy(list->at + (size_t)i * size, label_at(b, rank[i].index), size);
     list->count = list->at != NULL ? alive : 0;
     d->counts.kept += alive;
-    (void)resize(d, rank, 0);
+    (void)ts_desk_resize(d, rank, 0);
 }
 
 /* ---- sets -------------------------------------------------------------------------------------
@@ -624,7 +525,7 @@ static bool open_room(ts_branches *out, ts_branch_room *room)
 {
     const size_t sets = (size_t)out->pair->tables->all + 1;
 
-    clear_room(room);
+    ts_branch_room_clear(room);
     room->lists = ts_arena_open(&room->allocator);
     if (room->lists == NULL)
         return false;
@@ -632,7 +533,7 @@ static bool open_room(ts_branches *out, ts_branch_room *room)
     out->ended[0] = TS_TAKE(room->lists, ts_label_list, sets);
     out->ended[1] = TS_TAKE(room->lists, ts_label_list, sets);
     for (size_t i = 0; i < room->workers; i++)
-        if (!open_desk(&room->desks[i], &room->allocator, out->pair, out->label_size))
+        if (!ts_desk_open(&room->desks[i], &room->allocator, out->pair, out->label_size))
             return false;
     return !ts_arena_failed(room->lists);
 }
