@@ -14,6 +14,13 @@ static const ts_formula tau_u_formula = {
     .text    = "ratio*Ftu",
     .source  = "MMPDS-01 (2003), table 2.3.1.0(g2): ratio 0.60 in every column (read)",
 };
+static const ts_formula tau_formula = {
+    .symbol  = "tau",
+    .meaning = "shear strength at temperature",
+    .unit    = "Pa",
+    .text    = "warmth*ratio*Ftu",
+    .source  = "MMPDS-01 (2003), table 2.3.1.0(g2): ratio 0.60 in every column (read)",
+};
 static const ts_formula brittle_formula = {
     .symbol  = "T_brittle",
     .meaning = "break torque of a brittle neck",
@@ -151,7 +158,7 @@ double ts_spread_at(const ts_spread *spread, double u)
 
 /* ---- band and samples ------------------------------------------------------------------------ */
 
-static bool is_sound(const ts_neck *neck)
+static bool is_sound(const ts_shear_neck *neck)
 {
     return ts_spread_is_sound(&neck->d) && ts_spread_is_sound(&neck->d_i) &&
            ts_spread_is_sound(&neck->Ftu) && ts_spread_is_sound(&neck->ratio) &&
@@ -170,37 +177,47 @@ static double torque_of(double tau, double d, double d_i, double yielding, doubl
 
 /* The torque rises with strength, diameter and yielding and falls with the bore, so that its limits
  * lie at two corners; a dozen roundings of 1.1e-16 are covered by 1e-14. */
-ts_neck_limits ts_neck_band(const ts_neck *neck, ts_workings *workings)
+#define HAIR 1e-14
+
+double ts_neck_least(const ts_shear_neck *neck, ts_workings *workings)
 {
-    const double hair = 1e-14;
-
     if (!is_sound(neck))
-        return (ts_neck_limits){NAN, NAN};
-    const double   weak   = neck->Ftu.low * neck->ratio.low * neck->warmth.low;
-    const double   strong = neck->Ftu.high * neck->ratio.high * neck->warmth.high;
-    const double   y_low = neck->yielding.low, y_high = neck->yielding.high;
-    ts_neck_limits band;
+        return NAN;
+    const double Ftu = neck->Ftu.low, ratio = neck->ratio.low, warmth = neck->warmth.low;
+    const double tau  = TS_STEP(workings, tau_formula, warmth * ratio * Ftu, warmth, ratio, Ftu);
+    const double T_el = ts_torque_elastic(tau, neck->d.low, neck->d_i.high, workings);
+    const double K_ts = neck->K_ts, y_low = neck->yielding.low;
 
-    {
-        const double T_el = ts_torque_elastic(weak, neck->d.low, neck->d_i.high, workings);
-        const double T_pl = ts_torque_plastic(weak, neck->d.low, neck->d_i.high, workings);
-        const double K_ts = neck->K_ts;
+    if (neck->brittle)
+        return TS_STEP(workings, brittle_formula, T_el / K_ts, T_el, K_ts) * (1.0 - HAIR);
+    const double T_pl = ts_torque_plastic(tau, neck->d.low, neck->d_i.high, workings);
 
-        if (neck->brittle)
-            band.low = TS_STEP(workings, brittle_formula, T_el / K_ts, T_el, K_ts);
-        else
-            band.low =
-                TS_STEP(workings, low_formula, T_el + y_low * (T_pl - T_el), T_el, y_low, T_pl);
-    }
-    const double T_el = ts_torque_elastic(strong, neck->d.high, neck->d_i.low, workings);
-    const double T_pl = ts_torque_plastic(strong, neck->d.high, neck->d_i.low, workings);
+    return TS_STEP(workings, low_formula, T_el + y_low * (T_pl - T_el), T_el, y_low, T_pl) *
+           (1.0 - HAIR);
+}
 
-    band.high = TS_STEP(workings, high_formula, T_el + y_high * (T_pl - T_el), T_el, y_high, T_pl);
-    return (ts_neck_limits){band.low * (1.0 - hair), band.high * (1.0 + hair)};
+double ts_neck_most(const ts_shear_neck *neck, ts_workings *workings)
+{
+    if (!is_sound(neck))
+        return NAN;
+    const double Ftu = neck->Ftu.high, ratio = neck->ratio.high, warmth = neck->warmth.high;
+    const double tau    = TS_STEP(workings, tau_formula, warmth * ratio * Ftu, warmth, ratio, Ftu);
+    const double T_el   = ts_torque_elastic(tau, neck->d.high, neck->d_i.low, workings);
+    const double T_pl   = ts_torque_plastic(tau, neck->d.high, neck->d_i.low, workings);
+    const double y_high = neck->yielding.high;
+
+    return TS_STEP(workings, high_formula, T_el + y_high * (T_pl - T_el), T_el, y_high, T_pl) *
+           (1.0 + HAIR);
+}
+
+ts_neck_limits ts_neck_band(const ts_shear_neck *neck, ts_workings *workings)
+{
+    return (ts_neck_limits){ts_neck_least(neck, workings), ts_neck_most(neck, workings)};
 }
 
 /* A brittle neck may feel all of its notch or nothing of it: the divisor is drawn between. */
-void ts_neck_sample(const ts_neck *neck, uint64_t seed, uint64_t first, size_t count, double *T)
+void ts_neck_sample(const ts_shear_neck *neck, uint64_t seed, uint64_t first, size_t count,
+                    double *T)
 {
     if (!is_sound(neck)) {
         for (size_t i = 0; i < count; i++)

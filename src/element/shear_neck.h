@@ -52,7 +52,7 @@ typedef struct ts_spread {
 double ts_spread_at(const ts_spread *spread, double u);
 bool   ts_spread_is_sound(const ts_spread *spread);
 
-typedef struct ts_neck {
+typedef struct ts_shear_neck {
     ts_spread d, d_i;   /* m    diameter at the root, bore (0, 0: solid)                    */
     ts_spread Ftu;      /* Pa   tensile strength at room temperature                        */
     ts_spread ratio;    /*      shear over tensile strength                                 */
@@ -60,16 +60,19 @@ typedef struct ts_neck {
     ts_spread yielding; /*      0: breaks at the elastic torque, 1: at the plastic one      */
     double    K_ts;     /*      notch factor of torsion; only a brittle neck feels it       */
     bool      brittle;
-} ts_neck;
+} ts_shear_neck;
 
 typedef struct ts_neck_limits {
     double low, high; /* N.m */
 } ts_neck_limits;
 
 /* NaN limits when a spread is not sound, a diameter is not above the bore, or K_ts < 1. */
-ts_neck_limits ts_neck_band(const ts_neck *neck, ts_workings *workings);
+double         ts_neck_least(const ts_shear_neck *neck, ts_workings *workings);
+double         ts_neck_most(const ts_shear_neck *neck, ts_workings *workings);
+ts_neck_limits ts_neck_band(const ts_shear_neck *neck, ts_workings *workings);
 
 /* Break torques of samples first, first + 1, ...; the same for any share of the work. */
-void ts_neck_sample(const ts_neck *neck, uint64_t seed, uint64_t first, size_t count, double *T);
+void ts_neck_sample(const ts_shear_neck *neck, uint64_t seed, uint64_t first, size_t count,
+                    double *T);
 
 #endif

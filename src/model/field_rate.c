@@ -55,15 +55,30 @@ static const ts_field rate_fields[] = {
      .record  = &ts_table_rate_steel,
      .says    = "Rows of the catalogue of gear steels, with their sources.",
      .example = "{teeth: {row: carburised 9310}}"},
+    {.key  = "bearing",
+     .form = TS_FORM_NAMED,
+     TS_LIST_AT(ts_rate_file, bearings, bearing_count),
+     .most    = 200,
+     .record  = &ts_table_rate_bearing,
+     .says    = "Rolling bearings: capacity, life, static safety, least load.",
+     .example = "{idler: {form: deep groove, series: 02, d: 30 mm, F_r: 900 N, n: 9000 rpm}}"},
+    {.key  = "shear neck",
+     .form = TS_FORM_NAMED,
+     TS_LIST_AT(ts_rate_file, necks, neck_count),
+     .most    = 200,
+     .record  = &ts_table_rate_neck,
+     .says    = "Shear necks: the guaranteed band of the break torque.",
+     .example = "{hydraulic pump: {d: 10 mm, tol: 0.02 mm, Ftu_min: 1240 MPa, Ftu_max: 1380 MPa}}"},
 };
 
 static const char *judge_file(const void *record, const char **key, const char **expected)
 {
     const ts_rate_file *file = record;
     *key                     = "towershaft rate";
-    *expected = "one of gear pair, bevel pair, tooth measurement, tolerance, material";
+    *expected = "one of gear pair, bevel pair, tooth measurement, tolerance, material, bearing, "
+                "shear neck";
     if (file->pair_count + file->bevel_count + file->tooth_count + file->tolerance_count +
-            file->steel_count >
+            file->steel_count + file->bearing_count + file->neck_count >
         0)
         return NULL;
     return "the file describes no element";

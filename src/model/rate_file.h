@@ -117,6 +117,29 @@ typedef struct ts_rate_steel { /* material: */
     ts_measure  hardness;
 } ts_rate_steel;
 
+typedef struct ts_rate_bearing { /* bearing: */
+    const char *name;
+    ts_node     node;
+    ts_pick     form;   /* ts_bearing_form                         */
+    ts_pick     series; /* of ts_rate_series                       */
+    ts_measure  d, D, alpha;
+    ts_tally    rows, Z;
+    ts_measure  D_w, L_we, D_pw, f_i, f_e;
+    ts_measure  C_r, C_0r;
+    ts_measure  F_r, F_a, n, nu, L_h, S, e_C, S_0min;
+    ts_pick     cleanness; /* ts_cleanness */
+} ts_rate_bearing;
+
+typedef struct ts_rate_neck { /* shear neck: */
+    const char *name;
+    ts_node     node;
+    ts_measure  d, tol, d_i, K_ts;
+    ts_measure  Ftu_min, Ftu_max, ratio_min, ratio_max, warmth_min, warmth_max;
+    ts_measure  y_low, y_high;
+    ts_pick     brittle; /* ts_answer_yes */
+    ts_measure  T_legit, T_capacity, S_T;
+} ts_rate_neck;
+
 typedef struct ts_rate_file {
     ts_node            node;
     ts_tally           version;
@@ -131,6 +154,10 @@ typedef struct ts_rate_file {
     size_t             tolerance_count;
     ts_rate_steel     *steels;
     size_t             steel_count;
+    ts_rate_bearing   *bearings;
+    size_t             bearing_count;
+    ts_rate_neck      *necks;
+    size_t             neck_count;
 
     ts_assumption          *assumed; /* the register of defaults, of use or not */
     size_t                  assumed_count;

@@ -126,5 +126,7 @@ void ts_rate_bevel_element(ts_rate_desk *desk, const ts_rate_bevels *given);
 void ts_rate_tooth_element(ts_rate_desk *desk, const ts_rate_tooth *given);
 void ts_rate_tolerance_element(ts_rate_desk *desk, const ts_rate_tolerance *given);
 void ts_rate_steel_element(ts_rate_desk *desk, const ts_rate_steel *given);
+void ts_rate_bearing_element(ts_rate_desk *desk, const ts_rate_bearing *given);
+void ts_rate_neck_element(ts_rate_desk *desk, const ts_rate_neck *given);
 
 #endif

@@ -19,6 +19,8 @@ static const char *const condition_names[TS_RATED_CONDITION_COUNT] = {
     [TS_RATED_MICROPITTING]   = "micropitting",
     [TS_RATED_ISO_10300]      = "ISO 10300",
     [TS_RATED_AGMA_2003]      = "AGMA 2003",
+    [TS_RATED_WEAKEST]        = "weakest",
+    [TS_RATED_STRONGEST]      = "strongest",
 };
 
 static void name_conditions(ts_rate_desk *desk)
@@ -43,6 +45,10 @@ static void rate_elements(ts_rate_desk *desk)
         ts_rate_tolerance_element(desk, &file->tolerances[i]);
     for (size_t i = 0; i < file->steel_count; i++)
         ts_rate_steel_element(desk, &file->steels[i]);
+    for (size_t i = 0; i < file->bearing_count; i++)
+        ts_rate_bearing_element(desk, &file->bearings[i]);
+    for (size_t i = 0; i < file->neck_count; i++)
+        ts_rate_neck_element(desk, &file->necks[i]);
 }
 
 static void count_findings(ts_check_outcome *outcome)

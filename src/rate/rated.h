@@ -31,6 +31,8 @@ typedef enum ts_rated_condition {
     TS_RATED_MICROPITTING,
     TS_RATED_ISO_10300,
     TS_RATED_AGMA_2003,
+    TS_RATED_WEAKEST, /* shear necks: the least that breaks it */
+    TS_RATED_STRONGEST,
     TS_RATED_CONDITION_COUNT
 } ts_rated_condition;
 

@@ -21,9 +21,9 @@ static ts_spread about(double mean, double sigma, double limits)
                        .sigma = sigma};
 }
 
-static ts_neck sample_neck(void)
+static ts_shear_neck sample_neck(void)
 {
-    return (ts_neck){
+    return (ts_shear_neck){
         .d        = about(10e-3, 8e-6, 3.0),
         .d_i      = {.law = TS_SPREAD_UNIFORM, .low = 3.95e-3, .high = 4.05e-3},
         .Ftu      = about(1240e6, 37e6, 4.0),
@@ -39,7 +39,7 @@ static void exact_neck_has_the_closed_forms(void **state)
 {
     (void)state;
     const double         pi = 3.14159265358979323846, tau = 0.6 * 1240e6;
-    const ts_neck        neck = {.d        = exactly(10e-3),
+    const ts_shear_neck  neck = {.d        = exactly(10e-3),
                                  .d_i      = exactly(0.0),
                                  .Ftu      = exactly(1240e6),
                                  .ratio    = exactly(0.6),
@@ -47,7 +47,7 @@ static void exact_neck_has_the_closed_forms(void **state)
                                  .yielding = {.law = TS_SPREAD_UNIFORM, .low = 0.0, .high = 1.0},
                                  .K_ts     = 1.3};
     const ts_neck_limits band = ts_neck_band(&neck, NULL);
-    ts_neck              hard = neck;
+    ts_shear_neck        hard = neck;
 
     assert_close(band.low, pi * 1e-6 * tau / 16.0, 1e-13);
     assert_close(band.high, pi * 1e-6 * tau / 12.0, 1e-13);
@@ -60,8 +60,8 @@ static void no_sample_leaves_the_band(void **state)
 {
     (void)state;
     enum { COUNT = 100000 };
-    double *T    = malloc(COUNT * sizeof *T);
-    ts_neck neck = sample_neck();
+    double       *T    = malloc(COUNT * sizeof *T);
+    ts_shear_neck neck = sample_neck();
 
     assert_non_null(T);
     for (int brittle = 0; brittle < 2; brittle++) {
@@ -85,12 +85,12 @@ static void no_sample_leaves_the_band(void **state)
 static void corners_reach_the_band(void **state)
 {
     (void)state;
-    const ts_neck        neck = sample_neck();
+    const ts_shear_neck  neck = sample_neck();
     const ts_neck_limits band = ts_neck_band(&neck, NULL);
     double               low = INFINITY, high = 0.0;
 
     for (int corner = 0; corner < 64; corner++) {
-        ts_neck          one   = neck;
+        ts_shear_neck    one   = neck;
         ts_spread *const all[] = {&one.d,     &one.d_i,    &one.Ftu,
                                   &one.ratio, &one.warmth, &one.yielding};
         double           T;
@@ -110,17 +110,17 @@ static void scatter_is_the_first_order_one(void **state)
 {
     (void)state;
     enum { COUNT = 100000 };
-    double *T = malloc(COUNT * sizeof *T), sum = 0.0, square = 0.0;
-    ts_neck neck;
+    double       *T = malloc(COUNT * sizeof *T), sum = 0.0, square = 0.0;
+    ts_shear_neck neck;
 
     assert_non_null(T);
-    neck = (ts_neck){.d        = about(10e-3, 25e-6 / 3.0, 6.0),
-                     .d_i      = exactly(0.0),
-                     .Ftu      = about(1240e6, 0.03 * 1240e6, 6.0),
-                     .ratio    = about(0.6, 0.02 * 0.6, 6.0),
-                     .warmth   = exactly(1.0),
-                     .yielding = exactly(1.0),
-                     .K_ts     = 1.0};
+    neck = (ts_shear_neck){.d        = about(10e-3, 25e-6 / 3.0, 6.0),
+                           .d_i      = exactly(0.0),
+                           .Ftu      = about(1240e6, 0.03 * 1240e6, 6.0),
+                           .ratio    = about(0.6, 0.02 * 0.6, 6.0),
+                           .warmth   = exactly(1.0),
+                           .yielding = exactly(1.0),
+                           .K_ts     = 1.0};
     ts_neck_sample(&neck, 99, 0, COUNT, T);
     for (int i = 0; i < COUNT; i++) {
         sum += T[i];
@@ -138,10 +138,10 @@ static void scatter_is_the_first_order_one(void **state)
 }
 
 typedef struct share {
-    const ts_neck *neck;
-    uint64_t       first;
-    size_t         count;
-    double        *T;
+    const ts_shear_neck *neck;
+    uint64_t             first;
+    size_t               count;
+    double              *T;
 } share;
 
 static void *draw(void *given)
@@ -156,8 +156,8 @@ static void samples_do_not_depend_on_the_threads(void **state)
 {
     (void)state;
     enum { COUNT = 30000 };
-    double       *alone = malloc(COUNT * sizeof *alone), *shared = malloc(COUNT * sizeof *shared);
-    const ts_neck neck = sample_neck();
+    double *alone = malloc(COUNT * sizeof *alone), *shared = malloc(COUNT * sizeof *shared);
+    const ts_shear_neck neck = sample_neck();
 
     assert_non_null(alone);
     assert_non_null(shared);
@@ -184,8 +184,8 @@ static void samples_do_not_depend_on_the_threads(void **state)
 static void unsound_necks_have_no_band(void **state)
 {
     (void)state;
-    ts_neck neck = sample_neck();
-    double  T;
+    ts_shear_neck neck = sample_neck();
+    double        T;
 
     neck.d_i = exactly(11e-3);
     assert_nan(ts_neck_band(&neck, NULL).low);

@@ -75,6 +75,8 @@ static void one_failed_allocation_is_a_clean_error(void **state)
     (void)state;
     sweep("examples/rate/inspection.yaml", "tooth measurement/idler:M_dR@upper", FAULTY_ONCE,
           STRIDE);
+    sweep("examples/rate/shaft_parts.yaml", "shear neck/generator:T_low@weakest", FAULTY_ONCE,
+          STRIDE);
     sweep("examples/rate/gear_pairs.yaml", "gear pair/first mesh:S_B", FAULTY_ONCE, 5 * STRIDE);
     sweep("examples/rate/bevels.yaml", "bevel pair/take-off:S_F1@ISO 10300", FAULTY_ONCE,
           3 * STRIDE);

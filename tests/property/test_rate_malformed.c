@@ -24,8 +24,10 @@
 #define ROOM (1 << 16)
 
 static const char *const paths[] = {"examples/rate/gear_pairs.yaml", "examples/rate/bevels.yaml",
-                                    "examples/rate/inspection.yaml"};
-static ts_text           files[3];
+                                    "examples/rate/inspection.yaml",
+                                    "examples/rate/shaft_parts.yaml"};
+#define FILE_COUNT (sizeof paths / sizeof paths[0])
+static ts_text files[FILE_COUNT];
 
 /* The variant that is being made. */
 static char   bytes[ROOM];
@@ -144,7 +146,7 @@ static void put_a_word(void)
 
 static void make_variant(uint64_t number)
 {
-    const ts_text file = files[number % 3];
+    const ts_text file = files[number % FILE_COUNT];
     seed               = number * UINT64_C(0x2545F4914F6CDD1D) + 77;
     assert_true(file.length < ROOM);
     memcpy(bytes, file.at, file.length);
@@ -234,13 +236,13 @@ static void every_variant_is_computed_or_refused_with_a_place(void **state)
     const char    *soak  = getenv("TS_SOAK");
     const uint64_t times = soak != NULL ? strtoull(soak, NULL, 10) : 1;
     uint64_t       sound = 0;
-    for (int i = 0; i < 3; i++)
+    for (int i = 0; i < (int)FILE_COUNT; i++)
         files[i] = read_file(paths[i]);
     for (uint64_t number = 0; number < VARIANTS * times; number++) {
         make_variant(number);
         sound += rate_variant(number) ? 1 : 0;
     }
-    for (int i = 0; i < 3; i++)
+    for (int i = 0; i < (int)FILE_COUNT; i++)
         free_file(files[i]);
     free(told);
     /* Most changed numbers are still numbers; most other slips are not. */

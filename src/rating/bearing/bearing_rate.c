@@ -73,9 +73,9 @@ static void prepare_balls(const ts_bearing *bearing, ts_bearing_ability *ability
     ability->p   = TS_LIFE_BALL;
     ability->f_0 = ts_static_f_0(ability->gamma, workings);
     ability->f_c = set.f_c = ts_ball_f_c(ability->gamma, in->f_i, in->f_e, TS_BALL_LEVEL, workings);
-    ability->C_r           = ts_ball_capacity(&set, workings);
+    ability->C_r           = ts_ball_capacity(&set, isnan(bearing->C_r) ? workings : NULL);
     ability->C_0r          = ts_ball_static_capacity(ability->f_0, bearing->rows, in->Z, in->D_w,
-                                                     bearing->alpha, workings);
+                                                     bearing->alpha, isnan(bearing->C_0r) ? workings : NULL);
 }
 
 static void prepare_rollers(const ts_bearing *bearing, ts_bearing_ability *ability,
@@ -95,8 +95,8 @@ static void prepare_rollers(const ts_bearing *bearing, ts_bearing_ability *abili
     ability->p   = TS_LIFE_ROLLER;
     ability->f_0 = NAN;
     ability->f_c = set.f_c = ts_roller_f_c(ability->gamma, workings);
-    ability->C_r           = ts_roller_capacity(&set, workings);
-    ability->C_0r          = ts_roller_static_capacity(&rollers, workings);
+    ability->C_r           = ts_roller_capacity(&set, isnan(bearing->C_r) ? workings : NULL);
+    ability->C_0r = ts_roller_static_capacity(&rollers, isnan(bearing->C_0r) ? workings : NULL);
 }
 
 ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_ability *ability,
@@ -110,6 +110,7 @@ ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_abilit
     ability->d_m = ts_bearing_mean_diameter(bearing->d, bearing->D, workings);
     ability->gamma =
         ts_bearing_gamma(bearing->inside.D_w, bearing->inside.D_pw, bearing->alpha, workings);
+    /* What a maker states is not told twice. */
     if (roller)
         prepare_rollers(bearing, ability, workings);
     else

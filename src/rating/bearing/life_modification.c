@@ -40,14 +40,14 @@ static const ts_formula C_u_small_formula = {
     .symbol  = "C_u",
     .meaning = "fatigue load limit",
     .unit    = "N",
-    .text    = "C_0/divisor",
+    .text    = "C_0r/divisor",
     .source  = ISO_281("B.3.3, pitch diameter up to 100 mm; divisor 22 for balls, 8.2 for rollers"),
 };
 static const ts_formula C_u_large_formula = {
     .symbol  = "C_u",
     .meaning = "fatigue load limit",
     .unit    = "N",
-    .text    = "C_0/divisor*(0.1/D_pw)^fall",
+    .text    = "C_0r/divisor*(0.1/D_pw)^fall",
     .source  = ISO_281("B.3.3, pitch diameter above 100 mm; fall 0.5 for balls, 0.3 for rollers"),
 };
 static const ts_formula a_formula = {
@@ -116,18 +116,19 @@ double ts_viscosity_ratio(double nu, double nu_1, ts_workings *workings)
     return TS_STEP(workings, kappa_formula, nu / nu_1, nu, nu_1);
 }
 
-double ts_fatigue_load_limit(ts_rolling_element element, double C_0, double D_pw,
+double ts_fatigue_load_limit(ts_rolling_element element, double C_0r, double D_pw,
                              ts_workings *workings)
 {
     const double divisor = element == TS_ROLLING_BALLS ? 22.0 : 8.2;
     const double fall    = element == TS_ROLLING_BALLS ? 0.5 : 0.3;
 
-    if (!(C_0 > 0.0 && D_pw > 0.0))
+    if (!(C_0r > 0.0 && D_pw > 0.0))
         return NAN;
+    ts_workings_row(workings, "divisor", divisor, "1", ISO_281("B.3.3"));
     if (D_pw <= 0.1)
-        return TS_STEP(workings, C_u_small_formula, C_0 / divisor, C_0, divisor);
-    return TS_STEP(workings, C_u_large_formula, C_0 / divisor * pow(0.1 / D_pw, fall), C_0, divisor,
-                   D_pw, fall);
+        return TS_STEP(workings, C_u_small_formula, C_0r / divisor, C_0r, divisor);
+    return TS_STEP(workings, C_u_large_formula, C_0r / divisor * pow(0.1 / D_pw, fall), C_0r,
+                   divisor, D_pw, fall);
 }
 
 typedef struct cleanness_row {
@@ -202,6 +203,8 @@ static double noted(ts_workings *workings, const ts_formula *formula, double a_I
 {
     const ts_input inputs[] = {{"A", at.A}, {"B", at.B}, {"kappa", kappa}, {"q", q}};
 
+    ts_workings_row(workings, "A", at.A, "1", ISO_281("9.3.3.4, by the range of kappa"));
+    ts_workings_row(workings, "B", at.B, "1", ISO_281("9.3.3.4, by the range of kappa"));
     if (a_ISO < 50.0)
         return ts_step_list(workings, formula, a_ISO, inputs, 4);
     ts_workings_row(workings, "a_ISO", 50.0, "1", ISO_281("9.3.3.4, the most that is granted"));

@@ -21,7 +21,7 @@ double ts_reference_viscosity(double n, double D_pw, ts_workings *workings);
 double ts_viscosity_ratio(double nu, double nu_1, ts_workings *workings);
 
 /* Fatigue load limit of high-quality bearing steel, simple form of annex B.3.3. */
-double ts_fatigue_load_limit(ts_rolling_element element, double C_0, double D_pw,
+double ts_fatigue_load_limit(ts_rolling_element element, double C_0r, double D_pw,
                              ts_workings *workings);
 
 /* How clean is the oil?  Circulating oil by its filter (ISO 4406 code after a filter on the line)
