@@ -20,9 +20,12 @@ typedef struct ts_arrange_options {
      * the input, and speed. */
     const char *const *keep;
     size_t             keep_count;
-    size_t             answers; /* how many; 0: five                                      */
-    size_t             workers; /* threads; 0: one.  The answer is the same for any number */
-    size_t             memory;  /* bytes at most; 0: no limit                             */
+    /* NULL, or a file whose `accessories` (in block form) join those of the drive first. */
+    const char *added, *added_name;
+    size_t      added_length;
+    size_t      answers; /* how many; 0: five                                      */
+    size_t      workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t      memory;  /* bytes at most; 0: no limit                             */
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;

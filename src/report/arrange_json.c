@@ -84,6 +84,8 @@ static void answers(ts_json *json, const ts_arrange_told *told)
     for (size_t i = 0; i < r->count; i++) {
         ts_json_object(json);
         number(json, "mass", r->answers[i].mass);
+        number(json, "mass_widened", told->verdicts[i].mass);
+        integer(json, "widened_steps", told->verdicts[i].widened);
         number(json, "regret", r->answers[i].mass - r->answers[0].mass);
         verdict(json, &told->verdicts[i]);
         ts_json_key(json, "boxes");

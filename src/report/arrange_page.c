@@ -199,7 +199,7 @@ static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
     const double          best  = told->result->answers[0].mass;
     ts_buffer             text;
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text, "%2zu  ", index + 1);
+    ts_buffer_print(&text, "%zu  ", index + 1);
     add_mass(page, &text, found->mass);
     if (index > 0) {
         ts_buffer_add(&text, " (+");
@@ -214,6 +214,11 @@ static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
             continue;
         ts_buffer_add(&text, "; ");
         add_order(&t, &text);
+    }
+    if (told->verdicts[index].widened > 0) {
+        ts_buffer_add(&text, ".  Faces of the whole drive ask for ");
+        add_mass(page, &text, told->verdicts[index].mass - found->mass);
+        ts_buffer_add(&text, " more");
     }
     ts_buffer_add(&text, ".  By all rules: ");
     add_verdict(&text, &told->verdicts[index]);
@@ -268,9 +273,9 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     if (r->end == TS_ARRANGE_PROVEN && r->count > 0) {
         ts_buffer_add(&text, "Nothing under these demands is lighter than the first answer, ");
         add_mass(page, &text, r->answers[0].mass);
-        ts_buffer_add(&text, "; and nothing but the answers above is lighter than ");
+        ts_buffer_add(&text, "; whatever is lighter than ");
         add_mass(page, &text, r->bound);
-        ts_buffer_add(&text, ", other than they are in order, face or box.");
+        ts_buffer_add(&text, " has the order, faces and boxes of one of the answers.");
     } else if (r->end == TS_ARRANGE_PROVEN) {
         ts_buffer_add(&text, "No arrangement meets every demand; all were looked at.");
     } else {
@@ -319,7 +324,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         ts_buffer_add(&text, told->chosen == 0         ? "The lightest, "
                              : told->chosen < r->count ? "The lightest that holds by all rules, "
                                                        : "The lightest, which does not hold, ");
-        add_mass(page, &text, r->answers[shown].mass);
+        add_mass(page, &text, told->verdicts[shown].mass);
         ts_buffer_add(&text, "");
         ts_page_heading(page, text.bytes);
         ts_buffer_close(&text);

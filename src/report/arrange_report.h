@@ -11,6 +11,8 @@
 typedef struct ts_arranged_verdict {
     bool        read; /* could it be read again? */
     bool        holds;
+    double      mass;               /* kg, with the faces widened as the rating asks */
+    size_t      widened;            /* steps of face width added for that            */
     size_t      refusals, warnings; /* open */
     const char *first;              /* what the first open refusal says; NULL */
     const char *address;            /* where */

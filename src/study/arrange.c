@@ -3,6 +3,7 @@
 
 #include "report/arrange_report.h"
 #include "search/drive_width.h"
+#include "study/added_text.h"
 #include "study/arranged_text.h"
 #include "study/outlet.h"
 
@@ -162,26 +163,102 @@ static void judge(arranging *a, ts_study *own, ts_arranged_verdict *out)
     }
 }
 
-static ts_status check_one(arranging *a, size_t index)
+/* ---- faces that the whole drive asks to be wider --------------------------------------------- */
+
+#define WIDENINGS_MOST 40
+
+/* The shaft of an arrangement that became this record of the file; NULL: none. */
+static ts_arranged_shaft *shaft_of(const arranging *a, const ts_study *own, size_t index,
+                                   const ts_box_shaft *record)
 {
-    ts_study       *own    = NULL;
-    ts_diagnostics *list   = ts_diagnostics_open(a->arena, a->study->name, a->study->bytes);
-    ts_status       status = list != NULL ? TS_OK : TS_NO_MEMORY;
-    if (status == TS_OK)
-        status = ts_arranged_text(a->study, &a->problem, &a->result.answers[index], a->arena, list,
-                                  &a->texts[index]);
-    if (status == TS_NOT_UNDERSTOOD)
-        return TS_OK; /* told as one that cannot be read */
-    if (status == TS_OK)
-        status = ts_study_open(a->study->allocator, &own);
+    for (size_t b = 0; b < a->problem.problem.box_count; b++) {
+        ts_arranged_box *box  = &a->result.answers[index].boxes[b];
+        const ts_box    *read = &own->drive.drive[a->problem.tapped[b]].box;
+        if (record == &read->input)
+            return &box->input;
+        for (size_t i = 0; i < read->clockwise_count && i < box->branches[0].count; i++)
+            if (record == &read->clockwise[i])
+                return &box->branches[0].shafts[i];
+        for (size_t i = 0; i < read->anticlockwise_count && i < box->branches[1].count; i++)
+            if (record == &read->anticlockwise[i])
+                return &box->branches[1].shafts[i];
+    }
+    return NULL;
+}
+
+/* One step more for both gears of every mesh that does not hold; how many steps. */
+static size_t widen(const arranging *a, const ts_study *own, size_t index)
+{
+    const ts_train *train = &own->train;
+    size_t          count = 0;
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        if (train->meshes[m].kind != TS_MESH_CYLINDRICAL || !(own->teeth.strength[m].reserve < 0.0))
+            continue;
+        const uint32_t shafts[2] = {train->meshes[m].driver_shaft, train->meshes[m].driven_shaft};
+        for (int i = 0; i < 2; i++) {
+            ts_arranged_shaft *s = shaft_of(a, own, index, train->shafts[shafts[i]].record);
+            if (s == NULL)
+                continue;
+            s->width += a->problem.problem.width_step;
+            count++;
+        }
+    }
+    return count;
+}
+
+/* What the gears of an arrangement weigh more than when it was found. */
+static double gears_of(const arranging *a, const ts_arrangement *found)
+{
+    double sum = 0.0;
+    for (size_t b = 0; b < a->problem.problem.box_count; b++) {
+        const ts_arranged_box *box = &found->boxes[b];
+        if (!box->present)
+            continue;
+        const uint32_t module = a->problem.problem.boxes[b].choices[box->choice].module;
+        sum += ts_drive_gear_mass(a->widths, module, box->input.z, box->input.width);
+        for (int side = 0; side < 2; side++)
+            for (uint32_t i = 0; i < box->branches[side].count; i++)
+                sum += ts_drive_gear_mass(a->widths, module, box->branches[side].shafts[i].z,
+                                          box->branches[side].shafts[i].width);
+    }
+    return sum;
+}
+
+/* Writes an answer into the file and reads that; `own` is solved when it could be. */
+static ts_status read_answer(arranging *a, size_t index, ts_study *own)
+{
+    ts_diagnostics *list = ts_diagnostics_open(a->arena, a->study->name, a->study->bytes);
+    if (list == NULL)
+        return TS_NO_MEMORY;
+    ts_status status = ts_arranged_text(a->study, &a->problem, &a->result.answers[index], a->arena,
+                                        list, &a->texts[index]);
     if (status != TS_OK)
         return status;
     ts_study_options options = a->study->options;
     options.workings         = false;
-    status =
-        ts_study_read(own, a->study->name, a->texts[index].at, a->texts[index].length, &options);
+    return ts_study_read(own, a->study->name, a->texts[index].at, a->texts[index].length, &options);
+}
+
+/* An answer that cannot be read again is told as such. */
+static ts_status check_one(arranging *a, size_t index)
+{
+    ts_arranged_verdict *out    = &a->verdicts[index];
+    ts_arrangement      *found  = &a->result.answers[index];
+    const double         gears  = gears_of(a, found);
+    ts_study            *own    = NULL;
+    ts_status            status = ts_study_open(a->study->allocator, &own);
     if (status == TS_OK)
-        judge(a, own, &a->verdicts[index]);
+        status = read_answer(a, index, own);
+    for (size_t i = 0; i < WIDENINGS_MOST && status == TS_OK; i++) {
+        const size_t steps = widen(a, own, index);
+        out->widened += steps;
+        if (steps == 0)
+            break;
+        status = read_answer(a, index, own);
+    }
+    out->mass = found->mass + gears_of(a, found) - gears;
+    if (status == TS_OK)
+        judge(a, own, out);
     ts_study_close(own);
     return status == TS_NOT_UNDERSTOOD ? TS_OK : status;
 }
@@ -246,6 +323,25 @@ static ts_status hand_over(const arranging *a, const ts_sink *file)
     return ts_study_read(a->study, name, bytes.at, bytes.length, &options);
 }
 
+/* Further accessories, before anything else. */
+static ts_status add(arranging *a)
+{
+    ts_text   bytes;
+    ts_status status =
+        ts_added_text(a->study, (ts_text){a->options->added, a->options->added_length},
+                      a->options->added_name, a->arena, &bytes);
+    ts_buffer name;
+    if (status != TS_OK)
+        return status;
+    ts_buffer_open(&name, a->study->allocator);
+    ts_buffer_print(&name, "%s with %s", a->study->name, a->options->added_name);
+    const ts_study_options options = a->study->options;
+    status                         = name.failed ? TS_NO_MEMORY
+                                                 : ts_study_read(a->study, name.bytes, bytes.at, bytes.length, &options);
+    ts_buffer_close(&name);
+    return status;
+}
+
 static ts_arranged end_of(const ts_arrange_result *result)
 {
     if (result->end != TS_ARRANGE_PROVEN)
@@ -264,7 +360,9 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
     a.arena = ts_arena_open(study->allocator);
     if (a.arena == NULL)
         return TS_NO_MEMORY;
-    ts_status status = search(&a);
+    ts_status status = options->added != NULL ? add(&a) : TS_OK;
+    if (status == TS_OK)
+        status = search(&a);
     if (status == TS_OK)
         status = check_all(&a);
     if (status == TS_OK)

@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Is the lightest arrangement found, proven, put into the file, and accepted by all rules?
 
-ctest: timeout=600
+ctest: timeout=900
 """
 import os
 import sys
@@ -93,6 +93,23 @@ class Arrange(InFolder):
             code, _, err = run("arrange", TRAINER, *words)
             self.assertEqual(code, 2, words)
             self.assertTrue(err, words)
+
+    def test_added_accessory_stands_in_the_written_file(self):
+        out = self.folder / "with.yaml"
+        code, _, _ = run("arrange", TRAINER, "--add", ROOT / "examples/monday/second_pump.yaml",
+                         "-o", out)
+        self.assertEqual(code, 0)
+        pads = [pad["name"] for pad in answer("check", out)["pads"]]
+        self.assertIn("hydraulic pump 2", pads)
+        self.assertEqual(run("check", out)[0], 0)
+
+    def test_file_without_accessories_cannot_be_added(self):
+        added = self.folder / "added.yaml"
+        for text in ("title: x\n", "accessories: {}\n", "accessories: {a: {b: 1}}\n", ": :\n", ""):
+            added.write_text(text)
+            code, _, err = run("arrange", TRAINER, "--add", added)
+            self.assertEqual(code, 2, text)
+            self.assertIn("accessories", err)
 
     def test_unknown_body_is_named_before_the_search(self):
         copy = self.folder / "no_body.yaml"

@@ -37,6 +37,7 @@ typedef enum option_id {
     OPTION_MAN,
     OPTION_WRITE,
     OPTION_KEEP,
+    OPTION_ADD,
     OPTION_WITHIN,
     OPTION_ANSWERS,
     OPTION_THREADS,

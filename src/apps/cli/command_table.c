@@ -24,6 +24,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_WRITE, "--write", NULL, NULL, "put the new values into the file"},
     {OPTION_KEEP, "--keep", NULL, "ADDRESS",
      "what stands there keeps its box, face, side and speed; may stand more than once"},
+    {OPTION_ADD, "--add", NULL, "FILE", "a file whose accessories join those of the drive"},
     {OPTION_WITHIN, "--within", NULL, "TIME", "end after so long with the best so far, as 30 s"},
     {OPTION_ANSWERS, "--answers", NULL, "NUMBER", "how many different answers (5)"},
     {OPTION_THREADS, "--threads", NULL, "NUMBER", "threads; the answer is the same for any"},
@@ -40,9 +41,9 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
 static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id arrange_options[] = {OPTION_KEEP,    OPTION_WITHIN, OPTION_ANSWERS,
-                                            OPTION_THREADS, OPTION_WRITE,  OPTION_OUTPUT,
-                                            OPTION_JSON,    OPTION_UNITS,  OPTION_COLOUR};
+static const option_id arrange_options[] = {
+    OPTION_KEEP,  OPTION_ADD,    OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
+    OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,   OPTION_UNITS,   OPTION_COLOUR};
 static const option_id set_options[]     = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
                                             OPTION_COLOUR};

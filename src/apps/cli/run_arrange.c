@@ -141,13 +141,20 @@ int run_arrange(const arguments *given)
         fprintf(stderr, "towershaft arrange: standard input needs -o FILE to be written\n");
         return EXIT_NOT_UNDERSTOOD;
     }
-    int code         = EXIT_FAULT;
+    int        code  = EXIT_FAULT;
+    file_bytes added = {NULL, 0};
     options.workings = false;
-    ts_study *study  = session_open(given->operand[0], &options, wish.json, &code);
-    if (study == NULL)
+    if (given->value[OPTION_ADD] != NULL && !file_read(given->value[OPTION_ADD], &added, &code))
         return code;
-    (void)signal(SIGINT, interrupt);
-    code = arrange(given, study, &wish, &page);
-    ts_study_close(study);
+    wish.added        = added.bytes;
+    wish.added_name   = given->value[OPTION_ADD];
+    wish.added_length = added.length;
+    ts_study *study   = session_open(given->operand[0], &options, wish.json, &code);
+    if (study != NULL) {
+        (void)signal(SIGINT, interrupt);
+        code = arrange(given, study, &wish, &page);
+        ts_study_close(study);
+    }
+    file_forget(&added);
     return code;
 }

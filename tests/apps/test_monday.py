@@ -1,0 +1,29 @@
+#!/usr/bin/env python3
+"""Does the Monday of examples/monday run, and in less than a minute?
+
+ctest: release-only    (it measures time)
+"""
+import os
+import subprocess
+import sys
+import time
+import unittest
+
+sys.path.insert(0, os.path.dirname(__file__))
+from command_line import COMMAND, ROOT, InFolder  # noqa: E402
+
+
+class Monday(InFolder):
+    def test_monday_runs_under_a_minute(self):
+        begin = time.monotonic()
+        done = subprocess.run([ROOT / "examples/monday/monday.sh", self.folder], cwd=ROOT,
+                              env={**os.environ, "TOWERSHAFT": COMMAND}, capture_output=True,
+                              timeout=280, check=False)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        self.assertLess(time.monotonic() - begin, 60.0)
+        self.assertIn(b"hydraulic pump 2", done.stdout)
+        self.assertTrue((self.folder / "after.png").stat().st_size > 10000)
+
+
+if __name__ == "__main__":
+    unittest.main()
