@@ -133,6 +133,8 @@ static void offer(bench *b, double last)
     const ts_branch_wish *wish = b->g->wish;
 
     d->counts.made++;
+    if (wish->weightless)
+        l->mass = 0.0;
     if (wish->rest != NULL) {
         const double bound = b->ended >= 0 ? ts_rest_ended_bound(wish->rest, b->set, l)
                                            : ts_rest_bound(wish->rest, b->set, l, last);

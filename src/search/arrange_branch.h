@@ -16,10 +16,11 @@ typedef struct ts_label_count {
 } ts_label_count;
 
 typedef struct ts_branch_wish {
-    const ts_rest *rest;   /* NULL: no bound is used                                     */
-    double         cutoff; /* arrangements from this mass up are of no use               */
-    uint32_t       beam;   /* keep only so many labels of a set; 0: all, which is exact  */
-    uint32_t       shapes; /* keep the best of so many different orders; 0: keep each label */
+    const ts_rest *rest;       /* NULL: no bound is used                                     */
+    double         cutoff;     /* arrangements from this mass up are of no use               */
+    uint32_t       beam;       /* keep only so many labels of a set; 0: all, which is exact  */
+    uint32_t       shapes;     /* keep the best of so many different orders; 0: keep each label */
+    bool           weightless; /* no mass is counted: whether something fits is all that matters */
     size_t         workers;
     bool (*stop)(void *context); /* NULL or: asked now and then, true ends the search */
     void *context;

@@ -61,8 +61,8 @@ typedef struct ts_arrange_box {
     uint32_t                 choice_count;
     double                   radius; /* of the arc of gear axes */
     double                   wrap_most, side_most;
-    double                   tip_most; /* tip diameter of a gear with a pad; 0: no limit */
-    double                   addendum; /* of such a gear, in modules */
+    double                   tip_most;    /* tip diameter of a gear with a pad; 0: no limit */
+    double                   addendum;    /* of such a gear, in modules */
     uint32_t                 input_faces; /* faces of the input shaft open to accessories      */
     double input_body[2]; /* front, rear: a fixed body where no accessory is; 0: none */
     double mass;          /* of a box that is there: its input shaft too          */

@@ -2,6 +2,7 @@
 #include "search/arrange_search.h"
 
 #include "search/arrange_join.h"
+#include "search/arrange_verify.h"
 #include "search/crew.h"
 #include "search/locked_memory.h"
 
@@ -322,13 +323,14 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
     ts_branches    branches = {0};
     const double   cutoff   = cutoff_of(s);
     double         lightest = infinite;
-    ts_branch_wish wish     = {.rest    = &rest,
-                               .cutoff  = cutoff,
-                               .beam    = beam,
-                               .shapes  = (uint32_t)s->answers,
-                               .workers = s->workers,
-                               .stop    = s->wish->stop,
-                               .context = s->wish->context};
+    ts_branch_wish wish     = {.rest       = &rest,
+                               .cutoff     = cutoff,
+                               .beam       = beam,
+                               .shapes     = (uint32_t)s->answers,
+                               .weightless = s->wish->any,
+                               .workers    = s->workers,
+                               .stop       = s->wish->stop,
+                               .context    = s->wish->context};
 
     bool done = arena != NULL &&
                 ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, arena) &&
@@ -500,6 +502,8 @@ static bool write_answers(search *s)
         for (size_t b = 0; b < s->problem->box_count; b++)
             if (d->set[b] != 0)
                 a->boxes[b] = *s->found[b][d->set[b] * s->answers + d->rank[b]].box;
+        if (s->wish->any)
+            a->mass = ts_arrange_mass(s->problem, a);
     }
     return true;
 }
@@ -522,7 +526,7 @@ static ts_status run(search *s)
         return TS_NO_MEMORY;
     s->result->end = TS_ARRANGE_PROVEN;
     if (search_all(s, of_box, counts))
-        s->result->bound = s->limit;
+        s->result->bound = s->wish->any && isfinite(s->limit) ? 0.0 : s->limit;
     else if (s->result->end == TS_ARRANGE_PROVEN)
         s->result->end = TS_ARRANGE_NO_MEMORY;
     return write_answers(s) ? TS_OK : TS_NO_MEMORY;

@@ -372,7 +372,7 @@ static void read_instance(reader *r, const json_t *instance, arrange_case *c)
     p->condition_count = r->conditions;
     p->clearance =
         (ts_arrange_clearance)choose(r, "clearance", word(r, instance, "clearance"), clearances, 2);
-    p->gap     = 1e-3 * any_number(r, instance, "gap_mm");
+    p->gap     = 1e-3 * not_negative(r, instance, "gap_mm");
     p->z_least = whole_from(r, field(r, instance, "z_min"), "z_min", 1, TS_ARRANGE_TEETH);
     p->z_most  = whole_from(r, field(r, instance, "z_max"), "z_max", 1, TS_ARRANGE_TEETH);
     p->hunting = flag(r, instance, "hunting");

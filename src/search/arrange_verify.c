@@ -1,0 +1,368 @@
+/* search/arrange_verify.c: is this arrangement really one, and as light as it says? */
+#include "search/arrange_verify.h"
+
+#include <math.h>
+
+#define SLACK 1e-9
+
+enum { ROW_MOST = 2 * TS_ARRANGE_SHAFTS + 1, CONDITIONS_MOST = 64 };
+
+typedef struct placed {
+    int32_t  front, rear;
+    uint32_t z;
+    double   width;
+    int      depth;    /* meshes from the input */
+    int      way;      /* -1 left, 0 input, +1 right */
+    double   angle;    /* from the input, left negative */
+    uint32_t outboard; /* accessories here and beyond; at the input: none */
+} placed;
+
+typedef struct layout {
+    const ts_arrange_problem *p;
+    const ts_arrange_box     *frame;
+    const ts_arrange_choice  *choice;
+    uint32_t                  box;
+    double                    m;
+    size_t                    count;
+    placed row[ROW_MOST]; /* the input, then left outwards, then right outwards */
+} layout;
+
+static uint32_t bits_of(const placed *s)
+{
+    return (s->front >= 0 ? 1u << s->front : 0) | (s->rear >= 0 ? 1u << s->rear : 0);
+}
+
+static placed *inner_of(layout *l, size_t i)
+{
+    return l->row[i].depth == 1 ? &l->row[0] : &l->row[i - 1];
+}
+
+static ts_arrange_rule lay(layout *l, const ts_arranged_box *b)
+{
+    l->row[0] = (placed){
+        .front = b->input.front, .rear = b->input.rear, .z = b->input.z, .width = b->input.width};
+    l->count = 1;
+    for (int side = 0; side < 2; side++) {
+        const ts_arranged_branch *branch = &b->branches[side];
+        if (branch->count > TS_ARRANGE_SHAFTS)
+            return TS_RULE_IDLERS;
+        for (uint32_t i = 0; i < branch->count; i++) {
+            const ts_arranged_shaft *from = &branch->shafts[i];
+            placed                  *s    = &l->row[l->count++];
+            *s                            = (placed){.front = from->front,
+                                                     .rear  = from->rear,
+                                                     .z     = from->z,
+                                                     .width = from->width,
+                                                     .depth = (int)i + 1,
+                                                     .way   = side == 0 ? -1 : 1};
+            const placed *inner           = inner_of(l, l->count - 1);
+            const double  half = 0.5 * l->m * (double)(s->z + inner->z) / (2.0 * l->frame->radius);
+            s->angle           = inner->angle + (double)s->way * 2.0 * asin(half);
+        }
+    }
+    for (size_t i = l->count - 1; i > 0; i--) {
+        placed *s = &l->row[i];
+        s->outboard |= bits_of(s);
+        if (s->depth > 1)
+            inner_of(l, i)->outboard |= s->outboard;
+    }
+    return TS_RULE_NONE;
+}
+
+/* ---- rules ------------------------------------------------------------------------------------
+ */
+
+static ts_arrange_rule check_pad(const layout *l, const placed *s, int accessory, bool front)
+{
+    const ts_arrange_accessory *a     = &l->p->accessories[accessory];
+    const uint32_t              face  = front ? TS_FACE_FRONT : TS_FACE_REAR;
+    const int                   sense = (s->depth % 2 == 0 ? 1 : -1) * l->frame->input_sense;
+
+    if ((a->boxes >> l->box & 1u) == 0)
+        return TS_RULE_PLACED;
+    if ((a->faces & face) == 0 || (s->way == 0 && (l->frame->input_faces & face) == 0))
+        return TS_RULE_FACE;
+    if ((a->side == TS_SIDE_LEFT && s->way != -1) || (a->side == TS_SIDE_RIGHT && s->way != 1))
+        return TS_RULE_SIDE;
+    if (a->sense != 0 && a->sense != (front ? sense : -sense))
+        return TS_RULE_SENSE;
+    for (size_t c = 0; c < l->p->condition_count; c++) {
+        const double n = l->choice->speed[c] * (double)l->choice->z_in / (double)s->z;
+        if (!(n >= a->speed_least[c] - 1e-12 * fabs(a->speed_least[c])) ||
+            !(n <= a->speed_most[c] + 1e-12 * fabs(a->speed_most[c])))
+            return TS_RULE_SPEED;
+    }
+    return TS_RULE_NONE;
+}
+
+static ts_arrange_rule check_pads(const layout *l)
+{
+    for (size_t i = 0; i < l->count; i++) {
+        const placed   *s    = &l->row[i];
+        ts_arrange_rule rule = s->front >= 0 ? check_pad(l, s, s->front, true) : TS_RULE_NONE;
+        if (rule == TS_RULE_NONE && s->rear >= 0)
+            rule = check_pad(l, s, s->rear, false);
+        if (rule != TS_RULE_NONE)
+            return rule;
+    }
+    return TS_RULE_NONE;
+}
+
+static bool is_idler_number(const ts_arrange_problem *p, uint32_t z)
+{
+    for (size_t i = 0; i < p->idler_teeth_count; i++)
+        if (p->idler_teeth[i] == z)
+            return true;
+    return false;
+}
+
+static ts_arrange_rule check_teeth(layout *l)
+{
+    const ts_arrange_problem *p      = l->p;
+    uint32_t                  idlers = 0;
+
+    if (l->row[0].z != l->choice->z_in)
+        return TS_RULE_TEETH;
+    for (size_t i = 1; i < l->count; i++) {
+        const placed *s     = &l->row[i];
+        const bool    idler = bits_of(s) == 0;
+        const bool    end   = i + 1 == l->count || l->row[i + 1].depth == 1;
+        if (idler ? !is_idler_number(p, s->z) : s->z < p->z_least || s->z > p->z_most)
+            return TS_RULE_TEETH;
+        const double tip = l->m * ((double)s->z + 2.0 * l->frame->addendum);
+        if (!idler && l->frame->tip_most > 0.0 && tip > l->frame->tip_most)
+            return TS_RULE_TEETH;
+        idlers = (s->depth == 1 ? 0 : idlers) + 1;
+        if (!idler)
+            idlers = 0;
+        if (idlers > p->idlers_in_row || (idler && end))
+            return TS_RULE_IDLERS;
+        uint32_t a = s->z, b = inner_of(l, i)->z;
+        while (b != 0) {
+            const uint32_t rest = a % b;
+            a                   = b;
+            b                   = rest;
+        }
+        if (p->hunting && a != 1)
+            return TS_RULE_HUNTING;
+    }
+    return TS_RULE_NONE;
+}
+
+static ts_arrange_rule check_arc(const layout *l)
+{
+    double left = 0.0, right = 0.0;
+    for (size_t i = 1; i < l->count; i++) {
+        if (isnan(l->row[i].angle))
+            return TS_RULE_ARC;
+        left  = fmax(left, -l->row[i].angle);
+        right = fmax(right, l->row[i].angle);
+    }
+    const bool fits = left <= l->frame->side_most + SLACK && right <= l->frame->side_most + SLACK &&
+                      left + right <= l->frame->wrap_most + SLACK;
+    return fits ? TS_RULE_NONE : TS_RULE_ARC;
+}
+
+/* Radius of the body of that shaft on that face, negative when there is none. */
+static double body(const layout *l, size_t i, int face)
+{
+    const int32_t on = face == 0 ? l->row[i].front : l->row[i].rear;
+    if (on >= 0)
+        return l->p->accessories[on].body_radius;
+    return i == 0 && l->frame->input_body[face] > 0.0 ? l->frame->input_body[face] : -1.0;
+}
+
+static ts_arrange_rule check_clearance(const layout *l)
+{
+    const double R = l->frame->radius, g = l->p->gap;
+    for (int face = 0; face < 2; face++)
+        for (size_t i = 0; i < l->count; i++)
+            for (size_t k = 0; k < i; k++) {
+                const double a = body(l, i, face), b = body(l, k, face);
+                const double apart = fabs(l->row[i].angle - l->row[k].angle);
+                if (a < 0.0 || b < 0.0)
+                    continue;
+                const double least = l->p->clearance == TS_CLEARANCE_CHORD
+                                         ? 2.0 * asin((a + b + g) / (2.0 * R))
+                                         : asin((a + 0.5 * g) / R) + asin((b + 0.5 * g) / R);
+                if (!(apart >= least - SLACK))
+                    return TS_RULE_CLEARANCE;
+            }
+    return TS_RULE_NONE;
+}
+
+static double power_of(const ts_arrange_problem *p, uint32_t set, size_t c)
+{
+    double sum = 0.0;
+    for (size_t a = 0; a < p->accessory_count; a++)
+        if ((set >> a & 1u) != 0)
+            sum += p->accessories[a].power[c];
+    return sum;
+}
+
+/* Is the gear loaded on both flanks?  As the driver of what is outboard, as driven from inboard. */
+static bool is_reversed(const layout *l, size_t i)
+{
+    bool leading = false, trailing = false;
+    for (size_t c = 0; c < l->p->condition_count; c++) {
+        for (size_t k = 1; k < l->count; k++) {
+            const placed *s     = &l->row[k];
+            const double  power = power_of(l->p, s->outboard, c);
+            const size_t  inner = s->depth == 1 ? 0 : k - 1;
+            if (fabs(power) <= 1e-6 || (k != i && inner != i))
+                continue;
+            const bool ahead = (power > 0.0) == (inner == i);
+            leading          = leading || ahead;
+            trailing         = trailing || !ahead;
+        }
+    }
+    return leading && trailing;
+}
+
+static double need_of_mesh(const layout *l, size_t outer)
+{
+    const size_t inner = l->row[outer].depth == 1 ? 0 : outer - 1;
+    const double lever = 0.5 * l->m * (double)l->choice->z_in;
+    double       force[CONDITIONS_MOST];
+
+    for (size_t c = 0; c < l->p->condition_count; c++)
+        force[c] = power_of(l->p, l->row[outer].outboard, c) / (lever * l->choice->speed[c]);
+    const ts_arrange_mesh mesh = {.box             = l->box,
+                                  .module          = l->choice->module,
+                                  .z_in            = l->choice->z_in,
+                                  .z_inner         = l->row[inner].z,
+                                  .z_outer         = l->row[outer].z,
+                                  .reversed_inner  = is_reversed(l, inner),
+                                  .reversed_outer  = is_reversed(l, outer),
+                                  .force           = force,
+                                  .condition_count = l->p->condition_count};
+    return l->p->model.width(l->p->model.context, &mesh);
+}
+
+static ts_arrange_rule check_widths(const layout *l)
+{
+    const double step = l->p->width_step;
+    for (size_t i = 0; i < l->count; i++) {
+        const double width = l->row[i].width;
+        if (!(width >= l->p->width_least - SLACK * step) ||
+            !(width <= l->p->width_over_diameter * l->m * (double)l->row[i].z * (1.0 + 1e-12)))
+            return TS_RULE_WIDTH;
+        for (size_t k = 1; k < l->count; k++) {
+            const size_t inner = l->row[k].depth == 1 ? 0 : k - 1;
+            if ((k == i || inner == i) && !(need_of_mesh(l, k) <= width + 2.0 * SLACK * step))
+                return TS_RULE_WIDTH;
+        }
+    }
+    return TS_RULE_NONE;
+}
+
+static double mass_of(const layout *l)
+{
+    double mass = l->frame->mass + l->choice->mass, left = 0.0, right = 0.0;
+    for (size_t i = 0; i < l->count; i++) {
+        const placed *s = &l->row[i];
+        mass += l->p->model.gear_mass(l->p->model.context, l->choice->module, s->z, s->width);
+        mass += s->front >= 0 ? l->p->accessories[s->front].pad_mass : 0.0;
+        mass += s->rear >= 0 ? l->p->accessories[s->rear].pad_mass : 0.0;
+        if (i > 0)
+            mass += bits_of(s) != 0 ? l->frame->shaft_mass : l->frame->idler_mass;
+        left  = fmax(left, -s->angle);
+        right = fmax(right, s->angle);
+    }
+    return mass + l->frame->casing * l->frame->radius * (left + right);
+}
+
+static ts_arrange_rule check_box(layout *l, const ts_arranged_box *b, uint32_t *seen, double *mass)
+{
+    if (b->choice >= l->frame->choice_count)
+        return TS_RULE_TEETH;
+    l->choice            = &l->frame->choices[b->choice];
+    l->m                 = l->p->modules[l->choice->module];
+    ts_arrange_rule rule = lay(l, b);
+    if (rule != TS_RULE_NONE)
+        return rule;
+    uint32_t here = 0;
+    for (size_t i = 0; i < l->count; i++) {
+        const placed *s = &l->row[i];
+        if ((s->front >= 0 && s->front == s->rear) || ((*seen | here) & bits_of(s)) != 0)
+            return TS_RULE_PLACED;
+        here |= bits_of(s);
+    }
+    *seen |= here;
+    if (here == 0)
+        return TS_RULE_PLACED;
+    if ((rule = check_pads(l)) != TS_RULE_NONE || (rule = check_teeth(l)) != TS_RULE_NONE ||
+        (rule = check_arc(l)) != TS_RULE_NONE || (rule = check_clearance(l)) != TS_RULE_NONE ||
+        (rule = check_widths(l)) != TS_RULE_NONE)
+        return rule;
+    *mass += mass_of(l);
+    return TS_RULE_NONE;
+}
+
+static bool names_are_known(const ts_arrange_problem *p, const ts_arranged_box *b)
+{
+    const int n     = (int)p->accessory_count;
+    bool      known = b->input.front < n && b->input.rear < n;
+    for (int side = 0; side < 2; side++)
+        for (uint32_t i = 0; i < b->branches[side].count && i < TS_ARRANGE_SHAFTS; i++)
+            known = known && b->branches[side].shafts[i].front < n &&
+                    b->branches[side].shafts[i].rear < n;
+    return known;
+}
+
+ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a)
+{
+    uint32_t seen = 0;
+    double   mass = 0.0;
+
+    if (problem->condition_count > CONDITIONS_MOST)
+        return TS_RULE_WIDTH;
+    for (uint32_t b = 0; b < problem->box_count; b++) {
+        layout l = {.p = problem, .frame = &problem->boxes[b], .box = b};
+        if (!a->boxes[b].present)
+            continue;
+        if (!names_are_known(problem, &a->boxes[b]))
+            return TS_RULE_PLACED;
+        const ts_arrange_rule rule = check_box(&l, &a->boxes[b], &seen, &mass);
+        if (rule != TS_RULE_NONE)
+            return rule;
+    }
+    if (seen != (1u << problem->accessory_count) - 1u)
+        return TS_RULE_PLACED;
+    return fabs(mass - a->mass) <= 1e-9 * mass ? TS_RULE_NONE : TS_RULE_MASS;
+}
+
+double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a)
+{
+    double mass = 0.0;
+    for (uint32_t b = 0; b < problem->box_count; b++) {
+        layout l = {.p = problem, .frame = &problem->boxes[b], .box = b};
+        if (!a->boxes[b].present || a->boxes[b].choice >= l.frame->choice_count)
+            continue;
+        l.choice = &l.frame->choices[a->boxes[b].choice];
+        l.m      = problem->modules[l.choice->module];
+        if (lay(&l, &a->boxes[b]) == TS_RULE_NONE)
+            mass += mass_of(&l);
+    }
+    return mass;
+}
+
+const char *ts_arrange_rule_says(ts_arrange_rule rule)
+{
+    static const char *const says[] = {
+        [TS_RULE_NONE]   = "every rule holds",
+        [TS_RULE_PLACED] = "an accessory is placed twice, nowhere, or on a box that it may not use",
+        [TS_RULE_FACE]   = "an accessory is on a face that is not open to it",
+        [TS_RULE_SIDE]   = "an accessory is not on the side that it must be on",
+        [TS_RULE_SENSE]  = "a pad turns the wrong way",
+        [TS_RULE_SPEED]  = "a pad is outside of its speed band",
+        [TS_RULE_TEETH]  = "a gear has teeth that it may not have",
+        [TS_RULE_HUNTING]   = "a mesh has tooth numbers with a common divisor",
+        [TS_RULE_IDLERS]    = "there are too many idlers in a row, or one at a free end",
+        [TS_RULE_ARC]       = "a branch or the whole box takes too much arc",
+        [TS_RULE_CLEARANCE] = "two bodies on one face are too near",
+        [TS_RULE_WIDTH]     = "a gear is narrower than it must be or wider than it may be",
+        [TS_RULE_MASS]      = "the mass is not the sum of its parts",
+    };
+    return says[rule];
+}

@@ -1,0 +1,48 @@
+/* search/arrange_verify.h: does an answer hold, and does its certificate, when other code looks?
+ *
+ * Shares no code with the search beyond the problem's own words: an arrangement is laid out and
+ * judged from scratch.
+ */
+#ifndef TS_SEARCH_ARRANGE_VERIFY_H
+#define TS_SEARCH_ARRANGE_VERIFY_H
+
+#include "search/arrange_search.h"
+
+typedef enum ts_arrange_rule {
+    TS_RULE_NONE,      /* every rule holds                                            */
+    TS_RULE_PLACED,    /* an accessory is placed twice, or nowhere, or on a wrong box */
+    TS_RULE_FACE,      /* a face is not open to it                                    */
+    TS_RULE_SIDE,      /* a side is not                                               */
+    TS_RULE_SENSE,     /* a pad turns the wrong way                                   */
+    TS_RULE_SPEED,     /* a pad is outside of its band                                */
+    TS_RULE_TEETH,     /* teeth that no gear may have there                           */
+    TS_RULE_HUNTING,   /* a mesh repeats too soon                                     */
+    TS_RULE_IDLERS,    /* too many in a row, or one at a free end                     */
+    TS_RULE_ARC,       /* a branch or the whole is too long                           */
+    TS_RULE_CLEARANCE, /* two bodies meet                                             */
+    TS_RULE_WIDTH,     /* a gear is narrower than it must be, or wider than it may be */
+    TS_RULE_MASS       /* the mass is not what it is said to be                       */
+} ts_arrange_rule;
+
+/* The first rule that the arrangement breaks. */
+ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* What it weighs by its parts, whether it holds or not. */
+double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* "turns the wrong way", for sentences. */
+const char *ts_arrange_rule_says(ts_arrange_rule rule);
+
+/* What became of a certificate. */
+typedef struct ts_certificate_check {
+    ts_arrange_rule answer;  /* what the lightest answer breaks; TS_RULE_NONE: nothing */
+    size_t          missing; /* choices that it does not account for, or more than once   */
+    size_t not_closed;       /* choices whose end does not follow from their bound, the mass of the
+                                answer and the count of labels, in a search that claims proof */
+} ts_certificate_check;
+
+/* Does the proof hang together: is every choice of every box accounted for, is each closed for a
+ * reason that holds, and does the answer weigh what it must?  The bounds themselves are taken as
+ * they stand. */
+ts_certificate_check ts_arrange_check_certificate(const ts_arrange_problem *problem,
+                                                  const ts_arrange_result  *result);
+
+#endif
