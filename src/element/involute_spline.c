@@ -15,7 +15,7 @@ static const ts_formula D_P_formula = {
     .symbol  = "D",
     .meaning = "pitch diameter",
     .unit    = "m",
-    .text    = "N/P",
+    .text    = "N/P_d",
     .source  = B92,
 };
 static const ts_formula D_m_formula = {
@@ -140,19 +140,19 @@ static void turn(ts_spline *spline, ts_workings *workings)
     spline->s_v                = TS_STEP(workings, s_v_formula, p / 2.0, p);
 }
 
-bool ts_spline_b921(double N, double P, double alpha_D, ts_spline_root root, ts_spline *spline,
+bool ts_spline_b921(double N, double P_d, double alpha_D, ts_spline_root root, ts_spline *spline,
                     ts_workings *workings)
 {
     const bool flat = root == TS_SPLINE_FLAT_ROOT;
 
-    if (!(N >= 6.0 && N <= 200.0 && P * inch >= 2.0 && P * inch <= 130.0) ||
+    if (!(N >= 6.0 && N <= 200.0 && P_d * inch >= 2.0 && P_d * inch <= 130.0) ||
         !is_angle(alpha_D, 30.0))
         return false;
     ts_spline made = {.N = N, .alpha_D = alpha_D};
-    made.D         = TS_STEP(workings, D_P_formula, N / P, N, P);
+    made.D         = TS_STEP(workings, D_P_formula, N / P_d, N, P_d);
     turn(&made, workings);
     /* The root of a fillet-root external spline is lower from 16/32 on. */
-    const double depth = flat ? 1.35 : P * inch > 12.0 + 1e-9 ? 2.0 : 1.8, D = made.D;
+    const double depth = flat ? 1.35 : P_d * inch > 12.0 + 1e-9 ? 2.0 : 1.8, D = made.D;
 
     made.D_ri = diameter(&D_ri_formula, N, flat ? 1.35 : 1.8, D, workings);
     made.D_o  = diameter(&D_o_formula, N, 1.0, D, workings);

@@ -1,7 +1,7 @@
 /* element/involute_spline.h: which diameters has an involute spline, and how is it measured?
  * ANSI B92.1 (inches, diametral pitch) and ISO 4156 (module), side fit.
  *
- * Units     m, rad; P in 1/m.
+ * Units     m, rad; P_d in 1/m.
  * Shapes    Diameters are basic ones, without tolerances.
  * Ranges    N >= 6, alpha_D 30, 37.5 or 45 degrees; NaN outside.
  * Sources   B92.1 formulae read in a public table (bank, spl-b921-36t-16-32); ISO 4156:2005 from
@@ -32,7 +32,7 @@ typedef struct ts_spline {
 } ts_spline;
 
 /* False, and *spline untouched, outside of the ranges; 30 degrees only. */
-bool ts_spline_b921(double N, double P, double alpha_D, ts_spline_root root, ts_spline *spline,
+bool ts_spline_b921(double N, double P_d, double alpha_D, ts_spline_root root, ts_spline *spline,
                     ts_workings *workings);
 /* 30 degrees; m from 0.25 to 10 mm. */
 bool ts_spline_iso4156(double z, double m, ts_spline_root root, ts_spline *spline,

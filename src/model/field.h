@@ -156,6 +156,7 @@ extern const ts_record_table ts_table_rate_tooth;
 extern const ts_record_table ts_table_rate_tolerance;
 extern const ts_record_table ts_table_rate_bearing;
 extern const ts_record_table ts_table_rate_neck;
+extern const ts_record_table ts_table_rate_spline;
 extern const ts_record_table ts_table_rate_steel;
 
 /* The tables of one kind of file, the root first. */

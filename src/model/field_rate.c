@@ -69,6 +69,13 @@ static const ts_field rate_fields[] = {
      .record  = &ts_table_rate_neck,
      .says    = "Shear necks: the guaranteed band of the break torque.",
      .example = "{hydraulic pump: {d: 10 mm, tol: 0.02 mm, Ftu_min: 1240 MPa, Ftu_max: 1380 MPa}}"},
+    {.key  = "spline",
+     .form = TS_FORM_NAMED,
+     TS_LIST_AT(ts_rate_file, splines, spline_count),
+     .most    = 200,
+     .record  = &ts_table_rate_spline,
+     .says    = "Involute splines of 30 degrees, side fit: diameters, pins, stress.",
+     .example = "{pad: {N: 16, P: 20, T: 60 N.m, L_e: 19 mm}}"},
 };
 
 static const char *judge_file(const void *record, const char **key, const char **expected)
@@ -76,9 +83,9 @@ static const char *judge_file(const void *record, const char **key, const char *
     const ts_rate_file *file = record;
     *key                     = "towershaft rate";
     *expected = "one of gear pair, bevel pair, tooth measurement, tolerance, material, bearing, "
-                "shear neck";
+                "shear neck, spline";
     if (file->pair_count + file->bevel_count + file->tooth_count + file->tolerance_count +
-            file->steel_count + file->bearing_count + file->neck_count >
+            file->steel_count + file->bearing_count + file->neck_count + file->spline_count >
         0)
         return NULL;
     return "the file describes no element";

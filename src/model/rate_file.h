@@ -140,6 +140,18 @@ typedef struct ts_rate_neck { /* shear neck: */
     ts_measure  T_legit, T_capacity, S_T;
 } ts_rate_neck;
 
+typedef struct ts_rate_spline { /* spline: */
+    const char *name;
+    ts_node     node;
+    ts_tally    N;
+    ts_measure  P, m; /* P: teeth per inch of pitch diameter */
+    ts_pick     root; /* ts_spline_root                      */
+    ts_measure  d_i, d_e;
+    ts_measure  T, D_h, L_e, K_a, slope, torque_cycles, revolutions;
+    ts_pick     fixed; /* ts_answer_yes */
+    ts_measure  S_sP, S_cP;
+} ts_rate_spline;
+
 typedef struct ts_rate_file {
     ts_node            node;
     ts_tally           version;
@@ -158,6 +170,8 @@ typedef struct ts_rate_file {
     size_t             bearing_count;
     ts_rate_neck      *necks;
     size_t             neck_count;
+    ts_rate_spline    *splines;
+    size_t             spline_count;
 
     ts_assumption          *assumed; /* the register of defaults, of use or not */
     size_t                  assumed_count;

@@ -128,5 +128,6 @@ void ts_rate_tolerance_element(ts_rate_desk *desk, const ts_rate_tolerance *give
 void ts_rate_steel_element(ts_rate_desk *desk, const ts_rate_steel *given);
 void ts_rate_bearing_element(ts_rate_desk *desk, const ts_rate_bearing *given);
 void ts_rate_neck_element(ts_rate_desk *desk, const ts_rate_neck *given);
+void ts_rate_spline_element(ts_rate_desk *desk, const ts_rate_spline *given);
 
 #endif

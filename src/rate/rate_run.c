@@ -49,6 +49,8 @@ static void rate_elements(ts_rate_desk *desk)
         ts_rate_bearing_element(desk, &file->bearings[i]);
     for (size_t i = 0; i < file->neck_count; i++)
         ts_rate_neck_element(desk, &file->necks[i]);
+    for (size_t i = 0; i < file->spline_count; i++)
+        ts_rate_spline_element(desk, &file->splines[i]);
 }
 
 static void count_findings(ts_check_outcome *outcome)

@@ -1,7 +1,9 @@
 /* Does a rate file answer for bearings and shear necks what the rooms below compute? */
+#include "element/involute_spline.h"
 #include "element/shear_neck.h"
 #include "rate/rated_file.h"
 #include "rating/bearing/bearing_rate.h"
+#include "rating/spline/spline_stress.h"
 
 #define BEARING "form: deep groove, series: 02, d: 30 mm, F_r: 900 N, F_a: 300 N, n: 9000 rpm"
 #define NECK    "d: 10 mm, tol: 0.02 mm, Ftu_min: 1240 MPa, Ftu_max: 1380 MPa"
@@ -127,6 +129,64 @@ static void weak_and_strong_necks_are_refused(void **state)
     ts_study_close(brittle);
 }
 
+#define SPLINE "N: 16, P: 20, T: 60 N.m, L_e: 19 mm"
+
+static void spline_is_rated_as_the_rooms_below_do(void **state)
+{
+    (void)state;
+    ts_spline spline;
+
+    assert_true(ts_spline_b921(16.0, 20.0 / 0.0254, 3.14159265358979323846 / 6.0,
+                               TS_SPLINE_FILLET_ROOT, &spline, NULL));
+    const ts_spline_load load  = {.T    = 60.0,
+                                  .N    = 16.0,
+                                  .D    = spline.D,
+                                  .D_re = spline.D_re,
+                                  .L_e  = 0.019,
+                                  .t    = spline.s_v,
+                                  .h    = 0.0254 / 20.0,
+                                  .K_a  = 1.0,
+                                  .K_m  = ts_spline_misalignment_factor(0.019, 0.003, NULL),
+                                  .K_f  = 1.0,
+                                  .K_w  = 1.0};
+    ts_study            *study = rated_element("spline", SPLINE ", d_i: 0.0864 in, d_e: 0.096 in");
+
+    assert_close(ts_study_number(study, "spline/one:D_re"), spline.D_re, 1e-14);
+    assert_close(ts_study_number(study, "spline/one:M_i"),
+                 ts_spline_between_pins(&spline, spline.s_v, 0.0864 * 0.0254, NULL), 1e-12);
+    assert_close(ts_study_number(study, "spline/one:M_e"),
+                 ts_spline_over_pins(&spline, spline.s_v, 0.096 * 0.0254, NULL), 1e-12);
+    assert_close(ts_study_number(study, "spline/one:S_s"), ts_spline_root_shear(&load, NULL),
+                 1e-12);
+    assert_close(ts_study_number(study, "spline/one:S_c"), ts_spline_pressure_flexible(&load, NULL),
+                 1e-12);
+    assert_int_equal(ts_study_verdict(study), TS_HOLDS);
+    ts_study_close(study);
+    study = rated_element("spline", SPLINE ", fixed: yes, revolutions: 1e12");
+    assert_close(ts_study_number(study, "spline/one:S_c"), ts_spline_pressure_fixed(&load, NULL),
+                 1e-12);
+    ts_study_close(study);
+}
+
+static void splines_are_refused_with_their_reason(void **state)
+{
+    (void)state;
+    ts_study *hard = rated_element("spline", SPLINE ", S_sP: 20 MPa, S_cP: 5 MPa");
+    assert_non_null(finding_of(hard, "rate-spline-root-shear"));
+    assert_non_null(finding_of(hard, "rate-spline-tooth-shear"));
+    assert_non_null(finding_of(hard, "rate-spline-pressure"));
+    ts_study_close(hard);
+    ts_study *bored = rated_element("spline", SPLINE ", D_h: 25 mm");
+    assert_non_null(finding_of(bored, "rate-not-computable"));
+    ts_study_close(bored);
+    ts_study *pinned = rated_element("spline", "N: 16, m: 1.25 mm, d_i: 90 mm");
+    assert_non_null(finding_of(pinned, "rate-not-computable"));
+    ts_study_close(pinned);
+    ts_study *bare = rated_element("spline", "N: 16, m: 1.25 mm, T: 60 N.m");
+    assert_int_equal(ts_study_verdict(bare), TS_VERDICT_NOT_COMPUTABLE);
+    ts_study_close(bare);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -136,6 +196,8 @@ int main(void)
         cmocka_unit_test(own_inside_needs_no_series),
         cmocka_unit_test(neck_has_the_band_of_the_room_below),
         cmocka_unit_test(weak_and_strong_necks_are_refused),
+        cmocka_unit_test(spline_is_rated_as_the_rooms_below_do),
+        cmocka_unit_test(splines_are_refused_with_their_reason),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);
