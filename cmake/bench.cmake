@@ -10,8 +10,10 @@ if(bench_sources AND NOT TS_SANITIZE)
         endif()
     endforeach()
     file(CONFIGURE OUTPUT "${TS_GENERATED}/bench_groups.inc" CONTENT "${groups}" @ONLY)
-    add_executable(towershaft-bench ${bench_sources})
-    target_include_directories(towershaft-bench PRIVATE src include bench "${TS_GENERATED}")
+    # Invented arrangement problems are those of the tests.
+    add_executable(towershaft-bench ${bench_sources}
+        tests/arrange/random_problem.c tests/arrange/closed_model.c)
+    target_include_directories(towershaft-bench PRIVATE src include bench tests "${TS_GENERATED}")
     target_link_libraries(towershaft-bench PRIVATE ts_flags towershaft_internal ${TS_LIBRARIES})
 
     # What bench/peer/compare.py sets beside the same chain in Python and NumPy.

@@ -25,9 +25,11 @@ typedef struct maker {
     double         level_size; /* N */
     double *least_on[2];     /* [arcs - 1][z]: least cost of a gear of z teeth or more, unloaded */
     double (*idler)[LEVELS]; /* [reversed][level], NaN: not yet asked */
-    double *input;           /* [set] what may sit on the input shaft, infinite where it may not */
-    double *one_branch;      /* [set] a branch with its mesh to the input; 0 for none */
-    double *rest_of_all;     /* [set] a branch and other boxes together carry the set */
+    uint32_t *inputs;        /* sets that may sit on the input shaft */
+    size_t    input_count;
+    double   *input;       /* [set] what may sit on the input shaft, infinite where it may not */
+    double   *one_branch;  /* [set] a branch with its mesh to the input; 0 for none */
+    double   *rest_of_all; /* [set] a branch and other boxes together carry the set */
 } maker;
 
 static const double infinite = (double)INFINITY;
@@ -232,7 +234,8 @@ static void make_input(maker *k)
 
     for (uint32_t set = 0; set <= pair->tables->all; set++)
         k->input[set] = infinite;
-    k->input[0] = 0.0;
+    k->input[0]    = 0.0;
+    k->input_count = 0;
     for (size_t i = 0; i < box->carry_count; i++) {
         const ts_carry *c = &box->carries[i];
         if ((c->set & ~pair->input_fits) != 0 || (c->senses >> pair->input_sense & 1u) == 0)
@@ -246,8 +249,11 @@ static void make_input(maker *k)
             open           = open && (pair->frame->input_faces >> face & 1u) != 0;
             halves += isfinite(h) ? h : 0.0;
         }
-        if (open)
-            k->input[c->set] = k->t->metal * c->pad_mass + k->t->arc * k->t->lambda * halves;
+        if (!open)
+            continue;
+        if (isinf(k->input[c->set]))
+            k->inputs[k->input_count++] = c->set;
+        k->input[c->set] = k->t->metal * c->pad_mass + k->t->arc * k->t->lambda * halves;
     }
 }
 
@@ -288,8 +294,8 @@ static double beyond(const maker *k, uint32_t set)
     const uint32_t        missing = pair->tables->all & ~set;
     double                best    = set != 0 ? k->rest_of_all[missing] : infinite;
 
-    for (size_t i = 0; i < pair->box->carry_count; i++) {
-        const uint32_t on = pair->box->carries[i].set;
+    for (size_t i = 0; i < k->input_count; i++) {
+        const uint32_t on = k->inputs[i];
         if ((on & ~missing) == 0)
             best = fmin(best, k->input[on] + k->rest_of_all[missing & ~on]);
     }
@@ -366,6 +372,7 @@ static bool make_memory(maker *k, ts_rest *rest, ts_arena *arena)
     rest->first    = TS_TAKE(arena, double, sets);
     rest->second   = TS_TAKE(arena, double, sets);
     k->input       = TS_TAKE(arena, double, sets);
+    k->inputs      = TS_TAKE(arena, uint32_t, rest->pair->box->carry_count);
     k->one_branch  = TS_TAKE(arena, double, sets);
     k->rest_of_all = TS_TAKE(arena, double, sets);
     k->least_on[0] = TS_TAKE(arena, double, stride);
@@ -387,6 +394,9 @@ bool ts_rest_make(ts_rest *rest, const ts_pair_tables *pair, const double *other
     static const double lambdas[3] = {0.0, 0.5, 1.0};
     maker               k          = {.rest = rest, .others = others};
 
+    /* Without a word on the other boxes, only branches can be bounded. */
+    const bool whole = others != NULL || pair->tables->problem->box_count == 1;
+
     *rest = (ts_rest){.pair = pair};
     if (!make_memory(&k, rest, arena))
         return false;
@@ -401,9 +411,15 @@ bool ts_rest_make(ts_rest *rest, const ts_pair_tables *pair, const double *other
         make_input(&k);
         if (!make_branches(&k, arena))
             return false;
+        if (!whole)
+            continue;
         make_others(&k);
         make_inward(&k);
         make_root(&k);
+        if (isinf(rest->tables[i].root)) {
+            rest->no_way = true;
+            break;
+        }
     }
     return true;
 }
@@ -421,6 +437,8 @@ static double root_discount(const ts_rest *rest, const ts_rest_table *t)
 double ts_rest_root(const ts_rest *rest)
 {
     double most = 0.0;
+    if (rest->no_way)
+        return infinite;
     for (size_t i = 0; i < TS_REST_TABLES; i++) {
         const ts_rest_table *t     = &rest->tables[i];
         const double         bound = t->root - root_discount(rest, t);
@@ -519,7 +537,8 @@ bool ts_rest_lower_sets(const ts_rest *rest, double *exact, ts_arena *arena)
     double               *most = TS_TAKE(arena, double, sets);
     double               *own  = TS_TAKE(arena, double, sets);
 
-    k.input = TS_TAKE(arena, double, sets);
+    k.input  = TS_TAKE(arena, double, sets);
+    k.inputs = TS_TAKE(arena, uint32_t, pair->box->carry_count);
     if (ts_arena_failed(arena))
         return false;
     for (size_t i = 0; i < TS_REST_TABLES; i++) {

@@ -26,10 +26,12 @@ typedef struct ts_rest_table {
 typedef struct ts_rest {
     const ts_pair_tables *pair;
     double               *first, *second; /* [set] the two largest `half` among what is missing */
+    bool                  no_way; /* some table says that nothing fits; the others are not made */
     ts_rest_table         tables[TS_REST_TABLES];
 } ts_rest;
 
-/* others[set]: the least mass at which other boxes can carry exactly that set; NULL: no other box.
+/* others[set]: the least mass at which other boxes can carry exactly that set; NULL: no other box,
+ * or, when the problem has several, only what ts_rest_lower_sets needs.
  * Takes its memory from `arena`; false without. */
 bool ts_rest_make(ts_rest *rest, const ts_pair_tables *pair, const double *others, ts_arena *arena);
 

@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BEAM = 32, BEAM_PAIRS = 4 };
+enum { BEAM = 16, BEAM_PAIRS = 3 };
 
 static const double infinite = (double)INFINITY;
 
