@@ -136,12 +136,40 @@ static void certificate(ts_json *json, const ts_arrange_told *told)
     integer(json, "cut_by_dominance", r->labels.cut_by_dominance);
     integer(json, "kept", r->labels.kept);
     integer(json, "tooth_pairs_rated", told->laws);
+    ts_json_key(json, "verified");
+    ts_json_bool(json, told->certificate.answer == TS_RULE_NONE && told->certificate.missing == 0 &&
+                           told->certificate.not_closed == 0);
     ts_json_key(json, "pairs");
     ts_json_array(json);
     for (size_t i = 0; i < r->pair_count; i++)
         pair(json, told, &r->pairs[i]);
     ts_json_end(json, ']');
     ts_json_end(json, '}');
+}
+
+static void member(ts_json *json, const ts_arrange_told *told, const ts_conflict_member *m)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, json->out->allocator);
+    ts_demand_says(told, &m->demand, &text);
+    ts_json_object(json);
+    ts_json_key(json, "demand");
+    ts_json_text(json, (ts_text){text.bytes, text.length});
+    number(json, "from", m->from);
+    number(json, "to", m->to);
+    ts_json_end(json, '}');
+    json->out->failed = json->out->failed || text.failed;
+    ts_buffer_close(&text);
+}
+
+static void conflict(ts_json *json, const ts_arrange_told *told)
+{
+    const ts_conflict *c = told->conflict;
+    ts_json_key(json, "conflict");
+    ts_json_array(json);
+    for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
+        member(json, told, &c->members[i]);
+    ts_json_end(json, ']');
 }
 
 static void assumptions(ts_json *json, const ts_drive *drive)
@@ -175,6 +203,7 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
         ts_json_null(&json);
     answers(&json, told);
     certificate(&json, told);
+    conflict(&json, told);
     assumptions(&json, told->drive);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");

@@ -295,6 +295,24 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
+static void verified(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_certificate_check *c = &told->certificate;
+    ts_buffer                   text;
+    ts_buffer_open(&text, page->out->allocator);
+    if (c->answer == TS_RULE_NONE && c->missing == 0 && c->not_closed == 0)
+        ts_buffer_add(&text,
+                      "Other code than the search laid the answer out again, weighed it, and "
+                      "found every way accounted for.");
+    else
+        ts_buffer_print(&text,
+                        "Other code than the search does NOT agree: %s; %zu ways are missing, %zu "
+                        "are not closed.  Do not rely on this answer.",
+                        ts_arrange_rule_says(c->answer), c->missing, c->not_closed);
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
+}
+
 static void assumptions(const ts_arrange_told *told, ts_page *page)
 {
     const ts_drive *drive = told->drive;
@@ -333,9 +351,12 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         for (size_t i = 0; i < r->count; i++)
             answer(told, page, i);
     }
-    ts_page_heading(page, "Why nothing is lighter");
+    ts_page_heading(page, r->count > 0 ? "Why nothing is lighter" : "Why nothing fits");
+    ts_conflict_list(told, page);
     claim(told, page);
     pairs(told, page);
     labels(told, page);
+    if (r->end == TS_ARRANGE_PROVEN)
+        verified(told, page);
     assumptions(told, page);
 }

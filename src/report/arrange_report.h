@@ -4,7 +4,9 @@
 
 #include "base/json_writer.h"
 #include "report/page.h"
+#include "search/arrange_conflict.h"
 #include "search/arrange_search.h"
+#include "search/arrange_verify.h"
 #include "search/drive_problem.h"
 
 /* What the rules say of one answer, which was put into the file and read again. */
@@ -26,10 +28,16 @@ typedef struct ts_arrange_told {
     const ts_arranged_verdict *verdicts; /* [answer] */
     size_t                     chosen;   /* the first answer that holds; result->count: none does */
     size_t                     laws;     /* pairs of teeth that were rated */
-    const char                *caution, *version, *sha256;
+    ts_certificate_check       certificate; /* by other code than the search */
+    const ts_conflict *conflict; /* where nothing fits; NULL or not found: not asked, stopped */
+    const char        *caution, *version, *sha256;
 } ts_arrange_told;
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
+/* Which demands conflict, in plain words; nothing when none was found. */
+void ts_conflict_list(const ts_arrange_told *told, ts_page *page);
+/* "the band of generator at ground idle"; the caller closes `out`. */
+void ts_demand_says(const ts_arrange_told *told, const ts_demand *demand, ts_buffer *out);
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
 
 /* Speed of the shaft that carries `shaft` at the condition in which its spool is fastest, rad/s. */

@@ -231,11 +231,13 @@ static bool meets_casing(const ts_drive_width *w, const ts_arrange_mesh *mesh, u
     return tapped->box.arc.radius.value - r_a < casing.value + gap.value - 1e-9;
 }
 
-/* The widest face that both gears may have, in steps. */
+/* Far beyond what a gear may have, in steps: how wide it may be is for the search to say, which
+ * also asks what would be if it could be wider. */
+#define WIDTH_OVER_DIAMETER 4.0
 static long most_steps(const ts_arrange_problem *p, const ts_arrange_mesh *mesh)
 {
     const uint32_t z = mesh->z_inner < mesh->z_outer ? mesh->z_inner : mesh->z_outer;
-    return (long)(p->width_over_diameter * p->modules[mesh->module] * z / p->width_step + 1e-9);
+    return (long)(WIDTH_OVER_DIAMETER * p->modules[mesh->module] * z / p->width_step + 1e-9);
 }
 
 double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh)
@@ -270,6 +272,14 @@ double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh)
             low = middle;
     }
     return (double)high * p->width_step;
+}
+
+double ts_drive_least_width(void *context, const ts_arrange_mesh *mesh)
+{
+    const ts_drive_width *w = context;
+    if (meets_casing(w, mesh, mesh->z_inner) || meets_casing(w, mesh, mesh->z_outer))
+        return INFINITY;
+    return w->wish.problem->width_least;
 }
 
 double ts_drive_gear_mass(void *context, uint32_t module, uint32_t z, double width)

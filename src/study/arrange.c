@@ -22,6 +22,8 @@ typedef struct arranging {
     bool                      searched;
     ts_text                  *texts; /* [answer] the file with it */
     ts_arranged_verdict      *verdicts;
+    ts_certificate_check      certificate;
+    ts_conflict               conflict;
     size_t                    chosen;
 } arranging;
 
@@ -99,6 +101,15 @@ static ts_status keep_all(arranging *a, ts_extra_demand **extra, size_t *count)
 
 /* ---- the search ------------------------------------------------------------------------------ */
 
+/* Which demands conflict, by speeds, senses and room alone: with the strength of teeth left out the
+ * searches are quick, and what cannot be met without it cannot be met with it. */
+static ts_status explain(arranging *a, const ts_arrange_wish *wish)
+{
+    ts_arrange_problem light = a->problem.problem;
+    light.model.width        = ts_drive_least_width;
+    return ts_arrange_explain(&light, wish, &a->conflict, a->arena);
+}
+
 static ts_status search(arranging *a)
 {
     ts_extra_demand *extra;
@@ -134,6 +145,11 @@ static ts_status search(arranging *a)
         .context     = a->options->context};
     status      = ts_arrange_search(&a->problem.problem, &wish, &a->result);
     a->searched = status == TS_OK;
+    if (status == TS_OK) {
+        a->certificate = ts_arrange_check_certificate(&a->problem.problem, &a->result);
+        if (a->result.end == TS_ARRANGE_PROVEN && a->result.count == 0)
+            status = explain(a, &wish);
+    }
     if (status == TS_OK && ts_drive_width_failed(a->widths))
         return TS_NO_MEMORY;
     return status;
@@ -285,16 +301,18 @@ static ts_status check_all(arranging *a)
 
 static ts_status tell(const arranging *a, const ts_page_options *shown, const ts_sink *sink)
 {
-    const ts_arrange_told told = {.drive    = &a->study->drive,
-                                  .motion   = &a->study->motion,
-                                  .problem  = &a->problem,
-                                  .result   = &a->result,
-                                  .verdicts = a->verdicts,
-                                  .chosen   = a->chosen,
-                                  .laws     = ts_drive_width_laws(a->widths),
-                                  .caution  = ts_caution(),
-                                  .version  = ts_version(),
-                                  .sha256   = a->study->sha256};
+    const ts_arrange_told told = {.drive       = &a->study->drive,
+                                  .motion      = &a->study->motion,
+                                  .problem     = &a->problem,
+                                  .result      = &a->result,
+                                  .verdicts    = a->verdicts,
+                                  .chosen      = a->chosen,
+                                  .laws        = ts_drive_width_laws(a->widths),
+                                  .certificate = a->certificate,
+                                  .conflict    = &a->conflict,
+                                  .caution     = ts_caution(),
+                                  .version     = ts_version(),
+                                  .sha256      = a->study->sha256};
     ts_buffer             out;
     ts_buffer_open(&out, a->study->allocator);
     ts_page page = ts_outlet_page(shown, &out);
