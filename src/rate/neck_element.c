@@ -38,21 +38,28 @@ static ts_spread between(double low, double high)
     return (ts_spread){.law = TS_SPREAD_UNIFORM, .low = low, .high = high};
 }
 
+/* One after the other, for what is taken first is told first. */
+static ts_spread take_between(ts_rate_desk *desk, const char *low_key, const char *high_key)
+{
+    const double low  = ts_rate_take(desk, low_key);
+    const double high = ts_rate_take(desk, high_key);
+    return between(low, high);
+}
+
 static ts_shear_neck take_neck(ts_rate_desk *desk)
 {
-    const double d = ts_rate_take(desk, "d"), tol = ts_rate_take(desk, "tol");
-    const double d_i = ts_rate_take(desk, "d_i");
+    const double  d    = ts_rate_take(desk, "d");
+    const double  tol  = ts_rate_take(desk, "tol");
+    const double  d_i  = ts_rate_take(desk, "d_i");
+    ts_shear_neck neck = {.d = between(d - tol, d + tol), .d_i = between(d_i, d_i)};
 
-    return (ts_shear_neck){
-        .d        = between(d - tol, d + tol),
-        .d_i      = between(d_i, d_i),
-        .Ftu      = between(ts_rate_take(desk, "Ftu_min"), ts_rate_take(desk, "Ftu_max")),
-        .ratio    = between(ts_rate_take(desk, "ratio_min"), ts_rate_take(desk, "ratio_max")),
-        .warmth   = between(ts_rate_take(desk, "warmth_min"), ts_rate_take(desk, "warmth_max")),
-        .yielding = between(ts_rate_take(desk, "y_low"), ts_rate_take(desk, "y_high")),
-        .K_ts     = ts_rate_take(desk, "K_ts"),
-        .brittle  = ts_rate_choose(desk, "brittle") == TS_YES,
-    };
+    neck.Ftu      = take_between(desk, "Ftu_min", "Ftu_max");
+    neck.ratio    = take_between(desk, "ratio_min", "ratio_max");
+    neck.warmth   = take_between(desk, "warmth_min", "warmth_max");
+    neck.yielding = take_between(desk, "y_low", "y_high");
+    neck.K_ts     = ts_rate_take(desk, "K_ts");
+    neck.brittle  = ts_rate_choose(desk, "brittle") == TS_YES;
+    return neck;
 }
 
 static void judge_least(ts_rate_desk *desk, double T_low)

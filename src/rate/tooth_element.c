@@ -50,7 +50,9 @@ static bool solve(ts_rate_desk *desk, ts_rated_gear *of)
     in.x           = ts_rate_take(desk, "x");
     in.k           = ts_rate_take(desk, "k");
     /* A sharp fillet always fits, and nothing that is measured depends on it. */
-    in.rack = (ts_basic_rack){ts_rate_take(desk, "h_aPs"), ts_rate_take(desk, "h_fPs"), 0.0};
+    in.rack.h_aPs   = ts_rate_take(desk, "h_aPs");
+    in.rack.h_fPs   = ts_rate_take(desk, "h_fPs");
+    in.rack.rho_fPs = 0.0;
     if (desk->failed)
         return false;
     ts_rate_assume(desk, "rho_fPs", 0.0, TS_KIND_NUMBER,
