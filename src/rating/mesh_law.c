@@ -42,7 +42,8 @@ struct ts_mesh_rig {
     ts_motion       motion;
     ts_power        power;
     ts_teeth        teeth;
-    ts_diagnostics *list;
+    ts_diagnostics *list; /* in an arena of its own, for several rigs work at one time */
+    ts_arena       *list_arena;
     uint32_t        mesh;
     double          seconds[]; /* of each condition */
 };
@@ -93,16 +94,11 @@ static bool find_mesh(ts_mesh_rig *rig)
     return false;
 }
 
-ts_status ts_mesh_rig_open(const ts_drive *drive, size_t tapped, ts_arena *arena, ts_mesh_rig **out)
+static ts_status build(ts_mesh_rig *rig, ts_arena *arena, const ts_allocator *allocator)
 {
-    const size_t size = sizeof(ts_mesh_rig) + drive->condition_count * sizeof(double);
-    ts_mesh_rig *rig  = ts_arena_take(arena, 1, size);
-
-    *out = rig;
-    if (rig == NULL)
-        return TS_NO_MEMORY;
-    reduce(rig, drive, tapped);
-    rig->list = ts_diagnostics_open(arena, NULL, (ts_text){"", 0});
+    rig->list_arena = ts_arena_open(allocator);
+    rig->list =
+        rig->list_arena != NULL ? ts_diagnostics_open(rig->list_arena, "", (ts_text){"", 0}) : NULL;
     if (rig->list == NULL)
         return TS_NO_MEMORY;
     ts_status status = ts_train_build(&rig->own, arena, rig->list, &rig->train);
@@ -115,6 +111,30 @@ ts_status ts_mesh_rig_open(const ts_drive *drive, size_t tapped, ts_arena *arena
     if (status == TS_OK && !find_mesh(rig))
         status = TS_NOT_UNDERSTOOD;
     return status;
+}
+
+ts_status ts_mesh_rig_open(const ts_drive *drive, size_t tapped, ts_arena *arena,
+                           const ts_allocator *allocator, ts_mesh_rig **out)
+{
+    const size_t size = sizeof(ts_mesh_rig) + drive->condition_count * sizeof(double);
+    ts_mesh_rig *rig  = ts_arena_take(arena, 1, size);
+
+    *out = NULL;
+    if (rig == NULL)
+        return TS_NO_MEMORY;
+    reduce(rig, drive, tapped);
+    const ts_status status = build(rig, arena, allocator);
+    if (status == TS_OK)
+        *out = rig;
+    else
+        ts_mesh_rig_close(rig);
+    return status;
+}
+
+void ts_mesh_rig_close(ts_mesh_rig *rig)
+{
+    if (rig != NULL)
+        ts_arena_close(rig->list_arena);
 }
 
 /* ---- one pair -------------------------------------------------------------------------------- */

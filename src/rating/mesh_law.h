@@ -26,7 +26,9 @@ typedef struct ts_mesh_rig ts_mesh_rig;
 
 /* tapped: index into drive->drive.  TS_NOT_UNDERSTOOD when the box as it stands cannot turn. */
 ts_status ts_mesh_rig_open(const ts_drive *drive, size_t tapped, ts_arena *arena,
-                           ts_mesh_rig **out);
+                           const ts_allocator *allocator, ts_mesh_rig **out);
+/* Gives back what does not go with the arena.  NULL is allowed. */
+void ts_mesh_rig_close(ts_mesh_rig *rig);
 
 /* One pair: gear 1 is the inner one. */
 typedef struct ts_law_pair {

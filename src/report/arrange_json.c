@@ -164,7 +164,10 @@ static void member(ts_json *json, const ts_arrange_told *told, const ts_conflict
 
 static void conflict(ts_json *json, const ts_arrange_told *told)
 {
-    const ts_conflict *c = told->conflict;
+    const ts_conflict *c     = told->conflict;
+    const bool         asked = told->result->count == 0 && told->result->end == TS_ARRANGE_PROVEN;
+    ts_json_key(json, "conflict_known");
+    ts_json_bool(json, asked && c != NULL);
     ts_json_key(json, "conflict");
     ts_json_array(json);
     for (size_t i = 0; c != NULL && c->found && i < c->count; i++)

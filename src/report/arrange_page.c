@@ -273,6 +273,12 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     if (r->end == TS_ARRANGE_PROVEN && r->count > 0) {
         ts_buffer_add(&text, "Nothing under these demands is lighter than the first answer, ");
         add_mass(page, &text, r->answers[0].mass);
+        ts_buffer_add(&text, " as it was searched");
+        if (told->verdicts[0].widened > 0) {
+            ts_buffer_add(&text, " (faces that the whole drive asks for make it ");
+            add_mass(page, &text, told->verdicts[0].mass);
+            ts_buffer_add(&text, ")");
+        }
         ts_buffer_add(&text, "; whatever is lighter than ");
         add_mass(page, &text, r->bound);
         ts_buffer_add(&text, " has the order, faces and boxes of one of the answers.");
@@ -301,9 +307,12 @@ static void verified(const ts_arrange_told *told, ts_page *page)
     ts_buffer                   text;
     ts_buffer_open(&text, page->out->allocator);
     if (c->answer == TS_RULE_NONE && c->missing == 0 && c->not_closed == 0)
-        ts_buffer_add(&text,
-                      "Other code than the search laid the answer out again, weighed it, and "
-                      "found every way accounted for.");
+        ts_buffer_add(&text, told->result->count > 0
+                                 ? "Other code than the search laid the answer out again, weighed "
+                                   "it, and found every way accounted for; the bounds it took as "
+                                   "they stand."
+                                 : "Other code than the search found every way accounted for; the "
+                                   "bounds it took as they stand.");
     else
         ts_buffer_print(&text,
                         "Other code than the search does NOT agree: %s; %zu ways are missing, %zu "
@@ -351,7 +360,9 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         for (size_t i = 0; i < r->count; i++)
             answer(told, page, i);
     }
-    ts_page_heading(page, r->count > 0 ? "Why nothing is lighter" : "Why nothing fits");
+    ts_page_heading(page, r->count > 0                  ? "Why nothing is lighter"
+                          : r->end == TS_ARRANGE_PROVEN ? "Why nothing fits"
+                                                        : "What is known so far");
     ts_conflict_list(told, page);
     claim(told, page);
     pairs(told, page);

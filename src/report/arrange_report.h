@@ -29,8 +29,9 @@ typedef struct ts_arrange_told {
     size_t                     chosen;   /* the first answer that holds; result->count: none does */
     size_t                     laws;     /* pairs of teeth that were rated */
     ts_certificate_check       certificate; /* by other code than the search */
-    const ts_conflict *conflict; /* where nothing fits; NULL or not found: not asked, stopped */
-    const char        *caution, *version, *sha256;
+    const ts_conflict
+               *conflict; /* where nothing fits; NULL: not asked, or ended before its answer */
+    const char *caution, *version, *sha256;
 } ts_arrange_told;
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page);

@@ -87,13 +87,22 @@ void ts_conflict_list(const ts_arrange_told *told, ts_page *page)
     if (told->result->count > 0 || told->result->end != TS_ARRANGE_PROVEN)
         return;
     ts_buffer_open(&text, page->out->allocator);
-    if (c->hopeless)
+    if (c == NULL)
+        ts_buffer_add(&text,
+                      "Which demands conflict was not found out before time or memory ended.");
+    else if (c->hopeless)
         ts_buffer_add(&text, "Nothing fits even without every demand that can be dropped: teeth, "
                              "modules or the engine casing leave no gear for some accessory.");
     else if (!c->found)
         ts_buffer_add(&text, "By speeds, senses and room alone something would fit: the teeth "
                              "nowhere bear their loads within the widths that they may have, or "
                              "have too little contact.");
+    else if (c->count == 1)
+        ts_buffer_print(
+            &text,
+            "One demand alone cannot be met, whatever becomes of the others; without it "
+            "the rest can, by speeds, senses and room (%zu searches):",
+            c->searches);
     else
         ts_buffer_print(
             &text,
@@ -102,6 +111,6 @@ void ts_conflict_list(const ts_arrange_told *told, ts_page *page)
             c->count, c->searches);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
-    for (size_t i = 0; c->found && i < c->count; i++)
+    for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
         member(told, page, &c->members[i]);
 }

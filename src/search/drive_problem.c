@@ -310,7 +310,15 @@ static size_t list_input_teeth(maker *m, size_t tapped, uint32_t *z)
     const ts_box_freedom *freedom = box_freedom_of(m, drive->spool);
     if (freedom != NULL && freedom->input_teeth.count > 0)
         return write_out(&freedom->input_teeth, z, TS_ARRANGE_TEETH);
-    z[0] = (uint32_t)drive->box.input.teeth.value;
+    const ts_tally has = drive->box.input.teeth;
+    if (has.standing != TS_GIVEN || has.value < 1 || has.value > TS_ARRANGE_TEETH) {
+        complain(m, drive->box.input.node,
+                 "the input of the box of `%s` has no tooth number to take",
+                 m->drive->spools[drive->spool].name,
+                 "`teeth` from 1 to 400, or `input teeth` in `arrange`");
+        return 0;
+    }
+    z[0] = (uint32_t)has.value;
     return 1;
 }
 
@@ -341,7 +349,7 @@ static void take_choices(maker *m, size_t tapped, ts_arrange_box *out)
     const size_t        teeth   = list_input_teeth(m, tapped, z);
     const double        beta    = m->drive->drive[tapped].box.gears.helix_angle.value;
     const double       *speed   = input_speeds(m, tapped);
-    ts_arrange_choice  *all     = TS_TAKE(m->arena, ts_arrange_choice, modules * teeth);
+    ts_arrange_choice  *all     = TS_TAKE(m->arena, ts_arrange_choice, modules * teeth + 1);
     if (all == NULL || speed == NULL || modules > MODULES_MOST) {
         m->no_memory = true;
         return;

@@ -1,7 +1,8 @@
 /* search/drive_problem.h: which question does a drive file put to the search of arrangements?
  *
  * Powers      As the file gives them.  A torque with which an accessory drives becomes power at the
- *             highest speed that its pad may have, so that no arrangement is loaded more.
+ *             highest speed that its pad may have.  Where others absorb in the same mesh that is
+ *             not strictly the most; the check from scratch has the true torques.
  * Speeds      Bands with the reserve that `limits` asks for.
  * Spools      What the engine needs to run, and the starter, stay on the spool that is cranked.
  * Left out    Losses of meshes, the cowl and keep-outs, whatever else a rule asks: an answer is

@@ -91,8 +91,8 @@ static ts_status open_rigs(ts_drive_width *w)
         if (w->idle[b] == NULL)
             return TS_NO_MEMORY;
         for (size_t i = 0; i < w->wish.workers; i++) {
-            const ts_status status =
-                ts_mesh_rig_open(w->wish.drive, w->wish.tapped[b], w->arena, &w->idle[b][i]);
+            const ts_status status = ts_mesh_rig_open(w->wish.drive, w->wish.tapped[b], w->arena,
+                                                      w->wish.allocator, &w->idle[b][i]);
             if (status != TS_OK)
                 return status;
             w->idle_count[b]++;
@@ -132,6 +132,9 @@ void ts_drive_width_close(ts_drive_width *w)
 {
     if (w == NULL)
         return;
+    for (size_t b = 0; b < TS_ARRANGE_BOXES; b++)
+        for (size_t i = 0; i < w->idle_count[b]; i++)
+            ts_mesh_rig_close(w->idle[b][i]);
     (void)pthread_mutex_destroy(&w->lock);
     ts_arena_close(w->arena);
 }

@@ -85,6 +85,8 @@ ts_status ts_added_text(ts_study *study, ts_text added, const char *added_name, 
     const size_t end = line_end(study->bytes, study->source.nodes[own].end - 1);
     ts_buffer_open(&out, study->allocator);
     ts_buffer_text(&out, (ts_text){study->bytes.at, end});
+    if (end > 0 && study->bytes.at[end - 1] != '\n')
+        ts_buffer_add(&out, "\n"); /* the file ends without one */
     add_block(&out, &study->source, &from);
     ts_buffer_text(&out, (ts_text){study->bytes.at + end, study->bytes.length - end});
     *bytes            = (ts_text){ts_arena_copy(arena, out.bytes, out.length), out.length};

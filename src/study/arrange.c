@@ -3,6 +3,7 @@
 
 #include "report/arrange_report.h"
 #include "search/drive_width.h"
+#include "search/locked_memory.h"
 #include "study/added_text.h"
 #include "study/arranged_text.h"
 #include "study/outlet.h"
@@ -16,6 +17,8 @@ typedef struct arranging {
     ts_study                 *study;
     const ts_arrange_options *options;
     ts_arena                 *arena;
+    ts_locked_memory          locked; /* for all threads, with the limit of the options */
+    ts_allocator              shared;
     ts_drive_problem          problem;
     ts_drive_width           *widths;
     ts_arrange_result         result;
@@ -24,6 +27,7 @@ typedef struct arranging {
     ts_arranged_verdict      *verdicts;
     ts_certificate_check      certificate;
     ts_conflict               conflict;
+    bool                      explained; /* did the explanation come to its end? */
     size_t                    chosen;
 } arranging;
 
@@ -107,7 +111,10 @@ static ts_status explain(arranging *a, const ts_arrange_wish *wish)
 {
     ts_arrange_problem light = a->problem.problem;
     light.model.width        = ts_drive_least_width;
-    return ts_arrange_explain(&light, wish, &a->conflict, a->arena);
+    const ts_status status   = ts_arrange_explain(&light, wish, &a->conflict, a->arena);
+    a->explained = status == TS_OK && (wish->stop == NULL || !wish->stop(wish->context));
+    /* A proof without its explanation is still a proof. */
+    return status == TS_NO_MEMORY && !ts_arena_failed(a->arena) ? TS_OK : status;
 }
 
 static ts_status search(arranging *a)
@@ -130,14 +137,14 @@ static ts_status search(arranging *a)
                                         .m_n       = a->problem.m_n,
                                         .density   = a->problem.density,
                                         .workers   = workers,
-                                        .allocator = a->study->allocator};
+                                        .allocator = &a->shared};
     status                           = ts_drive_width_open(&widths, &a->widths);
     if (status != TS_OK)
         return status;
     a->problem.problem.model = (ts_arrange_model){
         .context = a->widths, .width = ts_drive_width_of, .gear_mass = ts_drive_gear_mass};
     const ts_arrange_wish wish = {
-        .allocator   = a->study->allocator,
+        .allocator   = &a->shared,
         .memory_most = a->options->memory,
         .workers     = workers,
         .answers     = (uint32_t)(a->options->answers > 0 ? a->options->answers : ANSWERS_USUAL),
@@ -291,7 +298,8 @@ static ts_status check_all(arranging *a)
         const ts_status status = check_one(a, i);
         if (status != TS_OK)
             return status;
-        if (a->chosen == count && a->verdicts[i].holds)
+        if (a->verdicts[i].holds &&
+            (a->chosen == count || a->verdicts[i].mass < a->verdicts[a->chosen].mass))
             a->chosen = i;
     }
     return TS_OK;
@@ -309,7 +317,7 @@ static ts_status tell(const arranging *a, const ts_page_options *shown, const ts
                                   .chosen      = a->chosen,
                                   .laws        = ts_drive_width_laws(a->widths),
                                   .certificate = a->certificate,
-                                  .conflict    = &a->conflict,
+                                  .conflict    = a->explained ? &a->conflict : NULL,
                                   .caution     = ts_caution(),
                                   .version     = ts_version(),
                                   .sha256      = a->study->sha256};
@@ -332,8 +340,12 @@ static ts_status hand_over(const arranging *a, const ts_sink *file)
     if (a->result.count == 0 || a->texts[index].at == NULL)
         return TS_OK;
     const ts_text bytes = a->texts[index];
-    if (file != NULL && file->write(file->context, bytes.at, bytes.length) != 0)
+    /* What does not hold is shown and never written. */
+    if (file != NULL && a->chosen < a->result.count &&
+        file->write(file->context, bytes.at, bytes.length) != 0)
         return TS_NO_OUTPUT;
+    if (!a->verdicts[index].read)
+        return TS_OK;
     const ts_study_options options = a->study->options;
     const char            *name = ts_arena_copy(a->arena, a->study->name, strlen(a->study->name));
     if (name == NULL)
@@ -378,6 +390,11 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
     a.arena = ts_arena_open(study->allocator);
     if (a.arena == NULL)
         return TS_NO_MEMORY;
+    if (!ts_locked_memory_open(&a.locked, study->allocator, options->memory)) {
+        ts_arena_close(a.arena);
+        return TS_NO_MEMORY;
+    }
+    a.shared         = ts_locked_memory_allocator(&a.locked);
     ts_status status = options->added != NULL ? add(&a) : TS_OK;
     if (status == TS_OK)
         status = search(&a);
@@ -392,6 +409,7 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
     if (a.searched)
         ts_arrange_result_close(&a.result);
     ts_drive_width_close(a.widths);
+    ts_locked_memory_close(&a.locked);
     ts_arena_close(a.arena);
     return status;
 }

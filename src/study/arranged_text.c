@@ -139,8 +139,10 @@ static void set_input(editor *e, const char *box, const ts_arranged_shaft *input
     for (int face = 0; face < 2; face++) {
         if (on[face] < 0)
             continue;
+        ts_buffer_clear(&out);
+        add_name(&out, e->problem->problem.accessories[on[face]].name);
         set(e, join(e, box, face == 0 ? "/input/front" : "/input/rear"),
-            ts_text_of(e->problem->problem.accessories[on[face]].name));
+            (ts_text){out.bytes, out.length});
     }
     if (out.failed)
         e->status = TS_NO_MEMORY;

@@ -3,6 +3,7 @@
 
 ctest: timeout=900
 """
+import math
 import os
 import sys
 import unittest
@@ -82,6 +83,18 @@ class Arrange(InFolder):
         code, out, _ = run("arrange", self.with_section(TRAINER, "  teeth: 19..20\n"))
         self.assertEqual(code, 1)
         self.assertIn("No arrangement meets every demand", out)
+
+    def test_demand_that_conflicts_is_named_with_what_would_do(self):
+        # derived: with 20 teeth at most every gear turns faster than the input, which has 37, so
+        # that the input itself is the slowest place there is: 31200*32/37*27/61 rpm at red line.
+        copy = self.with_section(TRAINER, "  teeth: 19..20\n")
+        told = answer("arrange", copy)["conflict"]
+        self.assertEqual([one["demand"] for one in told],
+                         ["the speed band of hydraulic pump at red line"])
+        self.assertAlmostEqual(told[0]["from"] * 60 / (2 * math.pi), 5000.0, places=6)
+        self.assertAlmostEqual(told[0]["to"] * 60 / (2 * math.pi), 31200 * 32 / 37 * 27 / 61,
+                               delta=0.5)
+        self.assertIn("One demand alone", run("arrange", copy)[1])
 
     @once_is_enough
     def test_nothing_is_written_when_nothing_is_found(self):

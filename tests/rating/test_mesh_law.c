@@ -66,9 +66,9 @@ static void open_bench(bench *b, const char *path, const char *driver, const cha
     const ts_mesh  *mesh = &s->train.meshes[b->mesh];
     b->arena             = ts_arena_open(NULL);
     assert_non_null(b->arena);
-    assert_int_equal(
-        ts_mesh_rig_open(&s->drive, s->train.shafts[mesh->driver_shaft].drive, b->arena, &b->rig),
-        TS_OK);
+    assert_int_equal(ts_mesh_rig_open(&s->drive, s->train.shafts[mesh->driver_shaft].drive,
+                                      b->arena, NULL, &b->rig),
+                     TS_OK);
     b->law.ln_damage =
         ts_arena_take(b->arena, ts_mesh_law_size(s->drive.condition_count), sizeof(float));
     const ts_law_pair pair = {.z_1     = (int)s->train.gears[mesh->driver].teeth.value,
@@ -80,6 +80,7 @@ static void open_bench(bench *b, const char *path, const char *driver, const cha
 
 static void close_bench(bench *b)
 {
+    ts_mesh_rig_close(b->rig);
     ts_arena_close(b->arena);
     ts_study_close(b->study);
 }
