@@ -201,7 +201,7 @@ static void no_other_widths_nearby_are_lighter(void **state)
     for (size_t i = 0; i + 2 < it.plan.gear_count; i++)
         none_lighter_holds(&it, (const size_t[]){i, i + 1, i + 2}, 3, 1, 0.001, 0.0, &tried);
     ts_study_close(it.study);
-    assert_true(tried > 100);
+    assert_true(tried > (BRUTE_FORCE == SMALLEST ? 20 : 100)); /* it has fewer gears */
 }
 
 /* The wheel of the mesh that carries the start is narrower than its pinion, whose roots set it. */
