@@ -1,0 +1,77 @@
+#!/usr/bin/env python3
+"""Is the lightest arrangement of a drive found where much is free, and proven?
+
+ctest: release-only    (a checked build proves the formulae of every mesh that is asked about)
+"""
+import os
+import sys
+import unittest
+
+sys.path.insert(0, os.path.dirname(__file__))
+from arranging import TRAINER, Arranging, masses  # noqa: E402
+from command_line import ROOT, answer, run  # noqa: E402
+
+
+class Search(Arranging):
+    def test_answer_is_the_same_for_any_number_of_threads(self):
+        one, _, two = (run("arrange", TRAINER, "--json", "--threads", n) for n in (1, 2, 5))
+        self.assertEqual(one[0], 0)
+        self.assertEqual(one[1], two[1])
+
+    def test_answers_come_lightest_first_and_the_search_is_proven(self):
+        told = answer("arrange", TRAINER)
+        self.assertEqual(told["certificate"]["end"], "proven")
+        self.assertEqual(masses(told), sorted(masses(told)))
+        self.assertGreaterEqual(told["certificate"]["bound"], masses(told)[0] * (1 - 1e-9))
+        self.assertTrue(all(p["end"] != "open" for p in told["certificate"]["pairs"]))
+
+    def test_written_arrangement_is_what_check_then_accepts(self):
+        copy = self.copy_of(TRAINER)
+        code, out, _ = run("arrange", copy, "--write")
+        self.assertEqual(code, 0, out)
+        self.assertEqual(run("check", copy)[0], 0)
+        before, after = TRAINER.read_text(), copy.read_text()
+        self.assertNotEqual(before, after)
+        # What does not stand in a box stays as it was, comments too.
+        self.assertEqual(before[:before.index("    box:")], after[:after.index("    box:")])
+        self.assertEqual(before[before.index("\nlimits:"):], after[after.index("\nlimits:"):])
+
+    def test_arranging_what_is_arranged_finds_the_same_mass(self):
+        copy = self.copy_of(TRAINER)
+        first = answer("arrange", copy)
+        run("arrange", copy, "--write")
+        again = answer("arrange", copy)
+        self.assertAlmostEqual(masses(first)[0], masses(again)[0], places=9)
+
+    def test_more_freedom_never_weighs_more(self):
+        plain = answer("arrange", TRAINER)
+        free = answer("arrange", self.with_section(
+            TRAINER, "  boxes: {hp: {modules: [1.5 mm, 1.75 mm], input teeth: 35..39}}\n"))
+        self.assertLessEqual(masses(free)[0], masses(plain)[0] + 1e-9)
+
+    def test_what_is_kept_keeps_its_face_side_and_teeth(self):
+        copy = self.copy_of(TRAINER)
+        told = answer("arrange", copy, "--keep", "drive/hp/box/anticlockwise/1")
+        box = told["answers"][0]["boxes"][0]
+        kept = [s for s in box["anticlockwise"] if s["front"] == "fuel pump"]
+        self.assertEqual([s["teeth"] for s in kept], [56])
+        self.assertGreaterEqual(masses(told)[0], masses(answer("arrange", copy))[0] - 1e-9)
+
+    def test_nothing_is_written_when_nothing_is_found(self):
+        copy = self.with_section(TRAINER, "  teeth: 19..20\n")
+        before = copy.read_bytes()
+        run("arrange", copy, "--write")
+        self.assertEqual(before, copy.read_bytes())
+
+    def test_added_accessory_stands_in_the_written_file(self):
+        out = self.folder / "with.yaml"
+        code, _, _ = run("arrange", TRAINER, "--add", ROOT / "examples/monday/second_pump.yaml",
+                         "-o", out)
+        self.assertEqual(code, 0)
+        pads = [pad["name"] for pad in answer("check", out)["pads"]]
+        self.assertIn("hydraulic pump 2", pads)
+        self.assertEqual(run("check", out)[0], 0)
+
+
+if __name__ == "__main__":
+    unittest.main()
