@@ -279,19 +279,24 @@ static void claim(const ts_arrange_told *told, ts_page *page)
             add_mass(page, &text, told->verdicts[0].mass);
             ts_buffer_add(&text, ")");
         }
-        ts_buffer_add(&text, "; whatever is lighter than ");
-        add_mass(page, &text, r->bound);
-        ts_buffer_add(&text, " has the order, faces and boxes of one of the answers.");
+        if (isfinite(r->bound)) {
+            ts_buffer_add(&text, "; whatever is lighter than ");
+            add_mass(page, &text, r->bound);
+            ts_buffer_add(&text, " has the order, faces and boxes of one of the answers.");
+        } else {
+            ts_buffer_add(&text, "; no other order, faces or boxes meet the demands.");
+        }
     } else if (r->end == TS_ARRANGE_PROVEN) {
         ts_buffer_add(&text, "No arrangement meets every demand; all were looked at.");
     } else {
         ts_buffer_add(&text, r->end == TS_ARRANGE_STOPPED
-                                 ? "The search was ended before its proof.  No arrangement weighs "
-                                   "less than "
-                                 : "Memory came to its limit before the proof.  No arrangement "
-                                   "weighs less than ");
-        add_mass(page, &text, bound);
-        if (r->count > 0) {
+                                 ? "The search was ended before its proof."
+                                 : "Memory came to its limit before the proof.");
+        if (isfinite(bound) && bound > 0.0) {
+            ts_buffer_add(&text, "  No arrangement weighs less than ");
+            add_mass(page, &text, bound);
+        }
+        if (r->count > 0 && bound > 0.0) {
             ts_buffer_add(&text, ": the first answer is at most ");
             ts_page_short(&text, 100.0 * (r->answers[0].mass / bound - 1.0), 2);
             ts_buffer_add(&text, " % above the best.");
