@@ -2,7 +2,6 @@
  * flanks? */
 #include "rate/pair_oil.h"
 
-#include "element/contact_friction.h"
 #include "rating/iso6336/flank_film.h"
 
 #include <math.h>
@@ -32,59 +31,20 @@ static double roughness(ts_rate_desk *desk, int gear)
     return ts_mean_roughness(R_z, gear, desk->workings);
 }
 
-/* ---- pressure and viscosity --------------------------------------------------------------------
+/* ---- viscosity ---------------------------------------------------------------------------------
  */
 
-#define ALPHA_SOURCE                                                                               \
-    "ISO/TS 6336-22:2018, pressure-viscosity coefficient of this kind of oil (from memory)"
-#define ALPHA_LIKE(kind)                                                                           \
-    "as of " kind ", for the standard has no formula of this kind of oil: common practice, no "    \
-    "source"
-#define ALPHA(text_, source_)                                                                      \
-    {                                                                                              \
-        .symbol = "alpha_38", .meaning = "pressure-viscosity coefficient at 38 degrees Celsius",   \
-        .unit = "1/Pa", .text = text_, .source = source_                                           \
-    }
-#define MINERAL "2.657e-8*eta_38^0.1348"
-#define PAO     "1.466e-8*eta_38^0.0507"
-#define PAG     "1.392e-8*eta_38^0.1572"
-
-typedef struct pressure_law {
-    ts_formula formula;
-    double     scale, power;
-} pressure_law;
-
-static const pressure_law pressure_laws[TS_LUBRICANT_COUNT] = {
-    [TS_LUBRICANT_MINERAL]   = {ALPHA(MINERAL, ALPHA_SOURCE), 2.657e-8, 0.1348},
-    [TS_LUBRICANT_PAO]       = {ALPHA(PAO, ALPHA_SOURCE), 1.466e-8, 0.0507},
-    [TS_LUBRICANT_PAG]       = {ALPHA(PAG, ALPHA_SOURCE), 1.392e-8, 0.1572},
-    [TS_LUBRICANT_PAG_WATER] = {ALPHA(PAG, ALPHA_SOURCE), 1.392e-8, 0.1572},
-    [TS_LUBRICANT_TRACTION]  = {ALPHA(MINERAL, ALPHA_LIKE("mineral oil")), 2.657e-8, 0.1348},
-    [TS_LUBRICANT_PHOSPHATE] = {ALPHA(MINERAL, ALPHA_LIKE("mineral oil")), 2.657e-8, 0.1348},
-    [TS_LUBRICANT_POLYOL]    = {ALPHA(PAO, ALPHA_LIKE("polyalphaolefin")), 1.466e-8, 0.0507},
-};
-
-#define THETA_38 311.15 /* K */
-
-/* The law asks for a coefficient before it tells the viscosity from which that one follows. */
 static void solve_oil(ts_rate_desk *desk, ts_lubricant kind, ts_rated_oil *oil)
 {
-    ts_workings        *workings = desk->workings;
-    const ts_subject    own      = {desk->element->node, TS_EVERY_CONDITION};
-    const pressure_law *pressure = &pressure_laws[kind];
-    ts_film_law         law;
+    const ts_subject own = {desk->element->node, TS_EVERY_CONDITION};
+    ts_film_law      law;
 
-    oil->oil.alpha_38 = 2e-8;
-    if (!ts_film_law_of(&oil->oil, &law, workings))
+    if (!ts_film_law_of_kind(&oil->oil, kind, &law, desk->workings))
         return;
-    ts_workings_assumed(workings, "theta", THETA_38, "K", "38 degrees Celsius");
-    const double eta_38 = ts_film_viscosity(&law, THETA_38, workings);
-    ts_workings_borrow(workings, "eta_38", eta_38, own, "eta");
-    oil->oil.alpha_38 = TS_STEP(workings, pressure->formula,
-                                pressure->scale * pow(eta_38, pressure->power), eta_38);
-    ts_workings_borrow(workings, "theta", oil->theta_oil, own, "theta_oil");
-    oil->eta_oil = ts_film_viscosity(&law, oil->theta_oil, workings);
-    ts_workings_borrow(workings, "eta_oil", oil->eta_oil, own, "eta");
+    oil->oil = law.oil;
+    ts_workings_borrow(desk->workings, "theta", oil->theta_oil, own, "theta_oil");
+    oil->eta_oil = ts_film_viscosity(&law, oil->theta_oil, desk->workings);
+    ts_workings_borrow(desk->workings, "eta_oil", oil->eta_oil, own, "eta");
     oil->has_law = true;
 }
 

@@ -2,8 +2,8 @@
 #ifndef TS_RATE_PAIR_OIL_H
 #define TS_RATE_PAIR_OIL_H
 
+#include "element/oil_viscosity.h"
 #include "rate/pair_parts.h"
-#include "rating/micropitting/film_oil.h"
 
 /* What scuffing and micropitting share.  NaN: not known. */
 typedef struct ts_rated_oil {

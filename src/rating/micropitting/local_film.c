@@ -50,6 +50,13 @@ static const ts_formula theta_B_formula = {
     .text    = "theta_M + theta_flY",
     .source  = ISO_22("local contact temperature"),
 };
+static const ts_formula theta_formula = {
+    .symbol  = "theta",
+    .meaning = "temperature of the oil in the contact",
+    .unit    = "K",
+    .text    = "theta_BY",
+    .source  = ISO_22("local sliding parameter"),
+};
 static const ts_formula U_formula = {
     .symbol  = "U_Y",
     .meaning = "local speed parameter",
@@ -137,8 +144,9 @@ ts_local_film ts_film_at(const ts_micropitting_prepared *prepared, const ts_film
     if (!(theta_BY < theta_most))
         return (ts_local_film){theta_BY, NAN, NAN};
 
-    const double eta         = ts_film_viscosity(&prepared->law, theta_BY, workings);
-    const double alpha_theta = ts_film_pressure_coefficient(&prepared->law, theta_BY, workings);
+    const double theta       = TS_STEP(workings, theta_formula, theta_BY, theta_BY);
+    const double eta         = ts_film_viscosity(&prepared->law, theta, workings);
+    const double alpha_theta = ts_film_pressure_coefficient(&prepared->law, theta, workings);
     const double U_Y = TS_STEP(workings, U_formula, eta_M * (v_r1 + v_r2) / (2.0 * E_r * rho_n),
                                eta_M, v_r1, v_r2, E_r, rho_n);
     const double W_Y =

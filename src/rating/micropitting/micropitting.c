@@ -62,6 +62,27 @@ static const ts_formula theta_M_formula = {
     .text    = "theta_oil + 7400*(1e-9*P*mu_mC*H_v/(abs(a_w)*b))^0.72*X_S/(1.2*X_Ca)",
     .source  = ISO_22("bulk temperature"),
 };
+static const ts_formula theta_formula = {
+    .symbol  = "theta",
+    .meaning = "temperature of the oil at the flanks",
+    .unit    = "K",
+    .text    = "theta_M",
+    .source  = ISO_22("material parameter"),
+};
+static const ts_formula eta_M_formula = {
+    .symbol  = "eta_M",
+    .meaning = "dynamic viscosity at the bulk temperature",
+    .unit    = "Pa.s",
+    .text    = "eta",
+    .source  = ISO_22("local velocity parameter"),
+};
+static const ts_formula alpha_M_formula = {
+    .symbol  = "alpha_M",
+    .meaning = "pressure-viscosity coefficient at the bulk temperature",
+    .unit    = "1/Pa",
+    .text    = "alpha_theta",
+    .source  = ISO_22("material parameter"),
+};
 static const ts_formula G_M_formula = {
     .symbol  = "G_M",
     .meaning = "material parameter",
@@ -292,6 +313,21 @@ static double bulk(const ts_micropitting_prepared *p, const ts_micropitting_load
                    H_v, a_w, b, X_S, X_Ca);
 }
 
+/* The oil at the bulk temperature. */
+static void thicken(const ts_micropitting_prepared *p, ts_film_case *film, ts_workings *workings)
+{
+    const double theta_M = film->theta_M, E_r = p->E_r;
+
+    const double theta       = TS_STEP(workings, theta_formula, theta_M, theta_M);
+    const double eta         = ts_film_viscosity(&p->law, theta, workings);
+    const double alpha_theta = ts_film_pressure_coefficient(&p->law, theta, workings);
+    const double alpha_M     = TS_STEP(workings, alpha_M_formula, alpha_theta, alpha_theta);
+
+    film->eta_M   = TS_STEP(workings, eta_M_formula, eta, eta);
+    film->alpha_M = alpha_M;
+    film->G_M     = TS_STEP(workings, G_M_formula, alpha_M * E_r, alpha_M, E_r);
+}
+
 static void film_along(const ts_micropitting_prepared *p, const ts_film_case *film,
                        ts_micropitting *r, ts_workings *workings)
 {
@@ -359,14 +395,7 @@ bool ts_micropitting_rate(const ts_micropitting_prepared *prepared,
         rating->missing = "a bulk temperature at which the oil is still an oil";
         return false;
     }
-    const double E_r   = prepared->E_r;
-    film.eta_M         = ts_film_viscosity(&prepared->law, film.theta_M, workings);
-    const double eta_M = film.eta_M;
-    ts_workings_row(workings, "eta_M", eta_M, "Pa.s", "eta at the bulk temperature");
-    const double alpha_M = ts_film_pressure_coefficient(&prepared->law, film.theta_M, workings);
-    ts_workings_row(workings, "alpha_M", alpha_M, "1/Pa", "alpha_theta at the bulk temperature");
-    film.alpha_M = alpha_M;
-    film.G_M     = TS_STEP(workings, G_M_formula, alpha_M * E_r, alpha_M, E_r);
+    thicken(prepared, &film, workings);
     if (film.eta_M < 2e-6 * prepared->law.oil.rho_15)
         rating->remarks |= TS_MICROPITTING_THIN_OIL;
     film_along(prepared, &film, rating, workings);

@@ -16,7 +16,7 @@
 #include "element/cylindrical_pair.h"
 #include "element/flank_path.h"
 #include "element/load_share.h"
-#include "rating/micropitting/film_oil.h"
+#include "element/oil_viscosity.h"
 
 #include <stdbool.h>
 
