@@ -194,6 +194,18 @@ static double least_last(const bench *b, const ts_label *l)
     return steps > module->steps_most[l->z] ? (double)INFINITY : gear_mass(pair, l->z, steps);
 }
 
+/* A narrow search may leave tooth numbers out; an exact one has none to spare. */
+static uint32_t stride_of(const bench *b, uint32_t count)
+{
+    const uint32_t teeth = b->g->wish->beam > 0 ? b->g->wish->teeth : 0;
+    return teeth > 0 && count > teeth ? count / teeth : 1;
+}
+
+static uint32_t stride_in(const bench *b, ts_window w)
+{
+    return w.least <= w.most ? stride_of(b, (uint32_t)(w.most - w.least) + 1) : 1;
+}
+
 static void start(bench *b, const ts_carry *c)
 {
     const ts_pair_tables    *pair = b->g->pair;
@@ -208,7 +220,7 @@ static void start(bench *b, const ts_carry *c)
         w.least             = own.least > w.least ? own.least : w.least;
         w.most              = own.most < w.most ? own.most : w.most;
     }
-    for (uint32_t z = w.least; z <= w.most; z++) {
+    for (uint32_t z = w.least, step = stride_in(b, w); z <= w.most; z += step) {
         if (t->steps_least > pair->module->steps_most[z])
             continue;
         memset(l, 0, sizeof *l);
@@ -299,16 +311,17 @@ static void extend(bench *b, const ts_carry *c)
         w.least             = own.least > w.least ? own.least : w.least;
         w.most              = own.most < w.most ? own.most : w.most;
     }
-    shaft s = {.on       = c->on,
-               .outer    = outer,
-               .mass     = pair->frame->shaft_mass + c->pad_mass,
-               .reversed = ts_is_reversed(pair->tables, outer, b->set)};
+    shaft          s    = {.on       = c->on,
+                           .outer    = outer,
+                           .mass     = pair->frame->shaft_mass + c->pad_mass,
+                           .reversed = ts_is_reversed(pair->tables, outer, b->set)};
+    const uint32_t step = stride_in(b, w);
     for (uint32_t i = 0; w.least <= w.most && i < from->count && !is_halted(b); i++) {
         const ts_label *l = ts_label_in(b->g->out, from, i);
         if ((c->senses >> (1 - l->sense) & 1u) == 0)
             continue;
         s.owed = owed_to(b, l, c->on);
-        for (uint32_t z = w.least; z <= w.most; z++)
+        for (uint32_t z = w.least; z <= w.most; z += step)
             if (!put_inward(b, l, i, &s, z))
                 break;
     }
@@ -328,10 +341,11 @@ static void add_idlers(bench *b, uint8_t before)
                                             .reversed = ts_is_reversed(pair->tables, b->set, b->set),
                                             .owed     = -(double)INFINITY};
 
+    const uint32_t step = stride_of(b, (uint32_t)p->idler_teeth_count);
     for (uint32_t i = 0; i < count && !is_halted(b); i++) {
         if (label_at(b, i)->dead != 0 || label_at(b, i)->idlers != before)
             continue;
-        for (size_t k = 0; k < p->idler_teeth_count; k++)
+        for (size_t k = 0; k < p->idler_teeth_count; k += step)
             (void)put_inward(b, label_at(b, i), i, &s, p->idler_teeth[k]);
     }
 }

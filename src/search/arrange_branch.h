@@ -19,6 +19,7 @@ typedef struct ts_branch_wish {
     const ts_rest *rest;       /* NULL: no bound is used                                     */
     double         cutoff;     /* arrangements from this mass up are of no use               */
     uint32_t       beam;       /* keep only so many labels of a set; 0: all, which is exact  */
+    uint32_t       teeth;      /* with a beam: try about so many tooth numbers a gear; 0: all */
     uint32_t       shapes;     /* keep the best of so many different orders; 0: keep each label */
     bool           weightless; /* no mass is counted: whether something fits is all that matters */
     size_t         workers;

@@ -1,10 +1,12 @@
 /* search/arrange_conflict.c: which few demands are enough to rule everything out? */
 #include "search/arrange_conflict.h"
 
+#include "search/arrange_verify.h"
+
 #include <math.h>
 #include <string.h>
 
-enum { HALVINGS = 20 };
+enum { HALVINGS = 20, KNOWN_MOST = 12 };
 
 typedef struct explainer {
     const ts_arrange_problem *problem;
@@ -12,8 +14,10 @@ typedef struct explainer {
     ts_arena                 *arena;
     ts_demand                *demands;
     size_t                    count;
-    bool                     *kept; /* [demand] */
-    ts_demand                *list; /* room for those that are dropped */
+    bool                     *kept;  /* [demand] */
+    ts_demand                *list;  /* room for those that are dropped */
+    ts_arrangement           *known; /* what was found to fit some of them, the last few */
+    size_t                    known_count, known_next;
     ts_conflict              *out;
     ts_status                 status;
     bool                      stopped;
@@ -24,6 +28,22 @@ typedef struct give {
     double from, end; /* as demanded, and where it is let go */
 } give;
 
+/* What fitted a question before often fits the next. */
+static bool one_is_known(const explainer *e, const ts_arrange_problem *p)
+{
+    for (size_t i = 0; i < e->known_count; i++)
+        if (ts_arrange_verify(p, &e->known[i]) == TS_RULE_NONE)
+            return true;
+    return false;
+}
+
+static void remember(explainer *e, const ts_arrangement *a)
+{
+    e->known[e->known_next] = *a;
+    e->known_next           = (e->known_next + 1) % KNOWN_MOST;
+    e->known_count += e->known_count < KNOWN_MOST ? 1 : 0;
+}
+
 /* Does anything fit? */
 static bool fits(explainer *e, const ts_arrange_problem *p)
 {
@@ -31,6 +51,8 @@ static bool fits(explainer *e, const ts_arrange_problem *p)
 
     if (e->status != TS_OK || e->stopped)
         return true; /* ends every loop below soon */
+    if (one_is_known(e, p))
+        return true;
     e->out->searches++;
     e->status = ts_arrange_search(p, &e->wish, &result);
     if (e->status != TS_OK)
@@ -39,6 +61,8 @@ static bool fits(explainer *e, const ts_arrange_problem *p)
     if (!found && result.end == TS_ARRANGE_NO_MEMORY)
         e->status = TS_NO_MEMORY;
     e->stopped = !found && result.end == TS_ARRANGE_STOPPED;
+    if (found)
+        remember(e, &result.answers[0]);
     ts_arrange_result_close(&result);
     return found;
 }
@@ -192,7 +216,8 @@ static bool prepare(explainer *e)
     e->demands = ts_demands_of(e->problem, &e->count, e->arena);
     e->kept    = TS_TAKE(e->arena, bool, e->count);
     e->list    = TS_TAKE(e->arena, ts_demand, e->count);
-    if (e->demands == NULL || e->kept == NULL || e->list == NULL)
+    e->known   = TS_TAKE(e->arena, ts_arrangement, KNOWN_MOST);
+    if (e->known == NULL || e->demands == NULL || e->kept == NULL || e->list == NULL)
         return false;
     memset(e->kept, true, e->count);
     return true;

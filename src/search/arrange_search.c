@@ -10,7 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-enum { BEAM = 16, BEAM_PAIRS = 3 };
+enum { BEAM = 16, BEAM_PAIRS = 3, BEAM_ANY = 2, TEETH_ANY = 10 };
 
 static const double infinite = (double)INFINITY;
 
@@ -326,6 +326,7 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
     ts_branch_wish wish     = {.rest       = &rest,
                                .cutoff     = cutoff,
                                .beam       = beam,
+                               .teeth      = s->wish->any ? TEETH_ANY : 0,
                                .shapes     = (uint32_t)s->answers,
                                .weightless = s->wish->any,
                                .workers    = s->workers,
@@ -372,7 +373,7 @@ static bool begin(search *s, ts_pair_record *of_box[], const size_t counts[])
                 s->result->end = TS_ARRANGE_STOPPED;
                 return false;
             }
-            if (!search_pair(s, &of_box[b][rank], BEAM))
+            if (!search_pair(s, &of_box[b][rank], s->wish->any ? BEAM_ANY : BEAM))
                 return false;
         }
         if (!any || (rank + 1 >= BEAM_PAIRS && isfinite(s->limit)))

@@ -2,6 +2,7 @@
 #include "search/drive_problem.h"
 
 #include "model/source.h"
+#include "search/drive_clash.h"
 
 #include <math.h>
 #include <string.h>
@@ -213,6 +214,10 @@ static void take_accessory(maker *m, size_t accessory, ts_arrange_accessory *out
     if (a->body.node == 0 || !ts_measure_known(a->body.radius))
         complain(m, a->node, "the body of `%s` has no known radius", a->name,
                  "body: {radius: 60 mm}");
+    if (ts_drive_place_clash(m->question, accessory, m->list, m->arena)) {
+        m->sound = false;
+        return;
+    }
     if (out->boxes == 0)
         complain(m, a->node, "`%s` may stand on no box", a->name,
                  "a box on a spool that it may use");
@@ -485,5 +490,7 @@ ts_status ts_drive_problem_make(const ts_drive_question *question, ts_arena *are
         take_boxes(&m);
     if (m.no_memory)
         return TS_NO_MEMORY;
+    if (m.sound && ts_drive_clashes(question, out, list, arena) > 0)
+        m.sound = false;
     return m.sound ? TS_OK : TS_NOT_UNDERSTOOD;
 }

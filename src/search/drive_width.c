@@ -282,7 +282,7 @@ double ts_drive_least_width(void *context, const ts_arrange_mesh *mesh)
     const ts_drive_width *w = context;
     if (meets_casing(w, mesh, mesh->z_inner) || meets_casing(w, mesh, mesh->z_outer))
         return INFINITY;
-    return w->wish.problem->width_least;
+    return 0.0;
 }
 
 double ts_drive_gear_mass(void *context, uint32_t module, uint32_t z, double width)

@@ -28,7 +28,8 @@ void      ts_drive_width_close(ts_drive_width *widths); /* NULL is allowed */
 
 /* For ts_arrange_model; `context` is the ts_drive_width. */
 double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh);
-/* The same as if no tooth were ever too weak: the least width, where the gears clear the casing. */
+/* The same as if no tooth were ever too weak: none, where the gears clear the casing.  As such
+ * `proportional`. */
 double ts_drive_least_width(void *context, const ts_arrange_mesh *mesh);
 double ts_drive_gear_mass(void *context, uint32_t module, uint32_t z, double width);
 

@@ -111,6 +111,7 @@ static ts_status explain(arranging *a, const ts_arrange_wish *wish)
 {
     ts_arrange_problem light = a->problem.problem;
     light.model.width        = ts_drive_least_width;
+    light.model.proportional = true;
     const ts_status status   = ts_arrange_explain(&light, wish, &a->conflict, a->arena);
     a->explained = status == TS_OK && (wish->stop == NULL || !wish->stop(wish->context));
     /* A proof without its explanation is still a proof. */

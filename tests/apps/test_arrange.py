@@ -14,6 +14,7 @@ from arranging import TRAINER, Arranging  # noqa: E402
 from command_line import ROOT, answer, run  # noqa: E402
 from test_schemas import follows  # noqa: E402
 
+BIZJET = ROOT / "examples/bizjet.yaml"
 KEEP = ("--keep", "drive/hp/box")
 
 
@@ -65,6 +66,44 @@ class Arrange(Arranging):
         self.assertAlmostEqual(told[0]["to"] * 60 / (2 * math.pi), 31200 * 32 / 37 * 27 / 61,
                                delta=0.5)
         self.assertIn("One demand alone", run("arrange", copy)[1])
+
+    def refused(self, path, edits, *words):
+        text = path.read_text(encoding="utf-8")
+        for before, after in edits:
+            self.assertIn(before, text)
+            text = text.replace(before, after, 1)
+        copy = self.folder / "clash.yaml"
+        copy.write_text(text)
+        code, _, err = run("arrange", copy, *words)
+        self.assertEqual(code, 2)
+        self.assertRegex(err, r"clash\.yaml:\d+:\d+: ")
+        return " ".join(err.split())
+
+    def test_freezes_that_contradict_each_other_are_named(self):
+        freedom = "waived:", "arrange: {accessories: {%s}}\nwaived:"
+        for what, says in (("starter: {face: front}",
+                            "kept on the rear, and `arrange` puts it on the front"),
+                           ("starter: {box of: lp}",
+                            "kept on the box of `hp`, and `arrange` puts it on that of `lp`"),
+                           ("fuel pump: {box of: lp}", "not cranked, and the start needs it")):
+            edit = (freedom[0], freedom[1] % what)
+            self.assertIn(says, self.refused(BIZJET, [edit], "--keep", "drive/hp/box/input"))
+
+    def test_bands_that_no_ratio_meets_are_named_with_what_would_do(self):
+        # derived: the hp spool turns 24600/13400 times faster at red line than at ground idle, so
+        # 17900 rpm at red line is 17900*13400/24600 = 9750.4 rpm at ground idle.
+        says = self.refused(BIZJET, [(
+            "speed: {crank: ..17900 rpm, light-off: ..17900 rpm, always: 9600..17900 rpm}",
+            "speed: {ground idle: 12000 rpm.., always: ..17900 rpm}".replace(" rpm..", ".. rpm"))])
+        self.assertIn("9750.4 rpm or less there in `ground idle`, or 22030 rpm or more in", says)
+
+    def test_bodies_larger_than_the_arc_are_named(self):
+        # derived: 80, 88 and 58 mm and gaps on a circle of 330 mm, each pair of neighbours a chord.
+        only = "{face: front, box of: hp}"
+        says = self.refused(BIZJET, [("wrap: 110 deg", "wrap: 20 deg"), (
+            "waived:", "arrange: {accessories: {generator: %s, starter: %s, hydraulic pump 1: %s}}"
+            "\nwaived:" % (only, only, only))])
+        self.assertIn("the 3 bodies that must stand on the front of the box of `hp` take", says)
 
     def test_end_of_time_gives_the_best_so_far_and_its_gap(self):
         code, out, _ = run("arrange", ROOT / "examples/large.yaml", "--within", "0.05 s")

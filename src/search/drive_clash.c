@@ -1,0 +1,413 @@
+/* search/drive_clash.c: what could no arrangement ever meet, as one look at the numbers tells? */
+#include "search/drive_clash.h"
+
+#include "model/source.h"
+#include "quantity/quantity.h"
+
+#include <math.h>
+#include <string.h>
+
+#define SPEED_SLACK                                                                                \
+    1e-9               /* relative; more than the search forgives, so that it is never stricter    \
+                        */
+#define ARC_SLACK 1e-6 /* rad */
+#define SLOWEST   1e-6 /* rad/s; below it a spool stands */
+
+typedef struct teller {
+    const ts_drive_question  *question;
+    const ts_drive           *drive;
+    const ts_arrange_problem *p;
+    const ts_drive_problem   *made;
+    ts_diagnostics           *list;
+    ts_arena                 *arena;
+    size_t                    told;
+} teller;
+
+/* ---- words ----------------------------------------------------------------------------------- */
+
+/* "9600 rpm"; an empty text without memory, which the arena remembers. */
+static const char *shown(const teller *t, double si, const char *unit, ts_kind kind)
+{
+    ts_buffer out;
+    ts_buffer_open(&out, ts_arena_allocator(t->arena));
+    ts_quantity_show(&out, si, ts_unit_named(ts_text_of(unit), kind), 5);
+    const char *copy = ts_arena_copy(t->arena, out.bytes != NULL ? out.bytes : "", out.length);
+    ts_buffer_close(&out);
+    return copy != NULL ? copy : "";
+}
+
+static const char *rpm(const teller *t, double omega)
+{
+    return shown(t, omega, "rpm", TS_KIND_ROTATIONAL_SPEED);
+}
+
+static const char *deg(const teller *t, double angle)
+{
+    return shown(t, angle, "deg", TS_KIND_ANGLE);
+}
+
+static const char *worded(const teller *t, const char *format, ...)
+    __attribute__((format(printf, 2, 3)));
+static const char *worded(const teller *t, const char *format, ...)
+{
+    ts_buffer out;
+    va_list   list;
+    ts_buffer_open(&out, ts_arena_allocator(t->arena));
+    va_start(list, format);
+    ts_buffer_print_list(&out, format, list);
+    va_end(list);
+    const char *copy = ts_arena_copy(t->arena, out.bytes != NULL ? out.bytes : "", out.length);
+    ts_buffer_close(&out);
+    return copy != NULL ? copy : "";
+}
+
+static void tell(teller *t, ts_node node, const char *says, const char *expected)
+{
+    const ts_node_place *place = &t->drive->source->nodes[node];
+    ts_diagnose_format(t->list,
+                       &(ts_diagnostic){.code     = "demands-clash",
+                                        .line     = node != 0 ? place->key_line : 0,
+                                        .column   = node != 0 ? place->key_column : 0,
+                                        .columns  = 1,
+                                        .expected = expected},
+                       "%s", says);
+    t->told++;
+}
+
+/* ---- where one accessory may stand ----------------------------------------------------------- */
+
+static const ts_accessory_freedom *freedom_of(const teller *t, size_t accessory)
+{
+    for (size_t i = 0; i < t->drive->arrange.accessory_count; i++)
+        if (t->drive->arrange.accessories[i].accessory == (int32_t)accessory)
+            return &t->drive->arrange.accessories[i];
+    return NULL;
+}
+
+static const ts_extra_demand *kept_of(const teller *t, size_t accessory)
+{
+    for (size_t i = 0; i < t->question->extra_count; i++)
+        if (t->question->extra[i].accessory == (int32_t)accessory)
+            return &t->question->extra[i];
+    return NULL;
+}
+
+static bool spools_clash(teller *t, size_t accessory, const ts_extra_demand *kept,
+                         const ts_accessory_freedom *f)
+{
+    const ts_accessory *a    = &t->drive->accessories[accessory];
+    const int32_t       keep = kept != NULL ? kept->spool : -1, only = f != NULL ? f->only : -1;
+    const bool   essential = a->purpose.value == TS_FOR_ENGINE || a->purpose.value == TS_FOR_START;
+    const size_t told      = t->told;
+
+    if (keep >= 0 && only >= 0 && keep != only)
+        tell(t, f->node,
+             worded(t,
+                    "`%s` is to be kept on the box of `%s`, and `arrange` puts it on that of `%s`",
+                    a->name, t->drive->spools[keep].name, t->drive->spools[only].name),
+             worded(t, "`box of: %s`, or not to keep it", t->drive->spools[keep].name));
+    if (essential && only >= 0 && t->drive->spools[only].cranked.value != TS_YES)
+        tell(t, f->node,
+             worded(t,
+                    "`arrange` puts `%s` on the box of `%s`, which is not cranked, and the start "
+                    "needs it",
+                    a->name, t->drive->spools[only].name),
+             "a spool that is cranked");
+    if (essential && keep >= 0 && t->drive->spools[keep].cranked.value != TS_YES)
+        tell(t, a->node,
+             worded(t,
+                    "`%s` is to be kept on the box of `%s`, which is not cranked, and the start "
+                    "needs it",
+                    a->name, t->drive->spools[keep].name),
+             "not to keep it there");
+    return t->told > told;
+}
+
+static const char *face_of(int choice)
+{
+    return choice == TS_CHOOSE_FRONT ? "front" : "rear";
+}
+
+static const char *side_of(int choice)
+{
+    return choice == TS_CHOOSE_CLOCKWISE ? "clockwise" : "anticlockwise";
+}
+
+bool ts_drive_place_clash(const ts_drive_question *question, size_t accessory, ts_diagnostics *list,
+                          ts_arena *arena)
+{
+    teller      t = {.question = question, .drive = question->drive, .list = list, .arena = arena};
+    const char *name                 = t.drive->accessories[accessory].name;
+    const ts_accessory_freedom *f    = freedom_of(&t, accessory);
+    const ts_extra_demand      *kept = kept_of(&t, accessory);
+
+    (void)spools_clash(&t, accessory, kept, f);
+    if (f == NULL || kept == NULL)
+        return t.told > 0;
+    if (f->face.value != TS_CHOOSE_EITHER_FACE && kept->face != TS_CHOOSE_EITHER_FACE &&
+        f->face.value != (int)kept->face)
+        tell(&t, f->node,
+             worded(&t, "`%s` is to be kept on the %s, and `arrange` puts it on the %s", name,
+                    face_of((int)kept->face), face_of(f->face.value)),
+             worded(&t, "`face: %s`, or not to keep it", face_of((int)kept->face)));
+    if (f->side.value != TS_CHOOSE_EITHER_SIDE && kept->side != TS_CHOOSE_EITHER_SIDE &&
+        f->side.value != (int)kept->side)
+        tell(&t, f->node,
+             worded(&t, "`%s` is to be kept on the %s side, and `arrange` puts it on the %s one",
+                    name, side_of((int)kept->side), side_of(f->side.value)),
+             worded(&t, "`side: %s`, or not to keep it", side_of((int)kept->side)));
+    return t.told > 0;
+}
+
+/* ---- the speeds of one accessory ------------------------------------------------------------- */
+
+static const char *condition(const teller *t, size_t c)
+{
+    return t->drive->conditions[c].name;
+}
+
+/* Is there a condition whose own band, with all that was asked of it, is empty? */
+static bool band_clash(teller *t, size_t accessory)
+{
+    const ts_arrange_accessory *a    = &t->p->accessories[accessory];
+    const ts_extra_demand      *kept = kept_of(t, accessory);
+
+    for (size_t c = 0; c < t->p->condition_count; c++) {
+        const double low = a->speed_least[c], high = a->speed_most[c];
+        if (!(low > high * (1.0 + SPEED_SLACK)))
+            continue;
+        const ts_node node = t->drive->accessories[accessory].node;
+        if (kept == NULL || !(kept->ratio > 0.0) || kept->spool < 0) {
+            tell(t, node,
+                 worded(t,
+                        "with the reserve that `limits` asks for, the band of `%s` in `%s` begins "
+                        "at %s and ends at %s",
+                        a->name, condition(t, c), rpm(t, low), rpm(t, high)),
+                 "a wider band, or a smaller reserve");
+            return true;
+        }
+        const double n = kept->ratio * t->drive->conditions[c].speed[kept->spool].value;
+        tell(t, node,
+             worded(t, "`%s` is to keep its ratio, which is %s in `%s`, and there its band %s %s",
+                    a->name, rpm(t, n), condition(t, c),
+                    n < 0.5 * (low + high) ? "begins at" : "ends at",
+                    rpm(t, n < 0.5 * (low + high) ? low : high)),
+             worded(t, "a band that reaches %s, with its reserve, or not to keep it", rpm(t, n)));
+        return true;
+    }
+    return false;
+}
+
+/* Ratios to the input shaft of a box that every band allows, and the two conditions that say so. */
+typedef struct ratios {
+    double least, most;
+    size_t at_least, at_most;
+} ratios;
+
+static ratios ratios_on(const teller *t, const ts_arrange_accessory *a, const ts_arrange_box *box)
+{
+    const double *speed = box->choices[0].speed;
+    ratios        r     = {.least = 0.0, .most = (double)INFINITY};
+
+    for (size_t c = 0; c < t->p->condition_count; c++) {
+        if (a->speed_least[c] / speed[c] > r.least) {
+            r.least    = a->speed_least[c] / speed[c];
+            r.at_least = c;
+        }
+        if (a->speed_most[c] / speed[c] < r.most) {
+            r.most    = a->speed_most[c] / speed[c];
+            r.at_most = c;
+        }
+    }
+    return r;
+}
+
+static void tell_ratios(teller *t, size_t accessory, const ts_arrange_box *box, const ratios *r)
+{
+    const ts_arrange_accessory *a     = &t->p->accessories[accessory];
+    const double               *speed = box->choices[0].speed;
+    const ts_node               node  = t->drive->accessories[accessory].node;
+
+    if (!(speed[r->at_least] > SLOWEST)) {
+        tell(t, node,
+             worded(t, "`%s` must turn at %s or more in `%s`, where the spool `%s` stands still",
+                    a->name, rpm(t, a->speed_least[r->at_least]), condition(t, r->at_least),
+                    box->name),
+             "no lower end of its speed there, or another spool");
+        return;
+    }
+    tell(
+        t, node,
+        worded(t,
+               "no one ratio meets every band of `%s` on the box of `%s`: %s at least in `%s` asks "
+               "for more than %s at most in `%s` allows",
+               a->name, box->name, rpm(t, a->speed_least[r->at_least]), condition(t, r->at_least),
+               rpm(t, a->speed_most[r->at_most]), condition(t, r->at_most)),
+        worded(t, "%s or less there in `%s`, or %s or more in `%s`",
+               rpm(t, r->most * speed[r->at_least]), condition(t, r->at_least),
+               rpm(t, r->least * speed[r->at_most]), condition(t, r->at_most)));
+}
+
+/* Told for the box where the least is missing. */
+static bool ratio_clash(teller *t, size_t accessory)
+{
+    const ts_arrange_accessory *a     = &t->p->accessories[accessory];
+    const ts_arrange_box       *worst = NULL;
+    ratios                      least = {.least = (double)INFINITY, .most = 1.0};
+
+    for (size_t b = 0; b < t->p->box_count; b++) {
+        const ts_arrange_box *box = &t->p->boxes[b];
+        if ((a->boxes >> b & 1u) == 0)
+            continue;
+        const ratios r = ratios_on(t, a, box);
+        if (!(r.least > r.most * (1.0 + SPEED_SLACK)))
+            return false;
+        if (worst == NULL || r.least * least.most < least.least * r.most) {
+            least = r;
+            worst = box;
+        }
+    }
+    if (worst != NULL)
+        tell_ratios(t, accessory, worst, &least);
+    return worst != NULL;
+}
+
+/* ---- a ratio to keep ------------------------------------------------------------------------- */
+
+static bool turns_right(const ts_arrange_problem *p, const ts_arrange_accessory *a,
+                        const ts_arrange_choice *choice, double z)
+{
+    for (size_t c = 0; c < p->condition_count; c++) {
+        const double n = choice->speed[c] * (double)choice->z_in / z;
+        if (n < a->speed_least[c] * (1.0 - SPEED_SLACK) ||
+            n > a->speed_most[c] * (1.0 + SPEED_SLACK))
+            return false;
+    }
+    return true;
+}
+
+static bool has_teeth(const teller *t, const ts_arrange_accessory *a, const ts_arrange_box *box)
+{
+    for (uint32_t i = 0; i < box->choice_count; i++) {
+        if (turns_right(t->p, a, &box->choices[i], (double)box->choices[i].z_in))
+            return true;
+        for (uint32_t z = t->p->z_least; z <= t->p->z_most; z++)
+            if (turns_right(t->p, a, &box->choices[i], (double)z))
+                return true;
+    }
+    return false;
+}
+
+static void kept_ratio_clash(teller *t, size_t accessory)
+{
+    const ts_arrange_accessory *a    = &t->p->accessories[accessory];
+    const ts_extra_demand      *kept = kept_of(t, accessory);
+
+    if (kept == NULL || !(kept->ratio > 0.0))
+        return;
+    for (size_t b = 0; b < t->p->box_count; b++)
+        if ((a->boxes >> b & 1u) != 0 && has_teeth(t, a, &t->p->boxes[b]))
+            return;
+    tell(t, t->drive->accessories[accessory].node,
+         worded(t,
+                "`%s` is to keep its ratio, and no gear of %u to %u teeth in one plane with the "
+                "input of the box has it: the second gears of step shafts are not searched",
+                a->name, (unsigned)t->p->z_least, (unsigned)t->p->z_most),
+         "other `teeth` in `arrange`, or not to keep it");
+}
+
+/* ---- bodies ---------------------------------------------------------------------------------- */
+
+/* Arc from the axis of the first body of a face to that of the last, at least: neighbours are never
+ * nearer than the sum of their half-widths, for the arc sine is convex. */
+typedef struct crowd {
+    size_t count;
+    double sum, first, second; /* of half-widths; the two largest stand at the ends */
+} crowd;
+
+static void add_body(const teller *t, const ts_arrange_box *box, double radius, crowd *k)
+{
+    const bool   chord = t->p->clearance == TS_CLEARANCE_CHORD;
+    const double sine  = (radius + 0.5 * t->p->gap) / (chord ? 2.0 * box->radius : box->radius);
+    const double half  = (chord ? 2.0 : 1.0) * asin(fmin(sine, 1.0));
+
+    k->count++;
+    k->sum += half;
+    if (half > k->first) {
+        k->second = k->first;
+        k->first  = half;
+    } else {
+        k->second = fmax(k->second, half);
+    }
+}
+
+static double arc_of(const crowd *k)
+{
+    return k->count < 2 ? 0.0 : 2.0 * k->sum - k->first - k->second;
+}
+
+static void face_clash(teller *t, size_t b, uint32_t face)
+{
+    const ts_arrange_box *box = &t->p->boxes[b];
+    crowd                 k   = {0};
+
+    for (size_t a = 0; a < t->p->accessory_count; a++)
+        if (t->p->accessories[a].boxes == 1u << b && t->p->accessories[a].faces == face)
+            add_body(t, box, t->p->accessories[a].body_radius, &k);
+    if (!(arc_of(&k) > box->wrap_most + ARC_SLACK))
+        return;
+    const ts_spool_drive *drive = &t->drive->drive[t->made->tapped[b]];
+    tell(t, drive->box.node,
+         worded(t,
+                "the %u bodies that must stand on the %s of the box of `%s` take %s of arc at "
+                "least, and it has %s",
+                (unsigned)k.count, face == TS_FACE_FRONT ? "front" : "rear", box->name,
+                deg(t, arc_of(&k)), deg(t, box->wrap_most)),
+         worded(t, "a wrap of %s at least, or some of them on another face or box",
+                deg(t, arc_of(&k))));
+}
+
+/* Both faces together: each has two ends, and whatever is shared out between them adds up. */
+static void box_clash(teller *t, size_t b)
+{
+    const ts_arrange_box *box  = &t->p->boxes[b];
+    crowd                 k    = {0};
+    double                ends = 0.0;
+
+    for (size_t a = 0; a < t->p->accessory_count; a++)
+        if (t->p->accessories[a].boxes == 1u << b)
+            add_body(t, box, t->p->accessories[a].body_radius, &k);
+    ends             = 2.0 * (k.first + k.second); /* no less than four of them */
+    const double arc = 0.5 * (2.0 * k.sum - ends);
+    if (!(arc > box->wrap_most + ARC_SLACK))
+        return;
+    tell(t, t->drive->drive[t->made->tapped[b]].box.node,
+         worded(t,
+                "the bodies of the %u accessories that must stand on the box of `%s` take %s of "
+                "arc at least, shared out to both faces, and it has %s",
+                (unsigned)k.count, box->name, deg(t, arc), deg(t, box->wrap_most)),
+         worded(t, "a wrap of %s at least, or fewer accessories", deg(t, arc)));
+}
+
+size_t ts_drive_clashes(const ts_drive_question *question, const ts_drive_problem *made,
+                        ts_diagnostics *list, ts_arena *arena)
+{
+    teller t = {.question = question,
+                .drive    = question->drive,
+                .p        = &made->problem,
+                .made     = made,
+                .list     = list,
+                .arena    = arena};
+
+    for (size_t a = 0; a < t.p->accessory_count; a++)
+        if (!band_clash(&t, a) && !ratio_clash(&t, a))
+            kept_ratio_clash(&t, a);
+    for (size_t b = 0; b < t.p->box_count; b++) {
+        const size_t told = t.told;
+        face_clash(&t, b, TS_FACE_FRONT);
+        face_clash(&t, b, TS_FACE_REAR);
+        if (t.told == told)
+            box_clash(&t, b);
+    }
+    return t.told;
+}
