@@ -62,8 +62,17 @@ export type Torque = Quantity<TorqueUnit>;
 export type PowerUnit = "W" | "kW" | "MW" | "hp";
 export type Power = Quantity<PowerUnit>;
 
+export type TemperatureUnit = "K" | "degC" | "degF" | "degR";
+export type Temperature = Quantity<TemperatureUnit>;
+
+export type TemperatureDifferenceUnit = "K" | "degR";
+export type TemperatureDifference = Quantity<TemperatureDifferenceUnit>;
+
 export type KinematicViscosityUnit = "m2/s" | "mm2/s" | "cSt";
 export type KinematicViscosity = Quantity<KinematicViscosityUnit>;
+
+export type ThermalExpansionUnit = "1/K" | "ppm/K";
+export type ThermalExpansion = Quantity<ThermalExpansionUnit>;
 
 /** One document that describes one accessory drive. */
 export interface Drive {
@@ -360,6 +369,12 @@ export interface ToothSystem {
   dedendum?: Sourced<PlainNumber | Unknown>;
   /** Root fillet radius of the basic rack over the module, rho_fP / m_n.  Default: 0.25. */
   "root radius"?: Sourced<PlainNumber | Unknown>;
+  /** How much thicker the teeth of each gear are than without backlash, normal at the reference circle: lower to upper allowance, E_sni..E_sns (ISO/TR 10064-2).  Below 0 they are thinner.  Default: -0.1..-0.06 mm. */
+  "tooth thickness allowance"?: Sourced<Span<LengthUnit> | Unknown>;
+  /** By how much the axes are farther apart than without backlash, A_ai..A_ae: bores, bearings and shafts together.  Default: -0.02..0.02 mm. */
+  "centre distance allowance"?: Sourced<Span<LengthUnit> | Unknown>;
+  /** How warm the gears and their casing become; without the key backlash is judged as built, at 20 degC. */
+  temperatures?: Temperatures;
   /** Share of the transmitted power that is lost in each mesh.  Default: 0.5 %. */
   loss?: Sourced<PlainNumber>;
   /** What the gears are made of: a grade of ISO 6336-5, or a steel that is taken to meet one.  Default: case-carburised MQ. */
@@ -380,6 +395,18 @@ export interface ToothSystem {
   "face load factor"?: Sourced<PlainNumber | Unknown>;
   /** Misalignment F_betax of the teeth over the face width before running in, of shafts, bearings, bores and teeth together; without the key what `accuracy` allows the teeth of both gears. */
   misalignment?: Sourced<Length | Unknown>;
+}
+
+/** How warm the gears of a box and its casing become: what backlash is left then. */
+export interface Temperatures {
+  /** From the coldest to the warmest that the gears ever are while they turn. */
+  gears: Sourced<Span<TemperatureUnit> | Unknown>;
+  /** By how much the casing is warmer than its gears, least and most; below 0 where it is cooler. */
+  "casing above gears": Sourced<Span<TemperatureDifferenceUnit> | Unknown>;
+  /** Linear expansion of the gears, the mean over that range. */
+  "expansion of gears": Sourced<ThermalExpansion | Unknown>;
+  /** Linear expansion of the casing that holds their axes. */
+  "expansion of casing": Sourced<ThermalExpansion | Unknown>;
 }
 
 /** The shaft of a box that the radial shaft drives. */
@@ -516,6 +543,8 @@ export interface Limits {
   "standards apart"?: Sourced<PlainNumber | Unknown>;
   /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */
   "rim to tooth height"?: Sourced<PlainNumber | Unknown>;
+  /** The least normal backlash of cylindrical gears, whatever their allowances and temperatures.  Default: 0.02 mm. */
+  backlash?: Sourced<Length | Unknown>;
 }
 
 /** One line of your own register of assumptions. */

@@ -92,6 +92,9 @@ typedef struct ts_workings ts_workings;
 ts_workings *ts_workings_open(ts_arena *arena);
 bool         ts_workings_complete(const ts_workings *workings);
 
+/* The unit of a note that is a difference of temperatures, not a temperature; shown as K. */
+#define TS_UNIT_DIFFERENCE "K apart"
+
 /* All notes from here on are about this subject.  Does nothing when workings is NULL; so do all
  * the calls below. */
 void ts_workings_about(ts_workings *workings, uint32_t object, int32_t condition);

@@ -167,25 +167,37 @@ typedef struct ts_tower_shaft {
     ts_neck    neck;
 } ts_tower_shaft;
 
+/* temperatures: {gears: -40..120 degC, casing above gears: -25..0 K, ...} */
+typedef struct ts_temperatures {
+    ts_node    node;
+    ts_span    gears;            /* K, from the coldest to the warmest   */
+    ts_span    casing;           /* K, key `casing above gears`          */
+    ts_measure gears_expansion;  /* 1/K, key `expansion of gears`        */
+    ts_measure casing_expansion; /* 1/K, key `expansion of casing`       */
+} ts_temperatures;
+
 /* What a gear needs; `gears:` of a box gives what its shafts do not say themselves. */
 typedef struct ts_tooth_system {
-    ts_node    node;
-    ts_measure module;         /* m, normal m_n */
-    ts_measure pressure_angle; /* rad, normal alpha_n */
-    ts_measure helix_angle;    /* rad, beta; 0 spur */
-    ts_pick    hand;           /* ts_hand of the box input's gear (helical only); mates alternate */
-    ts_measure addendum;       /* h_aP / m_n */
-    ts_measure dedendum;       /* h_fP / m_n */
-    ts_measure root_radius;    /* rho_fP / m_n */
-    ts_measure loss;           /* 1, share of the transmitted power lost a mesh */
-    ts_pick    material;       /* row of catalog/gear_material.h */
-    ts_tally   accuracy;       /* class of ISO 1328-1 */
-    ts_measure flank_roughness, root_roughness; /* m, R_z */
-    ts_measure tip_relief;                      /* m, C_a */
-    ts_measure long_life_factor;                /* Z_NT and Y_NT at 1e10 cycles */
-    ts_measure application_factor;              /* K_A */
-    ts_measure face_load_factor; /* K_Hbeta; TS_ABSENT: it follows from the misalignment */
-    ts_measure misalignment;     /* m, F_betax; TS_ABSENT: what the tolerances allow */
+    ts_node         node;
+    ts_measure      module;         /* m, normal m_n */
+    ts_measure      pressure_angle; /* rad, normal alpha_n */
+    ts_measure      helix_angle;    /* rad, beta; 0 spur */
+    ts_pick         hand;     /* ts_hand of the box input's gear (helical only); mates alternate */
+    ts_measure      addendum; /* h_aP / m_n */
+    ts_measure      dedendum; /* h_fP / m_n */
+    ts_measure      root_radius; /* rho_fP / m_n */
+    ts_span         thickness;   /* m, key `tooth thickness allowance`: E_sni..E_sns, normal */
+    ts_span         centre;      /* m, key `centre distance allowance`: A_ai..A_ae */
+    ts_temperatures temperatures;
+    ts_measure      loss;     /* 1, share of the transmitted power lost a mesh */
+    ts_pick         material; /* row of catalog/gear_material.h */
+    ts_tally        accuracy; /* class of ISO 1328-1 */
+    ts_measure      flank_roughness, root_roughness; /* m, R_z */
+    ts_measure      tip_relief;                      /* m, C_a */
+    ts_measure      long_life_factor;                /* Z_NT and Y_NT at 1e10 cycles */
+    ts_measure      application_factor;              /* K_A */
+    ts_measure      face_load_factor; /* K_Hbeta; TS_ABSENT: it follows from the misalignment */
+    ts_measure      misalignment;     /* m, F_betax; TS_ABSENT: what the tolerances allow */
 } ts_tooth_system;
 
 typedef struct ts_step_gear { /* a further gear on the same shaft */
@@ -310,6 +322,7 @@ typedef struct ts_limits {
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
     ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
     ts_measure standards_apart;           /* 15 %, of the safeties by two standards */
+    ts_measure backlash;                  /* 0.02 mm, normal, at its least */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */

@@ -132,6 +132,7 @@ extern const ts_record_table ts_table_tower_shaft;
 extern const ts_record_table ts_table_box;
 extern const ts_record_table ts_table_arc;
 extern const ts_record_table ts_table_tooth_system;
+extern const ts_record_table ts_table_temperatures;
 extern const ts_record_table ts_table_box_input;
 extern const ts_record_table ts_table_box_shaft;
 extern const ts_record_table ts_table_step_gear;

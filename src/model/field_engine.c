@@ -253,6 +253,16 @@ static const ts_field limits_fields[] = {
      .preset  = {"1.2", "from there on a rim counts as solid, ISO 6336-3, clause 9 (from memory)"},
      .says    = "The least thickness of a rim over the height of its teeth.",
      .example = "1.2"},
+    {.key  = "backlash",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_limits, backlash),
+     .range   = TS_FROM(0.0, 0.01, "mm"),
+     .preset  = {"0.02 mm", "room for the oil and for teeth that run out of true; common practice, "
+                             "no source"},
+     .says    = "The least normal backlash of cylindrical gears, whatever their allowances and "
+                "temperatures.",
+     .example = "0.02 mm"},
 };
 
 const ts_record_table ts_table_limits = {

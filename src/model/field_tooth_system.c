@@ -28,6 +28,66 @@ static ts_preset hand_preset(const void *record)
     return (ts_preset){NULL, NULL};
 }
 
+#define PLAY_REASON                                                                                \
+    "about the least backlash that ISO/TR 10064-2, annex A, recommends for this size, and as "     \
+    "much "                                                                                        \
+    "room again to make it (from memory)"
+
+static ts_preset thickness_preset(const void *record)
+{
+    const ts_tooth_system *gears = record;
+    if (gears->module.value > 0.00325)
+        return (ts_preset){"-0.18..-0.13 mm", PLAY_REASON};
+    if (gears->module.value > 0.00225)
+        return (ts_preset){"-0.13..-0.09 mm", PLAY_REASON};
+    return (ts_preset){"-0.1..-0.06 mm", PLAY_REASON};
+}
+
+static const ts_field temperatures_fields[] = {
+    {.key    = "gears",
+     .form   = TS_FORM_SPAN,
+     .need   = TS_STATED,
+     .kind   = TS_KIND_TEMPERATURE,
+     .closed = true,
+     TS_AT(ts_temperatures, gears),
+     .range   = TS_FROM(173.15, 623.15, "degC"),
+     .says    = "From the coldest to the warmest that the gears ever are while they turn.",
+     .example = "-40..120 degC"},
+    {.key    = "casing above gears",
+     .form   = TS_FORM_SPAN,
+     .need   = TS_STATED,
+     .kind   = TS_KIND_TEMPERATURE_DIFFERENCE,
+     .closed = true,
+     TS_AT(ts_temperatures, casing),
+     .range   = TS_FROM(-300.0, 300.0, "K"),
+     .says    = "By how much the casing is warmer than its gears, least and most; below 0 where it "
+                "is cooler.",
+     .example = "-30..0 K"},
+    {.key  = "expansion of gears",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_THERMAL_EXPANSION,
+     TS_AT(ts_temperatures, gears_expansion),
+     .range   = TS_FROM(0.0, 1e-4, "ppm/K"),
+     .says    = "Linear expansion of the gears, the mean over that range.",
+     .example = "11.5 ppm/K"},
+    {.key  = "expansion of casing",
+     .form = TS_FORM_MEASURE,
+     .need = TS_STATED,
+     .kind = TS_KIND_THERMAL_EXPANSION,
+     TS_AT(ts_temperatures, casing_expansion),
+     .range   = TS_FROM(0.0, 1e-4, "ppm/K"),
+     .says    = "Linear expansion of the casing that holds their axes.",
+     .example = "23 ppm/K"},
+};
+
+const ts_record_table ts_table_temperatures = {
+    .id   = "temperatures",
+    .name = "the temperatures of the gears",
+    .says = "How warm the gears of a box and its casing become: what backlash is left then.",
+    TS_TABLE(ts_temperatures, temperatures_fields),
+};
+
 static const ts_field tooth_system_fields[] = {
     {.key  = "module",
      .form = TS_FORM_MEASURE,
@@ -87,6 +147,37 @@ static const ts_field tooth_system_fields[] = {
      .preset_of = root_radius_preset,
      .says      = "Root fillet radius of the basic rack over the module, rho_fP / m_n.",
      .example   = "0.38"},
+    {.key    = "tooth thickness allowance",
+     .form   = TS_FORM_SPAN,
+     .kind   = TS_KIND_LENGTH,
+     .closed = true,
+     TS_AT(ts_tooth_system, thickness),
+     .range     = TS_FROM(-2e-3, 2e-3, "mm"),
+     .preset    = {"-0.1..-0.06 mm", "-0.1..-0.06 mm to a module of 2.25 mm, -0.13..-0.09 mm to "
+                                        "3.25 mm, -0.18..-0.13 mm above: " PLAY_REASON},
+     .preset_of = thickness_preset,
+     .says    = "How much thicker the teeth of each gear are than without backlash, normal at the "
+                "reference circle: lower to upper allowance, E_sni..E_sns (ISO/TR 10064-2).  "
+                "Below 0 they are thinner.",
+     .example = "-0.1..-0.06 mm"},
+    {.key    = "centre distance allowance",
+     .form   = TS_FORM_SPAN,
+     .kind   = TS_KIND_LENGTH,
+     .closed = true,
+     TS_AT(ts_tooth_system, centre),
+     .range   = TS_FROM(-2e-3, 2e-3, "mm"),
+     .preset  = {"-0.02..0.02 mm", "js7 of ISO 286-2 between 120 and 180 mm (from memory)"},
+     .says    = "By how much the axes are farther apart than without backlash, A_ai..A_ae: bores, "
+                "bearings and shafts together.",
+     .example = "-0.02..0.02 mm"},
+    {.key  = "temperatures",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_tooth_system, temperatures),
+     .record  = &ts_table_temperatures,
+     .says    = "How warm the gears and their casing become; without the key backlash is judged as "
+                "built, at 20 degC.",
+     .example = "{gears: -40..120 degC, casing above gears: -30..0 K, expansion of gears: 11.5 "
+                "ppm/K, expansion of casing: 23 ppm/K}"},
     {.key   = "loss",
      .form  = TS_FORM_MEASURE,
      .kind  = TS_KIND_NUMBER,

@@ -28,6 +28,10 @@ static int teeth_of(const ts_gear *gear)
     return gear->teeth.value > 0 && gear->teeth.value <= TEETH_MOST ? (int)gear->teeth.value : 0;
 }
 
+static const ts_backlash no_backlash = {{(double)NAN, (double)NAN, (double)NAN, (double)NAN},
+                                        {(double)NAN, (double)NAN, (double)NAN, (double)NAN},
+                                        (double)NAN};
+
 static void forget(ts_mesh_motion *mesh, const char *fault)
 {
     mesh->solved = false;
@@ -219,6 +223,8 @@ void ts_motion_meshes(const ts_drive *drive, ts_motion *motion, ts_workings *wor
 
         ts_workings_about(workings, record->node, TS_EVERY_CONDITION);
         hunt(gears, mesh);
+        mesh->backlash         = no_backlash;
+        mesh->backlash_missing = "the geometry";
         if (record->kind == TS_MESH_BEVEL) {
             solve_bevel(drive, record, gears, mesh, workings);
             continue;
@@ -231,5 +237,7 @@ void ts_motion_meshes(const ts_drive *drive, ts_motion *motion, ts_workings *wor
             leave_cylindrical(mesh, fault);
         else
             solve_cylindrical(drive, gears[0], gears[1], mesh, workings);
+        if (mesh->solved)
+            ts_motion_backlash(drive, gears, mesh, workings);
     }
 }

@@ -9,6 +9,7 @@
 #include "base/diagnostic.h"
 #include "base/rational.h"
 #include "base/workings.h"
+#include "element/backlash_bounds.h"
 #include "element/bevel_pair.h"
 #include "element/bevel_spiral.h"
 #include "element/bevel_teeth.h"
@@ -34,10 +35,12 @@ typedef struct ts_shaft_motion {
 } ts_shaft_motion;
 
 typedef struct ts_mesh_motion {
-    bool        solved;        /* geometry could be computed; false: it is NaN                */
-    const char *fault;         /* why not; or, when solved, what is wrong with it all the same
-                                  (a pointed tooth); NULL: nothing                            */
-    ts_cylindrical_pair pair;  /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
+    bool        solved;           /* geometry could be computed; false: it is NaN                */
+    const char *fault;            /* why not; or, when solved, what is wrong with it all the same
+                                     (a pointed tooth); NULL: nothing                            */
+    ts_cylindrical_pair pair;     /* TS_MESH_CYLINDRICAL; gear 1 is the mesh's driver            */
+    ts_backlash         backlash; /* ... what its makers may leave of play; NaN: not known      */
+    const char         *backlash_missing; /* NULL, or what the file lacks for it: a noun          */
     ts_bevel_pair       bevel; /* TS_MESH_BEVEL; gear 1 is the mesh's driver                  */
     const char         *teeth_fault; /* bevels: why there are no teeth on these cones; NULL: here
                                         they are                                                 */

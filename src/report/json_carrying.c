@@ -87,6 +87,27 @@ static void geometry(ts_json *json, const ts_answer *answer, uint32_t m)
     }
 }
 
+/* As built, and over the temperatures of the file where it has any. */
+static void backlash(ts_json *json, const ts_answer *answer, uint32_t m)
+{
+    static const char *const names[2][TS_BACKLASH_ENDS] = {
+        {"j_bnmin", "j_bnmax", "j_bnlow", "j_bnhigh"},
+        {"j_wtmin", "j_wtmax", "j_wtlow", "j_wthigh"}};
+    const ts_mesh        *mesh = &answer->train->meshes[m];
+    const ts_mesh_motion *turn = &answer->motion->meshes[m];
+    if (mesh->kind != TS_MESH_CYLINDRICAL || !turn->solved || turn->backlash_missing != NULL)
+        return;
+    for (int round = 0; round < 2; round++)
+        for (int end = 0; end < TS_BACKLASH_ENDS; end++) {
+            const double j = round == 0 ? turn->backlash.j_bn[end] : turn->backlash.j_wt[end];
+            if (end >= TS_BACKLASH_LOW && isnan(j))
+                continue;
+            ts_json_key(json, names[round][end]);
+            ts_json_quantity(json, answer, j, TS_KIND_LENGTH,
+                             (ts_json_place){mesh->node, TS_EVERY_CONDITION, names[round][end]});
+        }
+}
+
 static void mesh(ts_json *json, const ts_answer *answer, uint32_t m)
 {
     const ts_train *train = answer->train;
@@ -105,6 +126,7 @@ static void mesh(ts_json *json, const ts_answer *answer, uint32_t m)
     ts_json_key(json, "gcd");
     ts_json_integer(json, answer->motion->meshes[m].gcd);
     geometry(json, answer, m);
+    backlash(json, answer, m);
     loads(json, answer, m);
     ts_json_strength(json, answer, m);
     ts_json_end(json, '}');

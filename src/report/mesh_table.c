@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-enum { MESH, TEETH, A_W, EPS_ALPHA, V, F_T, AT, BACK_F_T, BACK_AT, COLUMNS };
+enum { MESH, TEETH, A_W, EPS_ALPHA, J_BN, V, F_T, AT, BACK_F_T, BACK_AT, COLUMNS };
 
 #define GAP      2 /* blanks between columns                                       */
 #define INDENT   4 /* of the numbers of a mesh whose name has a line of its own    */
@@ -14,11 +14,16 @@ static const struct {
     ts_kind     kind; /* TS_KIND_NUMBER: no unit in the head */
     bool        word; /* stands at the left of its column    */
 } columns[COLUMNS] = {
-    [MESH] = {"mesh", TS_KIND_NUMBER, true},  [TEETH] = {"teeth", TS_KIND_NUMBER, false},
-    [A_W] = {"a_w", TS_KIND_LENGTH, false},   [EPS_ALPHA] = {"eps_alpha", TS_KIND_NUMBER, false},
-    [V] = {"v", TS_KIND_VELOCITY, false},     [F_T] = {"F_t", TS_KIND_FORCE, false},
-    [AT] = {"at", TS_KIND_NUMBER, true},      [BACK_F_T] = {"back F_t", TS_KIND_FORCE, false},
-    [BACK_AT] = {"at", TS_KIND_NUMBER, true},
+    [MESH]      = {"mesh", TS_KIND_NUMBER, true},
+    [TEETH]     = {"teeth", TS_KIND_NUMBER, false},
+    [A_W]       = {"a_w", TS_KIND_LENGTH, false},
+    [EPS_ALPHA] = {"eps_alpha", TS_KIND_NUMBER, false},
+    [J_BN]      = {"j_bn", TS_KIND_LENGTH, false},
+    [V]         = {"v", TS_KIND_VELOCITY, false},
+    [F_T]       = {"F_t", TS_KIND_FORCE, false},
+    [AT]        = {"at", TS_KIND_NUMBER, true},
+    [BACK_F_T]  = {"back F_t", TS_KIND_FORCE, false},
+    [BACK_AT]   = {"at", TS_KIND_NUMBER, true},
 };
 
 typedef struct table {
@@ -84,6 +89,25 @@ static void geometry(table *t, uint32_t m, int column)
         ts_page_value_text(t->page, &t->text, turn->pair.eps_alpha, TS_KIND_NUMBER, 4);
 }
 
+/* Least to greatest: at any temperature that the file tells, else as built. */
+static void backlash(table *t, uint32_t m)
+{
+    const ts_mesh_motion *turn  = &t->answer->motion->meshes[m];
+    const double         *j_bn  = turn->backlash.j_bn;
+    const int             least = isnan(j_bn[TS_BACKLASH_LOW]) ? TS_BACKLASH_MIN : TS_BACKLASH_LOW;
+    if (t->answer->train->meshes[m].kind != TS_MESH_CYLINDRICAL) {
+        ts_buffer_add(&t->text, "\xC2\xB7");
+        return;
+    }
+    if (isnan(j_bn[least])) {
+        ts_buffer_add(&t->text, "?");
+        return;
+    }
+    ts_page_value_text(t->page, &t->text, j_bn[least], TS_KIND_LENGTH, 3);
+    ts_buffer_add(&t->text, "..");
+    ts_page_value_text(t->page, &t->text, j_bn[least + 1], TS_KIND_LENGTH, 3);
+}
+
 static void force(table *t, uint32_t m, int column)
 {
     const bool back = column == BACK_F_T || column == BACK_AT;
@@ -105,6 +129,8 @@ static ts_text cell(table *t, uint32_t m, int column)
         name_or_teeth(t, &t->answer->train->meshes[m], column);
     else if (column == A_W || column == EPS_ALPHA)
         geometry(t, m, column);
+    else if (column == J_BN)
+        backlash(t, m);
     else if (column == V)
         ts_page_value_text(t->page, &t->text, fastest(t->answer, m), TS_KIND_VELOCITY, 3);
     else
@@ -183,9 +209,9 @@ static void row(table *t, uint32_t m)
 
 void ts_mesh_table(const ts_answer *answer, ts_page *page)
 {
-    ts_page_heading(page,
-                    "Meshes (first the gear nearer to the spool; back: power flows towards it, "
-                    "on the other flanks)");
+    ts_page_heading(page, "Meshes (first the gear nearer to the spool; j_bn: from the least to the "
+                          "greatest; back: power "
+                          "flows towards it, on the other flanks)");
     table t = {.answer = answer, .page = page};
     ts_buffer_open(&t.text, page->out->allocator);
     lay_out(&t);

@@ -14,15 +14,22 @@ void ts_why_address(const ts_why *why, const ts_note *note, ts_buffer *out)
         ts_buffer_print(out, "@%s", places->condition(places->context, note->subject.condition));
 }
 
-const char *ts_why_unit(const ts_note *note)
+static const char *noted_unit(const ts_note *note)
 {
     const char *unit = note->formula != NULL ? note->formula->unit : note->unit;
     return unit == NULL ? "1" : unit;
 }
 
+/* A temperature and a difference of two have one SI unit, and only the first has degrees. */
+const char *ts_why_unit(const ts_note *note)
+{
+    const char *unit = noted_unit(note);
+    return strcmp(unit, TS_UNIT_DIFFERENCE) == 0 ? "K" : unit;
+}
+
 const ts_unit *ts_why_shown_unit(const ts_note *note, ts_units units)
 {
-    const ts_unit *unit = ts_unit_named_any(ts_text_of(ts_why_unit(note)));
+    const ts_unit *unit = ts_unit_named_any(ts_text_of(noted_unit(note)));
     if (unit == NULL || unit != ts_kind_si(unit->kind))
         return NULL;
     const ts_unit *shown = ts_kind_shown(unit->kind, units);

@@ -318,6 +318,7 @@ static void unknown_limits_are_not_computable(void **state)
         {"time at resonance", "E1-resonance"},
         {"standards apart", "E1-standards-differ"},
         {"rim to tooth height", "E1-thin-rim"},
+        {"backlash", "E10-backlash"},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         char diff[256];

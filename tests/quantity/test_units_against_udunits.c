@@ -131,6 +131,8 @@ static const spelling spellings[] = {
     {"lbf.in/rad", TS_KIND_TORSIONAL_STIFFNESS, "pound_force international_inch/radian", "N m/rad"},
     {"lbf.in/deg", TS_KIND_TORSIONAL_STIFFNESS, "pound_force international_inch/arc_degree",
      "N m/rad"},
+    {"1/K", TS_KIND_THERMAL_EXPANSION, "1/kelvin", "1/K"},
+    {"ppm/K", TS_KIND_THERMAL_EXPANSION, "micrometer/meter/kelvin", "1/K"},
 };
 
 #define SPELLING_COUNT (sizeof spellings / sizeof spellings[0])
