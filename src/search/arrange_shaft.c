@@ -1,0 +1,296 @@
+/* search/arrange_shaft.c: how is one shaft put inwards of a branch, and is that worth keeping? */
+#include "search/arrange_grow.h"
+
+#include <string.h>
+
+/* ---- keeping the best -------------------------------------------------------------------------
+ */
+
+static bool make_place(ts_bench *b)
+{
+    ts_desk *d = b->d;
+    if (d->count < d->room)
+        return true;
+    const uint32_t room  = d->room == 0 ? 1024 : d->room * 2;
+    char          *fresh = ts_desk_resize(d, d->labels, (size_t)room * b->g->out->label_size);
+    if (fresh == NULL) {
+        d->no_memory = true;
+        return false;
+    }
+    d->labels = fresh;
+    d->room   = room;
+    return true;
+}
+
+/* How near the next body inwards can come to this last shaft. */
+static double nearest_of(const ts_bench *b, const ts_label *l)
+{
+    if (b->ended >= 0)
+        return 0.0; /* it may sit on the input itself */
+    return b->g->pair->angle[l->z + b->g->pair->z_smallest];
+}
+
+/* With several shapes wanted, a label goes when one of its own shape beats it or when as many
+ * others of different shapes do as are wanted. */
+static bool is_beaten(const ts_bench *b, uint32_t first, const ts_label *l, double nearest)
+{
+    const uint32_t wanted = b->g->wish->shapes;
+    uint64_t       seen[TS_ARRANGE_ACCESSORIES];
+    uint32_t       count = 0;
+
+    for (uint32_t i = first; i != TS_NO_LABEL; i = ts_label_at(b, i)->next) {
+        const ts_label *other = ts_label_at(b, i);
+        if (!ts_label_beats(&b->ahead, nearest, other, l))
+            continue;
+        if (wanted == 1 || other->shape == l->shape)
+            return true;
+        uint32_t k = 0;
+        while (k < count && seen[k] != other->shape)
+            k++;
+        if (k < count)
+            continue;
+        seen[count++] = other->shape;
+        if (count == wanted)
+            return true;
+    }
+    return false;
+}
+
+/* Takes those out of a bucket that the fresh label beats; with several shapes, of its own alone. */
+static void drop_beaten(ts_bench *b, uint32_t *first, const ts_label *l, double nearest)
+{
+    const bool one = b->g->wish->shapes == 1;
+    for (uint32_t *link = first; *link != TS_NO_LABEL;) {
+        ts_label *other = ts_label_at(b, *link);
+        if ((one || other->shape == l->shape) && ts_label_beats(&b->ahead, nearest, l, other)) {
+            other->dead = 1;
+            b->d->counts.cut_by_dominance++;
+            *link = other->next;
+        } else {
+            link = &other->next;
+        }
+    }
+}
+
+/* Looks at the draft: is it worth keeping?  `last` is the least mass that its last gear may have.
+ */
+static void offer(ts_bench *b, double last)
+{
+    ts_desk              *d    = b->d;
+    ts_label             *l    = d->draft;
+    const ts_branch_wish *wish = b->g->wish;
+
+    d->counts.made++;
+    if (wish->weightless)
+        l->mass = 0.0;
+    if (wish->rest != NULL) {
+        const double bound = b->ended >= 0 ? ts_rest_ended_bound(wish->rest, b->set, l)
+                                           : ts_rest_bound(wish->rest, b->set, l, last);
+        if (bound >= wish->cutoff) {
+            d->counts.cut_by_bound++;
+            return;
+        }
+    }
+    uint32_t *first = &d->bucket[4u * l->z + 2u * l->sense + l->reversed];
+    if (wish->shapes > 0) {
+        const double nearest = nearest_of(b, l);
+        if (is_beaten(b, *first, l, nearest)) {
+            d->counts.cut_by_dominance++;
+            return;
+        }
+        drop_beaten(b, first, l, nearest);
+    }
+    if (!make_place(b))
+        return;
+    l->dead = 0;
+    l->next = *first;
+    memcpy(ts_label_at(b, d->count), l, b->g->out->label_size);
+    *first = d->count++;
+}
+
+/* ---- shafts -----------------------------------------------------------------------------------
+ */
+
+/* One step of a row of accessories, turned into 64 bits: splitmix64 of what was and what comes. */
+static uint64_t shape_with(uint64_t shape, const int8_t on[2])
+{
+    uint64_t z = shape * UINT64_C(31) + (uint64_t)(on[0] + 2) * 37 + (uint64_t)(on[1] + 2);
+    z += UINT64_C(0x9E3779B97F4A7C15);
+    z = (z ^ z >> 30) * UINT64_C(0xBF58476D1CE4E5B9);
+    z = (z ^ z >> 27) * UINT64_C(0x94D049BB133111EB);
+    return z ^ z >> 31;
+}
+
+/* A narrow search may leave tooth numbers out; an exact one has none to spare. */
+static uint32_t stride_of(const ts_bench *b, uint32_t count)
+{
+    const uint32_t teeth = b->g->wish->beam > 0 ? b->g->wish->teeth : 0;
+    return teeth > 0 && count > teeth ? count / teeth : 1;
+}
+
+static uint32_t stride_in(const ts_bench *b, ts_window w)
+{
+    return w.least <= w.most ? stride_of(b, (uint32_t)(w.most - w.least) + 1) : 1;
+}
+
+void ts_bench_start(ts_bench *b, const ts_carry *c)
+{
+    const ts_pair_tables    *pair = b->g->pair;
+    const ts_arrange_tables *t    = pair->tables;
+    ts_label                *l    = b->d->draft;
+    ts_window                w    = {1, TS_ARRANGE_TEETH};
+
+    for (int face = 0; face < 2; face++) {
+        if (c->on[face] < 0)
+            continue;
+        const ts_window own = pair->window[c->on[face]];
+        w.least             = own.least > w.least ? own.least : w.least;
+        w.most              = own.most < w.most ? own.most : w.most;
+    }
+    for (uint32_t z = w.least, step = stride_in(b, w); z <= w.most; z += step) {
+        if (t->steps_least > pair->module->steps_most[z])
+            continue;
+        memset(l, 0, sizeof *l);
+        l->mass     = pair->frame->shaft_mass + c->pad_mass;
+        l->shape    = shape_with(0, c->on);
+        l->z        = (uint16_t)z;
+        l->need     = (uint16_t)t->steps_least;
+        l->on[0]    = c->on[0];
+        l->on[1]    = c->on[1];
+        l->reversed = ts_is_reversed(t, 0, b->set);
+        ts_label_move(&b->ahead, NULL, 0.0, c->on, nearest_of(b, l), l);
+        for (uint8_t sense = 0; sense < 2; sense++) {
+            if ((c->senses >> sense & 1u) == 0)
+                continue;
+            l->sense = sense;
+            offer(b, ts_least_last(b, l));
+        }
+    }
+}
+
+/* A shaft that is put inwards of a label. */
+typedef struct shaft {
+    const int8_t *on;
+    uint32_t      outer; /* set beyond it */
+    double        mass;
+    bool          reversed, idler, input;
+    double        owed; /* arc that clearance asks for, less its slack */
+} shaft;
+
+static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, const shaft *s,
+                       uint32_t z)
+{
+    const ts_pair_tables    *pair = b->g->pair;
+    const ts_arrange_tables *t    = pair->tables;
+    ts_label                *l    = b->d->draft;
+    const double             arc  = pair->angle[z + from->z];
+    const double             side = from->angle + arc;
+
+    if (side > pair->frame->side_most + TS_ANGLE_SLACK ||
+        side > pair->frame->wrap_most + TS_ANGLE_SLACK)
+        return false; /* more teeth would make it worse */
+    if (arc < s->owed || t->coprime[z * t->stride + from->z] == 0)
+        return true;
+    const uint32_t need =
+        ts_pair_steps(pair, s->outer, z, from->z, s->reversed, from->reversed != 0);
+    const uint32_t last = need > from->need ? need : from->need;
+    if (last > pair->module->steps_most[from->z] || need > pair->module->steps_most[z] ||
+        t->steps_least > pair->module->steps_most[z])
+        return true;
+    l->mass   = from->mass + s->mass + ts_gear_mass(pair, from->z, last) + pair->box->casing * arc;
+    l->angle  = side;
+    l->shape  = s->idler || s->input ? from->shape : shape_with(from->shape, s->on);
+    l->parent = from_index;
+    l->parent_set = s->outer;
+    l->z          = (uint16_t)z;
+    l->need       = (uint16_t)(need > t->steps_least ? need : t->steps_least);
+    l->on[0]      = s->on[0];
+    l->on[1]      = s->on[1];
+    l->sense      = (uint8_t)(1 - from->sense);
+    l->reversed   = s->reversed;
+    l->idlers     = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    ts_label_move(&b->ahead, from, arc, s->on, nearest_of(b, l), l);
+    offer(b, s->input ? 0.0 : ts_least_last(b, l));
+    return true;
+}
+
+static double owed_to(const ts_bench *b, const ts_label *from, const int8_t on[2])
+{
+    const ts_box_tables *box  = b->g->pair->box;
+    double               owed = -(double)INFINITY;
+    for (int face = 0; face < 2; face++)
+        if (on[face] >= 0)
+            owed = fmax(owed, ts_label_owed(box, from, face, box->key[on[face]]));
+    return owed - TS_ANGLE_SLACK;
+}
+
+void ts_bench_extend(ts_bench *b, const ts_carry *c)
+{
+    const ts_pair_tables *pair  = b->g->pair;
+    const uint32_t        outer = b->set & ~c->set;
+    const ts_label_list  *from  = &b->g->out->grown[outer];
+    ts_window             w     = {1, TS_ARRANGE_TEETH};
+
+    for (int face = 0; face < 2; face++) {
+        if (c->on[face] < 0)
+            continue;
+        const ts_window own = pair->window[c->on[face]];
+        w.least             = own.least > w.least ? own.least : w.least;
+        w.most              = own.most < w.most ? own.most : w.most;
+    }
+    shaft          s    = {.on       = c->on,
+                           .outer    = outer,
+                           .mass     = pair->frame->shaft_mass + c->pad_mass,
+                           .reversed = ts_is_reversed(pair->tables, outer, b->set)};
+    const uint32_t step = stride_in(b, w);
+    for (uint32_t i = 0; w.least <= w.most && i < from->count && !ts_is_halted(b); i++) {
+        const ts_label *l = ts_label_in(b->g->out, from, i);
+        if ((c->senses >> (1 - l->sense) & 1u) == 0)
+            continue;
+        s.owed = owed_to(b, l, c->on);
+        for (uint32_t z = w.least; z <= w.most; z += step)
+            if (!put_inward(b, l, i, &s, z))
+                break;
+    }
+}
+
+/* Labels of this set, each with one more idler. */
+void ts_bench_add_idlers(ts_bench *b, uint8_t before)
+{
+    static const int8_t       nothing[2] = {-1, -1};
+    const ts_pair_tables     *pair       = b->g->pair;
+    const ts_arrange_problem *p          = pair->tables->problem;
+    const uint32_t            count      = b->d->count;
+    shaft                     s          = {.on       = nothing,
+                                            .outer    = b->set,
+                                            .mass     = pair->frame->idler_mass,
+                                            .idler    = true,
+                                            .reversed = ts_is_reversed(pair->tables, b->set, b->set),
+                                            .owed     = -(double)INFINITY};
+
+    const uint32_t step = stride_of(b, (uint32_t)p->idler_teeth_count);
+    for (uint32_t i = 0; i < count && !ts_is_halted(b); i++) {
+        if (ts_label_at(b, i)->dead != 0 || ts_label_at(b, i)->idlers != before)
+            continue;
+        for (size_t k = 0; k < p->idler_teeth_count; k += step)
+            (void)put_inward(b, ts_label_at(b, i), i, &s, p->idler_teeth[k]);
+    }
+}
+
+void ts_bench_end(ts_bench *b)
+{
+    static const int8_t   nothing[2] = {-1, -1};
+    const ts_pair_tables *pair       = b->g->pair;
+    const ts_label_list  *from       = &b->g->out->grown[b->set];
+    shaft                 s          = {.on       = nothing,
+                                        .outer    = b->set,
+                                        .input    = true,
+                                        .reversed = b->ended == 1,
+                                        .owed     = -(double)INFINITY};
+
+    for (uint32_t i = 0; i < from->count && !ts_is_halted(b); i++) {
+        const ts_label *l = ts_label_in(b->g->out, from, i);
+        if (l->sense != pair->input_sense)
+            (void)put_inward(b, l, i, &s, pair->z_in);
+    }
+}
