@@ -6,6 +6,7 @@
 #include "towershaft/study.h"
 #include "towershaft/rule.h"
 #include "towershaft/rate.h"
+#include "towershaft/ratio.h"
 #include "towershaft/size.h"
 #include "towershaft/figure.h"
 #include "towershaft/starting_file.h"

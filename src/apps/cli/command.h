@@ -41,6 +41,13 @@ typedef enum option_id {
     OPTION_WITHIN,
     OPTION_ANSWERS,
     OPTION_THREADS,
+    OPTION_TOLERANCE,
+    OPTION_TEETH,
+    OPTION_TRAIN,
+    OPTION_CENTRE,
+    OPTION_MODULE,
+    OPTION_PRESSURE_ANGLE,
+    OPTION_SHARING,
     OPTION_COUNT
 } option_id;
 
@@ -82,6 +89,7 @@ int run_new(const arguments *given);
 int run_check(const arguments *given);
 int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
+int run_ratio(const arguments *given);
 int run_size(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);

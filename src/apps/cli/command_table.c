@@ -28,6 +28,13 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_WITHIN, "--within", NULL, "TIME", "end after so long with the best so far, as 30 s"},
     {OPTION_ANSWERS, "--answers", NULL, "NUMBER", "how many different answers (5)"},
     {OPTION_THREADS, "--threads", NULL, "NUMBER", "threads; the answer is the same for any"},
+    {OPTION_TOLERANCE, "--tolerance", NULL, "SHARE", "how far off the ratio may be (1 %)"},
+    {OPTION_TEETH, "--teeth", NULL, "LOW..HIGH", "teeth that a gear may have (17..97)"},
+    {OPTION_TRAIN, "--train", NULL, "pair|idler|cluster", "one mesh, or two of them (pair)"},
+    {OPTION_CENTRE, "--centre", NULL, "LENGTH", "centre distance that a pair must have"},
+    {OPTION_MODULE, "--module", NULL, "LENGTH", "its module"},
+    {OPTION_PRESSURE_ANGLE, "--pressure-angle", NULL, "ANGLE", "its pressure angle (20 deg)"},
+    {OPTION_SHARING, "--sharing", NULL, NULL, "list also teeth that share a divisor"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -44,6 +51,10 @@ static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTP
 static const option_id arrange_options[] = {
     OPTION_KEEP,  OPTION_ADD,    OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
     OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,   OPTION_UNITS,   OPTION_COLOUR};
+static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
+                                            OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
+                                            OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,
+                                            OPTION_OUTPUT,    OPTION_COLOUR};
 static const option_id set_options[]     = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
                                             OPTION_COLOUR};
@@ -80,6 +91,16 @@ const command_row commands[] = {
      "its\n"
      "unit and its clause, what is assumed, and what each element lacks or cannot be.",
      OPTIONS(rate_options), run_rate},
+    {"ratio", "RATIO", "", 1, 1, "find all tooth numbers for a ratio",
+     "RATIO is driven over driving teeth: 56/24, 2.333 or 2.3..2.4.  Counts every pair within the\n"
+     "tolerance, lists the closest and the lightest that hunt, and proves that none is closer; "
+     "says\n"
+     "why where none is to be had.  --train idler takes an idler between, --train cluster two "
+     "gears\n"
+     "on one shaft between.  With --centre and --module the profile shifts stand beside each "
+     "pair.\n"
+     "Exit code 1: no such teeth within the tolerance.",
+     OPTIONS(ratio_options), run_ratio},
     {"size", "FILE", "file", 1, 1, "choose the face widths that the teeth need",
      "Keeps the arrangement and finds the narrowest faces, in steps, with which every cylindrical "
      "mesh\n"
