@@ -68,6 +68,17 @@ class ABadTree(unittest.TestCase):
         self.assert_one(self.judge({"src/apps/cli/a.c": '#include "base/b.h"\n',
                                     "src/base/b.h": ""}), "public headers only")
 
+    def test_the_command_knows_another_app_by_its_one_header(self):
+        files = {"src/apps/cli/a.c": '#include "apps/serve/serve.h"\n',
+                 "src/apps/serve/serve.h": "", "src/apps/serve/inner.h": ""}
+        self.assertEqual(self.judge(files), [])
+        files["src/apps/cli/a.c"] = '#include "apps/serve/inner.h"\n'
+        self.assert_one(self.judge(files), "one app does not know another")
+        files["src/apps/cli/a.c"] = ""
+        files["src/apps/serve/b.c"] = '#include "apps/cli/cli.h"\n'
+        files["src/apps/cli/cli.h"] = ""
+        self.assert_one(self.judge(files), "one app does not know another")
+
     def test_a_public_header_that_looks_inside_is_caught(self):
         self.assert_one(self.judge({"include/towershaft/a.h": '#include "base/b.h"\n',
                                     "src/base/b.h": ""}), "public headers only")
