@@ -31,7 +31,7 @@ def main():
             data = file.read()
         values = ",".join(str(byte) for byte in data)
         blobs.append(f"static const unsigned char embedded_{index}[] = {{{values},0}};\n")
-        title = says(path, data.decode("utf-8")).replace("\\", "\\\\").replace('"', '\\"')
+        title = says(path, data.decode("utf-8", "replace")).replace("\\", "\\\\").replace('"', '\\"')
         rows.append(f'    {{"{name}", "{title}", embedded_{index}, {len(data)}}},\n')
     with open(out, "w", encoding="ascii") as file:
         file.writelines(blobs)
