@@ -15,6 +15,7 @@ for_building=(
     python3                 # turns data/*.tsv into C
     libfyaml-dev            # reads the drive file
     libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
+    libmicrohttpd-dev       # the workbench
 )
 for_testing=(
     clang libclang-rt-14-dev llvm # sanitizers and libFuzzer, and names in their reports
@@ -25,7 +26,10 @@ for_testing=(
     locales                 # one test runs under de_DE.UTF-8
     valgrind                # counts instructions
     git                     # tells a test which files belong to the tree
+    chromium                # the page of the workbench is tested in it
 )
+# Node.js builds that page anew for a test; any that is here already will do, from 18 on.
+command -v node >/dev/null && command -v npm >/dev/null || for_testing+=(nodejs npm)
 for_measuring=(
     python3-numpy # one of the peers that speed is compared with
 )

@@ -48,6 +48,8 @@ typedef enum option_id {
     OPTION_MODULE,
     OPTION_PRESSURE_ANGLE,
     OPTION_SHARING,
+    OPTION_PORT,
+    OPTION_NO_BROWSER,
     OPTION_COUNT
 } option_id;
 
@@ -95,6 +97,7 @@ int run_why(const arguments *given);
 int run_set(const arguments *given);
 int run_compare(const arguments *given);
 int run_draw(const arguments *given);
+int run_open(const arguments *given);
 int run_rules(const arguments *given);
 int run_doctor(const arguments *given);
 int run_notation(const arguments *given);

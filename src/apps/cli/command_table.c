@@ -35,6 +35,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_MODULE, "--module", NULL, "LENGTH", "its module"},
     {OPTION_PRESSURE_ANGLE, "--pressure-angle", NULL, "ANGLE", "its pressure angle (20 deg)"},
     {OPTION_SHARING, "--sharing", NULL, NULL, "list also teeth that share a divisor"},
+    {OPTION_PORT, "--port", NULL, "NUMBER", "the port of the page; 0: any that is free (0)"},
+    {OPTION_NO_BROWSER, "--no-browser", NULL, NULL, "print the link and open nothing"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -61,6 +63,7 @@ static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TO
 static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPTION_FORMAT,
                                             OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
                                             OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
+static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -136,6 +139,15 @@ const command_row commands[] = {
      "the\n"
      "highest load a width of face.",
      OPTIONS(draw_options), run_draw},
+    {"open", "FILE", "file", 1, 1, "work on the drive in a local page",
+     "Prints a link that opens once, in a browser of this machine, and asks the desktop to follow "
+     "it.\n"
+     "The page shows the drive, changes FILE byte by byte, and can take back every act, also after "
+     "a\n"
+     "restart: the acts are kept beside FILE in .FILE.towershaft-journal.  Nothing leaves this "
+     "machine.\n"
+     "Ctrl-C ends.",
+     OPTIONS(open_options), run_open},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",
      OPTIONS(list_options), run_rules},

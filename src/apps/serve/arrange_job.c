@@ -1,0 +1,121 @@
+/* How does a search run while the page stays quick? */
+#include "apps/serve/arrange_job.h"
+
+#include "apps/serve/server.h"
+#include "towershaft/towershaft.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <sys/eventfd.h>
+#include <unistd.h>
+
+#define MEMORY_MOST ((size_t)2 << 30)
+
+static bool should_stop(void *context)
+{
+    const arrange_job *job = context;
+    return atomic_load(&job->stop) || server_now() > job->end;
+}
+
+static void search(arrange_job *job)
+{
+    ts_study                *study   = NULL;
+    const ts_study_options   options = sitting_options(false);
+    const ts_arrange_options wish    = {.keep       = (const char *const *)job->keep,
+                                        .keep_count = job->keep_count,
+                                        .workers    = 1,
+                                        .memory     = MEMORY_MOST,
+                                        .stop       = should_stop,
+                                        .context    = job,
+                                        .json       = true};
+    const ts_page_options    page    = {0};
+    ts_arranged              ended;
+    const ts_sink            told = growing_sink(&job->answer), file = growing_sink(&job->found);
+    ts_status                status = ts_study_open(NULL, &study);
+    if (status == TS_OK)
+        status = ts_study_read(study, job->shown, job->text.bytes, job->text.length, &options);
+    if (status == TS_OK)
+        status = ts_arrange_write(study, &wish, &page, &ended, &told, &file);
+    job->understood = status == TS_OK;
+    if (status != TS_OK) {
+        job->answer.length = 0;
+        if (study != NULL)
+            (void)ts_study_write_messages(study, true, 0, &told);
+    }
+    ts_study_close(study);
+}
+
+static void *run(void *context)
+{
+    arrange_job   *job = context;
+    const uint64_t one = 1;
+    search(job);
+    (void)!write(job->bell, &one, sizeof one);
+    return NULL;
+}
+
+bool arrange_job_open(arrange_job *job)
+{
+    *job = (arrange_job){.bell = eventfd(0, EFD_NONBLOCK | EFD_CLOEXEC)};
+    return job->bell >= 0;
+}
+
+static void forget(arrange_job *job)
+{
+    growing_forget(&job->text);
+    growing_forget(&job->answer);
+    growing_forget(&job->found);
+    while (job->keep_count > 0)
+        free(job->keep[--job->keep_count]);
+}
+
+bool arrange_job_begin(arrange_job *job, const char *shown, const growing *text, uint64_t serial,
+                       const char *const *keep, size_t keep_count, int64_t seconds)
+{
+    if (job->state == JOB_RUNS || keep_count > JOB_KEEP_MOST)
+        return false;
+    forget(job);
+    job->state  = JOB_NONE;
+    job->shown  = shown;
+    job->serial = serial;
+    job->end    = server_now() + seconds * 1000;
+    atomic_store(&job->stop, false);
+    growing_add(&job->text, text->bytes, text->length);
+    bool good = !job->text.failed;
+    for (size_t i = 0; i < keep_count && good; i++) {
+        job->keep[i] = strdup(keep[i]);
+        good         = job->keep[i] != NULL;
+        job->keep_count += good;
+    }
+    if (!good || pthread_create(&job->thread, NULL, run, job) != 0) {
+        forget(job);
+        return false;
+    }
+    job->state = JOB_RUNS;
+    return true;
+}
+
+void arrange_job_collect(arrange_job *job)
+{
+    uint64_t rung;
+    if (read(job->bell, &rung, sizeof rung) != (ssize_t)sizeof rung || job->state != JOB_RUNS)
+        return;
+    (void)pthread_join(job->thread, NULL);
+    job->state = JOB_ENDED;
+}
+
+void arrange_job_stop(arrange_job *job)
+{
+    atomic_store(&job->stop, true);
+}
+
+void arrange_job_close(arrange_job *job)
+{
+    if (job->state == JOB_RUNS) {
+        arrange_job_stop(job);
+        (void)pthread_join(job->thread, NULL);
+    }
+    forget(job);
+    if (job->bell >= 0)
+        close(job->bell);
+}

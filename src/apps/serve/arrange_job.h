@@ -1,0 +1,43 @@
+/* apps/serve/arrange_job.h: one search at a time, beside everything else. */
+#ifndef TS_APPS_SERVE_ARRANGE_JOB_H
+#define TS_APPS_SERVE_ARRANGE_JOB_H
+
+#include "apps/serve/growing.h"
+
+#include <pthread.h>
+#include <stdatomic.h>
+#include <stdbool.h>
+#include <stddef.h>
+#include <stdint.h>
+
+#define JOB_KEEP_MOST 32
+
+typedef enum job_state { JOB_NONE, JOB_RUNS, JOB_ENDED } job_state;
+
+typedef struct arrange_job {
+    job_state   state;
+    pthread_t   thread;
+    int         bell; /* eventfd: rings when the search has ended */
+    atomic_bool stop;
+    int64_t     end;    /* ms at which it shall end with what it has */
+    uint64_t    serial; /* of the text that it searches              */
+    const char *shown;
+    growing     text;
+    char       *keep[JOB_KEEP_MOST];
+    size_t      keep_count;
+    growing     answer; /* JSON, or messages when it is not understood */
+    growing     found;  /* the file with the best in it; empty: none   */
+    bool        understood;
+} arrange_job;
+
+bool arrange_job_open(arrange_job *job);
+/* False when one runs already, or there is no memory or thread.  The text and names are copied. */
+bool arrange_job_begin(arrange_job *job, const char *shown, const growing *text, uint64_t serial,
+                       const char *const *keep, size_t keep_count, int64_t seconds);
+/* The bell rang: takes the thread back. */
+void arrange_job_collect(arrange_job *job);
+/* Asks it to end with what it has. */
+void arrange_job_stop(arrange_job *job);
+void arrange_job_close(arrange_job *job);
+
+#endif

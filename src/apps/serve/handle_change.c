@@ -1,0 +1,297 @@
+/* What may a page do? */
+#include "apps/serve/handle.h"
+#include "apps/serve/reply.h"
+
+#include <stdlib.h>
+#include <string.h>
+
+#define SAYS_MOST 300
+
+typedef struct change {
+    server                *at;
+    struct MHD_Connection *to;
+    const json_tree       *tree;
+    const json_node       *whole;
+} change;
+
+/* ---- how it ended --------------------------------------------------------------------------- */
+
+static enum MHD_Result answer(const change *one, sitting_end end)
+{
+    switch (end) {
+    case SITTING_DONE:
+        handle_tell(one->at);
+        return handle_state(one->at, one->to, 200);
+    case SITTING_OUTSIDE:
+        handle_tell(one->at);
+        return handle_state(one->at, one->to, 409);
+    case SITTING_NOTHING:
+        return handle_state(one->at, one->to, 200);
+    default:
+        return reply_say(one->to, 507, "it could not be saved; the file stands as it was before");
+    }
+}
+
+/* A page that has not seen the newest text does not change it. */
+static bool is_newest(const change *one)
+{
+    const json_node *base = json_tree_item(one->tree, one->whole, "base", JSON_NUMBER);
+    return base != NULL && base->number == (double)one->at->here.serial;
+}
+
+/* ---- edits ---------------------------------------------------------------------------------- */
+
+typedef struct edited {
+    growing text, says, messages;
+} edited;
+
+static void forget(edited *it)
+{
+    growing_forget(&it->text);
+    growing_forget(&it->says);
+    growing_forget(&it->messages);
+}
+
+static void say_edit(growing *says, const json_node *at, const json_node *to)
+{
+    if (says->length > SAYS_MOST)
+        return;
+    if (says->length > 0)
+        growing_text(says, "; ");
+    growing_add(says, at->text, at->length);
+    if (to == NULL) {
+        growing_text(says, " removed");
+        return;
+    }
+    growing_text(says, " = ");
+    growing_add(says, to->text, to->length < SAYS_MOST ? to->length : SAYS_MOST);
+}
+
+/* One edit by the library on what the edits before it left. */
+static ts_status edit_once(const change *one, const json_node *edit, edited *it)
+{
+    const json_node *at   = json_tree_item(one->tree, edit, "at", JSON_STRING);
+    const json_node *to   = json_tree_item(one->tree, edit, "to", JSON_STRING);
+    const json_node *gone = json_tree_item(one->tree, edit, "gone", JSON_TRUE);
+    if (at == NULL || (to == NULL) == (gone == NULL) || strlen(at->text) != at->length ||
+        (to != NULL && strlen(to->text) != to->length))
+        return TS_NO_OUTPUT;
+    ts_study *study  = NULL;
+    growing   next   = {0};
+    ts_sink   sink   = growing_sink(&next);
+    ts_status status = ts_study_open(NULL, &study);
+    if (status == TS_OK)
+        status = ts_study_set_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
+                                    at->text, to != NULL ? to->text : NULL, &sink);
+    if (status == TS_NOT_UNDERSTOOD) {
+        sink = growing_sink(&it->messages);
+        (void)ts_study_write_messages(study, true, 0, &sink);
+    }
+    ts_study_close(study);
+    if (status == TS_OK) {
+        growing_forget(&it->text);
+        it->text = next;
+        say_edit(&it->says, at, to);
+    } else {
+        growing_forget(&next);
+    }
+    return status;
+}
+
+static ts_status edit_all(const change *one, edited *it)
+{
+    const json_node *list = json_tree_item(one->tree, one->whole, "edits", JSON_ARRAY);
+    if (list == NULL || list->first == 0)
+        return TS_NO_OUTPUT;
+    growing_add(&it->text, one->at->here.text.bytes, one->at->here.text.length);
+    ts_status status = it->text.failed ? TS_NO_MEMORY : TS_OK;
+    for (const json_node *edit = json_tree_first(one->tree, list); edit != NULL && status == TS_OK;
+         edit                  = json_tree_next(one->tree, edit))
+        status = edit_once(one, edit, it);
+    return status;
+}
+
+static enum MHD_Result act(const change *one)
+{
+    edited           it     = {0};
+    const json_node *says   = json_tree_item(one->tree, one->whole, "says", JSON_STRING);
+    const ts_status  status = edit_all(one, &it);
+    enum MHD_Result  sent;
+    if (status == TS_OK && !it.says.failed) {
+        const bool named = says != NULL && says->length > 0 && says->length <= SAYS_MOST &&
+                           strlen(says->text) == says->length;
+        sent = answer(one, sitting_put(&one->at->here, it.text.bytes, it.text.length,
+                                       named ? says->text : it.says.bytes));
+    } else if (status == TS_NOT_UNDERSTOOD) {
+        sent = reply_send(one->to, 422, "application/json", &it.messages);
+    } else if (status == TS_NO_OUTPUT) {
+        sent = reply_say(one->to, 400,
+                         "an act is a list of edits, each with `at` and either `to` "
+                         "or `gone`");
+    } else {
+        sent = reply_say(one->to, 507, "there is not enough memory for this act");
+    }
+    forget(&it);
+    return sent;
+}
+
+static enum MHD_Result put_text(const change *one)
+{
+    const json_node *text = json_tree_item(one->tree, one->whole, "text", JSON_STRING);
+    if (text == NULL || text->length > WORKSPACE_FILE_MOST)
+        return reply_say(one->to, 400, "a text of at most 4 MiB is wanted");
+    return answer(one, sitting_put(&one->at->here, text->text, text->length, "edited as text"));
+}
+
+/* ---- a text that is not kept ---------------------------------------------------------------- */
+
+static void add_field(growing *out, const char *key, const char *value)
+{
+    growing_text(out, ", \"");
+    growing_text(out, key);
+    growing_text(out, "\": ");
+    if (value == NULL)
+        growing_text(out, "null");
+    else
+        growing_string(out, value, strlen(value));
+}
+
+static void add_finding(growing *out, const ts_finding_view *finding)
+{
+    growing_text(out, "{\"line\": ");
+    growing_number(out, finding->line);
+    growing_text(out, ", \"column\": ");
+    growing_number(out, finding->column);
+    add_field(out, "rule", finding->rule);
+    add_field(out, "level", finding->level);
+    add_field(out, "state", finding->state);
+    add_field(out, "says", finding->says);
+    add_field(out, "remedy", finding->remedy);
+    growing_text(out, "}");
+}
+
+static void add_findings(growing *out, ts_study *study)
+{
+    growing_text(out, "{\"wrong\": null, \"findings\": [");
+    for (size_t i = 0; i < ts_study_finding_count(study); i++) {
+        const ts_finding_view finding = ts_study_finding(study, i);
+        if (i > 0)
+            growing_text(out, ", ");
+        add_finding(out, &finding);
+    }
+    growing_text(out, "]}\n");
+}
+
+static enum MHD_Result try_text(const change *one)
+{
+    const json_node       *text    = json_tree_item(one->tree, one->whole, "text", JSON_STRING);
+    const ts_study_options options = sitting_options(false);
+    growing                out     = {0};
+    ts_study              *study   = NULL;
+    if (text == NULL)
+        return reply_say(one->to, 400, "a text is wanted");
+    ts_status status = ts_study_open(NULL, &study);
+    if (status == TS_OK)
+        status = ts_study_read(study, one->at->here.shown, text->text, text->length, &options);
+    if (status == TS_OK) {
+        add_findings(&out, study);
+    } else if (study != NULL) {
+        const ts_sink sink = growing_sink(&out);
+        growing_text(&out, "{\"findings\": [], \"wrong\": ");
+        (void)ts_study_write_messages(study, true, 0, &sink);
+        growing_text(&out, "}\n");
+    }
+    ts_study_close(study);
+    return reply_send(one->to, 200, "application/json", &out);
+}
+
+/* ---- the search ----------------------------------------------------------------------------- */
+
+static enum MHD_Result begin_search(const change *one)
+{
+    const char      *keep[JOB_KEEP_MOST];
+    size_t           count   = 0;
+    const json_node *list    = json_tree_item(one->tree, one->whole, "keep", JSON_ARRAY);
+    const json_node *seconds = json_tree_item(one->tree, one->whole, "seconds", JSON_NUMBER);
+    const double     most    = seconds != NULL ? seconds->number : 20.0;
+    for (const json_node *item = list != NULL ? json_tree_first(one->tree, list) : NULL;
+         item != NULL; item    = json_tree_next(one->tree, item)) {
+        if (count == JOB_KEEP_MOST || item->kind != JSON_STRING ||
+            strlen(item->text) != item->length)
+            return reply_say(one->to, 400, "what is kept is a list of at most 32 addresses");
+        keep[count++] = item->text;
+    }
+    if (!(most >= 1.0 && most <= 600.0))
+        return reply_say(one->to, 400, "a search takes 1 to 600 seconds");
+    const sitting *here = &one->at->here;
+    if (!arrange_job_begin(&one->at->job, here->shown, &here->text, here->serial, keep, count,
+                           (int64_t)most))
+        return reply_say(one->to, 409, "a search runs already; stop it first");
+    handle_tell(one->at);
+    return handle_state(one->at, one->to, 200);
+}
+
+static enum MHD_Result stop_search(const change *one)
+{
+    arrange_job_stop(&one->at->job);
+    return handle_state(one->at, one->to, 200);
+}
+
+static enum MHD_Result take_found(const change *one)
+{
+    const arrange_job *job = &one->at->job;
+    if (job->state != JOB_ENDED || job->found.length == 0)
+        return reply_say(one->to, 409, "no arrangement was found that could be taken");
+    if (job->serial != one->at->here.serial)
+        return reply_say(one->to, 409, "the file has changed since this search; search again");
+    return answer(one, sitting_put(&one->at->here, job->found.bytes, job->found.length,
+                                   "the best arrangement taken"));
+}
+
+/* ---- which of them -------------------------------------------------------------------------- */
+
+static enum MHD_Result do_it(const change *one, route_id id)
+{
+    switch (id) {
+    case ROUTE_ACT:
+        return act(one);
+    case ROUTE_UNDO:
+        return answer(one, sitting_undo(&one->at->here));
+    case ROUTE_REDO:
+        return answer(one, sitting_redo(&one->at->here));
+    case ROUTE_TEXT:
+        return put_text(one);
+    case ROUTE_ARRANGE:
+        return begin_search(one);
+    case ROUTE_ARRANGE_TAKE:
+        return take_found(one);
+    default:
+        return reply_say(one->to, 404, "there is nothing at this address");
+    }
+}
+
+enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route *where,
+                              const growing *body)
+{
+    json_tree tree;
+    if (!json_tree_read(&tree, body->bytes, body->length))
+        return reply_say(to, 400, "the body is not JSON as this server reads it");
+    const change    one = {at, to, &tree, &tree.nodes[0]};
+    enum MHD_Result sent;
+    if (tree.nodes[0].kind != JSON_OBJECT) {
+        sent = reply_say(to, 400, "the body is no object");
+    } else if (where->id == ROUTE_TRY) {
+        sent = try_text(&one);
+    } else if (where->id == ROUTE_ARRANGE_STOP) {
+        sent = stop_search(&one);
+    } else if (where->id == ROUTE_STOP) {
+        at->stopping = true;
+        sent         = reply_say(to, 200, "towershaft ends");
+    } else if (!is_newest(&one)) {
+        sent = handle_state(at, to, 409);
+    } else {
+        sent = do_it(&one, where->id);
+    }
+    json_tree_forget(&tree);
+    return sent;
+}

@@ -1,0 +1,239 @@
+/* What may a page ask for? */
+#include "apps/serve/asset.h"
+#include "apps/serve/event_stream.h"
+#include "apps/serve/handle.h"
+#include "apps/serve/reply.h"
+
+#include <stdio.h>
+#include <string.h>
+
+static const char json_kind_name[] = "application/json";
+
+static const char *asked(struct MHD_Connection *to, const char *name)
+{
+    return MHD_lookup_connection_value(to, MHD_GET_ARGUMENT_KIND, name);
+}
+
+/* ---- the page ------------------------------------------------------------------------------- */
+
+static enum MHD_Result send_asset(struct MHD_Connection *to, const asset *one)
+{
+    if (one == NULL)
+        return reply_say(to, 404, "there is nothing at this address");
+    struct MHD_Response *response = MHD_create_response_from_buffer(
+        one->length, (void *)(uintptr_t)one->bytes, MHD_RESPMEM_PERSISTENT);
+    if (response == NULL)
+        return MHD_NO;
+    reply_add_policy(response);
+    (void)MHD_add_response_header(response, "Content-Type", asset_kind(one));
+    const enum MHD_Result sent = MHD_queue_response(to, 200, response);
+    MHD_destroy_response(response);
+    return sent;
+}
+
+static enum MHD_Result send_in(const server *at, struct MHD_Connection *to)
+{
+    struct MHD_Response *response =
+        MHD_create_response_from_buffer(0, NULL, MHD_RESPMEM_PERSISTENT);
+    if (response == NULL)
+        return MHD_NO;
+    char cookie[256];
+    snprintf(cookie, sizeof cookie, "%s; Path=/; HttpOnly; SameSite=Strict", at->house[0].cookie);
+    reply_add_policy(response);
+    (void)MHD_add_response_header(response, "Set-Cookie", cookie);
+    (void)MHD_add_response_header(response, "Location", "/");
+    const enum MHD_Result sent = MHD_queue_response(to, 303, response);
+    MHD_destroy_response(response);
+    return sent;
+}
+
+/* With the launch key, once; without a query the guard has seen the cookie. */
+static enum MHD_Result enter(server *at, struct MHD_Connection *to)
+{
+    const char *key = asked(to, "key");
+    if (key == NULL)
+        return send_asset(to, asset_page());
+    const bool good = strlen(key) == LAUNCH_KEY_DIGITS && at->launch.text[0] != '\0' &&
+                      launch_key_equal(key, at->launch.text, LAUNCH_KEY_DIGITS);
+    if (!good)
+        return reply_say(to, 403,
+                         "this link was used already, or it is not the one that was "
+                         "printed; stop towershaft and open the file again");
+    at->launch.text[0] = '\0';
+    return send_in(at, to);
+}
+
+/* ---- state ---------------------------------------------------------------------------------- */
+
+static void add_says(growing *out, const char *key, const sitting_act *act)
+{
+    growing_text(out, key);
+    if (act == NULL)
+        growing_text(out, "null");
+    else
+        growing_string(out, act->says, strlen(act->says));
+}
+
+static void add_job(growing *out, const arrange_job *job)
+{
+    static const char *const states[] = {"none", "runs", "ended"};
+    growing_text(out, ", \"search\": {\"state\": \"");
+    growing_text(out, states[job->state]);
+    growing_text(out, "\", \"serial\": ");
+    growing_number(out, (long long)job->serial);
+    growing_text(out, ", \"can_take\": ");
+    growing_text(out, job->state == JOB_ENDED && job->found.length > 0 ? "true" : "false");
+    growing_text(out, ", \"answer\": ");
+    if (job->state == JOB_ENDED && job->answer.length > 0)
+        growing_add(out, job->answer.bytes, job->answer.length);
+    else
+        growing_text(out, "null");
+    growing_text(out, "}");
+}
+
+enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned status)
+{
+    const sitting *here = &at->here;
+    growing        out  = {0};
+    growing_text(&out, "{\"serial\": ");
+    growing_number(&out, (long long)here->serial);
+    growing_text(&out, ", \"computed\": ");
+    growing_number(&out, (long long)here->computed);
+    growing_text(&out, ", \"outside\": ");
+    growing_number(&out, (long long)here->outside);
+    growing_text(&out, ", \"steps\": ");
+    growing_number(&out, (long long)here->done);
+    growing_text(&out, ", \"file\": ");
+    growing_string(&out, here->place.name, strlen(here->place.name));
+    add_says(&out, ", \"undo\": ", here->done > 0 ? &here->acts[here->done - 1] : NULL);
+    add_says(&out, ", \"redo\": ", here->done < here->act_count ? &here->acts[here->done] : NULL);
+    growing_text(&out, ", \"wrong\": ");
+    if (here->messages.length > 0)
+        growing_add(&out, here->messages.bytes, here->messages.length);
+    else
+        growing_text(&out, "null");
+    growing_text(&out, ", \"text\": ");
+    growing_string(&out, here->text.bytes, here->text.length);
+    add_job(&out, &at->job);
+    growing_text(&out, "}\n");
+    return reply_send(to, status, json_kind_name, &out);
+}
+
+void handle_tell(server *at)
+{
+    char data[96];
+    snprintf(data, sizeof data, "{\"serial\": %llu, \"search\": %d}",
+             (unsigned long long)at->here.serial, (int)at->job.state);
+    event_stream_tell(at, data);
+}
+
+/* ---- what the library writes ---------------------------------------------------------------- */
+
+static enum MHD_Result send_written(struct MHD_Connection *to, ts_study *study, ts_status status,
+                                    const char *kind, growing *out)
+{
+    if (status == TS_OK && !out->failed)
+        return reply_send(to, 200, kind, out);
+    growing_forget(out);
+    if (status != TS_NOT_UNDERSTOOD)
+        return reply_say(to, 500, "there is not enough memory for this answer");
+    growing       messages = {0};
+    const ts_sink sink     = growing_sink(&messages);
+    (void)ts_study_write_messages(study, true, 0, &sink);
+    return reply_send(to, 422, json_kind_name, &messages);
+}
+
+static enum MHD_Result nothing_computed(struct MHD_Connection *to)
+{
+    return reply_say(to, 409, "the file could not be computed yet");
+}
+
+static enum MHD_Result send_answer(server *at, struct MHD_Connection *to)
+{
+    growing               out  = {0};
+    const ts_sink         sink = growing_sink(&out);
+    const ts_page_options page = {0};
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_study_write(at->here.study, TS_DOCUMENT_JSON, &page, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_why(server *at, struct MHD_Connection *to)
+{
+    growing               out   = {0};
+    const ts_sink         sink  = growing_sink(&out);
+    const ts_page_options page  = {0};
+    ts_study             *study = sitting_workings(&at->here);
+    const char           *where = asked(to, "at");
+    if (study == NULL)
+        return nothing_computed(to);
+    const ts_status status =
+        ts_study_write_why(study, where != NULL ? where : "", true, &page, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_picture(server *at, struct MHD_Connection *to)
+{
+    growing                 out    = {0};
+    const ts_sink           sink   = growing_sink(&out);
+    const char             *figure = asked(to, "figure"), *ground = asked(to, "ground");
+    const char             *units   = asked(to, "units");
+    const ts_figure_options options = {
+        .figure    = figure != NULL ? figure : "behind",
+        .format    = "svg",
+        .condition = asked(to, "condition"),
+        .at        = asked(to, "at"),
+        .ground    = ground != NULL ? ground : "light",
+        .us        = units != NULL && strcmp(units, "us") == 0,
+    };
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_study_draw(at->here.study, &options, &sink);
+    return send_written(to, at->here.study, status, "image/svg+xml", &out);
+}
+
+static enum MHD_Result send_compare(server *at, struct MHD_Connection *to)
+{
+    growing               out  = {0};
+    const ts_sink         sink = growing_sink(&out);
+    const ts_page_options page = {0};
+    if (at->here.study == NULL || at->here.opened == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_compare_write(at->here.opened, at->here.study, true, &page, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_notation(struct MHD_Connection *to)
+{
+    growing         out    = {0};
+    const ts_sink   sink   = growing_sink(&out);
+    const ts_status status = ts_notation_write("drive.schema.json", &sink);
+    return status == TS_OK ? reply_send(to, 200, json_kind_name, &out)
+                           : reply_say(to, 500, "the notation cannot be written");
+}
+
+enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *where,
+                            const char *path)
+{
+    switch (where->id) {
+    case ROUTE_ENTER:
+        return enter(at, to);
+    case ROUTE_ASSET:
+        return send_asset(to, asset_find(path, strlen(path)));
+    case ROUTE_STATE:
+        return handle_state(at, to, 200);
+    case ROUTE_ANSWER:
+        return send_answer(at, to);
+    case ROUTE_WHY:
+        return send_why(at, to);
+    case ROUTE_PICTURE:
+        return send_picture(at, to);
+    case ROUTE_COMPARE:
+        return send_compare(at, to);
+    case ROUTE_NOTATION:
+        return send_notation(to);
+    default:
+        return reply_say(to, 404, "there is nothing at this address");
+    }
+}

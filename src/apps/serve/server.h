@@ -1,0 +1,38 @@
+/* apps/serve/server.h: what the rooms of the server share while it runs.
+ *
+ * One thread does all of it: knocks, requests, edits, events.  Only a search has a thread of its
+ * own, with a study of its own.
+ */
+#ifndef TS_APPS_SERVE_SERVER_H
+#define TS_APPS_SERVE_SERVER_H
+
+#include "apps/serve/arrange_job.h"
+#include "apps/serve/head_guard.h"
+#include "apps/serve/launch_key.h"
+#include "apps/serve/sitting.h"
+
+#include <microhttpd.h>
+#include <stdint.h>
+
+#define STREAMS_MOST 32
+#define DOORS_MOST   2 /* 127.0.0.1 and ::1 */
+
+typedef struct event_stream event_stream;
+
+typedef struct server {
+    struct MHD_Daemon *daemon;
+    sitting            here;
+    launch_key         launch; /* until it is used: then its first digit is NUL */
+    launch_key         session;
+    guard_house        house[DOORS_MOST];
+    char               words[DOORS_MOST][3][128]; /* host, origin, cookie of each */
+    event_stream      *streams[STREAMS_MOST];
+    uint64_t           stream_age;
+    arrange_job        job;
+    bool               stopping;
+} server;
+
+/* ms of a clock that never goes back */
+int64_t server_now(void);
+
+#endif

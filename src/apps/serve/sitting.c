@@ -1,0 +1,378 @@
+/* How does a file change while several hands work on it? */
+#include "apps/serve/sitting.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <time.h>
+
+ts_study_options sitting_options(bool workings)
+{
+    return (ts_study_options){
+        .today = (int32_t)(time(NULL) / 86400), .workings = workings, .file = TS_WANT_DRIVE};
+}
+
+/* ---- what follows from the text ------------------------------------------------------------- */
+
+static void compute(sitting *here)
+{
+    ts_study              *fresh   = NULL;
+    const ts_study_options options = sitting_options(false);
+    ts_status              status  = ts_study_open(NULL, &fresh);
+    if (status == TS_OK)
+        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, &options);
+    here->messages.length = 0;
+    if (status == TS_OK) {
+        ts_study_close(here->study);
+        here->study    = fresh;
+        here->computed = here->serial;
+        return;
+    }
+    const ts_sink sink = growing_sink(&here->messages);
+    if (fresh != NULL)
+        (void)ts_study_write_messages(fresh, true, 0, &sink);
+    ts_study_close(fresh);
+}
+
+ts_study *sitting_workings(sitting *here)
+{
+    if (here->computed == 0 || here->computed != here->serial)
+        return here->worked != 0 ? here->workings : NULL;
+    if (here->worked == here->computed)
+        return here->workings;
+    ts_study              *fresh   = NULL;
+    const ts_study_options options = sitting_options(true);
+    ts_status              status  = ts_study_open(NULL, &fresh);
+    if (status == TS_OK)
+        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, &options);
+    if (status != TS_OK) {
+        ts_study_close(fresh);
+        return NULL;
+    }
+    ts_study_close(here->workings);
+    here->workings = fresh;
+    here->worked   = here->computed;
+    return fresh;
+}
+
+/* ---- acts ----------------------------------------------------------------------------------- */
+
+static void forget_act(sitting_act *act)
+{
+    free(act->gone);
+    free(act->came);
+    free(act->says);
+    *act = (sitting_act){0};
+}
+
+static char *copy(const char *bytes, size_t length)
+{
+    char *out = malloc(length + 1);
+    if (out == NULL)
+        return NULL;
+    if (length > 0)
+        memcpy(out, bytes, length);
+    out[length] = '\0';
+    return out;
+}
+
+/* A new act takes the place of those that were taken back. */
+static bool push_act(sitting *here, const journal_record *record)
+{
+    if (here->done == here->act_room) {
+        const size_t room  = here->act_room == 0 ? 64 : here->act_room * 2;
+        sitting_act *grown = realloc(here->acts, room * sizeof *grown);
+        if (grown == NULL)
+            return false;
+        here->acts     = grown;
+        here->act_room = room;
+    }
+    sitting_act one = {.from        = record->from,
+                       .gone        = copy(record->gone, record->gone_length),
+                       .came        = copy(record->came, record->came_length),
+                       .says        = copy(record->says, record->says_length),
+                       .gone_length = record->gone_length,
+                       .came_length = record->came_length};
+    if (one.gone == NULL || one.came == NULL || one.says == NULL) {
+        forget_act(&one);
+        return false;
+    }
+    while (here->act_count > here->done)
+        forget_act(&here->acts[--here->act_count]);
+    here->acts[here->act_count++] = one;
+    here->done                    = here->act_count;
+    return true;
+}
+
+/* `text` with the bytes [from, from + gone) given way to `came`; false without memory, or when the
+ * bytes that should go are not there. */
+static bool replaced(const growing *text, size_t from, const char *gone, size_t gone_length,
+                     const char *came, size_t came_length, growing *out)
+{
+    if (from > text->length || gone_length > text->length - from ||
+        (gone_length > 0 && memcmp(text->bytes + from, gone, gone_length) != 0))
+        return false;
+    growing_add(out, text->bytes, from);
+    growing_add(out, came, came_length);
+    growing_add(out, text->bytes + from + gone_length, text->length - from - gone_length);
+    return !out->failed && out->length <= WORKSPACE_FILE_MOST;
+}
+
+static bool text_after(const sitting *here, const journal_record *record, growing *out)
+{
+    const bool back = record->kind == JOURNAL_UNDO;
+    if (record->kind == JOURNAL_ACT)
+        return replaced(&here->text, record->from, record->gone, record->gone_length, record->came,
+                        record->came_length, out);
+    if (back ? here->done == 0 : here->done == here->act_count)
+        return false;
+    const sitting_act *act = &here->acts[back ? here->done - 1 : here->done];
+    return back ? replaced(&here->text, act->from, act->came, act->came_length, act->gone,
+                           act->gone_length, out)
+                : replaced(&here->text, act->from, act->gone, act->gone_length, act->came,
+                           act->came_length, out);
+}
+
+/* The text becomes `after`, which is taken over. */
+static bool apply(sitting *here, const journal_record *record, growing *after)
+{
+    if (record->kind == JOURNAL_ACT) {
+        if (!push_act(here, record))
+            return false;
+    } else {
+        here->done = record->kind == JOURNAL_UNDO ? here->done - 1 : here->done + 1;
+    }
+    growing_forget(&here->text);
+    here->text = *after;
+    *after     = (growing){0};
+    here->serial++;
+    return true;
+}
+
+/* ---- the journal of an earlier sitting ------------------------------------------------------ */
+
+static bool replay(void *context, const journal_record *record)
+{
+    sitting *here = context;
+    if (record->kind == JOURNAL_BASE) {
+        growing_add(&here->text, record->came, record->came_length);
+        return !here->text.failed;
+    }
+    growing    after = {0};
+    const bool good  = text_after(here, record, &after) && apply(here, record, &after);
+    growing_forget(&after);
+    return good;
+}
+
+static bool same(const growing *a, const growing *b)
+{
+    return a->length == b->length && (a->length == 0 || memcmp(a->bytes, b->bytes, a->length) == 0);
+}
+
+static journal_record base_record(const growing *text)
+{
+    return (journal_record){.kind        = JOURNAL_BASE,
+                            .gone        = "",
+                            .came        = text->bytes,
+                            .came_length = text->length,
+                            .says        = ""};
+}
+
+/* From the first byte to the last in which they differ. */
+static journal_record difference(const growing *from, const char *to, size_t length,
+                                 const char *says)
+{
+    const size_t least = from->length < length ? from->length : length;
+    size_t       head = 0, tail = 0;
+    while (head < least && from->bytes[head] == to[head])
+        head++;
+    while (tail < least - head && from->bytes[from->length - 1 - tail] == to[length - 1 - tail])
+        tail++;
+    return (journal_record){.kind        = JOURNAL_ACT,
+                            .from        = head,
+                            .gone        = from->bytes + head,
+                            .gone_length = from->length - head - tail,
+                            .came        = to + head,
+                            .came_length = length - head - tail,
+                            .says        = says,
+                            .says_length = strlen(says)};
+}
+
+static const char outside_says[] = "changed outside of this page";
+
+/* The file stands as `bytes`, and not by our hand: noted as an act, so that it can be taken back.
+ */
+static bool take_in(sitting *here, const growing *bytes)
+{
+    const journal_record record =
+        difference(&here->text, bytes->bytes, bytes->length, outside_says);
+    growing after = {0};
+    growing_add(&after, bytes->bytes, bytes->length);
+    const bool good =
+        !after.failed && edit_journal_add(&here->journal, &record) && apply(here, &record, &after);
+    growing_forget(&after);
+    if (good)
+        here->acts[here->done - 1].outside = true;
+    return good;
+}
+
+/* A crash fell between the journal and the file: the last step is taken back, and can be done
+ * again. */
+static bool unsaved_step(sitting *here, const growing *file)
+{
+    const journal_record back  = {.kind = JOURNAL_UNDO, .gone = "", .came = "", .says = ""};
+    growing              after = {0};
+    const bool           good  = text_after(here, &back, &after) && same(&after, file) &&
+                      edit_journal_add(&here->journal, &back) && apply(here, &back, &after);
+    growing_forget(&after);
+    return good;
+}
+
+/* The journal told what the text should be; the file tells what it is. */
+static const char *meet(sitting *here, growing *file)
+{
+    if (!here->journal.begun) {
+        const journal_record base = base_record(file);
+        growing_forget(&here->text);
+        here->text = *file;
+        *file      = (growing){0};
+        return edit_journal_add(&here->journal, &base) ? NULL : "its journal cannot be written";
+    }
+    if (same(&here->text, file) || unsaved_step(here, file))
+        return NULL;
+    return take_in(here, file) ? NULL : "its journal cannot be written";
+}
+
+static void forget_acts(sitting *here)
+{
+    while (here->act_count > 0)
+        forget_act(&here->acts[--here->act_count]);
+    here->done = 0;
+}
+
+const char *sitting_open(sitting *here, const char *path)
+{
+    *here            = (sitting){.shown = path, .serial = 1, .journal = {.file = -1}};
+    const char *why  = workspace_open(&here->place, path);
+    growing     file = {0};
+    if (why == NULL)
+        why = workspace_read(&here->place, &file);
+    if (why == NULL)
+        why = edit_journal_open(&here->journal, &here->place, replay, here);
+    if (why == NULL)
+        why = meet(here, &file);
+    growing_forget(&file);
+    if (why != NULL)
+        return why;
+    compute(here);
+    const ts_study_options options = sitting_options(false);
+    if (ts_study_open(NULL, &here->opened) != TS_OK ||
+        ts_study_read(here->opened, path, here->text.bytes, here->text.length, &options) != TS_OK) {
+        ts_study_close(here->opened);
+        here->opened = NULL;
+    }
+    return NULL;
+}
+
+void sitting_close(sitting *here)
+{
+    forget_acts(here);
+    free(here->acts);
+    growing_forget(&here->text);
+    growing_forget(&here->messages);
+    ts_study_close(here->study);
+    ts_study_close(here->opened);
+    ts_study_close(here->workings);
+    edit_journal_close(&here->journal);
+    workspace_close(&here->place);
+}
+
+/* ---- changes -------------------------------------------------------------------------------- */
+
+bool sitting_look_outside(sitting *here)
+{
+    if (!workspace_touched(&here->place))
+        return false;
+    growing    file  = {0};
+    const bool there = workspace_read(&here->place, &file) == NULL;
+    const bool other = there && !same(&here->text, &file) && take_in(here, &file);
+    growing_forget(&file);
+    if (other) {
+        here->outside = here->serial;
+        compute(here);
+    }
+    return other;
+}
+
+/* First the journal, then the file, then the memory.  When the file cannot be saved, the journal
+ * says so by taking the act back. */
+static sitting_end change(sitting *here, const journal_record *record)
+{
+    growing     after = {0};
+    const char *why   = NULL;
+    if (!text_after(here, record, &after)) {
+        const bool full = after.failed;
+        growing_forget(&after);
+        return full ? SITTING_FAULT : SITTING_NOTHING;
+    }
+    sitting_end end = SITTING_FAULT;
+    if (!edit_journal_add(&here->journal, record)) {
+        growing_forget(&after);
+        return end;
+    }
+    growing before = {0};
+    growing_add(&before, here->text.bytes, here->text.length);
+    const workspace_saved saved = before.failed
+                                      ? WORKSPACE_NOT_SAVED
+                                      : workspace_save(&here->place, before.bytes, before.length,
+                                                       after.bytes, after.length, &why);
+    if (apply(here, record, &after) && saved == WORKSPACE_SAVED)
+        end = SITTING_DONE;
+    growing_forget(&after);
+    if (saved != WORKSPACE_SAVED) {
+        const journal_record back  = {.kind =
+                                         record->kind == JOURNAL_UNDO ? JOURNAL_REDO : JOURNAL_UNDO,
+                                      .gone = "",
+                                      .came = "",
+                                      .says = ""};
+        growing              again = {0};
+        if (edit_journal_add(&here->journal, &back) && text_after(here, &back, &again))
+            (void)apply(here, &back, &again);
+        growing_forget(&again);
+    }
+    growing_forget(&before);
+    if (saved == WORKSPACE_CHANGED_OUTSIDE) {
+        here->place.seen.st_ino = 0; /* whatever its date says */
+        (void)sitting_look_outside(here);
+        return SITTING_OUTSIDE;
+    }
+    compute(here);
+    return end;
+}
+
+sitting_end sitting_put(sitting *here, const char *bytes, size_t length, const char *says)
+{
+    if (sitting_look_outside(here))
+        return SITTING_OUTSIDE;
+    const journal_record record = difference(&here->text, bytes, length, says);
+    if (record.gone_length == 0 && record.came_length == 0)
+        return SITTING_NOTHING;
+    return change(here, &record);
+}
+
+static sitting_end step(sitting *here, journal_kind kind)
+{
+    if (sitting_look_outside(here))
+        return SITTING_OUTSIDE;
+    const journal_record record = {.kind = kind, .gone = "", .came = "", .says = ""};
+    return change(here, &record);
+}
+
+sitting_end sitting_undo(sitting *here)
+{
+    return step(here, JOURNAL_UNDO);
+}
+
+sitting_end sitting_redo(sitting *here)
+{
+    return step(here, JOURNAL_REDO);
+}

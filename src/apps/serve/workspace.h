@@ -1,0 +1,53 @@
+/* apps/serve/workspace.h: the one file that is worked on, and what stands beside it.
+ *
+ * The folder is opened once; from then on every file is opened beneath it (openat2 with
+ * RESOLVE_BENEATH and RESOLVE_NO_SYMLINKS), by a name that was made here.  No name ever comes from
+ * a request.
+ */
+#ifndef TS_APPS_SERVE_WORKSPACE_H
+#define TS_APPS_SERVE_WORKSPACE_H
+
+#include "apps/serve/growing.h"
+
+#include <stdbool.h>
+#include <sys/stat.h>
+#include <sys/types.h>
+
+#define WORKSPACE_NAME_MOST 200
+#define WORKSPACE_FILE_MOST ((size_t)4 * 1024 * 1024)
+
+typedef struct workspace {
+    int         folder;
+    char        name[WORKSPACE_NAME_MOST + 1];
+    char        journal[WORKSPACE_NAME_MOST + 32];
+    char        fresh[WORKSPACE_NAME_MOST + 32]; /* what is written before it takes the name */
+    struct stat seen;                            /* of the file as it was last read or saved */
+} workspace;
+
+/* NULL, or why the file cannot be worked on. */
+const char *workspace_open(workspace *place, const char *path);
+void        workspace_close(workspace *place);
+
+/* A file beneath the folder; -1 with errno. */
+int workspace_open_file(const workspace *place, const char *name, int flags, mode_t mode);
+
+/* The bytes of the file; NULL, or why they cannot be read. */
+const char *workspace_read(workspace *place, growing *into);
+
+/* Has the file another date, size or number than when it was last read or saved?  Asks for its
+ * properties only. */
+bool workspace_touched(const workspace *place);
+
+typedef enum workspace_saved {
+    WORKSPACE_SAVED,
+    WORKSPACE_CHANGED_OUTSIDE, /* another hand wrote it: it stands as that hand left it */
+    WORKSPACE_NOT_SAVED        /* the disk refused; the file stands as it was           */
+} workspace_saved;
+
+/* Puts `bytes` in the place of the file, which is expected to read `before`: whole or not at all,
+ * on the disk when this returns.  The two change names in one step (renameat2), and only then is it
+ * looked at what was there; when that is not `before`, they change back. */
+workspace_saved workspace_save(workspace *place, const char *before, size_t before_length,
+                               const char *bytes, size_t length, const char **why);
+
+#endif
