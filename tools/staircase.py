@@ -25,6 +25,7 @@ STEPS = (
     (("element", "one part by itself: its geometry, mass, stiffness"),),
     (("motion", "ratios, speeds, senses, positions of axes"),),
     (("power", "who carries what in each condition; tooth forces"),),
+    (("mass", "what every part weighs, where, and how hard it is to spin; what the mounts bear"),),
     (("response", "start, seizure, torsion, whirl"), ("oil", "losses, jets, scavenge, heat")),
     (("rating", "stresses, safeties and lives by the standards"),),
     (("check", "one file per question; findings and waivers"),),

@@ -62,6 +62,9 @@ export type Torque = Quantity<TorqueUnit>;
 export type PowerUnit = "W" | "kW" | "MW" | "hp";
 export type Power = Quantity<PowerUnit>;
 
+export type StressUnit = "Pa" | "kPa" | "MPa" | "GPa" | "N/mm2" | "bar" | "psi" | "ksi";
+export type Stress = Quantity<StressUnit>;
+
 export type TemperatureUnit = "K" | "degC" | "degF" | "degR";
 export type Temperature = Quantity<TemperatureUnit>;
 
@@ -98,6 +101,8 @@ export interface Drive {
   oil?: Oil;
   /** By which standards the drive is rated. */
   method?: Method;
+  /** What the masses and the loads of the mounts rest on. */
+  mass?: Weighing;
   /** What the checks hold the drive to. */
   limits?: Limits;
   /** What `towershaft arrange` may choose. */
@@ -321,6 +326,8 @@ export interface TowerShaft {
   bore?: Sourced<Length | Unknown>;
   /** How far from the spool end a third bearing stands; without the key there is none. */
   "mid bearing"?: Sourced<Length | Unknown>;
+  /** Where along the engine its axis lies, rearward of the engine's datum.  Default: 0 mm. */
+  station?: Sourced<Length | Unknown>;
   /** Which way you believe that it turns, seen from outside looking to the engine axis; the program holds it against the train. */
   turns?: Sourced<"cw" | "ccw" | Unknown>;
   /** A shear neck in the radial shaft. */
@@ -337,6 +344,8 @@ export interface Box {
   gears?: ToothSystem;
   /** Between the front and the rear pad faces. */
   depth?: Sourced<Length | Unknown>;
+  /** Its three mounts: the first holds it in all directions, the second across the line to the first, the third across the plane of all three.  Without the key they are assumed at the two ends of the front face and behind the input. */
+  mounts?: Mount[];
   /** The shaft that the radial shaft drives. */
   input: BoxInput;
   /** The shafts clockwise of the input, in the file's `sight`, in order outwards; each is driven by the one before it. */
@@ -545,6 +554,10 @@ export interface Limits {
   "rim to tooth height"?: Sourced<PlainNumber | Unknown>;
   /** The least normal backlash of cylindrical gears, whatever their allowances and temperatures.  Default: 0.02 mm. */
   backlash?: Sourced<Length | Unknown>;
+  /** The greatest mass of the whole drive without its accessories; without the key none is wanted. */
+  mass?: Sourced<Mass | Unknown>;
+  /** How far the centre of mass of a box with its accessories may lie before or behind the middle of its depth; without the key it is not judged. */
+  "mass overhang"?: Sourced<Length | Unknown>;
 }
 
 /** One line of your own register of assumptions. */
@@ -639,4 +652,40 @@ export interface ArrangeMass {
   "casing height"?: Sourced<Length>;
   /** Density of the casing.  Default: 1820 kg/m3. */
   "casing density"?: Sourced<Density>;
+}
+
+/** What is not drawn and yet weighs: metals, walls, and how hard the engine shakes. */
+export interface Weighing {
+  /** Of the shafts, a row of data/metal.tsv.  Default: 9310 core. */
+  "shaft metal"?: Sourced<"9310 core" | "low-alloy 125 ksi" | "low-alloy 140 ksi" | "low-alloy 150 ksi" | "low-alloy 160 ksi" | "low-alloy 180 ksi" | "low-alloy 200 ksi" | "4330v 220 ksi">;
+  /** Nominal torsion under the highest torque, by which a box shaft gets a thickness where nothing else says one.  Default: 100 MPa. */
+  "shaft stress"?: Sourced<Stress | Unknown>;
+  /** Of the casings, a row of data/metal.tsv.  Default: ze41a-t5. */
+  "casing metal"?: Sourced<"ze41a-t5" | "we43-t6" | "ez33a-t5" | "a357-t61">;
+  /** Mean thickness of the casings' walls.  Default: 4 mm. */
+  "casing wall"?: Sourced<Length | Unknown>;
+  /** Between the tips of the gears and the inside of the casing.  Default: 6 mm. */
+  "casing gap"?: Sourced<Length | Unknown>;
+  /** What ribs, bosses and flanges add to the developed wall.  Default: 30 %. */
+  "casing extra"?: Sourced<PlainNumber | Unknown>;
+  /** Load factor down, of accelerations of the engine in units of g.  Default: 6. */
+  down?: Sourced<PlainNumber | Unknown>;
+  /** Load factor up, of accelerations of the engine in units of g.  Default: 3. */
+  up?: Sourced<PlainNumber | Unknown>;
+  /** Load factor forward, of accelerations of the engine in units of g.  Default: 9. */
+  forward?: Sourced<PlainNumber | Unknown>;
+  /** Load factor rearward, of accelerations of the engine in units of g.  Default: 1.5. */
+  rearward?: Sourced<PlainNumber | Unknown>;
+  /** Load factor sideward, of accelerations of the engine in units of g.  Default: 3. */
+  sideward?: Sourced<PlainNumber | Unknown>;
+}
+
+/** A point on which a box stands. */
+export interface Mount {
+  /** Where round the engine. */
+  clock: Sourced<Clock>;
+  /** How far from the engine axis. */
+  radius: Sourced<Length>;
+  /** How far rearward of the radial shaft's axis. */
+  aft: Sourced<Length>;
 }

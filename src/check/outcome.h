@@ -5,6 +5,7 @@
 #include "base/arena.h"
 #include "base/workings.h"
 #include "check/finding.h"
+#include "mass/mass.h"
 #include "model/source.h"
 #include "quantity/quantity.h"
 #include "rating/drive_opinion.h"
@@ -59,6 +60,7 @@ typedef struct ts_check_subject {
     const ts_train   *train;
     const ts_motion  *motion;
     const ts_power   *power;
+    const ts_mass    *mass;    /* NULL: not weighed, likewise                        */
     const ts_teeth   *teeth;   /* NULL: not rated, and its rules skip                */
     const ts_opinion *opinion; /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */

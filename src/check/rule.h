@@ -20,6 +20,7 @@
 #include "base/workings.h"
 #include "check/finding.h"
 #include "check/outcome.h"
+#include "mass/mass.h"
 #include "model/drive.h"
 #include "model/source.h"
 #include "model/train.h"
@@ -54,6 +55,7 @@ struct ts_check {
     const ts_train   *train;
     const ts_motion  *motion;
     const ts_power   *power;
+    const ts_mass    *mass;    /* NULL: not weighed              */
     const ts_teeth   *teeth;   /* NULL: the teeth were not rated */
     const ts_opinion *opinion; /* NULL: nor by a second standard */
     const ts_source  *source;

@@ -98,6 +98,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->train    = subject->train;
     check->motion   = subject->motion;
     check->power    = subject->power;
+    check->mass     = subject->mass;
     check->teeth    = subject->teeth;
     check->opinion  = subject->opinion;
     check->source   = subject->source;

@@ -163,6 +163,7 @@ typedef struct ts_tower_shaft {
     ts_measure outside;     /* m, diameter */
     ts_measure bore;        /* m, diameter; 0 solid */
     ts_measure mid_bearing; /* m from the spool end; TS_ABSENT: none */
+    ts_measure station;     /* m, of its axis, rearward of the engine's datum; 0 */
     ts_pick    turns; /* statement to be checked, seen from outside looking to the engine axis */
     ts_neck    neck;
 } ts_tower_shaft;
@@ -255,6 +256,13 @@ typedef struct ts_arc {
     ts_measure clock;  /* rad, from behind, of the box input */
 } ts_arc;
 
+typedef struct ts_mount { /* mounts: [{clock: "5:00", radius: 330 mm, aft: -35 mm}, ...] */
+    ts_node    node;
+    ts_measure clock;
+    ts_measure radius; /* m, from the engine axis */
+    ts_measure aft;    /* m, rearward of the radial shaft's axis */
+} ts_mount;
+
 typedef struct ts_box {
     ts_node         node;
     ts_arc          arc;
@@ -265,7 +273,10 @@ typedef struct ts_box {
     size_t          clockwise_count;
     ts_box_shaft   *anticlockwise;
     size_t          anticlockwise_count;
-    ts_measure      depth; /* m, between the front and the rear pad faces */
+    ts_measure      depth;  /* m, between the front and the rear pad faces */
+    ts_mount       *mounts; /* none, or three: the first holds three ways, the second two, the third
+                               one (mass/mounts.h) */
+    size_t mount_count;
 } ts_box;
 
 typedef struct ts_spool_drive { /* drive: hp: ... */
@@ -321,6 +332,8 @@ typedef struct ts_limits {
     ts_measure bending_safety;            /* 1.25, S_Fmin */
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
     ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
+    ts_measure mass;                      /* kg, of the drive without accessories; none */
+    ts_measure mass_overhang;             /* m, of a box's centre of mass; none */
     ts_measure standards_apart;           /* 15 %, of the safeties by two standards */
     ts_measure backlash;                  /* 0.02 mm, normal, at its least */
 } ts_limits;
@@ -329,6 +342,19 @@ typedef struct ts_oil { /* what runs through the boxes */
     ts_node    node;
     ts_measure nu_40; /* m2/s, kinematic viscosity at 40 degrees Celsius */
 } ts_oil;
+
+typedef struct ts_weighing { /* mass: what the weights and the loads of the mounts rest on */
+    ts_node    node;
+    ts_pick    shaft_metal, casing_metal; /* indices into the lists of field_mass.c */
+    ts_measure shaft_stress;              /* Pa, of torsion, by which a shaft is thick */
+    ts_measure casing_wall, casing_gap;   /* m */
+    ts_measure casing_extra;              /* 1, for ribs, bosses and flanges */
+    ts_measure down, up, forward, rearward, sideward; /* load factors */
+} ts_weighing;
+
+/* Rows of catalog/metal.h that the two picks may name; NULL-terminated. */
+extern const char *const ts_shaft_metals[];
+extern const char *const ts_casing_metals[];
 
 typedef enum ts_teeth_method { TS_TEETH_ISO_2019, TS_TEETH_ISO_2006 } ts_teeth_method;
 
@@ -436,6 +462,7 @@ typedef struct ts_drive {
     size_t              drive_count;
     ts_oil              oil;
     ts_method           method;
+    ts_weighing         mass;
     ts_limits           limits;
     ts_freedom          arrange;
     ts_assumption_line *assumptions;

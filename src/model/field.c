@@ -34,6 +34,8 @@ const ts_record_table *const ts_tables[] = {
     &ts_table_arrange_box,
     &ts_table_arrange_accessory,
     &ts_table_arrange_mass,
+    &ts_table_weighing,
+    &ts_table_mount,
 };
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 

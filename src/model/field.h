@@ -138,6 +138,8 @@ extern const ts_record_table ts_table_box_shaft;
 extern const ts_record_table ts_table_step_gear;
 extern const ts_record_table ts_table_oil;
 extern const ts_record_table ts_table_method;
+extern const ts_record_table ts_table_weighing;
+extern const ts_record_table ts_table_mount;
 extern const ts_record_table ts_table_limits;
 extern const ts_record_table ts_table_arrange;
 extern const ts_record_table ts_table_arrange_box;

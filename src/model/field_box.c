@@ -32,6 +32,17 @@ static const ts_field box_fields[] = {
      .range   = TS_ABOVE(0.0, 2.0, "mm"),
      .says    = "Between the front and the rear pad faces.",
      .example = "70 mm"},
+    {.key  = "mounts",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box, mounts, mount_count),
+     .most   = 3,
+     .record = &ts_table_mount,
+     .says   = "Its three mounts: the first holds it in all directions, the second across the "
+               "line to the first, the third across the plane of all three.  Without the key they "
+               "are assumed at the two ends of the front face and behind the input.",
+     .example =
+         "[{clock: \"5:00\", radius: 330 mm, aft: -35 mm}, {clock: \"7:00\", radius: 330 mm, "
+         "aft: -35 mm}, {clock: \"6:00\", radius: 330 mm, aft: 35 mm}]"},
     {.key  = "input",
      .form = TS_FORM_RECORD,
      .need = TS_REQUIRED,
@@ -56,11 +67,23 @@ static const ts_field box_fields[] = {
      .example = "[{teeth: 40, face: 12 mm, rear: breather}]"},
 };
 
+static const char *judge_box(const void *record, const char **key, const char **expected)
+{
+    const ts_box *box = record;
+
+    if (box->mount_count == 0 || box->mount_count == 3)
+        return NULL;
+    *key      = "mounts";
+    *expected = "three mounts, or none";
+    return "a box stands on three mounts";
+}
+
 const ts_record_table ts_table_box = {
     .id   = "box",
     .name = "a box",
     .says = "A gearbox on the engine: one input, and a train of shafts either way of it.",
     TS_TABLE(ts_box, box_fields),
+    .judge = judge_box,
 };
 
 static const ts_field arc_fields[] = {

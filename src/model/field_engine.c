@@ -263,6 +263,22 @@ static const ts_field limits_fields[] = {
      .says    = "The least normal backlash of cylindrical gears, whatever their allowances and "
                 "temperatures.",
      .example = "0.02 mm"},
+    {.key  = "mass",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_MASS,
+     TS_AT(ts_limits, mass),
+     .range = TS_ABOVE(0.0, 10000.0, "kg"),
+     .says  = "The greatest mass of the whole drive without its accessories; without the key none "
+              "is wanted.",
+     .example = "45 kg"},
+    {.key  = "mass overhang",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_LENGTH,
+     TS_AT(ts_limits, mass_overhang),
+     .range   = TS_FROM(0.0, 5.0, "mm"),
+     .says    = "How far the centre of mass of a box with its accessories may lie before or behind "
+                "the middle of its depth; without the key it is not judged.",
+     .example = "60 mm"},
 };
 
 const ts_record_table ts_table_limits = {

@@ -4,6 +4,7 @@
 
 #include "base/workings.h"
 #include "check/outcome.h"
+#include "mass/mass.h"
 #include "model/source.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
@@ -14,6 +15,7 @@ typedef struct ts_answer {
     const ts_train         *train;
     const ts_motion        *motion;
     const ts_power         *power;
+    const ts_mass          *mass;     /* NULL: not weighed                              */
     const ts_teeth         *teeth;    /* NULL: not rated                                */
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */

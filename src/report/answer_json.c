@@ -108,6 +108,7 @@ void ts_answer_json(const ts_answer *answer, ts_buffer *out)
     conditions(&json, answer);
     ts_json_turning(&json, answer);
     ts_json_carrying(&json, answer);
+    ts_json_mass(&json, answer);
     assumptions(&json, answer);
     ts_json_findings(&json, answer);
     ts_json_end(&json, '}');

@@ -9,9 +9,13 @@
 #define INDENT 4
 
 static const char *const names[TS_CHANGE_KINDS] = {
-    "verdict",  "finding appeared", "finding changed", "finding went", "pad appeared",
-    "pad went", "pad moved",        "pad sense",       "pad speed",    "ratio",
-    "power",    "centre distance",  "input",
+    "verdict",         "finding appeared",
+    "finding changed", "finding went",
+    "pad appeared",    "pad went",
+    "pad moved",       "pad sense",
+    "pad speed",       "ratio",
+    "power",           "mass",
+    "centre distance", "input",
 };
 
 static const char *const headings[TS_CHANGE_KINDS] = {
@@ -26,6 +30,7 @@ static const char *const headings[TS_CHANGE_KINDS] = {
     "Pad speeds",
     "Ratios to the spool",
     "Power taken from a spool",
+    "Mass",
     "Centre distances",
     "Inputs",
 };

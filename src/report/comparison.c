@@ -39,6 +39,7 @@ ts_status ts_compare(const ts_answer *before, const ts_answer *after, ts_units u
     ts_compare_findings(&list, before, after);
     ts_compare_pads(&list, before, after);
     ts_compare_train(&list, before, after);
+    ts_compare_mass(&list, before, after);
     ts_compare_inputs(&list, before, after);
     return sort_by_kind(&list, out) && !list.failed ? TS_OK : TS_NO_MEMORY;
 }

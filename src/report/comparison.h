@@ -18,6 +18,7 @@ typedef enum ts_change_kind {
     TS_CHANGE_PAD_SPEED, /* where a finding on the pad appeared, else the largest change */
     TS_CHANGE_RATIO,
     TS_CHANGE_POWER,  /* of a spool, the largest over the conditions */
+    TS_CHANGE_MASS,   /* of all, with the parts that made it */
     TS_CHANGE_CENTRE, /* centre distance of a mesh */
     TS_CHANGE_INPUT,  /* a scalar of the file */
     TS_CHANGE_KINDS

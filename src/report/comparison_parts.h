@@ -26,6 +26,7 @@ const ts_finding *ts_finding_same(const ts_check_outcome *outcome, const ts_find
 void ts_compare_findings(ts_changes *list, const ts_answer *before, const ts_answer *after);
 void ts_compare_pads(ts_changes *list, const ts_answer *before, const ts_answer *after);
 void ts_compare_train(ts_changes *list, const ts_answer *before, const ts_answer *after);
+void ts_compare_mass(ts_changes *list, const ts_answer *before, const ts_answer *after);
 void ts_compare_inputs(ts_changes *list, const ts_answer *before, const ts_answer *after);
 
 #endif

@@ -54,6 +54,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .train   = &study->train,
         .motion  = &study->motion,
         .power   = &study->power,
+        .mass    = &study->mass,
         .teeth   = &study->teeth,
         .opinion = &study->opinion,
         .today   = study->options.today,
@@ -79,6 +80,8 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
     if (status == TS_OK)
+        status = ts_mass_prepare(&study->drive, &study->power, study->arena, &study->mass);
+    if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     if (status == TS_OK)
         status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
@@ -96,6 +99,7 @@ ts_status ts_study_solve(ts_study *study)
         status = ts_power_solve(&study->drive, &study->power, study->workings);
     if (status != TS_OK)
         return status;
+    ts_mass_solve(&study->drive, &study->mass, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);
     ts_opinion_solve(&study->drive, &study->opinion, study->workings);
     const ts_check_subject subject = check_subject(study);

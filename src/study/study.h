@@ -23,6 +23,7 @@ struct ts_study {
     ts_train         train;
     ts_motion        motion;
     ts_power         power;
+    ts_mass          mass;
     ts_teeth         teeth;
     ts_opinion       opinion;
     ts_check_outcome outcome;

@@ -9,6 +9,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .train     = &study->train,
         .motion    = &study->motion,
         .power     = &study->power,
+        .mass      = &study->mass,
         .teeth     = &study->teeth,
         .opinion   = &study->opinion,
         .outcome   = &study->outcome,

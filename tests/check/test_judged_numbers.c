@@ -103,6 +103,7 @@ static void workings_change_no_answer(void **state)
                                       .train   = &study->train,
                                       .motion  = &study->motion,
                                       .power   = &study->power,
+                                      .mass    = &study->mass,
                                       .teeth   = &study->teeth,
                                       .opinion = &study->opinion,
                                       .today   = PAGE_DAY};
