@@ -32,6 +32,7 @@ typedef struct table {
     ts_buffer        text; /* of one cell */
     int              width[COLUMNS];
     bool             two_lines; /* a mesh: its name, and below it the numbers */
+    bool             no_play;   /* the page is too narrow for the backlash too */
 } table;
 
 typedef struct peak {
@@ -103,9 +104,9 @@ static void backlash(table *t, uint32_t m)
         ts_buffer_add(&t->text, "?");
         return;
     }
-    ts_page_value_text(t->page, &t->text, j_bn[least], TS_KIND_LENGTH, 3);
+    ts_page_value_text(t->page, &t->text, j_bn[least], TS_KIND_LENGTH, 2);
     ts_buffer_add(&t->text, "..");
-    ts_page_value_text(t->page, &t->text, j_bn[least + 1], TS_KIND_LENGTH, 3);
+    ts_page_value_text(t->page, &t->text, j_bn[least + 1], TS_KIND_LENGTH, 2);
 }
 
 static void force(table *t, uint32_t m, int column)
@@ -160,18 +161,40 @@ static void measure(table *t, int column)
     t->width[column] = (int)widest;
 }
 
-/* Names keep their line; where that is too long for the page, the numbers take a second one, and
- * on the narrowest pages the conditions are cut. */
-static void lay_out(table *t)
+static bool is_shown(const table *t, int column)
+{
+    return column != J_BN || !t->no_play;
+}
+
+static int columns_of_numbers(const table *t)
 {
     int numbers = 0;
-    for (int column = 0; column < COLUMNS; column++) {
-        measure(t, column);
-        numbers += column > MESH ? GAP + t->width[column] : 0;
+    for (int column = MESH + 1; column < COLUMNS; column++)
+        numbers += is_shown(t, column) ? GAP + t->width[column] : 0;
+    return numbers;
+}
+
+/* What the numbers need beyond the page, with both conditions cut as far as may be. */
+static int beyond(const table *t)
+{
+    int cut = 0;
+    for (int i = 0; i < 2; i++) {
+        const int room = t->width[i == 0 ? AT : BACK_AT] - AT_LEAST;
+        cut += room > 0 ? room : 0;
     }
-    t->two_lines    = t->width[MESH] + numbers > t->page->columns;
+    return INDENT - GAP + columns_of_numbers(t) - cut - t->page->columns;
+}
+
+/* Names keep their line; where that is too long for the page, the numbers take a second one, and
+ * on the narrowest pages the backlash goes and the conditions are cut. */
+static void lay_out(table *t)
+{
+    for (int column = 0; column < COLUMNS; column++)
+        measure(t, column);
+    t->two_lines    = t->width[MESH] + columns_of_numbers(t) > t->page->columns;
+    t->no_play      = t->two_lines && beyond(t) > 0;
     const int ats[] = {AT, BACK_AT};
-    int       over  = t->two_lines ? INDENT - GAP + numbers - t->page->columns : 0;
+    int       over  = t->two_lines ? INDENT - GAP + columns_of_numbers(t) - t->page->columns : 0;
     for (int i = 0; i < 2; i++) {
         const int room = t->width[ats[i]] - AT_LEAST;
         const int cut  = over <= 0 || room <= 0 ? 0 : (over < room ? over : room);
@@ -200,7 +223,7 @@ static void row(table *t, uint32_t m)
             if (!t->text.failed)
                 ts_page_wrap(t->page, text.at, INDENT, 0);
             ts_buffer_fill(t->page->out, ' ', INDENT);
-        } else {
+        } else if (is_shown(t, column)) {
             put(t, text, column);
         }
     }
@@ -209,9 +232,9 @@ static void row(table *t, uint32_t m)
 
 void ts_mesh_table(const ts_answer *answer, ts_page *page)
 {
-    ts_page_heading(page, "Meshes (first the gear nearer to the spool; j_bn: from the least to the "
-                          "greatest; back: power "
-                          "flows towards it, on the other flanks)");
+    ts_page_heading(page,
+                    "Meshes (first the gear nearer to the spool; j_bn: least to greatest; back: "
+                    "power flows towards it, on the other flanks)");
     table t = {.answer = answer, .page = page};
     ts_buffer_open(&t.text, page->out->allocator);
     lay_out(&t);

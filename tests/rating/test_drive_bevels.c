@@ -216,7 +216,7 @@ static void unknown_value_leaves_no_rating_and_no_number(void **state)
     assert_nan(reserve_with(BOX_BEVELS, BOX_BEVELS ", edge radius: unknown"));
     assert_nan(reserve_with(BOX_BEVELS, BOX_BEVELS ", dedendum: unknown"));
     assert_nan(reserve_with(BOX_BEVELS, BOX_BEVELS ", pattern length: unknown"));
-    assert_nan(reserve_with(BOX_BEVELS, BOX_BEVELS ", accuracy: unknown"));
+    assert_nan(reserve_with(BOX_BEVELS ", accuracy: 4", BOX_BEVELS ", accuracy: unknown"));
     assert_nan(reserve_with(BOX_BEVELS, BOX_BEVELS ", long life factor: unknown"));
 }
 
@@ -227,7 +227,7 @@ static void straight_and_zerol_teeth_are_rated_too(void **state)
     const double zerol    = reserve_with("spiral: 12 deg", "spiral: 0 deg");
     const double straight = reserve_with("spiral: 12 deg, hand: right, face: 16 mm,\n"
                                          "               side: front, material: carburised 9310, "
-                                         "cutter radius: 63.5 mm",
+                                         "accuracy: 4, cutter radius: 63.5 mm",
                                          "spiral: 0 deg, face: 16 mm, side: front");
     assert_true(isfinite(zerol));
     assert_true(isfinite(straight));
