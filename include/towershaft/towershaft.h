@@ -8,6 +8,7 @@
 #include "towershaft/rate.h"
 #include "towershaft/ratio.h"
 #include "towershaft/size.h"
+#include "towershaft/mass.h"
 #include "towershaft/figure.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"

@@ -2,6 +2,7 @@
 #include "draw/face_view.h"
 #include "draw/figure.h"
 #include "draw/margin_chart.h"
+#include "draw/mass_chart.h"
 #include "draw/root_view.h"
 #include "draw/scene.h"
 #include "draw/speed_chart.h"
@@ -57,6 +58,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_root(scene);
     case TS_FIGURE_MARGINS:
         return ts_draw_margins(scene);
+    case TS_FIGURE_MASS:
+        return ts_draw_mass(scene);
     case TS_FIGURE_COUNT:
         break;
     }

@@ -13,6 +13,7 @@
 
 #include "base/arena.h"
 #include "check/outcome.h"
+#include "mass/mass.h"
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
@@ -27,6 +28,7 @@ typedef enum ts_figure {
     TS_FIGURE_TEETH,    /* one mesh, tooth in space: path of contact, working flanks          */
     TS_FIGURE_ROOT,     /* the critical section of both roots of one mesh                     */
     TS_FIGURE_MARGINS,  /* every reserve in every condition                                   */
+    TS_FIGURE_MASS,     /* what weighs how much                                               */
     TS_FIGURE_COUNT
 } ts_figure;
 
@@ -46,6 +48,7 @@ typedef struct ts_drawing_subject {
     const ts_train  *train;
     const ts_motion *motion;
     const ts_power  *power;
+    const ts_mass   *mass;   /* NULL: not weighed                                            */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

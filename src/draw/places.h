@@ -28,7 +28,7 @@ typedef enum ts_place_kind {
     TS_PLACE_TAG,    /* marks of findings; `of` is the first finding        */
     TS_PLACE_LEADER, /* one straight piece from a to b; `of` is the shaft   */
     TS_PLACE_RIBBON, /* one ribbon, drawn from a to b with the flow; `of` is the mesh or pad  */
-    TS_PLACE_ROW,    /* a pad's row of the speed chart; `of` is the pad     */
+    TS_PLACE_ROW,    /* a row of a chart; `of` is the pad, or its number    */
     TS_PLACE_WALL,   /* a piece of the cowl line, from a to b               */
     TS_PLACE_HOUR    /* an hour of the dial; `of` is the hour, its text is noted as well */
 } ts_place_kind;

@@ -20,6 +20,7 @@ static const struct {
      TS_FIGURE_TEETH},
     {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT},
     {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
+    {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png"};
@@ -164,6 +165,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         .train           = &study->train,
         .motion          = &study->motion,
         .power           = &study->power,
+        .mass            = &study->mass,
         .source          = &study->source,
         .findings        = study->outcome.findings,
         .finding_count   = study->outcome.finding_count,

@@ -19,6 +19,7 @@
 
 typedef struct judged {
     solved_file        file;
+    ts_mass            mass;
     ts_check_outcome   outcome;
     ts_drawing_subject subject;
     ts_text            text;
@@ -29,6 +30,9 @@ static void open_judged(judged *it, const char *path)
     it->text = read_file(path);
     solved_file_open(&it->file, it->text, false);
     assert_int_equal(it->file.status, TS_OK);
+    assert_int_equal(ts_mass_prepare(&it->file.drive, &it->file.power, it->file.arena, &it->mass),
+                     TS_OK);
+    ts_mass_solve(&it->file.drive, &it->mass, NULL);
     const ts_check_subject subject = {.source = &it->file.source,
                                       .drive  = &it->file.drive,
                                       .train  = &it->file.train,
@@ -41,6 +45,7 @@ static void open_judged(judged *it, const char *path)
                                        .train           = &it->file.train,
                                        .motion          = &it->file.motion,
                                        .power           = &it->file.power,
+                                       .mass            = &it->mass,
                                        .source          = &it->file.source,
                                        .findings        = it->outcome.findings,
                                        .finding_count   = it->outcome.finding_count,
@@ -102,6 +107,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         busy += train->pads[p].use == TS_PAD_ACCESSORY;
     if (figure == TS_FIGURE_SPEEDS)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
+    else if (figure == TS_FIGURE_MASS)
+        assert_true(count_of(canvas, TS_PLACE_ROW) > 15);
     else if (figure == TS_FIGURE_MARGINS)
         assert_true(count_of(canvas, TS_PLACE_CELL) >= it->file.drive.condition_count);
     else
