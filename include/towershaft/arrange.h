@@ -23,9 +23,14 @@ typedef struct ts_arrange_options {
     /* NULL, or a file whose `accessories` (in block form) join those of the drive first. */
     const char *added, *added_name;
     size_t      added_length;
-    size_t      answers; /* how many; 0: five                                      */
-    size_t      workers; /* threads; 0: one.  The answer is the same for any number */
-    size_t      memory;  /* bytes at most; 0: no limit                             */
+    /* Places to ask about: "fuel pump on lp", "hydraulic pump on hp rear clockwise", "breather on
+     * hp input", "fuel pump with oil pump" (one shaft).  Each is answered by the demand that
+     * forbids it or by what it costs. */
+    const char *const *why_not;
+    size_t             why_not_count;
+    size_t             answers; /* how many; 0: five                                      */
+    size_t             workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t             memory;  /* bytes at most; 0: no limit                             */
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;

@@ -27,55 +27,6 @@ static void integer(ts_json *json, const char *key, uint64_t value)
     ts_json_integer(json, (int64_t)value);
 }
 
-static const char *accessory(const ts_arrange_told *told, int8_t index)
-{
-    return index >= 0 ? told->problem->problem.accessories[index].name : NULL;
-}
-
-static void shaft(ts_json *json, const ts_arrange_told *told, const ts_arranged_shaft *s)
-{
-    ts_json_object(json);
-    integer(json, "teeth", s->z);
-    number(json, "face", s->width);
-    string(json, "front", accessory(told, s->front));
-    string(json, "rear", accessory(told, s->rear));
-    ts_json_end(json, '}');
-}
-
-static void branch(ts_json *json, const ts_arrange_told *told, const char *key,
-                   const ts_arranged_branch *b)
-{
-    ts_json_key(json, key);
-    ts_json_array(json);
-    for (uint32_t i = 0; i < b->count; i++)
-        shaft(json, told, &b->shafts[i]);
-    ts_json_end(json, ']');
-}
-
-static void box(ts_json *json, const ts_arrange_told *told, size_t index, const ts_arranged_box *b)
-{
-    const ts_arrange_box    *frame  = &told->problem->problem.boxes[index];
-    const ts_arrange_choice *choice = &frame->choices[b->choice];
-    ts_json_object(json);
-    string(json, "spool", frame->name);
-    number(json, "module", told->problem->m_n[choice->module]);
-    number(json, "wrap", b->wrap);
-    ts_json_key(json, "input");
-    shaft(json, told, &b->input);
-    branch(json, told, "clockwise", &b->branches[0]);
-    branch(json, told, "anticlockwise", &b->branches[1]);
-    ts_json_end(json, '}');
-}
-
-static void verdict(ts_json *json, const ts_arranged_verdict *v)
-{
-    string(json, "verdict", !v->read ? "not computable" : v->holds ? "holds" : "does not hold");
-    integer(json, "refusals", v->refusals);
-    integer(json, "warnings", v->warnings);
-    string(json, "first_refusal", v->first);
-    string(json, "at", v->address);
-}
-
 static void answers(ts_json *json, const ts_arrange_told *told)
 {
     const ts_arrange_result *r = told->result;
@@ -87,13 +38,8 @@ static void answers(ts_json *json, const ts_arrange_told *told)
         number(json, "mass_widened", told->verdicts[i].mass);
         integer(json, "widened_steps", told->verdicts[i].widened);
         number(json, "regret", r->answers[i].mass - r->answers[0].mass);
-        verdict(json, &told->verdicts[i]);
-        ts_json_key(json, "boxes");
-        ts_json_array(json);
-        for (size_t b = 0; b < told->problem->problem.box_count; b++)
-            if (r->answers[i].boxes[b].present)
-                box(json, told, b, &r->answers[i].boxes[b]);
-        ts_json_end(json, ']');
+        ts_arranged_verdict_json(json, &told->verdicts[i]);
+        ts_arranged_boxes_json(json, told, &r->answers[i]);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -147,21 +93,6 @@ static void certificate(ts_json *json, const ts_arrange_told *told)
     ts_json_end(json, '}');
 }
 
-static void member(ts_json *json, const ts_arrange_told *told, const ts_conflict_member *m)
-{
-    ts_buffer text;
-    ts_buffer_open(&text, json->out->allocator);
-    ts_demand_says(told, &m->demand, &text);
-    ts_json_object(json);
-    ts_json_key(json, "demand");
-    ts_json_text(json, (ts_text){text.bytes, text.length});
-    number(json, "from", m->from);
-    number(json, "to", m->to);
-    ts_json_end(json, '}');
-    json->out->failed = json->out->failed || text.failed;
-    ts_buffer_close(&text);
-}
-
 static void conflict(ts_json *json, const ts_arrange_told *told)
 {
     const ts_conflict *c     = told->conflict;
@@ -171,7 +102,7 @@ static void conflict(ts_json *json, const ts_arrange_told *told)
     ts_json_key(json, "conflict");
     ts_json_array(json);
     for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
-        member(json, told, &c->members[i]);
+        ts_conflict_member_json(json, told, &c->members[i]);
     ts_json_end(json, ']');
 }
 
@@ -198,6 +129,8 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     string(&json, "version", told->version);
     string(&json, "caution", told->caution);
     string(&json, "sha256", told->sha256);
+    string(&json, "added", told->added);
+    string(&json, "added_sha256", told->added_sha256);
     string(&json, "title", told->drive->title.text);
     ts_json_key(&json, "chosen");
     if (told->chosen < told->result->count)
@@ -207,6 +140,7 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     answers(&json, told);
     certificate(&json, told);
     conflict(&json, told);
+    ts_why_not_json(told, &json);
     assumptions(&json, told->drive);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");

@@ -46,12 +46,6 @@ double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, ui
     return most * (double)z_in / (double)z;
 }
 
-static void add_mass(const ts_page *page, ts_buffer *out, double kg)
-{
-    ts_page_value_text(page, out, kg, TS_KIND_MASS, 5);
-    ts_buffer_print(out, " %s", ts_kind_shown(TS_KIND_MASS, page->units)->name);
-}
-
 static void cell(ts_page *page, const char *text, int width, bool right)
 {
     if (right)
@@ -150,78 +144,27 @@ static void boxes_of(const ts_arrange_told *told, ts_page *page, const ts_arrang
 
 /* ---- the answers ----------------------------------------------------------------------------- */
 
-/* "generator + breather" */
-static void add_shaft(const table *t, ts_buffer *out, const ts_arranged_shaft *s)
-{
-    if (s->front < 0 && s->rear < 0) {
-        ts_buffer_add(out, "-");
-        return;
-    }
-    ts_buffer_add(out, accessory(t, s->front));
-    if (s->front >= 0 && s->rear >= 0)
-        ts_buffer_add(out, " | ");
-    ts_buffer_add(out, accessory(t, s->rear));
-}
-
-/* One box from the clockwise end to the anticlockwise end, the input in brackets. */
-static void add_order(const table *t, ts_buffer *out)
-{
-    const ts_arranged_branch *b = t->box->branches;
-    ts_buffer_print(out, "%s: ", t->told->problem->problem.boxes[t->index].name);
-    for (uint32_t i = b[0].count; i-- > 0;) {
-        add_shaft(t, out, &b[0].shafts[i]);
-        ts_buffer_add(out, ", ");
-    }
-    ts_buffer_add(out, "[");
-    add_shaft(t, out, &t->box->input);
-    ts_buffer_add(out, "]");
-    for (uint32_t i = 0; i < b[1].count; i++) {
-        ts_buffer_add(out, ", ");
-        add_shaft(t, out, &b[1].shafts[i]);
-    }
-}
-
-static void add_verdict(ts_buffer *out, const ts_arranged_verdict *v)
-{
-    if (!v->read)
-        ts_buffer_add(out, "could not be read again");
-    else if (v->holds)
-        ts_buffer_print(out, "holds, %zu warning%s", v->warnings, v->warnings == 1 ? "" : "s");
-    else
-        ts_buffer_print(out, "does not hold: %s%s%s",
-                        v->first != NULL ? v->first : "not computable",
-                        v->address != NULL ? ", at " : "", v->address != NULL ? v->address : "");
-}
-
 static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
 {
     const ts_arrangement *found = &told->result->answers[index];
-    const double          best  = told->result->answers[0].mass;
     ts_buffer             text;
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text, "%zu  ", index + 1);
-    add_mass(page, &text, found->mass);
+    ts_arrange_kg(page, found->mass, &text);
     if (index > 0) {
-        ts_buffer_add(&text, " (+");
-        add_mass(page, &text, found->mass - best);
-        ts_buffer_add(&text, ", ");
-        ts_page_short(&text, 100.0 * (found->mass / best - 1.0), 2);
-        ts_buffer_add(&text, " %)");
+        ts_buffer_add(&text, " (");
+        ts_arrange_regret(told, page, found->mass, &text);
+        ts_buffer_add(&text, ")");
     }
-    for (size_t b = 0; b < told->problem->problem.box_count; b++) {
-        const table t = {told, page, &found->boxes[b], b};
-        if (!t.box->present)
-            continue;
-        ts_buffer_add(&text, "; ");
-        add_order(&t, &text);
-    }
+    ts_buffer_add(&text, "; ");
+    ts_arrange_order(told, found, &text);
     if (told->verdicts[index].widened > 0) {
         ts_buffer_add(&text, ".  Faces of the whole drive ask for ");
-        add_mass(page, &text, told->verdicts[index].mass - found->mass);
+        ts_arrange_kg(page, told->verdicts[index].mass - found->mass, &text);
         ts_buffer_add(&text, " more");
     }
     ts_buffer_add(&text, ".  By all rules: ");
-    add_verdict(&text, &told->verdicts[index]);
+    ts_arrange_verdict(&told->verdicts[index], &text);
     ts_page_wrap_made(page, &text, INDENT, 0);
 }
 
@@ -272,16 +215,16 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     ts_buffer_open(&text, page->out->allocator);
     if (r->end == TS_ARRANGE_PROVEN && r->count > 0) {
         ts_buffer_add(&text, "Nothing under these demands is lighter than the first answer, ");
-        add_mass(page, &text, r->answers[0].mass);
+        ts_arrange_kg(page, r->answers[0].mass, &text);
         ts_buffer_add(&text, " as it was searched");
         if (told->verdicts[0].widened > 0) {
             ts_buffer_add(&text, " (faces that the whole drive asks for make it ");
-            add_mass(page, &text, told->verdicts[0].mass);
+            ts_arrange_kg(page, told->verdicts[0].mass, &text);
             ts_buffer_add(&text, ")");
         }
         if (isfinite(r->bound)) {
             ts_buffer_add(&text, "; whatever is lighter than ");
-            add_mass(page, &text, r->bound);
+            ts_arrange_kg(page, r->bound, &text);
             ts_buffer_add(&text, " has the order, faces and boxes of one of the answers.");
         } else {
             ts_buffer_add(&text, "; no other order, faces or boxes meet the demands.");
@@ -294,7 +237,7 @@ static void claim(const ts_arrange_told *told, ts_page *page)
                                  : "Memory came to its limit before the proof.");
         if (isfinite(bound) && bound > 0.0) {
             ts_buffer_add(&text, "  No arrangement weighs less than ");
-            add_mass(page, &text, bound);
+            ts_arrange_kg(page, bound, &text);
         }
         if (r->count > 0 && bound > 0.0) {
             ts_buffer_add(&text, ": the first answer is at most ");
@@ -356,7 +299,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         ts_buffer_add(&text, told->chosen == 0         ? "The lightest, "
                              : told->chosen < r->count ? "The lightest that holds by all rules, "
                                                        : "The lightest, which does not hold, ");
-        add_mass(page, &text, told->verdicts[shown].mass);
+        ts_arrange_kg(page, told->verdicts[shown].mass, &text);
         ts_buffer_add(&text, "");
         ts_page_heading(page, text.bytes);
         ts_buffer_close(&text);
@@ -374,5 +317,6 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
     labels(told, page);
     if (r->end == TS_ARRANGE_PROVEN)
         verified(told, page);
+    ts_why_not_page(told, page);
     assumptions(told, page);
 }

@@ -7,6 +7,7 @@
 #include "search/arrange_conflict.h"
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
+#include "search/drive_place.h"
 #include "search/drive_problem.h"
 
 /* What the rules say of one answer, which was put into the file and read again. */
@@ -20,6 +21,19 @@ typedef struct ts_arranged_verdict {
     const char *address;            /* where */
 } ts_arranged_verdict;
 
+/* Why does somebody not stand somewhere? */
+typedef struct ts_why_not {
+    const char         *asked; /* as it was written */
+    ts_drive_place      place;
+    uint32_t            bars; /* what the file itself says against it: TS_BAR_ */
+    ts_arrange_end      end;  /* of the search with it there */
+    bool                fits;
+    ts_arrangement      found; /* the lightest with it there */
+    ts_arranged_verdict verdict;
+    bool                explained; /* where nothing fits: is the conflict known? */
+    ts_conflict         conflict;
+} ts_why_not;
+
 typedef struct ts_arrange_told {
     const ts_drive            *drive;
     const ts_motion           *motion; /* of the file as it was: for the inputs' speeds */
@@ -30,8 +44,11 @@ typedef struct ts_arrange_told {
     size_t                     laws;     /* pairs of teeth that were rated */
     ts_certificate_check       certificate; /* by other code than the search */
     const ts_conflict
-               *conflict; /* where nothing fits; NULL: not asked, or ended before its answer */
-    const char *caution, *version, *sha256;
+        *conflict; /* where nothing fits; NULL: not asked, or ended before its answer */
+    const ts_why_not *why_not;
+    size_t            why_not_count;
+    const char       *added, *added_sha256; /* the file that joined, or NULL */
+    const char       *caution, *version, *sha256;
 } ts_arrange_told;
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
@@ -39,6 +56,22 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
 void ts_conflict_list(const ts_arrange_told *told, ts_page *page);
 /* "the band of generator at ground idle"; the caller closes `out`. */
 void ts_demand_says(const ts_arrange_told *told, const ts_demand *demand, ts_buffer *out);
+/* "hp: fuel pump, [starter], breather" of every box that is there. */
+void ts_arrange_order(const ts_arrange_told *told, const ts_arrangement *found, ts_buffer *out);
+void ts_arrange_verdict(const ts_arranged_verdict *verdict, ts_buffer *out);
+void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out);
+/* "+0.33 kg, 3.2 %" over the lightest. */
+void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
+void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
+                             const ts_conflict_member *member);
+void ts_why_not_page(const ts_arrange_told *told, ts_page *page);
+void ts_why_not_json(const ts_arrange_told *told, ts_json *json);
+void ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,
+                            const ts_arrangement *found);
+void ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *verdict);
+void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
+                             const ts_conflict_member *member);
+
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
 
 /* Speed of the shaft that carries `shaft` at the condition in which its spool is fastest, rad/s. */

@@ -62,7 +62,8 @@ static void add_value(const ts_page *page, ts_buffer *out, double si, ts_kind ki
         ts_buffer_print(out, " %s", ts_kind_shown(kind, page->units)->name);
 }
 
-static void member(const ts_arrange_told *told, ts_page *page, const ts_conflict_member *m)
+void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
+                             const ts_conflict_member *m)
 {
     const ts_kind kind = kind_of(m->demand.kind);
     ts_buffer     text;
@@ -112,5 +113,5 @@ void ts_conflict_list(const ts_arrange_told *told, ts_page *page)
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
     for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
-        member(told, page, &c->members[i]);
+        ts_conflict_member_line(told, page, &c->members[i]);
 }

@@ -45,7 +45,7 @@ static void make_windows(ts_pair_tables *pair, const ts_arrange_choice *choice)
         const ts_arrange_accessory *each = &p->accessories[a];
         if (each->side == TS_SIDE_ANY && fits(p, choice, each, choice->z_in))
             pair->input_fits |= 1u << a;
-        pair->window[a] = window_of(p, pair->frame, choice, each);
+        pair->window[a] = each->input ? (ts_window){1, 0} : window_of(p, pair->frame, choice, each);
         if (pair->window[a].least <= pair->window[a].most && pair->window[a].least < smallest)
             smallest = pair->window[a].least;
     }

@@ -40,6 +40,8 @@ typedef struct ts_arrange_accessory {
     uint32_t        faces; /* TS_FACE_ bits                                            */
     int             sense; /* of the pad as seen by somebody facing it; 0: either      */
     ts_arrange_side side;  /* left or right: in that branch only, not on the input     */
+    bool            input; /* on the input shaft only                                  */
+    uint32_t        with;  /* accessories that must share its shaft, as bits           */
     double          body_radius;
     double          pad_mass; /* whatever the pad adds, wherever it is                 */
     const double   *speed_least, *speed_most; /* per condition                         */

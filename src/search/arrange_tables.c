@@ -174,7 +174,8 @@ static uint8_t senses_of(const ts_arrange_accessory *a, int face)
 
 static void add_carry(ts_box_tables *b, const ts_arrange_problem *p, int front, int rear)
 {
-    ts_carry c = {.on = {(int8_t)front, (int8_t)rear}, .senses = 3};
+    ts_carry c    = {.on = {(int8_t)front, (int8_t)rear}, .senses = 3};
+    uint32_t with = 0;
     for (int face = 0; face < 2; face++) {
         if (c.on[face] < 0)
             continue;
@@ -184,7 +185,10 @@ static void add_carry(ts_box_tables *b, const ts_arrange_problem *p, int front, 
         c.set |= 1u << c.on[face];
         c.senses &= senses_of(a, face);
         c.pad_mass += a->pad_mass;
+        with |= a->with;
     }
+    if ((with & ~c.set) != 0)
+        return; /* somebody who must share the shaft is not there */
     const bool both_sides = (c.set & b->left_only) != 0 && (c.set & b->right_only) != 0;
     if (c.senses != 0 && !both_sides)
         b->carries[b->carry_count++] = c;

@@ -84,6 +84,8 @@ static ts_arrange_rule check_pad(const layout *l, const placed *s, int accessory
         return TS_RULE_FACE;
     if ((a->side == TS_SIDE_LEFT && s->way != -1) || (a->side == TS_SIDE_RIGHT && s->way != 1))
         return TS_RULE_SIDE;
+    if ((a->input && s->way != 0) || (a->with & ~bits_of(s)) != 0)
+        return TS_RULE_SIDE;
     if (a->sense != 0 && a->sense != (front ? sense : -sense))
         return TS_RULE_SENSE;
     for (size_t c = 0; c < l->p->condition_count; c++) {
@@ -353,7 +355,7 @@ const char *ts_arrange_rule_says(ts_arrange_rule rule)
         [TS_RULE_NONE]   = "every rule holds",
         [TS_RULE_PLACED] = "an accessory is placed twice, nowhere, or on a box that it may not use",
         [TS_RULE_FACE]   = "an accessory is on a face that is not open to it",
-        [TS_RULE_SIDE]   = "an accessory is not on the side that it must be on",
+        [TS_RULE_SIDE]   = "an accessory is not on the side or shaft that it must be on",
         [TS_RULE_SENSE]  = "a pad turns the wrong way",
         [TS_RULE_SPEED]  = "a pad is outside of its speed band",
         [TS_RULE_TEETH]  = "a gear has teeth that it may not have",

@@ -419,7 +419,8 @@ static void take_box(maker *m, size_t tapped, ts_arrange_box *out)
     out->addendum  = drive->box.gears.addendum.value * cos(drive->box.gears.helix_angle.value);
     out->side_most = freedom != NULL ? known_or(freedom->side, out->wrap_most) : out->wrap_most;
     take_choices(m, tapped, out);
-    m->out->tapped[tapped] = tapped;
+    m->out->tapped[tapped]   = tapped;
+    m->out->spool_of[tapped] = drive->spool;
     if (sense == 0)
         complain(m, drive->node, "which way the spool `%s` turns is not known", out->name,
                  "`turns` of the spool");
@@ -430,9 +431,10 @@ static void take_boxes(maker *m)
     const size_t    count   = m->drive->drive_count;
     ts_arrange_box *all     = TS_TAKE(m->arena, ts_arrange_box, count);
     m->out->tapped          = TS_TAKE(m->arena, size_t, count);
+    m->out->spool_of        = TS_TAKE(m->arena, int32_t, count);
     m->out->m_n             = TS_TAKE(m->arena, double, 24 * count);
     m->out->problem.modules = TS_TAKE(m->arena, double, 24 * count);
-    if (all == NULL || m->out->tapped == NULL || m->out->m_n == NULL ||
+    if (all == NULL || m->out->tapped == NULL || m->out->spool_of == NULL || m->out->m_n == NULL ||
         m->out->problem.modules == NULL) {
         m->no_memory = true;
         return;

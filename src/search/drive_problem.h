@@ -33,10 +33,11 @@ typedef struct ts_drive_question {
 } ts_drive_question;
 
 typedef struct ts_drive_problem {
-    ts_arrange_problem problem; /* without its model */
-    size_t            *tapped;  /* [box] index into drive->drive                      */
-    double            *m_n;     /* [module] m, normal                                 */
-    double             density; /* kg/m3 of the pitch cylinder: fill times density    */
+    ts_arrange_problem problem;  /* without its model */
+    size_t            *tapped;   /* [box] index into drive->drive                      */
+    int32_t           *spool_of; /* [box]                                              */
+    double            *m_n;      /* [module] m, normal                                 */
+    double             density;  /* kg/m3 of the pitch cylinder: fill times density    */
     size_t             accessory_of[TS_ARRANGE_ACCESSORIES]; /* index in the file     */
 } ts_drive_problem;
 

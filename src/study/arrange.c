@@ -1,35 +1,14 @@
 /* How is a drive file arranged, and every answer checked from scratch? */
 #include "towershaft/arrange.h"
 
-#include "report/arrange_report.h"
-#include "search/drive_width.h"
-#include "search/locked_memory.h"
+#include "base/sha256.h"
 #include "study/added_text.h"
-#include "study/arranged_text.h"
+#include "study/arranging.h"
 #include "study/outlet.h"
 
 #include <string.h>
 
 #define ANSWERS_USUAL 5
-
-/* Everything that one call needs; what it takes stands in `arena`. */
-typedef struct arranging {
-    ts_study                 *study;
-    const ts_arrange_options *options;
-    ts_arena                 *arena;
-    ts_locked_memory          locked; /* for all threads, with the limit of the options */
-    ts_allocator              shared;
-    ts_drive_problem          problem;
-    ts_drive_width           *widths;
-    ts_arrange_result         result;
-    bool                      searched;
-    ts_text                  *texts; /* [answer] the file with it */
-    ts_arranged_verdict      *verdicts;
-    ts_certificate_check      certificate;
-    ts_conflict               conflict;
-    bool                      explained; /* did the explanation come to its end? */
-    size_t                    chosen;
-} arranging;
 
 /* ---- what stays ------------------------------------------------------------------------------ */
 
@@ -63,7 +42,7 @@ static ts_extra_demand demand_of(const ts_study *study, const ts_pad *pad, ts_te
 }
 
 /* Demands of every accessory that stands at or below the address; how many. */
-static size_t keep_one(const arranging *a, const char *place, ts_extra_demand *out)
+static size_t keep_one(const ts_arranging *a, const char *place, ts_extra_demand *out)
 {
     const ts_study *study = a->study;
     size_t          count = 0;
@@ -82,7 +61,7 @@ static size_t keep_one(const arranging *a, const char *place, ts_extra_demand *o
     return count;
 }
 
-static ts_status keep_all(arranging *a, ts_extra_demand **extra, size_t *count)
+static ts_status keep_all(ts_arranging *a, ts_extra_demand **extra, size_t *count)
 {
     const size_t pads = a->study->train.pad_count;
     *count            = 0;
@@ -107,7 +86,7 @@ static ts_status keep_all(arranging *a, ts_extra_demand **extra, size_t *count)
 
 /* Which demands conflict, by speeds, senses and room alone: with the strength of teeth left out the
  * searches are quick, and what cannot be met without it cannot be met with it. */
-static ts_status explain(arranging *a, const ts_arrange_wish *wish)
+static ts_status explain(ts_arranging *a, const ts_arrange_wish *wish)
 {
     ts_arrange_problem light = a->problem.problem;
     light.model.width        = ts_drive_least_width;
@@ -118,7 +97,7 @@ static ts_status explain(arranging *a, const ts_arrange_wish *wish)
     return status == TS_NO_MEMORY && !ts_arena_failed(a->arena) ? TS_OK : status;
 }
 
-static ts_status search(arranging *a)
+static ts_status search(ts_arranging *a)
 {
     ts_extra_demand *extra;
     size_t           extra_count, workers = a->options->workers > 0 ? a->options->workers : 1;
@@ -130,6 +109,9 @@ static ts_status search(arranging *a)
                                         .extra       = extra,
                                         .extra_count = extra_count};
     status = ts_drive_problem_make(&question, a->arena, a->study->diagnostics, &a->problem);
+    if (status != TS_OK)
+        return status;
+    status = ts_arranging_read_places(a);
     if (status != TS_OK)
         return status;
     const ts_drive_width_wish widths = {.drive     = &a->study->drive,
@@ -165,129 +147,7 @@ static ts_status search(arranging *a)
 
 /* ---- each answer from scratch ---------------------------------------------------------------- */
 
-static const char *copy(arranging *a, const char *text)
-{
-    return text != NULL ? ts_arena_copy(a->arena, text, strlen(text)) : NULL;
-}
-
-static void judge(arranging *a, ts_study *own, ts_arranged_verdict *out)
-{
-    out->read  = own->solved;
-    out->holds = ts_study_verdict(own) == TS_HOLDS;
-    for (size_t i = 0; i < ts_study_finding_count(own); i++) {
-        const ts_finding_view f = ts_study_finding(own, i);
-        if (strcmp(f.state, "open") != 0)
-            continue;
-        out->refusals += strcmp(f.level, "refuse") == 0;
-        out->warnings += strcmp(f.level, "warn") == 0;
-        if (out->first == NULL && strcmp(f.level, "refuse") == 0) {
-            out->first   = copy(a, f.says);
-            out->address = copy(a, f.address);
-        }
-    }
-}
-
-/* ---- faces that the whole drive asks to be wider --------------------------------------------- */
-
-#define WIDENINGS_MOST 40
-
-/* The shaft of an arrangement that became this record of the file; NULL: none. */
-static ts_arranged_shaft *shaft_of(const arranging *a, const ts_study *own, size_t index,
-                                   const ts_box_shaft *record)
-{
-    for (size_t b = 0; b < a->problem.problem.box_count; b++) {
-        ts_arranged_box *box  = &a->result.answers[index].boxes[b];
-        const ts_box    *read = &own->drive.drive[a->problem.tapped[b]].box;
-        if (record == &read->input)
-            return &box->input;
-        for (size_t i = 0; i < read->clockwise_count && i < box->branches[0].count; i++)
-            if (record == &read->clockwise[i])
-                return &box->branches[0].shafts[i];
-        for (size_t i = 0; i < read->anticlockwise_count && i < box->branches[1].count; i++)
-            if (record == &read->anticlockwise[i])
-                return &box->branches[1].shafts[i];
-    }
-    return NULL;
-}
-
-/* One step more for both gears of every mesh that does not hold; how many steps. */
-static size_t widen(const arranging *a, const ts_study *own, size_t index)
-{
-    const ts_train *train = &own->train;
-    size_t          count = 0;
-    for (uint32_t m = 0; m < train->mesh_count; m++) {
-        if (train->meshes[m].kind != TS_MESH_CYLINDRICAL || !(own->teeth.strength[m].reserve < 0.0))
-            continue;
-        const uint32_t shafts[2] = {train->meshes[m].driver_shaft, train->meshes[m].driven_shaft};
-        for (int i = 0; i < 2; i++) {
-            ts_arranged_shaft *s = shaft_of(a, own, index, train->shafts[shafts[i]].record);
-            if (s == NULL)
-                continue;
-            s->width += a->problem.problem.width_step;
-            count++;
-        }
-    }
-    return count;
-}
-
-/* What the gears of an arrangement weigh more than when it was found. */
-static double gears_of(const arranging *a, const ts_arrangement *found)
-{
-    double sum = 0.0;
-    for (size_t b = 0; b < a->problem.problem.box_count; b++) {
-        const ts_arranged_box *box = &found->boxes[b];
-        if (!box->present)
-            continue;
-        const uint32_t module = a->problem.problem.boxes[b].choices[box->choice].module;
-        sum += ts_drive_gear_mass(a->widths, module, box->input.z, box->input.width);
-        for (int side = 0; side < 2; side++)
-            for (uint32_t i = 0; i < box->branches[side].count; i++)
-                sum += ts_drive_gear_mass(a->widths, module, box->branches[side].shafts[i].z,
-                                          box->branches[side].shafts[i].width);
-    }
-    return sum;
-}
-
-/* Writes an answer into the file and reads that; `own` is solved when it could be. */
-static ts_status read_answer(arranging *a, size_t index, ts_study *own)
-{
-    ts_diagnostics *list = ts_diagnostics_open(a->arena, a->study->name, a->study->bytes);
-    if (list == NULL)
-        return TS_NO_MEMORY;
-    ts_status status = ts_arranged_text(a->study, &a->problem, &a->result.answers[index], a->arena,
-                                        list, &a->texts[index]);
-    if (status != TS_OK)
-        return status;
-    ts_study_options options = a->study->options;
-    options.workings         = false;
-    return ts_study_read(own, a->study->name, a->texts[index].at, a->texts[index].length, &options);
-}
-
-/* An answer that cannot be read again is told as such. */
-static ts_status check_one(arranging *a, size_t index)
-{
-    ts_arranged_verdict *out    = &a->verdicts[index];
-    ts_arrangement      *found  = &a->result.answers[index];
-    const double         gears  = gears_of(a, found);
-    ts_study            *own    = NULL;
-    ts_status            status = ts_study_open(a->study->allocator, &own);
-    if (status == TS_OK)
-        status = read_answer(a, index, own);
-    for (size_t i = 0; i < WIDENINGS_MOST && status == TS_OK; i++) {
-        const size_t steps = widen(a, own, index);
-        out->widened += steps;
-        if (steps == 0)
-            break;
-        status = read_answer(a, index, own);
-    }
-    out->mass = found->mass + gears_of(a, found) - gears;
-    if (status == TS_OK)
-        judge(a, own, out);
-    ts_study_close(own);
-    return status == TS_NOT_UNDERSTOOD ? TS_OK : status;
-}
-
-static ts_status check_all(arranging *a)
+static ts_status check_all(ts_arranging *a)
 {
     const size_t count = a->result.count;
     a->texts           = TS_TAKE(a->arena, ts_text, count + 1);
@@ -296,7 +156,8 @@ static ts_status check_all(arranging *a)
     if (a->texts == NULL || a->verdicts == NULL)
         return TS_NO_MEMORY;
     for (size_t i = 0; i < count; i++) {
-        const ts_status status = check_one(a, i);
+        const ts_status status =
+            ts_arranging_judge(a, &a->result.answers[i], &a->texts[i], &a->verdicts[i]);
         if (status != TS_OK)
             return status;
         if (a->verdicts[i].holds &&
@@ -308,21 +169,26 @@ static ts_status check_all(arranging *a)
 
 /* ---- the answer ------------------------------------------------------------------------------ */
 
-static ts_status tell(const arranging *a, const ts_page_options *shown, const ts_sink *sink)
+static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const ts_sink *sink)
 {
-    const ts_arrange_told told = {.drive       = &a->study->drive,
-                                  .motion      = &a->study->motion,
-                                  .problem     = &a->problem,
-                                  .result      = &a->result,
-                                  .verdicts    = a->verdicts,
-                                  .chosen      = a->chosen,
-                                  .laws        = ts_drive_width_laws(a->widths),
-                                  .certificate = a->certificate,
-                                  .conflict    = a->explained ? &a->conflict : NULL,
-                                  .caution     = ts_caution(),
-                                  .version     = ts_version(),
-                                  .sha256      = a->study->sha256};
-    ts_buffer             out;
+    const ts_arrange_told told = {
+        .drive         = &a->study->drive,
+        .motion        = &a->study->motion,
+        .problem       = &a->problem,
+        .result        = &a->result,
+        .verdicts      = a->verdicts,
+        .chosen        = a->chosen,
+        .laws          = ts_drive_width_laws(a->widths),
+        .certificate   = a->certificate,
+        .conflict      = a->explained ? &a->conflict : NULL,
+        .caution       = ts_caution(),
+        .version       = ts_version(),
+        .why_not       = a->why_not,
+        .why_not_count = a->why_not_count,
+        .added         = a->options->added != NULL ? a->options->added_name : NULL,
+        .added_sha256  = a->options->added != NULL ? a->added_sha256 : NULL,
+        .sha256        = a->sha256};
+    ts_buffer out;
     ts_buffer_open(&out, a->study->allocator);
     ts_page page = ts_outlet_page(shown, &out);
     if (a->options->json)
@@ -335,7 +201,7 @@ static ts_status tell(const arranging *a, const ts_page_options *shown, const ts
 }
 
 /* The best that holds, else the best. */
-static ts_status hand_over(const arranging *a, const ts_sink *file)
+static ts_status hand_over(const ts_arranging *a, const ts_sink *file)
 {
     const size_t index = a->chosen < a->result.count ? a->chosen : 0;
     if (a->result.count == 0 || a->texts[index].at == NULL)
@@ -355,7 +221,7 @@ static ts_status hand_over(const arranging *a, const ts_sink *file)
 }
 
 /* Further accessories, before anything else. */
-static ts_status add(arranging *a)
+static ts_status add(ts_arranging *a)
 {
     ts_text   bytes;
     ts_status status =
@@ -384,8 +250,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
                            const ts_page_options *page, ts_arranged *ended, const ts_sink *sink,
                            const ts_sink *file)
 {
-    arranging a = {.study = study, .options = options};
-    *ended      = TS_ARRANGED_SO_FAR;
+    ts_arranging a = {.study = study, .options = options};
+    *ended         = TS_ARRANGED_SO_FAR;
     if (!study->solved)
         return TS_NOT_UNDERSTOOD;
     a.arena = ts_arena_open(study->allocator);
@@ -395,12 +261,17 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         ts_arena_close(a.arena);
         return TS_NO_MEMORY;
     }
-    a.shared         = ts_locked_memory_allocator(&a.locked);
+    a.shared = ts_locked_memory_allocator(&a.locked);
+    memcpy(a.sha256, study->sha256, sizeof a.sha256);
+    if (options->added != NULL)
+        ts_sha256((ts_text){options->added, options->added_length}, a.added_sha256);
     ts_status status = options->added != NULL ? add(&a) : TS_OK;
     if (status == TS_OK)
         status = search(&a);
     if (status == TS_OK)
         status = check_all(&a);
+    if (status == TS_OK)
+        status = ts_arranging_answer_places(&a);
     if (status == TS_OK)
         status = tell(&a, page, sink);
     if (status == TS_OK) {

@@ -4,6 +4,7 @@
 The searches here have few pairs of teeth to rate, so that they run under the sanitizers too, whose
 build proves every formula that it evaluates; those with freedom are in test_arrange_search.py.
 """
+import hashlib
 import math
 import os
 import sys
@@ -104,6 +105,50 @@ class Arrange(Arranging):
             "waived:", "arrange: {accessories: {generator: %s, starter: %s, hydraulic pump 1: %s}}"
             "\nwaived:" % (only, only, only))])
         self.assertIn("the 3 bodies that must stand on the front of the box of `hp` take", says)
+
+    def test_place_asked_about_is_forbidden_or_has_its_price(self):
+        copy = self.at_its_best()
+        asked = ("fuel pump with breather", "control alternator on hp input", "breather on hp front",
+                 "breather on drive/hp/box/anticlockwise")
+        data = answer("arrange", copy, *(w for one in asked for w in ("--why-not", one)))
+        follows(data, "arrange.schema.json")
+        together, first, there, mirrored = data["why_not"]
+        self.assertEqual([one["demand"] for one in together["conflict"]],
+                         ["the sense of fuel pump", "the sense of breather"])
+        self.assertIsNone(together["answer"])
+        self.assertGreater(first["answer"]["regret"], 0.01)
+        inputs = first["answer"]["boxes"][0]["input"]
+        self.assertIn("control alternator", (inputs["front"], inputs["rear"]))
+        self.assertEqual(there["answer"]["regret"], 0.0)
+        self.assertEqual(mirrored["answer"]["regret"], 0.0)
+        self.assertEqual(mirrored["answer"]["boxes"][0]["anticlockwise"][0]["front"], "breather")
+        self.assertIn("It costs nothing", run("arrange", copy, "--why-not", asked[2])[1])
+
+    def test_place_against_the_file_is_told_with_what_it_would_cost(self):
+        copy = self.folder / "face.yaml"
+        text = self.at_its_best().read_text() + "  accessories: {breather: {face: rear}}\n"
+        copy.write_text(text)
+        told = answer("arrange", copy, "--why-not", "breather on front")["why_not"][0]
+        self.assertEqual(told["file_forbids"], ["face"])
+        self.assertTrue(told["fits"])
+        out = " ".join(run("arrange", copy, "--why-not", "breather on front")[1].split())
+        self.assertIn("puts breather on the other face. With that let go: it would cost nothing", out)
+
+    def test_place_that_cannot_be_read_is_refused(self):
+        copy = self.at_its_best()
+        for text in ("", "fule pump on hp", "fuel pump", "fuel pump on", "fuel pump on lp",
+                     "fuel pump on hp under", "fuel pump with fuel pump", "fuel pump with",
+                     "breather on hp input clockwise", "fuel pump in hp"):
+            code, _, err = run("arrange", copy, "--why-not", text)
+            self.assertEqual(code, 2, text)
+            self.assertTrue(err, text)
+
+    def test_fingerprints_are_those_of_the_files(self):
+        copy = self.at_its_best()
+        added = ROOT / "examples/monday/second_pump.yaml"
+        data = answer("arrange", copy, "--keep", "drive/hp/box", "--add", added)
+        for path, key in ((copy, "sha256"), (added, "added_sha256")):
+            self.assertEqual(data[key], hashlib.sha256(path.read_bytes()).hexdigest())
 
     def test_end_of_time_gives_the_best_so_far_and_its_gap(self):
         code, out, _ = run("arrange", ROOT / "examples/large.yaml", "--within", "0.05 s")

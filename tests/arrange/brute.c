@@ -218,6 +218,8 @@ static bool may_sit(const trial *t, uint32_t box, int accessory, int face, int s
         return false;
     if (a->sense != 0 && a->sense != seen)
         return false;
+    if (a->input && side != 2)
+        return false;
     return a->side == TS_SIDE_ANY || (a->side == TS_SIDE_LEFT && side == 0) ||
            (a->side == TS_SIDE_RIGHT && side == 1);
 }
@@ -313,8 +315,37 @@ static void try_inputs(trial *t, uint32_t box, uint32_t left)
         }
 }
 
+static bool company_holds(const ts_arrange_problem *p, const ts_arranged_shaft *s)
+{
+    for (int face = 0; face < 2; face++) {
+        const int own = face == 0 ? s->front : s->rear, other = face == 0 ? s->rear : s->front;
+        if (own >= 0 && (p->accessories[own].with & ~(other >= 0 ? 1u << other : 0u)) != 0)
+            return false;
+    }
+    return true;
+}
+
+/* Does everybody share the shaft of those whom they must? */
+static bool companies_hold(const trial *t)
+{
+    for (size_t b = 0; b < t->p->box_count; b++) {
+        const ts_arranged_box *box = &t->a.boxes[b];
+        if (!box->present)
+            continue;
+        bool hold = company_holds(t->p, &box->input);
+        for (int side = 0; side < 2; side++)
+            for (uint32_t i = 0; i < box->branches[side].count; i++)
+                hold = hold && company_holds(t->p, &box->branches[side].shafts[i]);
+        if (!hold)
+            return false;
+    }
+    return true;
+}
+
 static void judge(trial *t)
 {
+    if (!companies_hold(t))
+        return;
     brute_answer *answer = t->answer;
     const double  mass   = brute_mass(t->p, &t->a);
 

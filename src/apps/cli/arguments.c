@@ -71,6 +71,19 @@ static bool is_option(const char *word)
     return word[0] == '-' && word[1] != '\0' && strchr("0123456789.", word[1]) == NULL;
 }
 
+/* Of an option that may stand more than once. */
+static bool take_another(const command_row *command, const option_row *row, const char **values,
+                         int *count, const char *value)
+{
+    if (*count == KEEP_MOST) {
+        fprintf(stderr, "towershaft %s: %s may stand %d times at most\n", command->name, row->word,
+                KEEP_MOST);
+        return false;
+    }
+    values[(*count)++] = value;
+    return true;
+}
+
 static bool take_option(const command_row *command, int count, char **words, int *at,
                         arguments *out)
 {
@@ -96,14 +109,10 @@ static bool take_option(const command_row *command, int count, char **words, int
         return false;
     }
     out->value[row->id] = equals != NULL ? equals + 1 : words[++*at];
-    if (row->id != OPTION_KEEP)
-        return true;
-    if (out->keep_count == KEEP_MOST) {
-        fprintf(stderr, "towershaft %s: %s may stand %d times at most\n", command->name, row->word,
-                KEEP_MOST);
-        return false;
-    }
-    out->keep[out->keep_count++] = out->value[row->id];
+    if (row->id == OPTION_KEEP)
+        return take_another(command, row, out->keep, &out->keep_count, out->value[row->id]);
+    if (row->id == OPTION_WHY_NOT)
+        return take_another(command, row, out->why_not, &out->why_not_count, out->value[row->id]);
     return true;
 }
 

@@ -50,6 +50,7 @@ typedef enum option_id {
     OPTION_SHARING,
     OPTION_PORT,
     OPTION_NO_BROWSER,
+    OPTION_WHY_NOT,
     OPTION_COUNT
 } option_id;
 
@@ -70,6 +71,8 @@ typedef struct arguments {
                                         of one that stands more than once, the last */
     const char *keep[KEEP_MOST];     /* every value of --keep */
     int         keep_count;
+    const char *why_not[KEEP_MOST]; /* every value of --why-not */
+    int         why_not_count;
 } arguments;
 
 typedef struct command_row {

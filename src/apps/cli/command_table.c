@@ -37,6 +37,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SHARING, "--sharing", NULL, NULL, "list also teeth that share a divisor"},
     {OPTION_PORT, "--port", NULL, "NUMBER", "the port of the page; 0: any that is free (0)"},
     {OPTION_NO_BROWSER, "--no-browser", NULL, NULL, "print the link and open nothing"},
+    {OPTION_WHY_NOT, "--why-not", NULL, "PLACE",
+     "what forbids, or costs, a place such as 'fuel pump on lp'; may stand more than once"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -51,8 +53,8 @@ static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUT
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
-    OPTION_KEEP,  OPTION_ADD,    OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
-    OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,   OPTION_UNITS,   OPTION_COLOUR};
+    OPTION_KEEP,  OPTION_ADD,    OPTION_WHY_NOT, OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
+    OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,    OPTION_UNITS,  OPTION_COLOUR};
 static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
                                             OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
                                             OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,
@@ -85,6 +87,8 @@ const command_row commands[] = {
      "proof that nothing lighter exists, further ones that differ in order, face or box, and what "
      "all\n"
      "rules of check say of each.  --write puts the first that holds into the file.\n"
+     "--why-not asks about a place: ACCESSORY on SPOOL, with any of front, rear, clockwise,\n"
+     "anticlockwise and input behind it, or ACCESSORY with ACCESSORY (on one shaft).\n"
      "Interrupted (Ctrl-C) or out of time it prints the best so far with what may be left.",
      OPTIONS(arrange_options), run_arrange},
     {"rate", "FILE", "file", 1, 1, "compute stand-alone elements by their standards",

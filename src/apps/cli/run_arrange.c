@@ -71,13 +71,15 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, double *
 {
     double     seconds    = TIME_MOST;
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
-    *wish                 = (ts_arrange_options){.keep       = given->keep,
-                                                 .keep_count = (size_t)given->keep_count,
-                                                 .workers    = processors > 0 ? (size_t)processors : 1,
-                                                 .memory     = MEMORY_MOST,
-                                                 .stop       = should_stop,
-                                                 .context    = end,
-                                                 .json       = given->value[OPTION_JSON] != NULL};
+    *wish                 = (ts_arrange_options){.keep          = given->keep,
+                                                 .keep_count    = (size_t)given->keep_count,
+                                                 .why_not       = given->why_not,
+                                                 .why_not_count = (size_t)given->why_not_count,
+                                                 .workers       = processors > 0 ? (size_t)processors : 1,
+                                                 .memory        = MEMORY_MOST,
+                                                 .stop          = should_stop,
+                                                 .context       = end,
+                                                 .json          = given->value[OPTION_JSON] != NULL};
     if (given->value[OPTION_WITHIN] != NULL && !read_time(given->value[OPTION_WITHIN], &seconds))
         return false;
     *end = now() + seconds;

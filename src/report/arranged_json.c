@@ -1,0 +1,103 @@
+/* How are the parts of an arrangement written as JSON? */
+#include "report/arrange_report.h"
+
+#include <math.h>
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    if (value != NULL)
+        ts_json_string(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void number(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+static void integer(ts_json *json, const char *key, uint64_t value)
+{
+    ts_json_key(json, key);
+    ts_json_integer(json, (int64_t)value);
+}
+
+static const char *accessory(const ts_arrange_told *told, int8_t index)
+{
+    return index >= 0 ? told->problem->problem.accessories[index].name : NULL;
+}
+
+static void shaft(ts_json *json, const ts_arrange_told *told, const ts_arranged_shaft *s)
+{
+    ts_json_object(json);
+    integer(json, "teeth", s->z);
+    number(json, "face", s->width);
+    string(json, "front", accessory(told, s->front));
+    string(json, "rear", accessory(told, s->rear));
+    ts_json_end(json, '}');
+}
+
+static void branch(ts_json *json, const ts_arrange_told *told, const char *key,
+                   const ts_arranged_branch *b)
+{
+    ts_json_key(json, key);
+    ts_json_array(json);
+    for (uint32_t i = 0; i < b->count; i++)
+        shaft(json, told, &b->shafts[i]);
+    ts_json_end(json, ']');
+}
+
+static void box(ts_json *json, const ts_arrange_told *told, size_t index, const ts_arranged_box *b)
+{
+    const ts_arrange_box    *frame  = &told->problem->problem.boxes[index];
+    const ts_arrange_choice *choice = &frame->choices[b->choice];
+    ts_json_object(json);
+    string(json, "spool", frame->name);
+    number(json, "module", told->problem->m_n[choice->module]);
+    number(json, "wrap", b->wrap);
+    ts_json_key(json, "input");
+    shaft(json, told, &b->input);
+    branch(json, told, "clockwise", &b->branches[0]);
+    branch(json, told, "anticlockwise", &b->branches[1]);
+    ts_json_end(json, '}');
+}
+
+void ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told, const ts_arrangement *found)
+{
+    ts_json_key(json, "boxes");
+    ts_json_array(json);
+    for (size_t b = 0; b < told->problem->problem.box_count; b++)
+        if (found->boxes[b].present)
+            box(json, told, b, &found->boxes[b]);
+    ts_json_end(json, ']');
+}
+
+void ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *v)
+{
+    string(json, "verdict", !v->read ? "not computable" : v->holds ? "holds" : "does not hold");
+    integer(json, "refusals", v->refusals);
+    integer(json, "warnings", v->warnings);
+    string(json, "first_refusal", v->first);
+    string(json, "at", v->address);
+}
+
+void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
+                             const ts_conflict_member *m)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, json->out->allocator);
+    ts_demand_says(told, &m->demand, &text);
+    ts_json_object(json);
+    ts_json_key(json, "demand");
+    ts_json_text(json, (ts_text){text.bytes, text.length});
+    number(json, "from", m->from);
+    number(json, "to", m->to);
+    ts_json_end(json, '}');
+    json->out->failed = json->out->failed || text.failed;
+    ts_buffer_close(&text);
+}

@@ -1,0 +1,42 @@
+/* study/arranging.h: what the parts of one call that arranges a drive share. */
+#ifndef TS_STUDY_ARRANGING_H
+#define TS_STUDY_ARRANGING_H
+
+#include "report/arrange_report.h"
+#include "search/drive_width.h"
+#include "search/locked_memory.h"
+#include "study/arranged_text.h"
+#include "towershaft/arrange.h"
+
+/* Everything that one call needs; what it takes stands in `arena`. */
+typedef struct ts_arranging {
+    ts_study                 *study;
+    const ts_arrange_options *options;
+    ts_arena                 *arena;
+    ts_locked_memory          locked; /* for all threads, with the limit of the options */
+    ts_allocator              shared;
+    ts_drive_problem          problem;
+    ts_drive_width           *widths;
+    ts_arrange_result         result;
+    bool                      searched;
+    ts_text                  *texts; /* [answer] the file with it */
+    ts_arranged_verdict      *verdicts;
+    ts_certificate_check      certificate;
+    ts_conflict               conflict;
+    bool                      explained; /* did the explanation come to its end? */
+    size_t                    chosen;
+    ts_why_not               *why_not;
+    size_t                    why_not_count; /* that were answered */
+    char sha256[65], added_sha256[65];       /* of the files, before anything was added */
+} ts_arranging;
+
+/* Puts an arrangement into the file, widens its faces as the rating of the whole drive asks, and
+ * has all rules judge it.  One that cannot be read again is told as such. */
+ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *text,
+                             ts_arranged_verdict *out);
+
+/* The places of `why_not`, before the search; then what it would take to have them. */
+ts_status ts_arranging_read_places(ts_arranging *a);
+ts_status ts_arranging_answer_places(ts_arranging *a);
+
+#endif
