@@ -104,6 +104,7 @@ what() {
     unrolled.*) echo "the train laid flat: face widths, front and rear pads" ;;
     teeth.*) echo "one pair of gears in mesh, with its path of contact" ;;
     root.*) echo "the critical section at the root of its teeth" ;;
+    widths.*) echo "how narrow the teeth could be, and what sets each width" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;
     power_crank.*) echo "where it goes at crank: inwards" ;;

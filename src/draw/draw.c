@@ -8,6 +8,7 @@
 #include "draw/speed_chart.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
+#include "draw/width_chart.h"
 
 #include <math.h>
 
@@ -60,6 +61,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_margins(scene);
     case TS_FIGURE_MASS:
         return ts_draw_mass(scene);
+    case TS_FIGURE_WIDTHS:
+        return ts_draw_widths(scene);
     case TS_FIGURE_COUNT:
         break;
     }

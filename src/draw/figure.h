@@ -17,6 +17,7 @@
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
+#include "search/tooth_width.h"
 #include "towershaft/status.h"
 
 typedef enum ts_figure {
@@ -29,6 +30,7 @@ typedef enum ts_figure {
     TS_FIGURE_ROOT,     /* the critical section of both roots of one mesh                     */
     TS_FIGURE_MARGINS,  /* every reserve in every condition                                   */
     TS_FIGURE_MASS,     /* what weighs how much                                               */
+    TS_FIGURE_WIDTHS,   /* face widths before and after sizing, and what sets each            */
     TS_FIGURE_COUNT
 } ts_figure;
 
@@ -53,14 +55,17 @@ typedef struct ts_drawing_subject {
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */
     size_t finding_count;
-    const ts_judgement *judgements; /* all that was judged, rule by rule; may be NULL          */
-    size_t              judgement_count;
-    const char         *title; /* NULL: the drive's own                                         */
-    const char *revision;      /* NULL: the drive's own                                         */
-    const char *file;          /* name of the drive file; may be NULL                           */
-    const char *hash;          /* of the drive file; may be NULL                                */
-    const char *version;       /* of this program; may be NULL                                  */
-    const char *verdict;       /* one sentence; NULL: said from the findings                    */
+    const ts_judgement  *judgements; /* all that was judged, rule by rule; may be NULL          */
+    size_t               judgement_count;
+    const ts_width_plan *widths; /* read by TS_FIGURE_WIDTHS; NULL: none were sought           */
+    const ts_teeth      *teeth;  /* ... as they are rated with those widths                    */
+    double      width_step;      /* ... which were sought in these steps, m                    */
+    const char *title;           /* NULL: the drive's own                                         */
+    const char *revision;        /* NULL: the drive's own                                         */
+    const char *file;            /* name of the drive file; may be NULL                           */
+    const char *hash;            /* of the drive file; may be NULL                                */
+    const char *version;         /* of this program; may be NULL                                  */
+    const char *verdict;         /* one sentence; NULL: said from the findings                    */
 } ts_drawing_subject;
 
 typedef struct ts_draw_options {

@@ -2,6 +2,7 @@
 #include "report/size_report.h"
 
 #include "report/verdict_sentence.h"
+#include "search/tooth_width_says.h"
 
 #include <math.h>
 
@@ -45,44 +46,12 @@ static ts_text width(table *t, double b)
     return made(t);
 }
 
-/* "crank, other flank: pitting of the pinion" */
-static void add_failure(table *t, const ts_gear_width *width)
-{
-    const ts_train      *train = t->answer->train;
-    const ts_flank_life *life  = &width->fails.life;
-    if (life->condition >= 0) {
-        const size_t at = (size_t)life->condition * train->mesh_count + life->mesh;
-        ts_buffer_print(&t->text, "%s%s: ", ts_answer_condition(t->answer, life->condition),
-                        t->answer->power->mesh[at].flow == TS_FLOW_INWARD ? ", other flank" : "");
-    }
-    ts_buffer_print(&t->text, "%s of the %s", ts_rated_stress_says(width->fails.stress),
-                    ts_mesh_side_says(train, width->mesh, width->fails.gear));
-}
-
-/* What it is for: that with a step less, or "least width, with idler 2". */
+/* What it is for: what fails with a step less, or "least width, with idler 2". */
 static ts_text set_by(table *t, const ts_gear_width *width)
 {
-    const ts_train *train = t->answer->train;
+    const ts_width_scene scene = {t->answer->drive, t->answer->train, t->answer->power};
     ts_buffer_clear(&t->text);
-    if (width->mesh == TS_NOWHERE) {
-        ts_buffer_add(&t->text, "kept");
-        return made(t);
-    }
-    const ts_mesh *mesh = &train->meshes[width->mesh];
-    const char    *with = train->shafts[mesh->driven_shaft].name;
-    if (mesh->driven == width->gear)
-        with = train->shafts[mesh->driver_shaft].name;
-    if (width->need == TS_WIDTH_NEEDED) {
-        add_failure(t, width);
-        if (mesh->driver != width->gear && mesh->driven != width->gear)
-            ts_buffer_print(&t->text, ", of %s with %s", train->shafts[mesh->driver_shaft].name,
-                            train->shafts[mesh->driven_shaft].name);
-        else
-            ts_buffer_print(&t->text, ", with %s", with);
-    } else {
-        ts_buffer_print(&t->text, "%s width, with %s",
-                        width->need == TS_WIDTH_LEAST ? "least" : "greatest", with);
-    }
+    ts_width_says(&t->text, &scene, width);
     return made(t);
 }
 

@@ -29,6 +29,8 @@ typedef struct ts_width_rig {
     ts_diagnostics *list;
 } ts_width_rig;
 
+#define TS_WIDTH_STEP_USUAL 0.5e-3 /* m */
+
 typedef enum ts_width_need {
     TS_WIDTH_KEPT,  /* for a mesh that is not sized, or cannot hold                           */
     TS_WIDTH_LEAST, /* it could be narrower than the least width                              */

@@ -21,6 +21,7 @@ static const struct {
     {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT},
     {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
     {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
+    {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png"};
@@ -152,6 +153,47 @@ static bool read_options(ts_study *study, const ts_figure_options *from, ts_draw
     return ground >= 0;
 }
 
+/* Finds the face widths of a solved study, whose gears have them then. */
+static ts_status widen(ts_study *study, ts_drawing_subject *subject)
+{
+    const ts_width_rig rig    = {&study->drive, &study->train, &study->motion,
+                                 &study->power, &study->teeth, study->diagnostics};
+    ts_width_plan     *plan   = TS_TAKE(study->arena, ts_width_plan, 1);
+    ts_status          status = plan != NULL ? TS_OK : TS_NO_MEMORY;
+
+    if (status == TS_OK)
+        status = ts_find_tooth_widths(&rig, TS_WIDTH_STEP_USUAL, study->arena, plan);
+    subject->train      = &study->train;
+    subject->motion     = &study->motion;
+    subject->power      = &study->power;
+    subject->drive      = &study->drive;
+    subject->source     = &study->source;
+    subject->widths     = plan;
+    subject->teeth      = &study->teeth;
+    subject->width_step = TS_WIDTH_STEP_USUAL;
+    return status;
+}
+
+/* On a study of its own, so that the one that was asked stays as it is. */
+static ts_status draw_widened(const ts_study *study, const ts_draw_options *drawn,
+                              ts_drawing_subject *subject, const ts_sink *sink)
+{
+    ts_study *other  = NULL;
+    ts_status status = ts_study_open(study->allocator, &other);
+
+    if (status != TS_OK)
+        return status;
+    ts_study_options options = study->options;
+    options.workings         = false;
+    status = ts_study_read(other, study->name, study->bytes.at, study->bytes.length, &options);
+    if (status == TS_OK)
+        status = widen(other, subject);
+    if (status == TS_OK)
+        status = ts_draw(subject, drawn, sink);
+    ts_study_close(other);
+    return status;
+}
+
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
 {
     ts_draw_options drawn;
@@ -160,7 +202,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_buffer verdict;
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);
-    const ts_drawing_subject subject = {
+    ts_drawing_subject subject = {
         .drive           = &study->drive,
         .train           = &study->train,
         .motion          = &study->motion,
@@ -176,7 +218,10 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         .version         = ts_version(),
         .verdict         = verdict.bytes,
     };
-    const ts_status status = verdict.failed ? TS_NO_MEMORY : ts_draw(&subject, &drawn, sink);
+    ts_status status = verdict.failed ? TS_NO_MEMORY : TS_OK;
+    if (status == TS_OK)
+        status = drawn.figure == TS_FIGURE_WIDTHS ? draw_widened(study, &drawn, &subject, sink)
+                                                  : ts_draw(&subject, &drawn, sink);
     ts_buffer_close(&verdict);
     return status;
 }

@@ -9,8 +9,8 @@
 #include <math.h>
 #include <string.h>
 
-#define STEP_USUAL "0.5 mm"
-#define STEP_LEAST 1e-6 /* m */
+#define STEP_USUAL "0.5 mm" /* TS_WIDTH_STEP_USUAL */
+#define STEP_LEAST 1e-6     /* m */
 #define STEP_MOST  0.1
 
 /* ---- the text of the new file ---------------------------------------------------------------- */

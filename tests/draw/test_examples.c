@@ -99,6 +99,14 @@ static size_t box_shafts(const ts_train *train)
     return count;
 }
 
+static size_t cylindrical_gears(const ts_train *train)
+{
+    size_t count = 0;
+    for (uint32_t g = 0; g < train->gear_count; g++)
+        count += train->gears[g].role != TS_GEAR_BEVEL;
+    return count;
+}
+
 static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figure)
 {
     const ts_train *train = &it->file.train;
@@ -111,6 +119,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         assert_true(count_of(canvas, TS_PLACE_ROW) > 15);
     else if (figure == TS_FIGURE_MARGINS)
         assert_true(count_of(canvas, TS_PLACE_CELL) >= it->file.drive.condition_count);
+    else if (figure == TS_FIGURE_WIDTHS)
+        assert_int_equal(count_of(canvas, TS_PLACE_CELL), cylindrical_gears(train));
     else
         assert_int_equal(count_of(canvas, TS_PLACE_NUMBER),
                          figure == TS_FIGURE_TEETH || figure == TS_FIGURE_ROOT ? 2
