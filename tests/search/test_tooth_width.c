@@ -108,6 +108,38 @@ static void no_gear_can_be_a_step_narrower(void **state)
     assert_true(tried > 8);
 }
 
+/* Nothing of the widths that a file happens to have is left in the answer. */
+static void shrunk_and_oversize_widths_come_to_the_same(void **state)
+{
+    (void)state;
+    static const double scales[2] = {0.35, 2.2};
+    size_t              compared  = 0;
+    for (size_t f = 0; f < 4; f++) {
+        sized it;
+        read_study(files[f], &it);
+        it.study->drive.limits.contact_safety.value = 1.3;
+        it.study->drive.limits.bending_safety.value = 1.6;
+        find(&it, 0.0005);
+        for (size_t s = 0; s < 2; s++) {
+            sized other;
+            read_study(files[f], &other);
+            other.study->drive.limits.contact_safety.value = 1.3;
+            other.study->drive.limits.bending_safety.value = 1.6;
+            for (uint32_t g = 0; g < other.rig.train->gear_count; g++)
+                if (other.rig.train->gears[g].role != TS_GEAR_BEVEL)
+                    other.rig.train->gears[g].face.value *= scales[s] + 0.07 * (double)(g % 3);
+            find(&other, 0.0005);
+            for (size_t i = 0; i < it.plan.gear_count; i++) {
+                assert_close(other.plan.gears[i].after, it.plan.gears[i].after, 1e-12);
+                compared += other.plan.gears[i].need == TS_WIDTH_NEEDED;
+            }
+            ts_study_close(other.study);
+        }
+        ts_study_close(it.study);
+    }
+    assert_true(compared > 16);
+}
+
 /* Nothing is left out of it: a gear is needed as wide as it is, or at the least of one mesh. */
 static void every_width_has_a_reason(void **state)
 {
@@ -375,6 +407,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(all_sized_meshes_hold),
         cmocka_unit_test(no_gear_can_be_a_step_narrower),
+        cmocka_unit_test(shrunk_and_oversize_widths_come_to_the_same),
         cmocka_unit_test(every_width_has_a_reason),
         cmocka_unit_test(no_other_widths_nearby_are_lighter),
         cmocka_unit_test(a_pinion_is_wider_where_that_is_lighter),
