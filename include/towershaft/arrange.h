@@ -28,9 +28,11 @@ typedef struct ts_arrange_options {
      * forbids it or by what it costs. */
     const char *const *why_not;
     size_t             why_not_count;
-    size_t             answers; /* how many; 0: five                                      */
-    size_t             workers; /* threads; 0: one.  The answer is the same for any number */
-    size_t             memory;  /* bytes at most; 0: no limit                             */
+    /* In how many steps the wrap is taken back to see what that costs; 0: not at all. */
+    size_t front;
+    size_t answers; /* how many; 0: five                                      */
+    size_t workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t memory;  /* bytes at most; 0: no limit                             */
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;

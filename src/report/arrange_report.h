@@ -34,6 +34,21 @@ typedef struct ts_why_not {
     ts_conflict         conflict;
 } ts_why_not;
 
+/* The lightest arrangement within a wrap; of several boxes the largest wrap counts. */
+typedef struct ts_front_point {
+    double              limit; /* rad, that it was searched within */
+    ts_arrange_end      end;
+    ts_arrangement      found;
+    ts_arrange_rule     rule; /* what other code says: TS_RULE_NONE */
+    ts_arranged_verdict verdict;
+} ts_front_point;
+
+typedef struct ts_front {
+    ts_front_point *points; /* from the lightest on, by falling wrap */
+    size_t          count;
+    double          nothing_below; /* rad: nothing fits within it; NaN: not found out */
+} ts_front;
+
 typedef struct ts_arrange_told {
     const ts_drive            *drive;
     const ts_motion           *motion; /* of the file as it was: for the inputs' speeds */
@@ -47,6 +62,7 @@ typedef struct ts_arrange_told {
         *conflict; /* where nothing fits; NULL: not asked, or ended before its answer */
     const ts_why_not *why_not;
     size_t            why_not_count;
+    const ts_front   *front;                /* NULL: not asked */
     const char       *added, *added_sha256; /* the file that joined, or NULL */
     const char       *caution, *version, *sha256;
 } ts_arrange_told;
@@ -64,13 +80,16 @@ void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out);
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
 void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
                              const ts_conflict_member *member);
-void ts_why_not_page(const ts_arrange_told *told, ts_page *page);
-void ts_why_not_json(const ts_arrange_told *told, ts_json *json);
-void ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,
-                            const ts_arrangement *found);
-void ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *verdict);
-void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
-                             const ts_conflict_member *member);
+double ts_arrangement_wrap(const ts_arrange_told *told, const ts_arrangement *found);
+void   ts_front_page(const ts_arrange_told *told, ts_page *page);
+void   ts_front_json(const ts_arrange_told *told, ts_json *json);
+void   ts_why_not_page(const ts_arrange_told *told, ts_page *page);
+void   ts_why_not_json(const ts_arrange_told *told, ts_json *json);
+void   ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,
+                              const ts_arrangement *found);
+void   ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *verdict);
+void   ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
+                               const ts_conflict_member *member);
 
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
 

@@ -8,8 +8,6 @@
 
 #include <string.h>
 
-#define ANSWERS_USUAL 5
-
 /* ---- what stays ------------------------------------------------------------------------------ */
 
 static bool is_at_or_below(ts_text address, const char *place)
@@ -126,15 +124,9 @@ static ts_status search(ts_arranging *a)
         return status;
     a->problem.problem.model = (ts_arrange_model){
         .context = a->widths, .width = ts_drive_width_of, .gear_mass = ts_drive_gear_mass};
-    const ts_arrange_wish wish = {
-        .allocator   = &a->shared,
-        .memory_most = a->options->memory,
-        .workers     = workers,
-        .answers     = (uint32_t)(a->options->answers > 0 ? a->options->answers : ANSWERS_USUAL),
-        .stop        = a->options->stop,
-        .context     = a->options->context};
-    status      = ts_arrange_search(&a->problem.problem, &wish, &a->result);
-    a->searched = status == TS_OK;
+    const ts_arrange_wish wish = ts_arranging_wish(a);
+    status                     = ts_arrange_search(&a->problem.problem, &wish, &a->result);
+    a->searched                = status == TS_OK;
     if (status == TS_OK) {
         a->certificate = ts_arrange_check_certificate(&a->problem.problem, &a->result);
         if (a->result.end == TS_ARRANGE_PROVEN && a->result.count == 0)
@@ -183,6 +175,7 @@ static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const
         .conflict      = a->explained ? &a->conflict : NULL,
         .caution       = ts_caution(),
         .version       = ts_version(),
+        .front         = a->options->front > 0 && a->result.count > 0 ? &a->front : NULL,
         .why_not       = a->why_not,
         .why_not_count = a->why_not_count,
         .added         = a->options->added != NULL ? a->options->added_name : NULL,
@@ -270,6 +263,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         status = search(&a);
     if (status == TS_OK)
         status = check_all(&a);
+    if (status == TS_OK)
+        status = ts_arranging_find_front(&a);
     if (status == TS_OK)
         status = ts_arranging_answer_places(&a);
     if (status == TS_OK)

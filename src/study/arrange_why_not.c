@@ -4,12 +4,9 @@
 
 static ts_arrange_wish wish_of(const ts_arranging *a)
 {
-    return (ts_arrange_wish){.allocator   = &a->shared,
-                             .memory_most = a->options->memory,
-                             .workers     = a->options->workers > 0 ? a->options->workers : 1,
-                             .answers     = 1,
-                             .stop        = a->options->stop,
-                             .context     = a->options->context};
+    ts_arrange_wish wish = ts_arranging_wish(a);
+    wish.answers         = 1;
+    return wish;
 }
 
 /* The first answer that has it there is the lightest that has, as long as whether it is there

@@ -25,6 +25,7 @@ typedef struct ts_arranging {
     ts_conflict               conflict;
     bool                      explained; /* did the explanation come to its end? */
     size_t                    chosen;
+    ts_front                  front;
     ts_why_not               *why_not;
     size_t                    why_not_count; /* that were answered */
     char sha256[65], added_sha256[65];       /* of the files, before anything was added */
@@ -34,6 +35,12 @@ typedef struct ts_arranging {
  * has all rules judge it.  One that cannot be read again is told as such. */
 ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *text,
                              ts_arranged_verdict *out);
+
+/* How every search of this call is done. */
+ts_arrange_wish ts_arranging_wish(const ts_arranging *a);
+
+/* The lightest for each wrap, when that was asked. */
+ts_status ts_arranging_find_front(ts_arranging *a);
 
 /* The places of `why_not`, before the search; then what it would take to have them. */
 ts_status ts_arranging_read_places(ts_arranging *a);

@@ -143,6 +143,31 @@ class Arrange(Arranging):
             self.assertEqual(code, 2, text)
             self.assertTrue(err, text)
 
+    def test_less_wrap_costs_mass_and_each_point_is_the_lightest_within_it(self):
+        copy = self.at_its_best()
+        data = answer("arrange", copy, "--front", "3")
+        follows(data, "arrange.schema.json")
+        points = data["front"]["points"]
+        self.assertGreater(len(points), 1)
+        self.assertAlmostEqual(points[0]["mass"], data["answers"][0]["mass"])
+        for before, after in zip(points, points[1:]):
+            self.assertLess(after["wrap"], before["wrap"])
+            self.assertGreater(after["mass"], before["mass"])
+        for one in points:
+            self.assertTrue(one["proven"] and one["verified"])
+            self.assertLessEqual(one["wrap"], one["within"] + 1e-9)
+        self.assertLess(data["front"]["nothing_below"], points[-1]["wrap"])
+        # A search that is given that wrap in the file finds that mass, and below the least nothing.
+        within = self.folder / "within.yaml"
+        for wrap, count in ((points[-1]["within"], 1), (data["front"]["nothing_below"], 0)):
+            text = copy.read_text().replace("wrap: 95 deg", f"wrap: {math.degrees(wrap):.10f} deg")
+            within.write_text(text)
+            told = answer("arrange", within, "--answers", "1", "--within", "8 s")["answers"]
+            self.assertEqual(len(told), count)
+            if count:
+                self.assertAlmostEqual(told[0]["mass"], points[-1]["mass"], places=9)
+        self.assertIn("What less wrap costs", run("arrange", copy, "--front", "1")[1])
+
     def test_fingerprints_are_those_of_the_files(self):
         copy = self.at_its_best()
         added = ROOT / "examples/monday/second_pump.yaml"

@@ -51,6 +51,7 @@ typedef enum option_id {
     OPTION_PORT,
     OPTION_NO_BROWSER,
     OPTION_WHY_NOT,
+    OPTION_FRONT,
     OPTION_COUNT
 } option_id;
 

@@ -39,6 +39,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_NO_BROWSER, "--no-browser", NULL, NULL, "print the link and open nothing"},
     {OPTION_WHY_NOT, "--why-not", NULL, "PLACE",
      "what forbids, or costs, a place such as 'fuel pump on lp'; may stand more than once"},
+    {OPTION_FRONT, "--front", NULL, "NUMBER",
+     "take the wrap back in so many steps, and say what each costs"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -53,8 +55,8 @@ static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUT
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
-    OPTION_KEEP,  OPTION_ADD,    OPTION_WHY_NOT, OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
-    OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,    OPTION_UNITS,  OPTION_COLOUR};
+    OPTION_KEEP,    OPTION_ADD,   OPTION_WHY_NOT, OPTION_FRONT, OPTION_WITHIN, OPTION_ANSWERS,
+    OPTION_THREADS, OPTION_WRITE, OPTION_OUTPUT,  OPTION_JSON,  OPTION_UNITS,  OPTION_COLOUR};
 static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
                                             OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
                                             OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,

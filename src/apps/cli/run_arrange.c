@@ -84,6 +84,7 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, double *
         return false;
     *end = now() + seconds;
     return read_count(given, OPTION_ANSWERS, 16, &wish->answers) &&
+           read_count(given, OPTION_FRONT, 40, &wish->front) &&
            read_count(given, OPTION_THREADS, 256, &wish->workers);
 }
 
