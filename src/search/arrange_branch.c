@@ -9,39 +9,62 @@
 
 #include "search/crew.h"
 
+static ts_bench bench_of(const ts_grower *g, uint32_t set, size_t worker)
+{
+    return (ts_bench){.g      = g,
+                      .d      = &g->room->desks[worker],
+                      .set    = set,
+                      .plane  = g->plane,
+                      .pair   = ts_plane_of(g->pair, g->plane),
+                      .grown  = ts_grown_in(g->out, g->plane),
+                      .ended  = -1,
+                      .worker = worker};
+}
+
+/* Labels of this set whose last shaft carries something, or drives another plane. */
+static void put_shafts(ts_bench *b)
+{
+    const ts_box_tables *box = b->pair->box;
+
+    for (size_t i = 0; i < box->carry_count; i++) {
+        const ts_carry *c = &box->carries[i];
+        if ((c->set & ~b->set) != 0)
+            continue;
+        if (c->set == b->set) {
+            ts_bench_start(b, c);
+            continue;
+        }
+        if (b->grown[b->set & ~c->set].count > 0)
+            ts_bench_extend(b, c);
+        for (uint16_t at = 0; at < b->pair->step_count; at++)
+            ts_bench_step(b, at, c);
+    }
+    for (uint16_t at = 0; at < b->pair->step_count; at++)
+        ts_bench_step(b, at, NULL);
+}
+
 static void grow_set(void *context, size_t item, size_t worker)
 {
-    ts_grower           *g    = context;
-    const ts_box_tables *box  = g->pair->box;
-    const uint32_t       most = g->pair->tables->problem->idlers_in_row;
-    ts_bench             b    = {
-                       .g = g, .d = &g->room->desks[worker], .set = g->sets[item], .ended = -1, .worker = worker};
+    ts_grower     *g    = context;
+    const uint32_t most = g->pair->tables->problem->idlers_in_row;
+    ts_bench       b    = bench_of(g, g->sets[item], worker);
 
     if (b.d->no_memory || ts_is_halted(&b))
         return;
-    b.ahead = ts_ahead_of(box, b.set);
-    for (size_t i = 0; i < box->carry_count; i++) {
-        const ts_carry *c = &box->carries[i];
-        if ((c->set & ~b.set) != 0)
-            continue;
-        if (c->set == b.set)
-            ts_bench_start(&b, c);
-        else if (g->out->grown[b.set & ~c->set].count > 0)
-            ts_bench_extend(&b, c);
-    }
+    b.ahead = ts_ahead_of(g->pair->box, b.set);
+    put_shafts(&b);
     ts_bench_narrow(&b, 0);
     for (uint8_t idlers = 0; idlers < most; idlers++) {
         ts_bench_add_idlers(&b, idlers);
         ts_bench_narrow(&b, (uint8_t)(idlers + 1));
     }
-    ts_bench_pack(&b, &g->out->grown[b.set]);
+    ts_bench_pack(&b, &b.grown[b.set]);
 }
 
 static void end_set(void *context, size_t item, size_t worker)
 {
     ts_grower *g = context;
-    ts_bench   b = {
-          .g = g, .d = &g->room->desks[worker], .set = (uint32_t)item + 1, .worker = worker};
+    ts_bench   b = bench_of(g, (uint32_t)item + 1, worker);
 
     if (b.d->no_memory || ts_is_halted(&b))
         return;
@@ -71,7 +94,7 @@ static bool open_room(ts_branches *out, ts_branch_room *room)
     room->lists = ts_arena_open(&room->allocator);
     if (room->lists == NULL)
         return false;
-    out->grown    = TS_TAKE(room->lists, ts_label_list, sets);
+    out->grown    = TS_TAKE(room->lists, ts_label_list, sets * (out->pair->plane_count + 1));
     out->ended[0] = TS_TAKE(room->lists, ts_label_list, sets);
     out->ended[1] = TS_TAKE(room->lists, ts_label_list, sets);
     for (size_t i = 0; i < room->workers; i++)
@@ -102,23 +125,34 @@ static bool had_memory(const ts_branch_room *room)
     return true;
 }
 
-static bool grow_all(ts_grower *g, uint32_t *sets)
+static bool goes_on(const ts_grower *g)
+{
+    return had_memory(g->room) && !atomic_load(g->halt);
+}
+
+static void grow_plane(ts_grower *g, uint32_t *sets)
 {
     const uint32_t allowed = g->pair->box->allowed;
-    const size_t   workers = g->room->workers;
 
     g->sets = sets;
-    for (uint32_t size = 1; size <= size_of(allowed); size++) {
+    for (uint32_t size = 1; size <= size_of(allowed) && goes_on(g); size++) {
         size_t count = 0;
         for (uint32_t set = 1; set <= allowed; set++)
             if ((set & ~allowed) == 0 && size_of(set) == size)
                 sets[count++] = set;
-        ts_crew_run(workers, count, grow_set, g);
-        if (!had_memory(g->room) || atomic_load(g->halt))
-            break;
+        ts_crew_run(g->room->workers, count, grow_set, g);
     }
-    if (had_memory(g->room) && !atomic_load(g->halt))
-        ts_crew_run(workers, g->pair->tables->all, end_set, g);
+}
+
+/* First the planes that step shafts drive, and that of the input last, which takes from them. */
+static bool grow_all(ts_grower *g, uint32_t *sets)
+{
+    for (uint32_t plane = (uint32_t)g->pair->plane_count + 1; plane-- > 0 && goes_on(g);) {
+        g->plane = plane;
+        grow_plane(g, sets);
+    }
+    if (goes_on(g))
+        ts_crew_run(g->room->workers, g->pair->tables->all, end_set, g);
     g->out->stopped = atomic_load(g->halt);
     return had_memory(g->room) && !g->out->stopped;
 }

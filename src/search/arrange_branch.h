@@ -30,7 +30,7 @@ typedef struct ts_branch_wish {
 typedef struct ts_branches {
     const ts_pair_tables *pair;
     size_t                label_size;
-    ts_label_list        *grown;    /* [set], not yet meshed with the input             */
+    ts_label_list        *grown;    /* [plane * sets + set], not yet meshed with the input */
     ts_label_list        *ended[2]; /* [input reversed][set], meshed with the input, by mass;
                                        the empty set has one label, of nothing          */
     ts_label_count count;
@@ -51,6 +51,11 @@ static inline const ts_label *ts_label_in(const ts_branches *b, const ts_label_l
                                           uint32_t i)
 {
     return (const ts_label *)(const void *)(list->at + (size_t)i * b->label_size);
+}
+
+static inline ts_label_list *ts_grown_in(const ts_branches *b, uint32_t plane)
+{
+    return &b->grown[plane * ((size_t)b->pair->tables->all + 1)];
 }
 
 #endif

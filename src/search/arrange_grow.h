@@ -10,19 +10,22 @@ typedef struct ts_grower {
     const ts_pair_tables *pair;
     ts_branches          *out;
     ts_branch_room       *room;
-    const uint32_t       *sets; /* of the size at hand */
-    atomic_bool          *halt; /* somebody said stop */
+    const uint32_t       *sets;  /* of the size at hand */
+    uint32_t              plane; /* at hand             */
+    atomic_bool          *halt;  /* somebody said stop */
 } ts_grower;
 
 /* The set at hand. */
 typedef struct ts_bench {
-    const ts_grower *g;
-    ts_desk         *d;
-    uint32_t         set;
-    ts_ahead         ahead;
-    int              ended; /* -1: growing; 0, 1: being joined to an input that is (not) reversed */
-    size_t           worker;
-    uint32_t         turns; /* since it was last asked whether to stop */
+    const ts_grower      *g;
+    ts_desk              *d;
+    uint32_t              set, plane;
+    const ts_pair_tables *pair;  /* of that plane */
+    ts_label_list        *grown; /* ... [set]     */
+    ts_ahead              ahead;
+    int      ended; /* -1: growing; 0, 1: being joined to an input that is (not) reversed */
+    size_t   worker;
+    uint32_t turns; /* since it was last asked whether to stop */
 } ts_bench;
 
 /* Is the search to end?  One worker asks, now and then, and all of them hear it. */
@@ -51,7 +54,7 @@ static inline double ts_gear_mass(const ts_pair_tables *pair, uint32_t z, uint32
 /* The width that the last gear will have at least, for the mesh inwards carries the whole set. */
 static inline double ts_least_last(const ts_bench *b, const ts_label *l)
 {
-    const ts_pair_tables   *pair   = b->g->pair;
+    const ts_pair_tables   *pair   = b->pair;
     const ts_module_tables *module = pair->module;
     uint32_t                steps  = l->need;
 
@@ -70,6 +73,9 @@ void ts_bench_start(ts_bench *bench, const ts_carry *carry);
 void ts_bench_extend(ts_bench *bench, const ts_carry *carry);
 /* Labels of this set with `before` idlers in a row, each with one more. */
 void ts_bench_add_idlers(ts_bench *bench, uint8_t before);
+/* Labels of the rest of the set in the plane that the step shaft `at` drives, each with it; carry
+ * NULL: it has no pad. */
+void ts_bench_step(ts_bench *bench, uint16_t at, const ts_carry *carry);
 /* Labels of this set, each meshed with the input. */
 void ts_bench_end(ts_bench *bench);
 

@@ -240,20 +240,46 @@ uint64_t ts_join_count(const ts_branches *branches, uint32_t set)
 /* ---- writing out ------------------------------------------------------------------------------
  */
 
+static ts_arranged_shaft shaft_of(const ts_arrange_tables *t, const ts_label *l,
+                                  uint32_t inner_need)
+{
+    const uint32_t need = l->need > inner_need ? l->need : inner_need;
+    return (ts_arranged_shaft){.front = l->on[0],
+                               .rear  = l->on[1],
+                               .z     = l->z,
+                               .width = (double)need * t->problem->width_step};
+}
+
 /* A gear is as wide as the wider of its two meshes; a label knows the outboard one of its last
- * gear, and the label inwards of it knows the other. */
+ * gear, and the label inwards of it knows the other.  Second gears have one mesh, which no label
+ * keeps. */
 static void write_branch(const ts_branches *b, const ts_label *ended, ts_arranged_branch *out)
 {
-    const double    step  = b->pair->tables->problem->width_step;
-    const ts_label *inner = ended;
+    const ts_arrange_tables *t     = b->pair->tables;
+    const ts_pair_tables    *plane = b->pair;
+    const ts_label          *inner = ended;
+    uint32_t                 at    = 0; /* number of the plane */
 
     out->count = 0;
     while (inner->parent_set != 0) {
-        const ts_label *l         = ts_label_in(b, &b->grown[inner->parent_set], inner->parent);
-        const uint32_t  need      = l->need > inner->need ? l->need : inner->need;
-        out->shafts[out->count++] = (ts_arranged_shaft){
-            .front = l->on[0], .rear = l->on[1], .z = l->z, .width = (double)need * step};
-        inner = l;
+        const ts_plane_step *step = inner->step > 0 ? &b->pair->steps[inner->step - 1] : NULL;
+        if (step != NULL)
+            at = step->plane;
+        const ts_label *l = ts_label_in(b, &ts_grown_in(b, at)[inner->parent_set], inner->parent);
+        uint32_t        need = inner->need;
+        if (step != NULL) {
+            ts_arranged_shaft *s = &out->shafts[out->count - 1];
+            plane                = ts_plane_of(b->pair, at);
+            need                 = ts_pair_steps(plane, inner->parent_set, step->z_step, l->z,
+                                                 ts_is_reversed(t, inner->parent_set, 0), l->reversed != 0);
+            if (need < t->steps_least)
+                need = t->steps_least;
+            s->z_step      = step->z_step;
+            s->step_module = plane->module_index;
+            s->step_width  = (double)need * t->problem->width_step;
+        }
+        out->shafts[out->count++] = shaft_of(t, l, need);
+        inner                     = l;
     }
 }
 

@@ -26,7 +26,9 @@ typedef struct ts_label {
     double   tail[2];    /* per face: the most of half[body] - distance; -inf without a body */
     uint64_t shape;      /* says which accessories stand in which order on which faces      */
     uint32_t parent;     /* index in the list of `parent_set`                               */
-    uint32_t parent_set; /* 0: the free end                                                 */
+    uint16_t parent_set; /* 0: the free end                                                 */
+    uint16_t step;       /* 0, or 1 + index of the step shaft that it is: the parent is a label of
+                            the plane that this drives                                      */
     uint32_t next;       /* while a list is built: the next label of the same bucket        */
     uint16_t z, need;
     int8_t   on[2];

@@ -34,7 +34,8 @@ void ts_bench_narrow(ts_bench *b, uint8_t idlers)
     for (uint32_t i = 0; i < d->count; i++) {
         const ts_label *l = ts_label_at(b, i);
         if (l->dead == 0 && l->idlers == idlers)
-            rank[alive++] = (ranking){ts_rest_bound(wish->rest, b->set, l, ts_least_last(b, l)), i};
+            rank[alive++] =
+                (ranking){ts_rest_bound(wish->rest, b->plane, b->set, l, ts_least_last(b, l)), i};
     }
     qsort(rank, alive, sizeof *rank, by_value);
     for (uint32_t i = wish->beam; i < alive; i++)
@@ -85,7 +86,7 @@ static void pack(ts_bench *b, ts_label_list *list)
         ts_label *l = ts_label_at(b, i);
         if (l->dead != 0)
             continue;
-        if (b->ended < 0 && l->idlers > 0)
+        if (b->ended < 0 && l->idlers > 0 && l->step == 0)
             l->parent = d->order[l->parent];
         memcpy(list->at + (size_t)d->order[i] * size, l, size);
     }

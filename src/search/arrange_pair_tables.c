@@ -9,11 +9,11 @@ static bool in_band(double speed, double least, double most)
            speed <= most + TS_SPEED_SLACK * fabs(most);
 }
 
-static bool fits(const ts_arrange_problem *p, const ts_arrange_choice *choice,
+static bool fits(const ts_arrange_problem *p, const ts_arrange_choice *choice, double turns,
                  const ts_arrange_accessory *a, uint32_t z)
 {
     for (size_t c = 0; c < p->condition_count; c++) {
-        const double speed = choice->speed[c] * (double)choice->z_in / (double)z;
+        const double speed = choice->speed[c] * turns / (double)z;
         if (!in_band(speed, a->speed_least[c], a->speed_most[c]))
             return false;
     }
@@ -21,13 +21,16 @@ static bool fits(const ts_arrange_problem *p, const ts_arrange_choice *choice,
 }
 
 /* Speed falls with z and size grows, so the teeth that fit have no gaps. */
-static ts_window window_of(const ts_arrange_problem *p, const ts_arrange_box *box,
-                           const ts_arrange_choice *choice, const ts_arrange_accessory *a)
+static ts_window window_of(const ts_pair_tables *pair, const ts_arrange_choice *choice,
+                           const ts_arrange_accessory *a)
 {
-    const double m = p->modules[choice->module], most = box->tip_most;
-    ts_window    w = {1, 0};
+    const ts_arrange_problem *p   = pair->tables->problem;
+    const ts_arrange_box     *box = pair->frame;
+    const double              m = pair->module->m, most = box->tip_most;
+    ts_window                 w = {1, 0};
     for (uint32_t z = p->z_least; z <= p->z_most; z++) {
-        if (!fits(p, choice, a, z) || (most > 0.0 && m * ((double)z + 2.0 * box->addendum) > most))
+        if (!fits(p, choice, pair->turns, a, z) ||
+            (most > 0.0 && m * ((double)z + 2.0 * box->addendum) > most))
             continue;
         if (w.least > w.most)
             w.least = (uint16_t)z;
@@ -39,13 +42,14 @@ static ts_window window_of(const ts_arrange_problem *p, const ts_arrange_box *bo
 static void make_windows(ts_pair_tables *pair, const ts_arrange_choice *choice)
 {
     const ts_arrange_problem *p        = pair->tables->problem;
-    uint32_t                  smallest = choice->z_in;
+    uint32_t                  smallest = pair->z_second > 0 ? pair->z_nearest : choice->z_in;
 
     for (uint32_t a = 0; a < p->accessory_count; a++) {
         const ts_arrange_accessory *each = &p->accessories[a];
-        if (each->side == TS_SIDE_ANY && fits(p, choice, each, choice->z_in))
+        if (pair->z_second == 0 && each->side == TS_SIDE_ANY &&
+            fits(p, choice, pair->turns, each, choice->z_in))
             pair->input_fits |= 1u << a;
-        pair->window[a] = each->input ? (ts_window){1, 0} : window_of(p, pair->frame, choice, each);
+        pair->window[a] = each->input ? (ts_window){1, 0} : window_of(pair, choice, each);
         if (pair->window[a].least <= pair->window[a].most && pair->window[a].least < smallest)
             smallest = pair->window[a].least;
     }
@@ -80,7 +84,7 @@ static void make_angles(ts_pair_tables *pair)
 static void make_forces(ts_pair_tables *pair, const ts_arrange_choice *choice)
 {
     const ts_arrange_problem *p      = pair->tables->problem;
-    const double              radius = 0.5 * pair->module->m * (double)choice->z_in;
+    const double              radius = 0.5 * pair->module->m * pair->turns;
 
     for (uint32_t set = 0; set <= pair->tables->all; set++) {
         double most = 0.0;
@@ -98,26 +102,17 @@ static void make_forces(ts_pair_tables *pair, const ts_arrange_choice *choice)
     }
 }
 
-bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
-                         uint32_t choice, ts_arena *arena)
+/* One plane; everything but what it drives. */
+static bool make_plane(ts_pair_tables *pair, const ts_arrange_choice *own, ts_arena *arena)
 {
-    const ts_arrange_problem *p    = tables->problem;
-    const ts_arrange_choice  *own  = &p->boxes[box].choices[choice];
-    const size_t              sets = (size_t)tables->all + 1;
+    const ts_arrange_tables  *t    = pair->tables;
+    const ts_arrange_problem *p    = t->problem;
+    const size_t              sets = (size_t)t->all + 1;
 
-    *pair = (ts_pair_tables){
-        .tables      = tables,
-        .box         = &tables->boxes[box],
-        .module      = &tables->modules[own->module],
-        .frame       = &p->boxes[box],
-        .box_index   = box,
-        .choice      = choice,
-        .z_in        = own->z_in,
-        .input_sense = p->boxes[box].input_sense > 0 ? TS_SENSE_PLUS : TS_SENSE_MINUS,
-    };
-    pair->angle = TS_TAKE(arena, double, 2 * tables->stride);
-    pair->share = TS_TAKE(arena, double, tables->stride);
-    pair->force = TS_TAKE(arena, double, sets);
+    pair->module = &t->modules[pair->module_index];
+    pair->angle  = TS_TAKE(arena, double, 2 * t->stride);
+    pair->share  = TS_TAKE(arena, double, t->stride);
+    pair->force  = TS_TAKE(arena, double, sets);
     if (!p->model.proportional)
         pair->told = TS_TAKE(arena, ts_told_width, TOLD_WIDTHS);
     if (!p->model.proportional)
@@ -128,6 +123,74 @@ bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, 
     make_angles(pair);
     make_forces(pair, own);
     return true;
+}
+
+/* The same module and the same ratio, by whichever teeth, are one plane. */
+static bool is_driven_by(const ts_pair_tables *plane, const ts_arrange_step *s, uint32_t module)
+{
+    return plane->module_index == module &&
+           (uint64_t)plane->z_second * s->z == (uint64_t)s->z_step * plane->z_first;
+}
+
+static uint32_t plane_for(ts_pair_tables *pair, const ts_arrange_step *s)
+{
+    const uint32_t module = s->module == TS_MODULE_SAME ? pair->module_index : s->module;
+    for (uint32_t i = 0; i < pair->plane_count; i++)
+        if (is_driven_by(&pair->planes[i], s, module))
+            return i + 1;
+    ts_pair_tables *fresh = &pair->planes[pair->plane_count++];
+    *fresh                = *pair;
+    fresh->planes         = NULL;
+    fresh->plane_count    = 0;
+    fresh->module_index   = module;
+    fresh->z_first        = s->z;
+    fresh->z_second       = s->z_step;
+    fresh->turns          = (double)pair->z_in * (double)s->z_step / (double)s->z;
+    fresh->input_fits     = 0;
+    fresh->z_nearest      = s->z_step;
+    return (uint32_t)pair->plane_count;
+}
+
+static bool make_planes(ts_pair_tables *pair, const ts_arrange_choice *own, ts_arena *arena)
+{
+    const ts_arrange_box *frame = pair->frame;
+
+    pair->planes = TS_TAKE(arena, ts_pair_tables, frame->step_count);
+    pair->steps  = TS_TAKE(arena, ts_plane_step, frame->step_count);
+    if (ts_arena_failed(arena))
+        return false;
+    for (size_t i = 0; i < frame->step_count; i++) {
+        const ts_arrange_step *s     = &frame->steps[i];
+        const uint32_t         plane = plane_for(pair, s);
+        pair->steps[pair->step_count++] =
+            (ts_plane_step){plane, (uint16_t)s->z, (uint16_t)s->z_step};
+        if (s->z_step < pair->planes[plane - 1].z_nearest)
+            pair->planes[plane - 1].z_nearest = s->z_step;
+    }
+    for (size_t i = 0; i < pair->plane_count; i++)
+        if (!make_plane(&pair->planes[i], own, arena))
+            return false;
+    return true;
+}
+
+bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
+                         uint32_t choice, ts_arena *arena)
+{
+    const ts_arrange_problem *p   = tables->problem;
+    const ts_arrange_choice  *own = &p->boxes[box].choices[choice];
+
+    *pair = (ts_pair_tables){
+        .tables       = tables,
+        .box          = &tables->boxes[box],
+        .frame        = &p->boxes[box],
+        .box_index    = box,
+        .choice       = choice,
+        .z_in         = own->z_in,
+        .module_index = own->module,
+        .turns        = (double)own->z_in,
+        .input_sense  = p->boxes[box].input_sense > 0 ? TS_SENSE_PLUS : TS_SENSE_MINUS,
+    };
+    return make_plane(pair, own, arena) && make_planes(pair, own, arena);
 }
 
 /* Never 0, for teeth are not. */
@@ -144,8 +207,10 @@ static uint32_t ask_model(const ts_pair_tables *pair, uint32_t set, uint32_t z_i
     const ts_arrange_problem *p    = pair->tables->problem;
     const ts_arrange_mesh     mesh = {
             .box             = pair->box_index,
-            .module          = pair->frame->choices[pair->choice].module,
+            .module          = pair->module_index,
             .z_in            = pair->z_in,
+            .z_first         = pair->z_first,
+            .z_second        = pair->z_second,
             .z_inner         = z_inner,
             .z_outer         = z_outer,
             .reversed_inner  = reversed_inner,

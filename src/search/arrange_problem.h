@@ -56,6 +56,15 @@ typedef struct ts_arrange_choice {
     double        mass;  /* what this choice adds (bevels, radial shaft) */
 } ts_arrange_choice;
 
+/* A step shaft: its second gear, outboard of the first, drives all that is beyond it in a plane of
+ * its own.  A branch has at most one; without a pad it counts as an idler in its row. */
+typedef struct ts_arrange_step {
+    uint32_t z, z_step; /* teeth of the first gear, which meshes inwards, and of the second */
+    uint32_t module;    /* of the second plane: index into `modules`, or TS_MODULE_SAME      */
+} ts_arrange_step;
+
+#define TS_MODULE_SAME UINT32_MAX
+
 typedef struct ts_arrange_box {
     const char              *name;
     int                      input_sense; /* +1 or -1 */
@@ -70,14 +79,18 @@ typedef struct ts_arrange_box {
     double mass;          /* of a box that is there: its input shaft too          */
     double shaft_mass;    /* of a shaft with accessories, not the input          */
     double idler_mass;
-    double casing; /* kg per metre of arc */
+    const ts_arrange_step *steps; /* step shafts that its branches may have */
+    size_t                 step_count;
+    double                 step_mass; /* what a second gear brings with it beside itself */
+    double                 casing;    /* kg per metre of arc */
 } ts_arrange_box;
 
 /* What one mesh is asked. */
 typedef struct ts_arrange_mesh {
-    uint32_t      box, module, z_in;
-    uint32_t      z_inner, z_outer;               /* inner: nearer to the input */
-    bool          reversed_inner, reversed_outer; /* is either flank of that gear loaded in turn? */
+    uint32_t box, module, z_in; /* module: of the plane of this mesh */
+    uint32_t z_first, z_second; /* of the step shaft that drives this plane; 0: the input does */
+    uint32_t z_inner, z_outer;  /* inner: nearer to the input */
+    bool     reversed_inner, reversed_outer; /* is either flank of that gear loaded in turn? */
     const double *force; /* tangential force per condition, N, signed: > 0 when what is outboard
                             absorbs power */
     size_t condition_count;
@@ -122,6 +135,8 @@ typedef struct ts_arranged_shaft {
     int8_t   front, rear; /* accessory, or -1 */
     uint32_t z;
     double   width;
+    uint32_t z_step, step_module; /* of its second gear; z_step 0: it has none */
+    double   step_width;
 } ts_arranged_shaft;
 
 typedef struct ts_arranged_branch {

@@ -1,229 +1,84 @@
 /* search/arrange_rest.c: no arrangement that goes on from here can weigh less than what? */
 #include "search/arrange_rest.h"
 
+#include "search/arrange_relax.h"
+
 #include <math.h>
 #include <string.h>
 
-enum { LEVELS = 64 }; /* loads are rounded down to one of these */
-
-/* What a shaft may carry, both ways round taken together. */
-typedef struct relaxed_carry {
-    uint32_t  set;
-    uint8_t   senses;
-    ts_window window;
-    double    pads, halves;
-    /* Least cost of shaft and gear, [arcs of the gear - 1][reversed][level]; NaN: not yet asked. */
-    double (*cost)[2][LEVELS];
-} relaxed_carry;
-
 typedef struct maker {
-    ts_rest       *rest;
-    ts_rest_table *t;
-    const double  *others;
-    relaxed_carry *carries;
-    size_t         carry_count;
-    double         level_size; /* N */
-    double *least_on[2];     /* [arcs - 1][z]: least cost of a gear of z teeth or more, unloaded */
-    double (*idler)[LEVELS]; /* [reversed][level], NaN: not yet asked */
-    uint32_t *inputs;        /* sets that may sit on the input shaft */
-    size_t    input_count;
-    double   *input;       /* [set] what may sit on the input shaft, infinite where it may not */
-    double   *one_branch;  /* [set] a branch with its mesh to the input; 0 for none */
-    double   *rest_of_all; /* [set] a branch and other boxes together carry the set */
+    ts_rest          *rest;
+    ts_rest_table    *t;
+    const double     *others;
+    ts_relaxed_plane *planes; /* [0] of the input, then those of step shafts */
+    uint32_t         *inputs; /* sets that may sit on the input shaft */
+    size_t            input_count;
+    double           *input; /* [set] what may sit on the input shaft, infinite where it may not */
+    double           *one_branch;  /* [set] a branch with its mesh to the input; 0 for none */
+    double           *rest_of_all; /* [set] a branch and other boxes together carry the set */
 } maker;
 
 static const double infinite = (double)INFINITY;
 
-/* ---- one gear ---------------------------------------------------------------------------------
- */
-
-static double gear_cost(const maker *k, uint32_t z, double load, bool reversed, int arcs)
-{
-    const ts_pair_tables   *pair   = k->rest->pair;
-    const ts_module_tables *module = pair->module;
-    uint32_t                steps  = pair->tables->steps_least;
-
-    if (module->unit_least[reversed] != NULL) {
-        const uint32_t own = ts_steps_of(load * module->unit_least[reversed][z]);
-        if (own > steps)
-            steps = own;
-    }
-    if (steps > module->steps_most[z])
-        return infinite;
-    return k->t->metal * module->gear_mass[z * (module->steps_top + 1) + steps] +
-           k->t->arc * (1.0 - k->t->lambda) * (double)arcs * pair->share[z];
-}
-
-static void make_least_on(maker *k)
-{
-    const size_t stride = k->rest->pair->tables->stride;
-    for (int arcs = 1; arcs <= 2; arcs++) {
-        double least = infinite;
-        for (size_t z = stride - 1; z > 0; z--) {
-            least                    = fmin(least, gear_cost(k, (uint32_t)z, 0.0, false, arcs));
-            k->least_on[arcs - 1][z] = least;
-        }
-    }
-}
-
-static uint32_t level_of(const maker *k, double load)
-{
-    const double level = k->level_size > 0.0 ? load / k->level_size : 0.0;
-    /* Rounding must not lift a load into the next level. */
-    const double sure = level * (1.0 - 1e-12);
-    return sure >= (double)(LEVELS - 1) ? LEVELS - 1 : (uint32_t)sure;
-}
-
-/* The best gear for a shaft with this load. */
-static double carry_cost(maker *k, relaxed_carry *c, double load, bool reversed, int arcs)
-{
-    const uint32_t level = level_of(k, load);
-    double        *known = &c->cost[arcs - 1][reversed][level];
-
-    if (!isnan(*known))
-        return *known;
-    double best = infinite;
-    for (uint32_t z = c->window.least; z <= c->window.most; z++) {
-        if (k->least_on[arcs - 1][z] >= best)
-            break;
-        best = fmin(best, gear_cost(k, z, (double)level * k->level_size, reversed, arcs));
-    }
-    *known = best + k->t->metal * (c->pads + k->rest->pair->frame->shaft_mass) +
-             k->t->arc * k->t->lambda * c->halves;
-    return *known;
-}
-
-static double idler_cost(maker *k, uint32_t set)
-{
-    const ts_pair_tables     *pair     = k->rest->pair;
-    const ts_arrange_problem *p        = pair->tables->problem;
-    const bool                reversed = ts_is_reversed(pair->tables, set, set);
-    const uint32_t            level    = level_of(k, pair->force[set]);
-    double                   *known    = &k->idler[reversed][level];
-
-    if (!isnan(*known))
-        return *known;
-    double best = infinite;
-    for (size_t i = 0; i < p->idler_teeth_count; i++)
-        best =
-            fmin(best, gear_cost(k, p->idler_teeth[i], (double)level * k->level_size, reversed, 2));
-    *known = best + k->t->metal * pair->frame->idler_mass;
-    return *known;
-}
-
-/* ---- shafts -----------------------------------------------------------------------------------
- */
-
-static relaxed_carry *find_carry(maker *k, uint32_t set)
-{
-    for (size_t i = 0; i < k->carry_count; i++)
-        if (k->carries[i].set == set)
-            return &k->carries[i];
-    return NULL;
-}
-
-static bool make_carries(maker *k, ts_arena *arena)
-{
-    const ts_pair_tables *pair = k->rest->pair;
-    const ts_box_tables  *box  = pair->box;
-
-    k->carries = TS_TAKE(arena, relaxed_carry, box->carry_count);
-    for (size_t i = 0; k->carries != NULL && i < box->carry_count; i++) {
-        const ts_carry *from = &box->carries[i];
-        relaxed_carry  *c    = find_carry(k, from->set);
-        if (c != NULL) {
-            c->senses |= from->senses;
-            continue;
-        }
-        relaxed_carry fresh = {.set    = from->set,
-                               .senses = from->senses,
-                               .window = {1, TS_ARRANGE_TEETH},
-                               .pads   = from->pad_mass};
-        for (int face = 0; face < 2; face++) {
-            if (from->on[face] < 0)
-                continue;
-            const ts_window w  = pair->window[from->on[face]];
-            const double    h  = box->half[box->key[from->on[face]]];
-            fresh.window.least = w.least > fresh.window.least ? w.least : fresh.window.least;
-            fresh.window.most  = w.most < fresh.window.most ? w.most : fresh.window.most;
-            fresh.halves += isfinite(h) ? h : 0.0;
-        }
-        if (fresh.window.least <= fresh.window.most)
-            k->carries[k->carry_count++] = fresh;
-    }
-    for (size_t i = 0; k->carries != NULL && i < k->carry_count; i++)
-        k->carries[i].cost = ts_arena_take(arena, 2, sizeof *k->carries[i].cost);
-    return !ts_arena_failed(arena);
-}
-
-static void forget_costs(maker *k)
-{
-    for (size_t i = 0; i < k->carry_count; i++)
-        for (int arcs = 0; arcs < 2; arcs++)
-            for (int r = 0; r < 2; r++)
-                for (int l = 0; l < LEVELS; l++)
-                    k->carries[i].cost[arcs][r][l] = (double)NAN;
-    for (int r = 0; r < 2; r++)
-        for (int l = 0; l < LEVELS; l++)
-            k->idler[r][l] = (double)NAN;
-}
-
-/* A shaft that joins `outer` and its own to `inner`. */
-static double shaft_cost(maker *k, relaxed_carry *c, uint32_t outer, uint32_t inner)
-{
-    const ts_pair_tables *pair     = k->rest->pair;
-    const bool            reversed = ts_is_reversed(pair->tables, outer, inner);
-    const double          load     = fmax(pair->force[outer], pair->force[inner]);
-    return carry_cost(k, c, load, reversed, outer == 0 ? 1 : 2);
-}
-
-/* with_last[sense of the last shaft] of a set turned into [sense of the next shaft inwards], with
- * as many idlers between as are best; or the other way round, which is the same. */
-static void allow_idlers(maker *k, uint32_t set, const double with_last[2], double with_next[2])
-{
-    const uint32_t most = k->rest->pair->tables->problem->idlers_in_row;
-
-    with_next[0] = with_last[1];
-    with_next[1] = with_last[0];
-    if (most == 0 || (isinf(with_last[0]) && isinf(with_last[1])))
-        return;
-    const double one = idler_cost(k, set);
-    for (int sense = 0; sense < 2; sense++) {
-        with_next[sense] = fmin(with_next[sense], with_last[sense] + one);
-        if (most > 1)
-            with_next[sense] = fmin(with_next[sense], with_last[1 - sense] + 2.0 * one);
-    }
-}
-
 /* ---- the whole --------------------------------------------------------------------------------
  */
 
-/* branch[set]: the least cost of a branch that carries the set and meets the input next. */
-static bool make_branches(maker *k, ts_arena *arena)
+/* A step shaft inwards of what each plane may have beyond it; `own`: with what it carries, or NULL.
+ */
+static void add_step(const maker *k, uint32_t set, const ts_relaxed_carry *c, double last[2])
 {
-    const ts_pair_tables *pair = k->rest->pair;
-    const uint32_t        all  = pair->tables->all;
-    double(*next)[2]           = ts_arena_take(arena, (size_t)all + 1, sizeof *next);
+    const ts_relaxed_plane *first = &k->planes[0];
+    const uint32_t          outer = c != NULL ? set & ~c->set : set;
 
-    if (next == NULL)
-        return false;
-    for (uint32_t set = 1; set <= all; set++) {
+    for (size_t i = 0; i < first->pair->step_count; i++) {
+        const ts_plane_step    *step   = &first->pair->steps[i];
+        const ts_relaxed_plane *second = &k->planes[step->plane];
+        if (isinf(second->next[outer][0]) && isinf(second->next[outer][1]))
+            continue;
+        const double cost = ts_relaxed_step(first, second, k->t, step, c, outer, set);
+        for (int sense = 0; sense < 2; sense++)
+            if (c == NULL || (c->senses >> sense & 1u) != 0)
+                last[sense] = fmin(last[sense], cost + second->next[outer][sense]);
+    }
+}
+
+/* next[set]: the least cost of a branch that carries the set, up to its next shaft. */
+static void make_next(const maker *k, size_t plane)
+{
+    ts_relaxed_plane *p = &k->planes[plane];
+
+    p->next[0][0] = p->next[0][1] = infinite;
+    for (uint32_t set = 1; set <= p->pair->tables->all; set++) {
         double last[2] = {infinite, infinite};
-        for (size_t i = 0; i < k->carry_count; i++) {
-            relaxed_carry *c = &k->carries[i];
+        for (size_t i = 0; i < p->carry_count; i++) {
+            ts_relaxed_carry *c = &p->carries[i];
             if ((c->set & ~set) != 0)
                 continue;
             const uint32_t outer = set & ~c->set;
-            const double   own   = shaft_cost(k, c, outer, set);
+            const double   own   = ts_relaxed_shaft(p, k->t, c, outer, set);
             for (int sense = 0; sense < 2; sense++)
                 if ((c->senses >> sense & 1u) != 0)
-                    last[sense] = fmin(last[sense], own + (outer == 0 ? 0.0 : next[outer][sense]));
+                    last[sense] =
+                        fmin(last[sense], own + (outer == 0 ? 0.0 : p->next[outer][sense]));
+            if (plane == 0 && outer != 0)
+                add_step(k, set, c, last);
         }
-        allow_idlers(k, set, last, next[set]);
-        k->t->branch[set] = next[set][pair->input_sense];
+        if (plane == 0)
+            add_step(k, set, NULL, last);
+        ts_relaxed_idlers(p, k->t, set, last, p->next[set]);
     }
+}
+
+/* branch[set]: the least cost of a branch that carries the set and meets the input next. */
+static void make_branches(const maker *k)
+{
+    const ts_pair_tables *pair = k->rest->pair;
+
+    for (size_t plane = pair->plane_count + 1; plane-- > 0;)
+        make_next(k, plane);
+    for (uint32_t set = 1; set <= pair->tables->all; set++)
+        k->t->branch[set] = k->planes[0].next[set][pair->input_sense];
     k->t->branch[0] = infinite;
-    return true;
 }
 
 /* Where the input shaft may carry a set of accessories, what they weigh and take. */
@@ -261,7 +116,7 @@ static double input_gear_cost(const maker *k, uint32_t outer)
 {
     const ts_pair_tables *pair = k->rest->pair;
     const ts_arrange_box *box  = pair->frame;
-    const double          gear = gear_cost(k, pair->z_in, pair->force[outer], false, 0);
+    const double gear = ts_relaxed_gear(k->t, pair, pair->z_in, pair->force[outer], false, 0);
     return gear + k->t->metal * (box->mass + box->choices[pair->choice].mass);
 }
 
@@ -302,32 +157,62 @@ static double beyond(const maker *k, uint32_t set)
     return best + input_gear_cost(k, set);
 }
 
-static void make_inward(maker *k)
+/* What is beyond a branch of another plane: more of it, or the step shaft that drives it. */
+static void leave_plane(const maker *k, size_t plane, uint32_t set, double next[2])
 {
-    const ts_pair_tables *pair  = k->rest->pair;
-    const uint32_t        all   = pair->tables->all;
-    const double          share = k->t->arc * (1.0 - k->t->lambda) * pair->share[pair->z_in];
+    const ts_relaxed_plane *first = &k->planes[0], *second = &k->planes[plane];
+    const double           *inward = k->t->inward[0];
 
-    for (uint32_t set = all; set > 0; set--) {
-        double next[2]          = {infinite, infinite};
-        k->t->ended[set]        = beyond(k, set);
-        next[pair->input_sense] = k->t->ended[set] + share;
-        for (size_t i = 0; i < k->carry_count; i++) {
-            relaxed_carry *c = &k->carries[i];
+    for (size_t i = 0; i < first->pair->step_count; i++) {
+        const ts_plane_step *step = &first->pair->steps[i];
+        if (step->plane != plane)
+            continue;
+        const double bare = ts_relaxed_step(first, second, k->t, step, NULL, set, set);
+        for (int sense = 0; sense < 2; sense++)
+            next[sense] = fmin(next[sense], bare + inward[2 * (size_t)set + (size_t)sense]);
+        for (size_t n = 0; n < first->carry_count; n++) {
+            const ts_relaxed_carry *c = &first->carries[n];
             if ((c->set & set) != 0)
                 continue;
-            const double own = shaft_cost(k, c, set, set | c->set);
+            const uint32_t both = set | c->set;
+            const double   own  = ts_relaxed_step(first, second, k->t, step, c, set, both);
+            for (int sense = 0; sense < 2; sense++)
+                if ((c->senses >> sense & 1u) != 0)
+                    next[sense] = fmin(next[sense], own + inward[2 * (size_t)both + (size_t)sense]);
+        }
+    }
+}
+
+static void make_inward(const maker *k, size_t plane)
+{
+    const ts_pair_tables *pair   = k->rest->pair;
+    ts_relaxed_plane     *p      = &k->planes[plane];
+    double               *inward = k->t->inward[plane];
+    const double          share  = k->t->arc * (1.0 - k->t->lambda) * pair->share[pair->z_in];
+
+    for (uint32_t set = pair->tables->all; set > 0; set--) {
+        double next[2] = {infinite, infinite};
+        if (plane == 0) {
+            k->t->ended[set]        = beyond(k, set);
+            next[pair->input_sense] = k->t->ended[set] + share;
+        } else {
+            leave_plane(k, plane, set, next);
+        }
+        for (size_t i = 0; i < p->carry_count; i++) {
+            ts_relaxed_carry *c = &p->carries[i];
+            if ((c->set & set) != 0)
+                continue;
+            const double own = ts_relaxed_shaft(p, k->t, c, set, set | c->set);
             for (int sense = 0; sense < 2; sense++)
                 if ((c->senses >> sense & 1u) != 0)
                     next[sense] =
-                        fmin(next[sense], own + k->t->inward[2 * (set | c->set) + (size_t)sense]);
+                        fmin(next[sense], own + inward[2 * (size_t)(set | c->set) + (size_t)sense]);
         }
-        allow_idlers(k, set, next, &k->t->inward[2 * set]);
+        ts_relaxed_idlers(p, k->t, set, next, &inward[2 * (size_t)set]);
     }
-    k->t->ended[0] = beyond(k, 0);
 }
 
-static void make_root(maker *k)
+static void make_root(const maker *k)
 {
     const ts_pair_tables *pair  = k->rest->pair;
     const double          share = k->t->arc * (1.0 - k->t->lambda) * pair->share[pair->z_in];
@@ -366,27 +251,46 @@ static void make_largest(ts_rest *rest)
 
 static bool make_memory(maker *k, ts_rest *rest, ts_arena *arena)
 {
-    const size_t sets   = (size_t)rest->pair->tables->all + 1;
-    const size_t stride = rest->pair->tables->stride;
+    const ts_pair_tables *pair   = rest->pair;
+    const size_t          sets   = (size_t)pair->tables->all + 1;
+    const size_t          planes = pair->plane_count + 1;
 
     rest->first    = TS_TAKE(arena, double, sets);
     rest->second   = TS_TAKE(arena, double, sets);
     k->input       = TS_TAKE(arena, double, sets);
-    k->inputs      = TS_TAKE(arena, uint32_t, rest->pair->box->carry_count);
+    k->inputs      = TS_TAKE(arena, uint32_t, pair->box->carry_count);
     k->one_branch  = TS_TAKE(arena, double, sets);
     k->rest_of_all = TS_TAKE(arena, double, sets);
-    k->least_on[0] = TS_TAKE(arena, double, stride);
-    k->least_on[1] = TS_TAKE(arena, double, stride);
-    k->idler       = ts_arena_take(arena, 2, sizeof *k->idler);
-    k->level_size  = 0.0;
-    for (size_t set = 0; set < sets; set++)
-        k->level_size = fmax(k->level_size, rest->pair->force[set] / (double)LEVELS);
+    k->planes      = TS_TAKE(arena, ts_relaxed_plane, planes);
     for (size_t i = 0; i < TS_REST_TABLES; i++) {
-        rest->tables[i].inward = TS_TAKE(arena, double, 2 * sets);
         rest->tables[i].ended  = TS_TAKE(arena, double, sets);
         rest->tables[i].branch = TS_TAKE(arena, double, sets);
+        rest->tables[i].inward = TS_TAKE(arena, double *, planes);
+        for (size_t n = 0; rest->tables[i].inward != NULL && n < planes; n++)
+            rest->tables[i].inward[n] = TS_TAKE(arena, double, 2 * sets);
     }
-    return !ts_arena_failed(arena) && make_carries(k, arena);
+    for (uint32_t n = 0; !ts_arena_failed(arena) && n < planes; n++)
+        (void)ts_relaxed_plane_make(&k->planes[n], ts_plane_of(pair, n), arena);
+    return !ts_arena_failed(arena);
+}
+
+/* One table; false: it says that nothing fits. */
+static bool fill_table(maker *k, bool whole)
+{
+    const size_t planes = k->rest->pair->plane_count + 1;
+
+    for (size_t n = 0; n < planes; n++)
+        ts_relaxed_plane_begin(&k->planes[n], k->t);
+    make_input(k);
+    make_branches(k);
+    if (!whole)
+        return true;
+    make_others(k);
+    for (size_t n = 0; n < planes; n++)
+        make_inward(k, n);
+    k->t->ended[0] = beyond(k, 0);
+    make_root(k);
+    return !isinf(k->t->root);
 }
 
 bool ts_rest_make(ts_rest *rest, const ts_pair_tables *pair, const double *others, ts_arena *arena)
@@ -401,25 +305,12 @@ bool ts_rest_make(ts_rest *rest, const ts_pair_tables *pair, const double *other
     if (!make_memory(&k, rest, arena))
         return false;
     make_largest(rest);
-    for (size_t i = 0; i < TS_REST_TABLES; i++) {
-        k.t         = &rest->tables[i];
-        k.t->metal  = i < 3 ? 1.0 : 0.0;
-        k.t->arc    = i < 3 ? pair->box->casing : 1.0;
-        k.t->lambda = lambdas[i % 3];
-        forget_costs(&k);
-        make_least_on(&k);
-        make_input(&k);
-        if (!make_branches(&k, arena))
-            return false;
-        if (!whole)
-            continue;
-        make_others(&k);
-        make_inward(&k);
-        make_root(&k);
-        if (isinf(rest->tables[i].root)) {
-            rest->no_way = true;
-            break;
-        }
+    for (size_t i = 0; i < TS_REST_TABLES && !rest->no_way; i++) {
+        k.t          = &rest->tables[i];
+        k.t->metal   = i < 3 ? 1.0 : 0.0;
+        k.t->arc     = i < 3 ? pair->box->casing : 1.0;
+        k.t->lambda  = lambdas[i % 3];
+        rest->no_way = !fill_table(&k, whole);
     }
     return true;
 }
@@ -481,13 +372,14 @@ static double bound_with(const ts_rest *rest, const double *table_of[TS_REST_TAB
     return most;
 }
 
-double ts_rest_bound(const ts_rest *rest, uint32_t set, const ts_label *l, double last)
+double ts_rest_bound(const ts_rest *rest, uint32_t plane, uint32_t set, const ts_label *l,
+                     double last)
 {
     const double *tables[TS_REST_TABLES];
     for (size_t i = 0; i < TS_REST_TABLES; i++)
-        tables[i] = rest->tables[i].inward;
+        tables[i] = rest->tables[i].inward[plane];
     return bound_with(rest, tables, 2 * (size_t)set + l->sense, set, l, last,
-                      rest->pair->share[l->z]);
+                      ts_plane_of(rest->pair, plane)->share[l->z]);
 }
 
 double ts_rest_ended_bound(const ts_rest *rest, uint32_t set, const ts_label *l)

@@ -14,13 +14,13 @@
 enum { TS_REST_TABLES = 6 }; /* mass with lambda 0, 1/2, 1; arc of this box alike */
 
 typedef struct ts_rest_table {
-    double  metal; /* 1: masses count; 0: arc alone */
-    double  arc;   /* cost of one rad               */
-    double  lambda;
-    double *inward; /* [2 * set + sense of the last shaft] beyond a label's last gear */
-    double *ended;  /* [set] beyond the mesh with the input: input, other branch, other boxes */
-    double *branch; /* [set] a whole branch up to its last gear, next to the input            */
-    double  root;   /* of the whole problem with this pair */
+    double   metal; /* 1: masses count; 0: arc alone */
+    double   arc;   /* cost of one rad               */
+    double   lambda;
+    double **inward; /* [plane][2 * set + sense of the last shaft] beyond a label's last gear */
+    double  *ended;  /* [set] beyond the mesh with the input: input, other branch, other boxes */
+    double  *branch; /* [set] a whole branch up to its last gear, next to the input            */
+    double   root;   /* of the whole problem with this pair */
 } ts_rest_table;
 
 typedef struct ts_rest {
@@ -42,9 +42,11 @@ double ts_rest_root(const ts_rest *rest);
  * lowered to the bound of this pair where that is less. */
 bool ts_rest_lower_sets(const ts_rest *rest, double *exact, ts_arena *arena);
 
-/* A bound for every arrangement that goes on from `l`, of set `set`, not yet joined to the input;
+/* A bound for every arrangement that goes on from `l`, of that plane and set, not yet joined to the
+ * input;
  * `last` is the mass of its last gear at the least width that it may have. */
-double ts_rest_bound(const ts_rest *rest, uint32_t set, const ts_label *l, double last);
+double ts_rest_bound(const ts_rest *rest, uint32_t plane, uint32_t set, const ts_label *l,
+                     double last);
 
 /* The same for one that is joined to the input. */
 double ts_rest_ended_bound(const ts_rest *rest, uint32_t set, const ts_label *l);

@@ -27,7 +27,7 @@ static double nearest_of(const ts_bench *b, const ts_label *l)
 {
     if (b->ended >= 0)
         return 0.0; /* it may sit on the input itself */
-    return b->g->pair->angle[l->z + b->g->pair->z_smallest];
+    return b->pair->angle[l->z + b->pair->z_smallest];
 }
 
 /* With several shapes wanted, a label goes when one of its own shape beats it or when as many
@@ -85,7 +85,7 @@ static void offer(ts_bench *b, double last)
         l->mass = 0.0;
     if (wish->rest != NULL) {
         const double bound = b->ended >= 0 ? ts_rest_ended_bound(wish->rest, b->set, l)
-                                           : ts_rest_bound(wish->rest, b->set, l, last);
+                                           : ts_rest_bound(wish->rest, b->plane, b->set, l, last);
         if (bound >= wish->cutoff) {
             d->counts.cut_by_bound++;
             return;
@@ -133,12 +133,10 @@ static uint32_t stride_in(const ts_bench *b, ts_window w)
     return w.least <= w.most ? stride_of(b, (uint32_t)(w.most - w.least) + 1) : 1;
 }
 
-void ts_bench_start(ts_bench *b, const ts_carry *c)
+/* Teeth with which everything on one shaft is inside of its bands. */
+static ts_window window_of(const ts_pair_tables *pair, const ts_carry *c)
 {
-    const ts_pair_tables    *pair = b->g->pair;
-    const ts_arrange_tables *t    = pair->tables;
-    ts_label                *l    = b->d->draft;
-    ts_window                w    = {1, TS_ARRANGE_TEETH};
+    ts_window w = {1, TS_ARRANGE_TEETH};
 
     for (int face = 0; face < 2; face++) {
         if (c->on[face] < 0)
@@ -147,6 +145,16 @@ void ts_bench_start(ts_bench *b, const ts_carry *c)
         w.least             = own.least > w.least ? own.least : w.least;
         w.most              = own.most < w.most ? own.most : w.most;
     }
+    return w;
+}
+
+void ts_bench_start(ts_bench *b, const ts_carry *c)
+{
+    const ts_pair_tables    *pair = b->pair;
+    const ts_arrange_tables *t    = pair->tables;
+    ts_label                *l    = b->d->draft;
+    const ts_window          w    = window_of(pair, c);
+
     for (uint32_t z = w.least, step = stride_in(b, w); z <= w.most; z += step) {
         if (t->steps_least > pair->module->steps_most[z])
             continue;
@@ -180,7 +188,7 @@ typedef struct shaft {
 static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, const shaft *s,
                        uint32_t z)
 {
-    const ts_pair_tables    *pair = b->g->pair;
+    const ts_pair_tables    *pair = b->pair;
     const ts_arrange_tables *t    = pair->tables;
     ts_label                *l    = b->d->draft;
     const double             arc  = pair->angle[z + from->z];
@@ -201,7 +209,8 @@ static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, c
     l->angle  = side;
     l->shape  = s->idler || s->input ? from->shape : shape_with(from->shape, s->on);
     l->parent = from_index;
-    l->parent_set = s->outer;
+    l->parent_set = (uint16_t)s->outer;
+    l->step       = 0;
     l->z          = (uint16_t)z;
     l->need       = (uint16_t)(need > t->steps_least ? need : t->steps_least);
     l->on[0]      = s->on[0];
@@ -216,7 +225,7 @@ static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, c
 
 static double owed_to(const ts_bench *b, const ts_label *from, const int8_t on[2])
 {
-    const ts_box_tables *box  = b->g->pair->box;
+    const ts_box_tables *box  = b->pair->box;
     double               owed = -(double)INFINITY;
     for (int face = 0; face < 2; face++)
         if (on[face] >= 0)
@@ -226,18 +235,11 @@ static double owed_to(const ts_bench *b, const ts_label *from, const int8_t on[2
 
 void ts_bench_extend(ts_bench *b, const ts_carry *c)
 {
-    const ts_pair_tables *pair  = b->g->pair;
+    const ts_pair_tables *pair  = b->pair;
     const uint32_t        outer = b->set & ~c->set;
-    const ts_label_list  *from  = &b->g->out->grown[outer];
-    ts_window             w     = {1, TS_ARRANGE_TEETH};
+    const ts_label_list  *from  = &b->grown[outer];
+    const ts_window       w     = window_of(pair, c);
 
-    for (int face = 0; face < 2; face++) {
-        if (c->on[face] < 0)
-            continue;
-        const ts_window own = pair->window[c->on[face]];
-        w.least             = own.least > w.least ? own.least : w.least;
-        w.most              = own.most < w.most ? own.most : w.most;
-    }
     shaft          s    = {.on       = c->on,
                            .outer    = outer,
                            .mass     = pair->frame->shaft_mass + c->pad_mass,
@@ -258,7 +260,7 @@ void ts_bench_extend(ts_bench *b, const ts_carry *c)
 void ts_bench_add_idlers(ts_bench *b, uint8_t before)
 {
     static const int8_t       nothing[2] = {-1, -1};
-    const ts_pair_tables     *pair       = b->g->pair;
+    const ts_pair_tables     *pair       = b->pair;
     const ts_arrange_problem *p          = pair->tables->problem;
     const uint32_t            count      = b->d->count;
     shaft                     s          = {.on       = nothing,
@@ -277,11 +279,85 @@ void ts_bench_add_idlers(ts_bench *b, uint8_t before)
     }
 }
 
+/* The step shaft `at`, whose second gear meshes with the last gear of a label of its plane.  This
+ * label's own last gear is the first one, and nothing has asked for its width yet. */
+static void put_step(ts_bench *b, const ts_label *from, uint32_t from_index, const shaft *s,
+                     uint16_t at)
+{
+    const ts_pair_tables    *pair  = b->pair;
+    const ts_plane_step     *step  = &pair->steps[at];
+    const ts_pair_tables    *plane = ts_plane_of(pair, step->plane);
+    const ts_arrange_tables *t     = pair->tables;
+    ts_label                *l     = b->d->draft;
+    const double             arc   = plane->angle[step->z_step + from->z];
+    const double             side  = from->angle + arc;
+
+    if (side > pair->frame->side_most + TS_ANGLE_SLACK ||
+        side > pair->frame->wrap_most + TS_ANGLE_SLACK || arc < s->owed ||
+        t->coprime[step->z_step * t->stride + from->z] == 0)
+        return;
+    const uint32_t mesh   = ts_pair_steps(plane, s->outer, step->z_step, from->z,
+                                          ts_is_reversed(t, s->outer, 0), from->reversed != 0);
+    const uint32_t last   = mesh > from->need ? mesh : from->need;
+    const uint32_t second = mesh > t->steps_least ? mesh : t->steps_least;
+    if (last > plane->module->steps_most[from->z] ||
+        second > plane->module->steps_most[step->z_step] ||
+        t->steps_least > pair->module->steps_most[step->z])
+        return;
+    l->mass = from->mass + s->mass + ts_gear_mass(plane, from->z, last) +
+              ts_gear_mass(plane, step->z_step, second) + pair->box->casing * arc;
+    l->angle      = side;
+    l->shape      = s->idler ? from->shape : shape_with(from->shape, s->on);
+    l->parent     = from_index;
+    l->parent_set = (uint16_t)s->outer;
+    l->step       = (uint16_t)(at + 1);
+    l->z          = step->z;
+    l->need       = (uint16_t)t->steps_least;
+    l->on[0]      = s->on[0];
+    l->on[1]      = s->on[1];
+    l->sense      = (uint8_t)(1 - from->sense);
+    l->reversed   = s->reversed;
+    l->idlers     = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    ts_label_move(&b->ahead, from, arc, s->on, nearest_of(b, l), l);
+    offer(b, ts_least_last(b, l));
+}
+
+void ts_bench_step(ts_bench *b, uint16_t at, const ts_carry *c)
+{
+    static const int8_t   nothing[2] = {-1, -1};
+    const ts_pair_tables *pair       = b->pair;
+    const ts_plane_step  *step       = &pair->steps[at];
+    const uint32_t        outer      = c != NULL ? b->set & ~c->set : b->set;
+    const ts_label_list  *from       = &ts_grown_in(b->g->out, step->plane)[outer];
+    const uint32_t        most       = pair->tables->problem->idlers_in_row;
+    const ts_window       w = c != NULL ? window_of(pair, c) : (ts_window){1, TS_ARRANGE_TEETH};
+    shaft                 s = {.on    = c != NULL ? c->on : nothing,
+                               .outer = outer,
+                               .idler = c == NULL,
+                               .mass = pair->frame->step_mass + (c != NULL ? pair->frame->shaft_mass + c->pad_mass
+                                                                           : pair->frame->idler_mass),
+                               .reversed = ts_is_reversed(pair->tables, 0, b->set),
+                               .owed     = -(double)INFINITY};
+
+    if (step->z < w.least || step->z > w.most)
+        return;
+    for (uint32_t i = 0; i < from->count && !ts_is_halted(b); i++) {
+        const ts_label *l = ts_label_in(b->g->out, from, i);
+        if (c == NULL && l->idlers >= most)
+            continue;
+        if (c != NULL && (c->senses >> (1 - l->sense) & 1u) == 0)
+            continue;
+        if (c != NULL)
+            s.owed = owed_to(b, l, c->on);
+        put_step(b, l, i, &s, at);
+    }
+}
+
 void ts_bench_end(ts_bench *b)
 {
     static const int8_t   nothing[2] = {-1, -1};
-    const ts_pair_tables *pair       = b->g->pair;
-    const ts_label_list  *from       = &b->g->out->grown[b->set];
+    const ts_pair_tables *pair       = b->pair;
+    const ts_label_list  *from       = &b->grown[b->set];
     shaft                 s          = {.on       = nothing,
                                         .outer    = b->set,
                                         .input    = true,

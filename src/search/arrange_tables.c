@@ -14,6 +14,11 @@ static uint32_t greatest_divisor(uint32_t a, uint32_t b)
     return a;
 }
 
+static size_t larger(size_t a, size_t b)
+{
+    return a > b ? a : b;
+}
+
 static size_t largest_teeth(const ts_arrange_problem *p)
 {
     size_t most = p->z_most;
@@ -24,6 +29,9 @@ static size_t largest_teeth(const ts_arrange_problem *p)
         for (uint32_t c = 0; c < p->boxes[b].choice_count; c++)
             if (p->boxes[b].choices[c].z_in > most)
                 most = p->boxes[b].choices[c].z_in;
+    for (size_t b = 0; b < p->box_count; b++)
+        for (size_t i = 0; i < p->boxes[b].step_count; i++)
+            most = larger(most, larger(p->boxes[b].steps[i].z, p->boxes[b].steps[i].z_step));
     return most;
 }
 

@@ -82,7 +82,8 @@ typedef struct ts_window {
     uint16_t least, most; /* teeth; empty when least > most */
 } ts_window;
 
-/* Of one pair. */
+/* Of one pair, or of a plane that a step shaft drives there: all gears of a plane have one
+ * pitch-line velocity and one module. */
 typedef struct ts_pair_tables {
     const ts_arrange_tables *tables;
     const ts_box_tables     *box;
@@ -90,6 +91,10 @@ typedef struct ts_pair_tables {
     const ts_arrange_box    *frame;
     uint32_t                 box_index, choice;
     uint32_t                 z_in;
+    uint32_t                 module_index;
+    uint32_t                 z_first, z_second; /* of a step shaft that drives it; 0: the input */
+    uint32_t                 z_nearest;         /* the smallest second gear that drives it */
+    double                   turns; /* teeth of a gear on the input that would turn it as fast */
     uint8_t                  input_sense;                    /* as an index */
     ts_window                window[TS_ARRANGE_ACCESSORIES]; /* on a branch */
     uint32_t                 input_fits; /* accessories whose speed the input shaft meets */
@@ -101,7 +106,24 @@ typedef struct ts_pair_tables {
     /* What the model said before, a direct-mapped memory: set, teeth and flanks in the high bits,
      * the steps in the low ones; 0: nothing yet.  NULL when proportional. */
     ts_told_width *told;
+    /* Of the plane of the input: planes that step shafts drive, and these, plane by plane. */
+    struct ts_pair_tables *planes;
+    size_t                 plane_count;
+    struct ts_plane_step  *steps;
+    size_t                 step_count;
 } ts_pair_tables;
+
+/* One step shaft. */
+typedef struct ts_plane_step {
+    uint32_t plane; /* that it drives, from 1; planes[plane - 1] */
+    uint16_t z, z_step;
+} ts_plane_step;
+
+/* The plane of that number; 0 is that of the input. */
+static inline const ts_pair_tables *ts_plane_of(const ts_pair_tables *pair, uint32_t plane)
+{
+    return plane == 0 ? pair : &pair->planes[plane - 1];
+}
 
 bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
                          uint32_t choice, ts_arena *arena);

@@ -11,10 +11,15 @@ typedef struct placed {
     int32_t  front, rear;
     uint32_t z;
     double   width;
-    int      depth;    /* meshes from the input */
-    int      way;      /* -1 left, 0 input, +1 right */
-    double   angle;    /* from the input, left negative */
-    uint32_t outboard; /* accessories here and beyond; at the input: none */
+    uint32_t z_step; /* teeth of its second gear, which meshes outwards; 0: it has none */
+    double   step_width;
+    uint32_t module;     /* of its gear that meshes inwards          */
+    uint32_t out_module; /* of the one that meshes outwards          */
+    uint32_t step;       /* row of the step shaft inwards of it; 0: none */
+    int      depth;      /* meshes from the input */
+    int      way;        /* -1 left, 0 input, +1 right */
+    double   angle;      /* from the input, left negative */
+    uint32_t outboard;   /* accessories here and beyond; at the input: none */
 } placed;
 
 typedef struct layout {
@@ -22,7 +27,6 @@ typedef struct layout {
     const ts_arrange_box     *frame;
     const ts_arrange_choice  *choice;
     uint32_t                  box;
-    double                    m;
     size_t                    count;
     placed row[ROW_MOST]; /* the input, then left outwards, then right outwards */
 } layout;
@@ -37,11 +41,25 @@ static placed *inner_of(layout *l, size_t i)
     return l->row[i].depth == 1 ? &l->row[0] : &l->row[i - 1];
 }
 
+/* Of its gear that meshes outwards. */
+static uint32_t outer_teeth(const placed *s)
+{
+    return s->z_step > 0 ? s->z_step : s->z;
+}
+
+/* Teeth of a gear on the input shaft that would turn this one's mesh inwards as fast. */
+static double teeth_that_turn(const layout *l, const placed *s)
+{
+    const double z_in = (double)l->choice->z_in;
+    return s->step == 0 ? z_in : z_in * (double)l->row[s->step].z_step / (double)l->row[s->step].z;
+}
+
 static ts_arrange_rule lay(layout *l, const ts_arranged_box *b)
 {
     l->row[0] = (placed){
         .front = b->input.front, .rear = b->input.rear, .z = b->input.z, .width = b->input.width};
-    l->count = 1;
+    l->row[0].module = l->row[0].out_module = l->choice->module;
+    l->count                                = 1;
     for (int side = 0; side < 2; side++) {
         const ts_arranged_branch *branch = &b->branches[side];
         if (branch->count > TS_ARRANGE_SHAFTS)
@@ -49,15 +67,24 @@ static ts_arrange_rule lay(layout *l, const ts_arranged_box *b)
         for (uint32_t i = 0; i < branch->count; i++) {
             const ts_arranged_shaft *from = &branch->shafts[i];
             placed                  *s    = &l->row[l->count++];
-            *s                            = (placed){.front = from->front,
-                                                     .rear  = from->rear,
-                                                     .z     = from->z,
-                                                     .width = from->width,
-                                                     .depth = (int)i + 1,
-                                                     .way   = side == 0 ? -1 : 1};
+            *s                            = (placed){.front      = from->front,
+                                                     .rear       = from->rear,
+                                                     .z          = from->z,
+                                                     .width      = from->width,
+                                                     .z_step     = from->z_step,
+                                                     .step_width = from->step_width,
+                                                     .depth      = (int)i + 1,
+                                                     .way        = side == 0 ? -1 : 1};
             const placed *inner           = inner_of(l, l->count - 1);
-            const double  half = 0.5 * l->m * (double)(s->z + inner->z) / (2.0 * l->frame->radius);
-            s->angle           = inner->angle + (double)s->way * 2.0 * asin(half);
+            s->module                     = inner->out_module;
+            s->out_module                 = from->z_step > 0 ? from->step_module : s->module;
+            s->step = inner->z_step > 0 ? (uint32_t)(inner - l->row) : inner->step;
+            if (s->out_module >= l->p->module_count)
+                return TS_RULE_STEP;
+            const double m = l->p->modules[s->module];
+            const double half =
+                0.5 * m * (double)(s->z + outer_teeth(inner)) / (2.0 * l->frame->radius);
+            s->angle = inner->angle + (double)s->way * 2.0 * asin(half);
         }
     }
     for (size_t i = l->count - 1; i > 0; i--) {
@@ -89,7 +116,7 @@ static ts_arrange_rule check_pad(const layout *l, const placed *s, int accessory
     if (a->sense != 0 && a->sense != (front ? sense : -sense))
         return TS_RULE_SENSE;
     for (size_t c = 0; c < l->p->condition_count; c++) {
-        const double n = l->choice->speed[c] * (double)l->choice->z_in / (double)s->z;
+        const double n = l->choice->speed[c] * teeth_that_turn(l, s) / (double)s->z;
         if (!(n >= a->speed_least[c] - 1e-12 * fabs(a->speed_least[c])) ||
             !(n <= a->speed_most[c] + 1e-12 * fabs(a->speed_most[c])))
             return TS_RULE_SPEED;
@@ -118,6 +145,23 @@ static bool is_idler_number(const ts_arrange_problem *p, uint32_t z)
     return false;
 }
 
+/* May that shaft have a second gear, of that module, there? */
+static ts_arrange_rule check_step(const layout *l, const placed *s, bool end)
+{
+    if (s->z_step == 0)
+        return TS_RULE_NONE;
+    if (s->step != 0 || end)
+        return TS_RULE_STEP;
+    for (size_t i = 0; i < l->frame->step_count; i++) {
+        const ts_arrange_step *allowed = &l->frame->steps[i];
+        const uint32_t         module =
+            allowed->module == TS_MODULE_SAME ? l->choice->module : allowed->module;
+        if (allowed->z == s->z && allowed->z_step == s->z_step && module == s->out_module)
+            return TS_RULE_NONE;
+    }
+    return TS_RULE_STEP;
+}
+
 static ts_arrange_rule check_teeth(layout *l)
 {
     const ts_arrange_problem *p      = l->p;
@@ -126,12 +170,16 @@ static ts_arrange_rule check_teeth(layout *l)
     if (l->row[0].z != l->choice->z_in)
         return TS_RULE_TEETH;
     for (size_t i = 1; i < l->count; i++) {
-        const placed *s     = &l->row[i];
-        const bool    idler = bits_of(s) == 0;
-        const bool    end   = i + 1 == l->count || l->row[i + 1].depth == 1;
-        if (idler ? !is_idler_number(p, s->z) : s->z < p->z_least || s->z > p->z_most)
+        const placed         *s     = &l->row[i];
+        const bool            idler = bits_of(s) == 0;
+        const bool            end   = i + 1 == l->count || l->row[i + 1].depth == 1;
+        const ts_arrange_rule step  = check_step(l, s, end);
+        if (step != TS_RULE_NONE)
+            return step;
+        if (idler ? s->z_step == 0 && !is_idler_number(p, s->z)
+                  : s->z < p->z_least || s->z > p->z_most)
             return TS_RULE_TEETH;
-        const double tip = l->m * ((double)s->z + 2.0 * l->frame->addendum);
+        const double tip = l->p->modules[s->module] * ((double)s->z + 2.0 * l->frame->addendum);
         if (!idler && l->frame->tip_most > 0.0 && tip > l->frame->tip_most)
             return TS_RULE_TEETH;
         idlers = (s->depth == 1 ? 0 : idlers) + 1;
@@ -139,7 +187,7 @@ static ts_arrange_rule check_teeth(layout *l)
             idlers = 0;
         if (idlers > p->idlers_in_row || (idler && end))
             return TS_RULE_IDLERS;
-        uint32_t a = s->z, b = inner_of(l, i)->z;
+        uint32_t a = s->z, b = outer_teeth(inner_of(l, i));
         while (b != 0) {
             const uint32_t rest = a % b;
             a                   = b;
@@ -202,16 +250,20 @@ static double power_of(const ts_arrange_problem *p, uint32_t set, size_t c)
     return sum;
 }
 
-/* Is the gear loaded on both flanks?  As the driver of what is outboard, as driven from inboard. */
-static bool is_reversed(const layout *l, size_t i)
+/* Is the gear of shaft i that meshes that way loaded on both flanks?  As the driver of what is
+ * outboard, as driven from inboard; the gears of a step shaft have one of these meshes each. */
+static bool is_reversed(const layout *l, size_t i, bool outward)
 {
-    bool leading = false, trailing = false;
+    const bool stepped = l->row[i].z_step > 0;
+    bool       leading = false, trailing = false;
     for (size_t c = 0; c < l->p->condition_count; c++) {
         for (size_t k = 1; k < l->count; k++) {
             const placed *s     = &l->row[k];
             const double  power = power_of(l->p, s->outboard, c);
             const size_t  inner = s->depth == 1 ? 0 : k - 1;
             if (fabs(power) <= 1e-6 || (k != i && inner != i))
+                continue;
+            if (stepped && outward != (inner == i))
                 continue;
             const bool ahead = (power > 0.0) == (inner == i);
             leading          = leading || ahead;
@@ -223,35 +275,45 @@ static bool is_reversed(const layout *l, size_t i)
 
 static double need_of_mesh(const layout *l, size_t outer)
 {
-    const size_t inner = l->row[outer].depth == 1 ? 0 : outer - 1;
-    const double lever = 0.5 * l->m * (double)l->choice->z_in;
-    double       force[CONDITIONS_MOST];
+    const placed *s     = &l->row[outer];
+    const size_t  inner = s->depth == 1 ? 0 : outer - 1;
+    const double  lever = 0.5 * l->p->modules[s->module] * teeth_that_turn(l, s);
+    double        force[CONDITIONS_MOST];
 
     for (size_t c = 0; c < l->p->condition_count; c++)
-        force[c] = power_of(l->p, l->row[outer].outboard, c) / (lever * l->choice->speed[c]);
+        force[c] = power_of(l->p, s->outboard, c) / (lever * l->choice->speed[c]);
     const ts_arrange_mesh mesh = {.box             = l->box,
-                                  .module          = l->choice->module,
+                                  .module          = s->module,
                                   .z_in            = l->choice->z_in,
-                                  .z_inner         = l->row[inner].z,
-                                  .z_outer         = l->row[outer].z,
-                                  .reversed_inner  = is_reversed(l, inner),
-                                  .reversed_outer  = is_reversed(l, outer),
+                                  .z_first         = s->step > 0 ? l->row[s->step].z : 0,
+                                  .z_second        = s->step > 0 ? l->row[s->step].z_step : 0,
+                                  .z_inner         = outer_teeth(&l->row[inner]),
+                                  .z_outer         = s->z,
+                                  .reversed_inner  = is_reversed(l, inner, true),
+                                  .reversed_outer  = is_reversed(l, outer, false),
                                   .force           = force,
                                   .condition_count = l->p->condition_count};
     return l->p->model.width(l->p->model.context, &mesh);
 }
 
+static bool width_is_allowed(const layout *l, uint32_t module, uint32_t z, double width)
+{
+    return width >= l->p->width_least - SLACK * l->p->width_step &&
+           width <= l->p->width_over_diameter * l->p->modules[module] * (double)z * (1.0 + 1e-12);
+}
+
 static ts_arrange_rule check_widths(const layout *l)
 {
-    const double step = l->p->width_step;
+    const double slack = 2.0 * SLACK * l->p->width_step;
     for (size_t i = 0; i < l->count; i++) {
-        const double width = l->row[i].width;
-        if (!(width >= l->p->width_least - SLACK * step) ||
-            !(width <= l->p->width_over_diameter * l->m * (double)l->row[i].z * (1.0 + 1e-12)))
+        const placed *s = &l->row[i];
+        if (!width_is_allowed(l, s->module, s->z, s->width) ||
+            (s->z_step > 0 && !width_is_allowed(l, s->out_module, s->z_step, s->step_width)))
             return TS_RULE_WIDTH;
         for (size_t k = 1; k < l->count; k++) {
             const size_t inner = l->row[k].depth == 1 ? 0 : k - 1;
-            if ((k == i || inner == i) && !(need_of_mesh(l, k) <= width + 2.0 * SLACK * step))
+            const double has   = inner == i && s->z_step > 0 ? s->step_width : s->width;
+            if ((k == i || inner == i) && !(need_of_mesh(l, k) <= has + slack))
                 return TS_RULE_WIDTH;
         }
     }
@@ -263,7 +325,10 @@ static double mass_of(const layout *l)
     double mass = l->frame->mass + l->choice->mass, left = 0.0, right = 0.0;
     for (size_t i = 0; i < l->count; i++) {
         const placed *s = &l->row[i];
-        mass += l->p->model.gear_mass(l->p->model.context, l->choice->module, s->z, s->width);
+        mass += l->p->model.gear_mass(l->p->model.context, s->module, s->z, s->width);
+        if (s->z_step > 0)
+            mass += l->frame->step_mass + l->p->model.gear_mass(l->p->model.context, s->out_module,
+                                                                s->z_step, s->step_width);
         mass += s->front >= 0 ? l->p->accessories[s->front].pad_mass : 0.0;
         mass += s->rear >= 0 ? l->p->accessories[s->rear].pad_mass : 0.0;
         if (i > 0)
@@ -279,8 +344,7 @@ static ts_arrange_rule check_box(layout *l, const ts_arranged_box *b, uint32_t *
     if (b->choice >= l->frame->choice_count)
         return TS_RULE_TEETH;
     l->choice            = &l->frame->choices[b->choice];
-    l->m                 = l->p->modules[l->choice->module];
-    ts_arrange_rule rule = lay(l, b);
+    ts_arrange_rule rule = b->input.z_step > 0 ? TS_RULE_STEP : lay(l, b);
     if (rule != TS_RULE_NONE)
         return rule;
     uint32_t here = 0;
@@ -342,7 +406,6 @@ double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *
         if (!a->boxes[b].present || a->boxes[b].choice >= l.frame->choice_count)
             continue;
         l.choice = &l.frame->choices[a->boxes[b].choice];
-        l.m      = problem->modules[l.choice->module];
         if (lay(&l, &a->boxes[b]) == TS_RULE_NONE)
             mass += mass_of(&l);
     }
@@ -362,6 +425,7 @@ const char *ts_arrange_rule_says(ts_arrange_rule rule)
         [TS_RULE_HUNTING]   = "a mesh has tooth numbers with a common divisor",
         [TS_RULE_IDLERS]    = "there are too many idlers in a row, or one at a free end",
         [TS_RULE_ARC]       = "a branch or the whole box takes too much arc",
+        [TS_RULE_STEP]      = "a shaft has a second gear that it may not have there",
         [TS_RULE_CLEARANCE] = "two bodies on one face are too near",
         [TS_RULE_WIDTH]     = "a gear is narrower than it must be or wider than it may be",
         [TS_RULE_MASS]      = "the mass is not the sum of its parts",

@@ -18,6 +18,7 @@ typedef enum ts_arrange_rule {
     TS_RULE_TEETH,     /* teeth that no gear may have there                           */
     TS_RULE_HUNTING,   /* a mesh repeats too soon                                     */
     TS_RULE_IDLERS,    /* too many in a row, or one at a free end                     */
+    TS_RULE_STEP,      /* a second gear of a shaft where none may be, or another one  */
     TS_RULE_ARC,       /* a branch or the whole is too long                           */
     TS_RULE_CLEARANCE, /* two bodies meet                                             */
     TS_RULE_WIDTH,     /* a gear is narrower than it must be, or wider than it may be */

@@ -16,14 +16,39 @@ typedef struct row {
     double                   at[SHAFTS_MOST]; /* angle of the axis from the left end */
 } row;
 
-static double arc_of_mesh(double m, const ts_arranged_shaft *a, const ts_arranged_shaft *b,
-                          double r)
+/* One mesh of the row: its gear nearer to the input, and what turns that. */
+typedef struct meshing {
+    uint32_t module, z_in, z_out; /* teeth of the inner and of the outer gear */
+    uint32_t first, second;       /* of the step shaft further in, 0 without  */
+} meshing;
+
+/* The mesh between shafts i and i + 1.  A step shaft meshes outwards with its second gear, and all
+ * that is further out on that side has its module. */
+static meshing mesh_of(const row *line, uint32_t module, size_t i)
 {
-    return 2.0 * asin(m * (double)(a->z + b->z) / (4.0 * r));
+    const bool   right = i >= line->input;
+    const size_t inner = right ? i : i + 1, outer = right ? i + 1 : i;
+    meshing      m     = {.module = module};
+    const size_t steps = right ? inner - line->input : line->input - inner;
+
+    for (size_t k = 0; k <= steps; k++) {
+        const ts_arranged_shaft *s = line->shafts[right ? line->input + k : line->input - k];
+        if (s->z_step == 0)
+            continue;
+        m.module = s->step_module;
+        m.first  = s->z;
+        m.second = s->z_step;
+    }
+    const ts_arranged_shaft *in = line->shafts[inner];
+    m.z_in                      = in->z_step > 0 ? in->z_step : in->z;
+    m.z_out                     = line->shafts[outer]->z;
+    return m;
 }
 
-static void lay_out(const ts_arranged_box *b, double m, double r, row *line)
+static void lay_out(const ts_arrange_problem *p, uint32_t box, const ts_arranged_box *b, row *line)
 {
+    const double              r      = p->boxes[box].radius;
+    const uint32_t            module = p->boxes[box].choices[b->choice].module;
     const ts_arranged_branch *left = &b->branches[0], *right = &b->branches[1];
 
     line->count = 0;
@@ -34,8 +59,11 @@ static void lay_out(const ts_arranged_box *b, double m, double r, row *line)
     for (uint32_t i = 0; i < right->count; i++)
         line->shafts[line->count++] = &right->shafts[i];
     line->at[0] = 0.0;
-    for (size_t i = 1; i < line->count; i++)
-        line->at[i] = line->at[i - 1] + arc_of_mesh(m, line->shafts[i - 1], line->shafts[i], r);
+    for (size_t i = 1; i < line->count; i++) {
+        const meshing m = mesh_of(line, module, i - 1);
+        line->at[i]     = line->at[i - 1] +
+                      2.0 * asin(p->modules[m.module] * (double)(m.z_in + m.z_out) / (4.0 * r));
+    }
 }
 
 static int accessory_on(const ts_arranged_shaft *s, int face)
@@ -90,15 +118,19 @@ static double power_beyond(const ts_arrange_problem *p, const row *line, size_t 
     return sum;
 }
 
-/* Which flanks of shaft i are loaded in some condition: bit 0 leading, bit 1 trailing. */
-static int flanks_of(const ts_arrange_problem *p, const row *line, size_t i)
+/* Which flanks of a gear of shaft i are loaded in some condition: bit 0 leading, bit 1 trailing.
+ * On a step shaft each gear has one mesh: `outward` says which is asked about. */
+static int flanks_of(const ts_arrange_problem *p, const row *line, size_t i, bool outward)
 {
-    int flanks = 0;
+    const bool stepped = line->shafts[i]->z_step > 0;
+    int        flanks  = 0;
     for (int side = 0; side < 2; side++) {
         if ((side == 0 && i == 0) || (side == 1 && i + 1 == line->count))
             continue;
         const size_t mesh  = side == 0 ? i - 1 : i;
         const bool   inner = side == 0 ? i <= line->input : i >= line->input;
+        if (stepped && inner != outward)
+            continue;
         for (size_t c = 0; c < p->condition_count; c++) {
             const double power = power_beyond(p, line, mesh, c);
             if (fabs(power) > 1e-6)
@@ -113,41 +145,63 @@ static double width_of_mesh(const ts_arrange_problem *p, uint32_t box, const ts_
                             const row *line, size_t i)
 {
     const ts_arrange_choice *choice = &p->boxes[box].choices[b->choice];
-    const double             m      = p->modules[choice->module];
+    const meshing            k      = mesh_of(line, choice->module, i);
     double                   force[64];
     const size_t             in = i < line->input ? i + 1 : i, out = i < line->input ? i : i + 1;
 
-    for (size_t c = 0; c < p->condition_count; c++)
-        force[c] =
-            power_beyond(p, line, i, c) / (0.5 * m * (double)choice->z_in * choice->speed[c]);
+    for (size_t c = 0; c < p->condition_count; c++) {
+        const double omega = choice->speed[c] * (double)choice->z_in /
+                             (double)(k.first > 0 ? k.first : choice->z_in);
+        const double lever =
+            0.5 * p->modules[k.module] * (double)(k.second > 0 ? k.second : choice->z_in);
+        force[c] = power_beyond(p, line, i, c) / (lever * omega);
+    }
     const ts_arrange_mesh mesh = {.box             = box,
-                                  .module          = choice->module,
+                                  .module          = k.module,
                                   .z_in            = choice->z_in,
-                                  .z_inner         = line->shafts[in]->z,
-                                  .z_outer         = line->shafts[out]->z,
-                                  .reversed_inner  = flanks_of(p, line, in) == 3,
-                                  .reversed_outer  = flanks_of(p, line, out) == 3,
+                                  .z_first         = k.first,
+                                  .z_second        = k.second,
+                                  .z_inner         = k.z_in,
+                                  .z_outer         = k.z_out,
+                                  .reversed_inner  = flanks_of(p, line, in, true) == 3,
+                                  .reversed_outer  = flanks_of(p, line, out, false) == 3,
                                   .force           = force,
                                   .condition_count = p->condition_count};
     return p->model.width(p->model.context, &mesh);
+}
+
+/* One gear that must be so wide; infinite when it may not be. */
+static double mass_of_gear(const ts_arrange_problem *p, uint32_t module, uint32_t z, double need)
+{
+    const double whole = ceil(need / p->width_step - 1e-9) * p->width_step;
+    const double width = fmax(p->width_least, whole);
+    const double most  = p->width_over_diameter * p->modules[module] * (double)z;
+    if (!(width <= most * (1.0 + 1e-12)))
+        return (double)INFINITY;
+    return p->model.gear_mass(p->model.context, module, z, width);
 }
 
 static double mass_of_gears(const ts_arrange_problem *p, uint32_t box, const ts_arranged_box *b,
                             const row *line)
 {
     const uint32_t module = p->boxes[box].choices[b->choice].module;
-    double         sum = 0.0, before = 0.0;
+    double         sum    = 0.0;
 
     for (size_t i = 0; i < line->count; i++) {
-        const double after = i + 1 < line->count ? width_of_mesh(p, box, b, line, i) : 0.0;
-        const double need  = ceil(fmax(before, after) / p->width_step - 1e-9) * p->width_step;
-        const double width = fmax(p->width_least, need);
-        const double most =
-            p->width_over_diameter * p->modules[module] * (double)line->shafts[i]->z;
-        if (!(width <= most * (1.0 + 1e-12)))
-            return (double)INFINITY;
-        sum += p->model.gear_mass(p->model.context, module, line->shafts[i]->z, width);
-        before = after;
+        const ts_arranged_shaft *s      = line->shafts[i];
+        const bool               right  = i >= line->input;
+        const double             before = i > 0 ? width_of_mesh(p, box, b, line, i - 1) : 0.0;
+        const double   after  = i + 1 < line->count ? width_of_mesh(p, box, b, line, i) : 0.0;
+        const double   inward = right ? before : after, outward = right ? after : before;
+        const uint32_t own = i == line->input ? module
+                             : right          ? mesh_of(line, module, i - 1).module
+                                              : mesh_of(line, module, i).module;
+        if (s->z_step == 0) {
+            sum += mass_of_gear(p, own, s->z, fmax(before, after));
+            continue;
+        }
+        sum += mass_of_gear(p, own, s->z, inward);
+        sum += mass_of_gear(p, s->step_module, s->z_step, outward);
     }
     return sum;
 }
@@ -158,13 +212,14 @@ static double mass_of_box(const ts_arrange_problem *p, uint32_t index, const ts_
     row                   line;
     double                mass = box->mass + box->choices[b->choice].mass;
 
-    lay_out(b, p->modules[box->choices[b->choice].module], box->radius, &line);
+    lay_out(p, index, b, &line);
     if (!row_fits(box, &line) || !bodies_clear(p, box, &line))
         return (double)INFINITY;
     for (size_t i = 0; i < line.count; i++) {
         const int front = line.shafts[i]->front, rear = line.shafts[i]->rear;
         if (i != line.input)
             mass += front < 0 && rear < 0 ? box->idler_mass : box->shaft_mass;
+        mass += line.shafts[i]->z_step > 0 ? box->step_mass : 0.0;
         mass += front >= 0 ? p->accessories[front].pad_mass : 0.0;
         mass += rear >= 0 ? p->accessories[rear].pad_mass : 0.0;
     }
@@ -198,11 +253,13 @@ static uint32_t divisor(uint32_t a, uint32_t b)
     return b == 0 ? a : divisor(b, a % b);
 }
 
-static bool speed_fits(const trial *t, const ts_arrange_choice *choice, int accessory, uint32_t z)
+/* turns: teeth of a gear on the input shaft that would turn the plane as fast. */
+static bool speed_fits(const trial *t, const ts_arrange_choice *choice, double turns, int accessory,
+                       uint32_t z)
 {
     const ts_arrange_accessory *a = &t->p->accessories[accessory];
     for (size_t c = 0; c < t->p->condition_count; c++) {
-        const double n = choice->speed[c] * (double)choice->z_in / (double)z;
+        const double n = choice->speed[c] * turns / (double)z;
         if (n < a->speed_least[c] * (1.0 - 1e-12) || n > a->speed_most[c] * (1.0 + 1e-12))
             return false;
     }
@@ -227,6 +284,17 @@ static bool may_sit(const trial *t, uint32_t box, int accessory, int face, int s
 /* Goes on with the right branch, or with the next box. */
 static void after_branch(trial *t, uint32_t box, int side, uint32_t left);
 
+static ts_arranged_shaft with_step(const ts_arrange_step *step, const ts_arrange_choice *choice,
+                                   int front, int rear)
+{
+    return (ts_arranged_shaft){.front  = (int8_t)front,
+                               .rear   = (int8_t)rear,
+                               .z      = step->z,
+                               .z_step = step->z_step,
+                               .step_module =
+                                   step->module == TS_MODULE_SAME ? choice->module : step->module};
+}
+
 static void extend_branch(trial *t, uint32_t box, int side, uint32_t left, uint32_t idlers)
 {
     const ts_arrange_problem *p      = t->p;
@@ -236,19 +304,35 @@ static void extend_branch(trial *t, uint32_t box, int side, uint32_t left, uint3
     const ts_arrange_choice  *choice = &frame->choices[b->choice];
     const ts_arranged_shaft  *last =
         branch->count == 0 ? &b->input : &branch->shafts[branch->count - 1];
-    const int sense = (branch->count + 1) % 2 == 0 ? frame->input_sense : -frame->input_sense;
+    const int      sense = (branch->count + 1) % 2 == 0 ? frame->input_sense : -frame->input_sense;
+    const uint32_t meets = last->z_step > 0 ? last->z_step : last->z;
+    bool           stepped = false;
+    double         turns   = (double)choice->z_in;
+    for (uint32_t i = 0; i < branch->count; i++)
+        if (branch->shafts[i].z_step > 0) {
+            stepped = true;
+            turns   = turns * branch->shafts[i].z_step / branch->shafts[i].z;
+        }
 
     if (++t->steps > t->most)
         t->answer->gave_up = true;
-    if (idlers == 0 && !t->answer->gave_up)
+    if (idlers == 0 && last->z_step == 0 && !t->answer->gave_up)
         after_branch(t, box, side, left); /* the branch may end here */
     if (t->answer->gave_up || left == 0)
         return;
     ts_arranged_shaft *fresh = &branch->shafts[branch->count];
     for (size_t i = 0; i < p->idler_teeth_count && idlers < p->idlers_in_row; i++) {
-        if (p->hunting && divisor(last->z, p->idler_teeth[i]) != 1)
+        if (p->hunting && divisor(meets, p->idler_teeth[i]) != 1)
             continue;
         *fresh = (ts_arranged_shaft){.front = -1, .rear = -1, .z = p->idler_teeth[i]};
+        branch->count++;
+        extend_branch(t, box, side, left, idlers + 1);
+        branch->count--;
+    }
+    for (size_t i = 0; i < frame->step_count && !stepped && idlers < p->idlers_in_row; i++) {
+        if (p->hunting && divisor(meets, frame->steps[i].z) != 1)
+            continue;
+        *fresh = with_step(&frame->steps[i], choice, -1, -1);
         branch->count++;
         extend_branch(t, box, side, left, idlers + 1);
         branch->count--;
@@ -263,10 +347,18 @@ static void extend_branch(trial *t, uint32_t box, int side, uint32_t left, uint3
                 (rear >= 0 && !may_sit(t, box, rear, 1, side, sense)))
                 continue;
             for (uint32_t z = p->z_least; z <= p->z_most; z++) {
-                if ((p->hunting && divisor(last->z, z) != 1) ||
-                    (front >= 0 && !speed_fits(t, choice, front, z)) ||
-                    (rear >= 0 && !speed_fits(t, choice, rear, z)))
+                if ((p->hunting && divisor(meets, z) != 1) ||
+                    (front >= 0 && !speed_fits(t, choice, turns, front, z)) ||
+                    (rear >= 0 && !speed_fits(t, choice, turns, rear, z)))
                     continue;
+                for (size_t i = 0; i < frame->step_count && !stepped; i++) {
+                    if (frame->steps[i].z != z)
+                        continue;
+                    *fresh = with_step(&frame->steps[i], choice, front, rear);
+                    branch->count++;
+                    extend_branch(t, box, side, left & ~set, 0);
+                    branch->count--;
+                }
                 *fresh = (ts_arranged_shaft){.front = (int8_t)front, .rear = (int8_t)rear, .z = z};
                 branch->count++;
                 extend_branch(t, box, side, left & ~set, 0);
@@ -303,9 +395,10 @@ static void try_inputs(trial *t, uint32_t box, uint32_t left)
             const int      on[2] = {front, rear};
             bool           sits  = (set & ~left) == 0;
             for (int face = 0; face < 2 && sits; face++)
-                sits = on[face] < 0 || ((frame->input_faces & 1u << face) != 0 &&
-                                        may_sit(t, box, on[face], face, 2, frame->input_sense) &&
-                                        speed_fits(t, choice, on[face], choice->z_in));
+                sits = on[face] < 0 ||
+                       ((frame->input_faces & 1u << face) != 0 &&
+                        may_sit(t, box, on[face], face, 2, frame->input_sense) &&
+                        speed_fits(t, choice, (double)choice->z_in, on[face], choice->z_in));
             if (!sits)
                 continue;
             b->input = (ts_arranged_shaft){

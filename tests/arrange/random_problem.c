@@ -131,6 +131,22 @@ static void make_box(random_problem *r, uint64_t *s, size_t b, const random_wish
     make_choices(r, s, b, wish);
 }
 
+/* Second gears that slow the plane down, now and then with another module. */
+static void make_steps(random_problem *r, uint64_t *s, size_t b, const random_wish *wish)
+{
+    const uint32_t count = wish->steps > 0 ? whole(s, 1, (uint32_t)wish->steps) : 0;
+    for (uint32_t i = 0; i < count; i++) {
+        const uint32_t z = whole(s, 30, 60);
+        r->steps[b][i]   = (ts_arrange_step){
+              .z      = z,
+              .z_step = whole(s, 19, z),
+              .module = likely(s, 0.6) ? TS_MODULE_SAME : whole(s, 0, (uint32_t)wish->modules - 1)};
+    }
+    r->boxes[b].steps      = r->steps[b];
+    r->boxes[b].step_count = count;
+    r->boxes[b].step_mass  = 0.2;
+}
+
 void random_problem_make(random_problem *out, uint64_t seed, const random_wish *wish)
 {
     static const double modules[] = {1.75, 2.0, 2.25, 2.5, 3.0, 2.75, 1.5};
@@ -151,6 +167,8 @@ void random_problem_make(random_problem *out, uint64_t seed, const random_wish *
         make_accessory(out, &s, i, wish, &kinds[(i + first) % 16]);
     for (size_t b = 0; b < wish->boxes; b++)
         make_box(out, &s, b, wish);
+    for (size_t b = 0; b < wish->boxes && wish->steps > 0; b++)
+        make_steps(out, &s, b, wish);
     const uint32_t idlers = whole(&s, 1, wish->narrow ? 2 : 3);
     for (uint32_t i = 0; i < idlers; i++)
         out->idlers[i] = whole(&s, 19 + 9 * i, 27 + 9 * i);

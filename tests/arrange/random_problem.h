@@ -7,7 +7,7 @@
 
 #include "arrange/closed_model.h"
 
-enum { RANDOM_CONDITIONS = 3, RANDOM_CHOICES = 128, RANDOM_BOXES = 2 };
+enum { RANDOM_CONDITIONS = 3, RANDOM_CHOICES = 128, RANDOM_BOXES = 2, RANDOM_STEPS = 4 };
 
 /* How large, how wide. */
 typedef struct random_wish {
@@ -16,6 +16,7 @@ typedef struct random_wish {
     size_t modules, z_in; /* choices of each box: every module with every z_in */
     bool   narrow;        /* speed bands of a few teeth, every kind of demand: for enumeration;
                              otherwise as on a real box */
+    size_t steps;         /* most step shafts that a box allows */
 } random_wish;
 
 typedef struct random_problem {
@@ -29,6 +30,7 @@ typedef struct random_problem {
     double               most[TS_ARRANGE_ACCESSORIES][RANDOM_CONDITIONS];
     double               power[TS_ARRANGE_ACCESSORIES][RANDOM_CONDITIONS];
     uint32_t             idlers[4];
+    ts_arrange_step      steps[RANDOM_BOXES][RANDOM_STEPS];
 } random_problem;
 
 /* `out` must stay where it is, for it points into itself. */

@@ -1,13 +1,14 @@
 /* Does the search find what trying everything finds: the same optimum, the same number of ways?
  *
- * 520 invented problems by a fixed seed (60 under the sanitizers); TS_SOAK=20 makes 20 times as
- * many.
+ * 520 invented problems by a fixed seed (60 under the sanitizers), and 325 more with step shafts;
+ * TS_SOAK=20 makes 20 times as many.
  *
  * ctest: timeout=600
  */
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"
 #include "search/arrange_search.h"
+#include "search/arrange_verify.h"
 #include "support/close.h"
 
 #include <stdio.h>
@@ -28,56 +29,99 @@ static size_t problems(void)
 static random_problem problem;
 static brute_answer   brute;
 
-static void draw(uint64_t seed)
+static void draw(uint64_t seed, size_t steps)
 {
-    const random_wish wish = {.accessories = 1 + seed % 5,
+    const random_wish wish = {.accessories = 1 + seed % (steps > 0 ? 4 : 5),
                               .boxes       = 1 + seed / 5 % 2,
                               .modules     = 1 + seed / 3 % 3,
                               .z_in        = 1 + seed / 7 % 3,
-                              .narrow      = true};
+                              .narrow      = true,
+                              .steps       = steps};
     random_problem_make(&problem, seed, &wish);
+}
+
+static bool has_step(const ts_arrangement *a)
+{
+    for (size_t b = 0; b < problem.problem.box_count; b++)
+        for (int side = 0; side < 2; side++)
+            for (uint32_t i = 0; i < a->boxes[b].branches[side].count; i++)
+                if (a->boxes[b].present && a->boxes[b].branches[side].shafts[i].z_step > 0)
+                    return true;
+    return false;
+}
+
+typedef struct tally {
+    size_t feasible, infeasible, skipped, stepped;
+} tally;
+
+/* Both ways to the same answer; false: too large to try. */
+static bool compare(uint64_t seed, tally *sum)
+{
+    const ts_arrange_wish wish = {.workers = 1};
+    ts_arrange_result     result;
+    uint64_t              count = 0;
+
+    brute_solve(&problem.problem, STEPS_MOST, &brute);
+    if (brute.gave_up)
+        return false;
+    assert_int_equal(ts_arrange_search(&problem.problem, &wish, &result), TS_OK);
+    assert_int_equal(ts_arrange_count(&problem.problem, &wish, &count), TS_OK);
+    if (count != brute.count || (result.count > 0) != (brute.count > 0))
+        print_error("seed %llu\n", (unsigned long long)seed);
+    assert_int_equal(count, brute.count);
+    assert_int_equal(result.end, TS_ARRANGE_PROVEN);
+    assert_int_equal(result.count, brute.count > 0 ? 1 : 0);
+    if (brute.count > 0) {
+        assert_close(result.answers[0].mass, brute.mass, 1e-9);
+        assert_close(brute_mass(&problem.problem, &result.answers[0]), brute.mass, 1e-9);
+        assert_int_equal(ts_arrange_verify(&problem.problem, &result.answers[0]), TS_RULE_NONE);
+        /* Enumeration writes no widths down; every rule that is judged before them holds. */
+        assert_int_equal(ts_arrange_verify(&problem.problem, &brute.best), TS_RULE_WIDTH);
+        sum->feasible++;
+        sum->stepped += has_step(&result.answers[0]) ? 1 : 0;
+    } else {
+        sum->infeasible++;
+    }
+    ts_arrange_result_close(&result);
+    return true;
+}
+
+static tally compare_many(size_t problem_count, size_t steps)
+{
+    tally sum = {0};
+    for (uint64_t seed = 1; sum.feasible + sum.infeasible < problem_count; seed++) {
+        draw(seed, steps);
+        /* A model that is asked for each set anew must come to the same. */
+        problem.problem.model.proportional = steps == 0 || seed % 2 == 0;
+        sum.skipped += compare(seed, &sum) ? 0 : 1;
+    }
+    print_message("%zu feasible, %zu infeasible, %zu too large to try, %zu with a step shaft\n",
+                  sum.feasible, sum.infeasible, sum.skipped, sum.stepped);
+    return sum;
 }
 
 static void all_agree(void **state)
 {
-    size_t feasible = 0, infeasible = 0, skipped = 0;
-
     (void)state;
-    for (uint64_t seed = 1; feasible + infeasible < problems(); seed++) {
-        const ts_arrange_wish wish = {.workers = 1};
-        ts_arrange_result     result;
-        uint64_t              count = 0;
+    const tally sum = compare_many(problems(), 0);
+    assert_true(sum.feasible >= problems() / 4);
+    assert_true(sum.infeasible >= problems() / 10);
+}
 
-        draw(seed);
-        brute_solve(&problem.problem, STEPS_MOST, &brute);
-        if (brute.gave_up) {
-            skipped++;
-            continue;
-        }
-        assert_int_equal(ts_arrange_search(&problem.problem, &wish, &result), TS_OK);
-        assert_int_equal(ts_arrange_count(&problem.problem, &wish, &count), TS_OK);
-        if (count != brute.count || (result.count > 0) != (brute.count > 0))
-            print_error("seed %llu\n", (unsigned long long)seed);
-        assert_int_equal(count, brute.count);
-        assert_int_equal(result.end, TS_ARRANGE_PROVEN);
-        assert_int_equal(result.count, brute.count > 0 ? 1 : 0);
-        if (brute.count > 0) {
-            assert_close(result.answers[0].mass, brute.mass, 1e-9);
-            assert_close(brute_mass(&problem.problem, &result.answers[0]), brute.mass, 1e-9);
-            feasible++;
-        } else {
-            infeasible++;
-        }
-        ts_arrange_result_close(&result);
-    }
-    print_message("%zu feasible, %zu infeasible, %zu too large to try\n", feasible, infeasible,
-                  skipped);
-    assert_true(feasible >= problems() / 4);
-    assert_true(infeasible >= problems() / 10);
+/* As many accessories as before would be too many to try. */
+static void all_agree_with_step_shafts(void **state)
+{
+    (void)state;
+    const size_t count = problems() * 5 / 8;
+    const tally  sum   = compare_many(count, 3);
+    assert_true(sum.feasible >= count / 4);
+    assert_true(sum.infeasible >= count / 10);
+    assert_true(sum.stepped >= count / 40);
 }
 
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(all_agree)};
+    const struct CMUnitTest tests[] = {cmocka_unit_test(all_agree),
+                                       cmocka_unit_test(all_agree_with_step_shafts)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
