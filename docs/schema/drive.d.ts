@@ -598,6 +598,8 @@ export interface Arrange {
   "idler teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
   /** The most idlers in a row.  Default: 2. */
   idlers?: Sourced<Tally>;
+  /** The most step shafts in a branch.  One without a pad counts as an idler too.  Default: 1. */
+  steps?: Sourced<Tally>;
   /** Must every mesh have tooth numbers without a common factor?  Default: yes. */
   hunting?: Sourced<"yes" | "no">;
   /** Face widths are whole multiples of it.  Default: 0.5 mm. */
@@ -620,6 +622,12 @@ export interface ArrangeBox {
   side?: Sourced<Angle>;
   /** Which ends of the input shaft may carry an accessory.  Default: either. */
   "input faces"?: Sourced<"front" | "rear" | "either">;
+  /** Tooth numbers that the first gear of a step shaft may have, which meshes towards the input.  Without it, with `step teeth`, those of idlers. */
+  "stepped teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
+  /** Tooth numbers that the second gear of a step shaft may have, which drives all beyond it.  Every one of them with every one of the first gear is a plane to search, so few are quick.  Without it, the step shafts that the box has. */
+  "step teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
+  /** Normal modules that the second gear of a step shaft, and all beyond it, may have.  Without it, with `step teeth`, that of the box. */
+  "step modules"?: Sourced<Length> | Sourced<Length>[];
 }
 
 /** Where one accessory may stand, when it may not stand everywhere. */
@@ -642,6 +650,8 @@ export interface ArrangeMass {
   shaft?: Sourced<Mass>;
   /** Of an idler's shaft with its bearings.  Default: 0.3 kg. */
   idler?: Sourced<Mass>;
+  /** What a second gear adds to its shaft beside its own metal.  Default: 0.15 kg. */
+  step?: Sourced<Mass>;
   /** Of a pad.  Default: 0.35 kg. */
   pad?: Sourced<Mass>;
   /** Of what comes with a box at once: bevels, radial shaft, mounts.  Default: 4 kg. */

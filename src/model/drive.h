@@ -392,17 +392,19 @@ typedef struct ts_box_freedom {
     int32_t        spool;   /* index */
     ts_measures    modules; /* m, m_n; absent: that of the box */
     ts_tally_spans input_teeth;
-    ts_measure     wrap, side; /* rad */
-    ts_pick        input_face; /* ts_face_choice */
+    ts_measure     wrap, side;                /* rad */
+    ts_pick        input_face;                /* ts_face_choice */
+    ts_tally_spans stepped_teeth, step_teeth; /* of step shafts: first gear, second gear */
+    ts_measures    step_modules;              /* m, m_n of the second; absent: as the box */
 } ts_box_freedom;
 
 typedef struct ts_mass_scheme {
     ts_node    node;
-    ts_measure density;                /* kg/m3 */
-    ts_measure fill;                   /* 1, share of the pitch cylinder */
-    ts_measure shaft, idler, pad, box; /* kg */
-    ts_measure wall, height;           /* m */
-    ts_measure casing_density;         /* kg/m3 */
+    ts_measure density;                      /* kg/m3 */
+    ts_measure fill;                         /* 1, share of the pitch cylinder */
+    ts_measure shaft, idler, step, pad, box; /* kg */
+    ts_measure wall, height;                 /* m */
+    ts_measure casing_density;               /* kg/m3 */
 } ts_mass_scheme;
 
 typedef struct ts_freedom {
@@ -414,6 +416,7 @@ typedef struct ts_freedom {
     ts_tally_span         teeth;
     ts_tally_spans        idler_teeth;
     ts_tally              idlers;
+    ts_tally              steps;                 /* step shafts of a branch, 0 or 1 */
     ts_pick               hunting;               /* ts_answer_yes */
     ts_measure            face_step, least_face; /* m */
     ts_mass_scheme        mass;

@@ -37,13 +37,13 @@ static uint32_t input_shaft(const ts_arrange_told *told, size_t box)
     return 0;
 }
 
-double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, uint32_t z_in)
+double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns)
 {
     const uint32_t shaft = input_shaft(told, box);
     double         most  = 0.0;
     for (size_t c = 0; c < told->drive->condition_count; c++)
         most = fmax(most, told->motion->speed[c * told->motion->train->shaft_count + shaft]);
-    return most * (double)z_in / (double)z;
+    return most * turns / (double)z;
 }
 
 static void cell(ts_page *page, const char *text, int width, bool right)
@@ -80,30 +80,57 @@ static void head(const table *t)
     ts_page_line_end(t->page);
 }
 
-static void row(const table *t, const char *place, const ts_arranged_shaft *shaft)
+static double input_teeth(const table *t)
 {
-    char           teeth[16], where[40];
-    const uint32_t z_in = t->told->problem->problem.boxes[t->index].choices[t->box->choice].z_in;
+    return (double)t->told->problem->problem.boxes[t->index].choices[t->box->choice].z_in;
+}
+
+/* The second gear of the shaft above. */
+static void step_row(const table *t, const ts_arranged_shaft *shaft)
+{
+    char           teeth[16];
+    const uint32_t own = t->told->problem->problem.boxes[t->index].choices[t->box->choice].module;
+    snprintf(teeth, sizeof teeth, "%u", (unsigned)shaft->z_step);
+    cell(t->page, "      and its step", 20, false);
+    cell(t->page, teeth, 5, true);
+    cell_value(t->page, shaft->step_width, TS_KIND_LENGTH, 8);
+    if (shaft->step_module != own) {
+        ts_buffer_add(t->page->out, "module ");
+        ts_page_value(t->page, t->told->problem->m_n[shaft->step_module], TS_KIND_LENGTH, 4, 0);
+    }
+    ts_page_line_end(t->page);
+}
+
+/* turns: teeth of a gear on the input that would turn the shaft's plane as fast. */
+static void row(const table *t, const char *place, const ts_arranged_shaft *shaft, double turns)
+{
+    char teeth[16], where[40];
     snprintf(teeth, sizeof teeth, "%u", (unsigned)shaft->z);
     snprintf(where, sizeof where, "    %s", place);
     cell(t->page, where, 20, false);
     cell(t->page, teeth, 5, true);
     cell_value(t->page, shaft->width, TS_KIND_LENGTH, 8);
-    ts_page_speed(t->page, ts_arranged_speed(t->told, t->index, shaft->z, z_in), 12);
+    ts_page_speed(t->page, ts_arranged_speed(t->told, t->index, shaft->z, turns), 12);
     ts_buffer_add(t->page->out, "  ");
     const bool idler = shaft->front < 0 && shaft->rear < 0 && strcmp(place, "input") != 0;
     cell(t->page, idler ? "(idler)" : accessory(t, shaft->front), 20, false);
     ts_buffer_add(t->page->out, accessory(t, shaft->rear));
     ts_page_line_end(t->page);
+    if (shaft->z_step > 0)
+        step_row(t, shaft);
 }
 
 static void rows_of(const table *t, const ts_arranged_branch *branch, const char *name, bool out)
 {
     for (uint32_t i = 0; i < branch->count; i++) {
-        const uint32_t at = out ? i : branch->count - 1 - i;
+        const uint32_t at    = out ? i : branch->count - 1 - i;
+        double         turns = input_teeth(t);
         char           place[32];
+        for (uint32_t k = 0; k < at; k++)
+            if (branch->shafts[k].z_step > 0)
+                turns *= (double)branch->shafts[k].z_step / (double)branch->shafts[k].z;
         snprintf(place, sizeof place, "%s %u", name, (unsigned)at + 1);
-        row(t, place, &branch->shafts[at]);
+        row(t, place, &branch->shafts[at], turns);
     }
 }
 
@@ -137,7 +164,7 @@ static void boxes_of(const ts_arrange_told *told, ts_page *page, const ts_arrang
         box_line(&t);
         head(&t);
         rows_of(&t, &t.box->branches[0], "clockwise", false);
-        row(&t, "input", &t.box->input);
+        row(&t, "input", &t.box->input, input_teeth(&t));
         rows_of(&t, &t.box->branches[1], "anticlockwise", true);
     }
 }

@@ -93,7 +93,8 @@ void   ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
 
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
 
-/* Speed of the shaft that carries `shaft` at the condition in which its spool is fastest, rad/s. */
-double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, uint32_t z_in);
+/* Speed of a gear at the condition in which its spool is fastest, rad/s; turns: teeth of a gear on
+ * the input shaft that would turn its plane as fast. */
+double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns);
 
 #endif

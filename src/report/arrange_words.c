@@ -18,13 +18,15 @@ static const char *accessory(const ts_arrange_told *told, int8_t index)
 static void add_shaft(const ts_arrange_told *told, ts_buffer *out, const ts_arranged_shaft *s)
 {
     if (s->front < 0 && s->rear < 0) {
-        ts_buffer_add(out, "-");
+        ts_buffer_add(out, s->z_step > 0 ? "step" : "-");
         return;
     }
     ts_buffer_add(out, accessory(told, s->front));
     if (s->front >= 0 && s->rear >= 0)
         ts_buffer_add(out, " | ");
     ts_buffer_add(out, accessory(told, s->rear));
+    if (s->z_step > 0)
+        ts_buffer_add(out, " (step)");
 }
 
 /* One box from the clockwise end to the anticlockwise end, the input in brackets. */

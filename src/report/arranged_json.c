@@ -39,6 +39,16 @@ static void shaft(ts_json *json, const ts_arrange_told *told, const ts_arranged_
     number(json, "face", s->width);
     string(json, "front", accessory(told, s->front));
     string(json, "rear", accessory(told, s->rear));
+    ts_json_key(json, "step");
+    if (s->z_step > 0) {
+        ts_json_object(json);
+        integer(json, "teeth", s->z_step);
+        number(json, "face", s->step_width);
+        number(json, "module", told->problem->m_n[s->step_module]);
+        ts_json_end(json, '}');
+    } else {
+        ts_json_null(json);
+    }
     ts_json_end(json, '}');
 }
 

@@ -73,7 +73,7 @@ typedef struct ts_arrange_box {
     double                   radius; /* of the arc of gear axes */
     double                   wrap_most, side_most;
     double                   tip_most;    /* tip diameter of a gear with a pad; 0: no limit */
-    double                   addendum;    /* of such a gear, in modules */
+    double                   addendum;    /* of a gear, in modules */
     uint32_t                 input_faces; /* faces of the input shaft open to accessories      */
     double input_body[2]; /* front, rear: a fixed body where no accessory is; 0: none */
     double mass;          /* of a box that is there: its input shaft too          */
@@ -82,7 +82,9 @@ typedef struct ts_arrange_box {
     const ts_arrange_step *steps; /* step shafts that its branches may have */
     size_t                 step_count;
     double                 step_mass; /* what a second gear brings with it beside itself */
-    double                 casing;    /* kg per metre of arc */
+    double
+        step_gap;  /* from the tips of the first gear, with `addendum`, to the next axis outboard */
+    double casing; /* kg per metre of arc */
 } ts_arrange_box;
 
 /* What one mesh is asked. */

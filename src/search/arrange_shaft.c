@@ -279,6 +279,16 @@ void ts_bench_add_idlers(ts_bench *b, uint8_t before)
     }
 }
 
+/* Do the tips of the first gear reach the axis of the next shaft outboard, which is in another
+ * plane? */
+static bool runs_over(const ts_pair_tables *pair, const ts_pair_tables *plane,
+                      const ts_plane_step *step, uint32_t z_outer)
+{
+    const double apart = 0.5 * plane->module->m * (double)(step->z_step + z_outer);
+    const double tip   = pair->module->m * (0.5 * (double)step->z + pair->frame->addendum);
+    return tip + pair->frame->step_gap > apart + TS_REACH_SLACK;
+}
+
 /* The step shaft `at`, whose second gear meshes with the last gear of a label of its plane.  This
  * label's own last gear is the first one, and nothing has asked for its width yet. */
 static void put_step(ts_bench *b, const ts_label *from, uint32_t from_index, const shaft *s,
@@ -294,7 +304,8 @@ static void put_step(ts_bench *b, const ts_label *from, uint32_t from_index, con
 
     if (side > pair->frame->side_most + TS_ANGLE_SLACK ||
         side > pair->frame->wrap_most + TS_ANGLE_SLACK || arc < s->owed ||
-        t->coprime[step->z_step * t->stride + from->z] == 0)
+        t->coprime[step->z_step * t->stride + from->z] == 0 ||
+        runs_over(pair, plane, step, from->z))
         return;
     const uint32_t mesh   = ts_pair_steps(plane, s->outer, step->z_step, from->z,
                                           ts_is_reversed(t, s->outer, 0), from->reversed != 0);

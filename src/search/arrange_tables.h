@@ -13,6 +13,7 @@
 
 #define TS_STEPS_NONE  ((uint32_t)60000)
 #define TS_ANGLE_SLACK 1e-9  /* rad; angles and clearances may miss by this      */
+#define TS_REACH_SLACK 1e-9  /* m; tips may come nearer to an axis by this    */
 #define TS_SPEED_SLACK 1e-12 /* relative; bands may miss by this                 */
 #define TS_STEP_SLACK  1e-9  /* steps of width; see ts_steps_of                  */
 #define TS_POWER_NONE  1e-6  /* W; a smaller sum of powers loads no flank        */

@@ -54,6 +54,13 @@ static double teeth_that_turn(const layout *l, const placed *s)
     return s->step == 0 ? z_in : z_in * (double)l->row[s->step].z_step / (double)l->row[s->step].z;
 }
 
+/* Does the first gear of a step shaft cover an axis so far away? */
+static bool runs_over(const layout *l, const placed *s, double apart)
+{
+    const double tip = l->p->modules[s->module] * (0.5 * (double)s->z + l->frame->addendum);
+    return s->z_step > 0 && apart < tip + l->frame->step_gap - SLACK;
+}
+
 static ts_arrange_rule lay(layout *l, const ts_arranged_box *b)
 {
     l->row[0] = (placed){
@@ -84,6 +91,8 @@ static ts_arrange_rule lay(layout *l, const ts_arranged_box *b)
             const double m = l->p->modules[s->module];
             const double half =
                 0.5 * m * (double)(s->z + outer_teeth(inner)) / (2.0 * l->frame->radius);
+            if (runs_over(l, inner, m * 0.5 * (double)(s->z + outer_teeth(inner))))
+                return TS_RULE_STEP;
             s->angle = inner->angle + (double)s->way * 2.0 * asin(half);
         }
     }

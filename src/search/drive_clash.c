@@ -274,11 +274,12 @@ static bool ratio_clash(teller *t, size_t accessory)
 
 /* ---- a ratio to keep ------------------------------------------------------------------------- */
 
+/* turns: teeth of a gear on the input that would turn the plane as fast. */
 static bool turns_right(const ts_arrange_problem *p, const ts_arrange_accessory *a,
-                        const ts_arrange_choice *choice, double z)
+                        const ts_arrange_choice *choice, double turns, double z)
 {
     for (size_t c = 0; c < p->condition_count; c++) {
-        const double n = choice->speed[c] * (double)choice->z_in / z;
+        const double n = choice->speed[c] * turns / z;
         if (n < a->speed_least[c] * (1.0 - SPEED_SLACK) ||
             n > a->speed_most[c] * (1.0 + SPEED_SLACK))
             return false;
@@ -286,13 +287,26 @@ static bool turns_right(const ts_arrange_problem *p, const ts_arrange_accessory 
     return true;
 }
 
+static bool plane_has_teeth(const teller *t, const ts_arrange_accessory *a,
+                            const ts_arrange_choice *choice, double turns)
+{
+    for (uint32_t z = t->p->z_least; z <= t->p->z_most; z++)
+        if (turns_right(t->p, a, choice, turns, (double)z))
+            return true;
+    return false;
+}
+
+/* In the plane of the input, or in one that a step shaft drives. */
 static bool has_teeth(const teller *t, const ts_arrange_accessory *a, const ts_arrange_box *box)
 {
     for (uint32_t i = 0; i < box->choice_count; i++) {
-        if (turns_right(t->p, a, &box->choices[i], (double)box->choices[i].z_in))
+        const ts_arrange_choice *choice = &box->choices[i];
+        const double             z_in   = (double)choice->z_in;
+        if (turns_right(t->p, a, choice, z_in, z_in) || plane_has_teeth(t, a, choice, z_in))
             return true;
-        for (uint32_t z = t->p->z_least; z <= t->p->z_most; z++)
-            if (turns_right(t->p, a, &box->choices[i], (double)z))
+        for (size_t k = 0; k < box->step_count; k++)
+            if (plane_has_teeth(t, a, choice,
+                                z_in * (double)box->steps[k].z_step / (double)box->steps[k].z))
                 return true;
     }
     return false;
@@ -310,10 +324,10 @@ static void kept_ratio_clash(teller *t, size_t accessory)
             return;
     tell(t, t->drive->accessories[accessory].node,
          worded(t,
-                "`%s` is to keep its ratio, and no gear of %u to %u teeth in one plane with the "
-                "input of the box has it: the second gears of step shafts are not searched",
+                "`%s` is to keep its ratio, and no gear of %u to %u teeth has it, on the input, "
+                "along it, or beyond one step shaft that `arrange` may use",
                 a->name, (unsigned)t->p->z_least, (unsigned)t->p->z_most),
-         "other `teeth` in `arrange`, or not to keep it");
+         "`teeth`, `stepped teeth` and `step teeth` that allow it, or not to keep it");
 }
 
 /* ---- bodies ---------------------------------------------------------------------------------- */

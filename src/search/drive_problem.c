@@ -3,9 +3,13 @@
 
 #include "model/source.h"
 #include "search/drive_clash.h"
+#include "search/drive_step.h"
 
 #include <math.h>
 #include <string.h>
+
+/* Those of its gears and those of second gears. */
+enum { MODULES_MOST = 24, MODULES_OF_BOX = MODULES_MOST + TS_STEP_MODULES };
 
 static const double pi = 3.14159265358979323846;
 
@@ -346,8 +350,7 @@ static double *input_speeds(maker *m, size_t tapped)
 /* Every module with every tooth number of the input. */
 static void take_choices(maker *m, size_t tapped, ts_arrange_box *out)
 {
-    static const size_t MODULES_MOST = 24;
-    double              m_n[24];
+    double              m_n[MODULES_MOST];
     uint32_t            z[TS_ARRANGE_TEETH];
     ts_arrange_problem *p       = &m->out->problem;
     const size_t        modules = list_modules(m, tapped, m_n);
@@ -398,6 +401,30 @@ static double tip_most(const maker *m, const ts_box *box)
     return 2.0 * (box->arc.radius.value - casing.value - gap.value + 1e-9);
 }
 
+static void take_steps(maker *m, size_t tapped, ts_arrange_box *out)
+{
+    const ts_spool_drive *drive   = &m->drive->drive[tapped];
+    const ts_box_freedom *freedom = box_freedom_of(m, drive->spool);
+    const ts_step_wish    wish    = {.drive        = m->drive,
+                                     .box          = &drive->box,
+                                     .freedom      = freedom,
+                                     .idlers       = m->out->problem.idler_teeth,
+                                     .idler_count  = m->out->problem.idler_teeth_count,
+                                     .m_n          = m->out->m_n,
+                                     .m_t          = (double *)m->out->problem.modules,
+                                     .module_count = &m->out->problem.module_count};
+    if (freedom != NULL && freedom->step_teeth.count == 0 &&
+        (freedom->stepped_teeth.count > 0 || freedom->step_modules.count > 0))
+        complain(m, freedom->node,
+                 "the step shafts of the box of `%s` have no tooth number for their "
+                 "second gear",
+                 m->drive->spools[drive->spool].name,
+                 "`step teeth` beside `stepped teeth` or `step modules`");
+    out->steps = ts_drive_steps(&wish, m->arena, &out->step_count);
+    if (out->steps == NULL || m->out->problem.module_count > MODULES_OF_BOX * m->drive->drive_count)
+        m->no_memory = true;
+}
+
 static void take_box(maker *m, size_t tapped, ts_arrange_box *out)
 {
     const ts_spool_drive *drive   = &m->drive->drive[tapped];
@@ -414,11 +441,14 @@ static void take_box(maker *m, size_t tapped, ts_arrange_box *out)
                                                      .mass        = mass->box.value + mass->shaft.value,
                                                      .shaft_mass  = mass->shaft.value,
                                                      .idler_mass  = mass->idler.value,
+                                                     .step_mass   = mass->step.value,
+                                                     .step_gap    = m->drive->limits.gear_gap.value,
                                                      .casing      = casing_of(m, &drive->box)};
     out->tip_most                 = tip_most(m, &drive->box);
     out->addendum  = drive->box.gears.addendum.value * cos(drive->box.gears.helix_angle.value);
     out->side_most = freedom != NULL ? known_or(freedom->side, out->wrap_most) : out->wrap_most;
     take_choices(m, tapped, out);
+    take_steps(m, tapped, out);
     m->out->tapped[tapped]   = tapped;
     m->out->spool_of[tapped] = drive->spool;
     if (sense == 0)
@@ -432,8 +462,8 @@ static void take_boxes(maker *m)
     ts_arrange_box *all     = TS_TAKE(m->arena, ts_arrange_box, count);
     m->out->tapped          = TS_TAKE(m->arena, size_t, count);
     m->out->spool_of        = TS_TAKE(m->arena, int32_t, count);
-    m->out->m_n             = TS_TAKE(m->arena, double, 24 * count);
-    m->out->problem.modules = TS_TAKE(m->arena, double, 24 * count);
+    m->out->m_n             = TS_TAKE(m->arena, double, MODULES_OF_BOX *count);
+    m->out->problem.modules = TS_TAKE(m->arena, double, MODULES_OF_BOX *count);
     if (all == NULL || m->out->tapped == NULL || m->out->spool_of == NULL || m->out->m_n == NULL ||
         m->out->problem.modules == NULL) {
         m->no_memory = true;

@@ -12,12 +12,14 @@ enum { CONDITIONS_MOST = 40 }; /* of a drive file */
 
 typedef _Atomic(ts_mesh_law *) law_slot;
 
-/* The pairs of teeth of one module and input gear of one box. */
+/* The pairs of teeth of one plane: one module, turned by one input gear of one box, directly or by
+ * a step shaft of that ratio. */
 typedef struct shelf {
     uint32_t  box, module, z_in;
-    double   *speed;  /* of the input gear, per condition */
-    bool     *stands; /* does it stand still there? */
-    law_slot *laws;   /* [z_inner * stride + z_outer] */
+    uint32_t  z_first, z_second; /* 1 and 1: directly */
+    double   *speed;             /* of the input gear, per condition */
+    bool     *stands;            /* does it stand still there? */
+    law_slot *laws;              /* [z_inner * stride + z_outer] */
 } shelf;
 
 struct ts_drive_width {
@@ -46,15 +48,29 @@ static size_t greatest_teeth(const ts_arrange_problem *p)
     return most;
 }
 
-static bool fill_shelf(ts_drive_width *w, shelf *s, uint32_t box, const ts_arrange_choice *choice)
+static bool is_of(const shelf *s, const shelf *other)
 {
-    const size_t count = w->wish.problem->condition_count;
-    *s                 = (shelf){.box    = box,
-                                 .module = choice->module,
-                                 .z_in   = choice->z_in,
-                                 .speed  = TS_TAKE(w->arena, double, count),
-                                 .stands = TS_TAKE(w->arena, bool, count),
-                                 .laws   = TS_TAKE(w->arena, law_slot, w->stride * w->stride)};
+    return s->box == other->box && s->module == other->module && s->z_in == other->z_in &&
+           (uint64_t)s->z_first * other->z_second == (uint64_t)s->z_second * other->z_first;
+}
+
+static bool fill_shelf(ts_drive_width *w, const shelf *key, const ts_arrange_choice *choice)
+{
+    const size_t   count = w->wish.problem->condition_count;
+    const uint32_t box   = key->box;
+    shelf         *s     = &w->shelves[w->shelf_count];
+    for (size_t i = 0; i < w->shelf_count; i++)
+        if (is_of(&w->shelves[i], key))
+            return true;
+    w->shelf_count++;
+    *s = (shelf){.box      = box,
+                 .module   = key->module,
+                 .z_in     = key->z_in,
+                 .z_first  = key->z_first,
+                 .z_second = key->z_second,
+                 .speed    = TS_TAKE(w->arena, double, count),
+                 .stands   = TS_TAKE(w->arena, bool, count),
+                 .laws     = TS_TAKE(w->arena, law_slot, w->stride * w->stride)};
     if (s->speed == NULL || s->stands == NULL || s->laws == NULL)
         return false;
     const ts_drive *drive = w->wish.drive;
@@ -68,18 +84,36 @@ static bool fill_shelf(ts_drive_width *w, shelf *s, uint32_t box, const ts_arran
     return true;
 }
 
+static bool fill_choice(ts_drive_width *w, uint32_t box, const ts_arrange_choice *choice)
+{
+    const ts_arrange_box *frame = &w->wish.problem->boxes[box];
+    shelf                 key   = {
+                          .box = box, .module = choice->module, .z_in = choice->z_in, .z_first = 1, .z_second = 1};
+    if (!fill_shelf(w, &key, choice))
+        return false;
+    for (size_t i = 0; i < frame->step_count; i++) {
+        const ts_arrange_step *step = &frame->steps[i];
+        key.module   = step->module == TS_MODULE_SAME ? choice->module : step->module;
+        key.z_first  = step->z;
+        key.z_second = step->z_step;
+        if (!fill_shelf(w, &key, choice))
+            return false;
+    }
+    return true;
+}
+
 static bool fill_shelves(ts_drive_width *w)
 {
     const ts_arrange_problem *p     = w->wish.problem;
     size_t                    count = 0;
     for (size_t b = 0; b < p->box_count; b++)
-        count += p->boxes[b].choice_count;
+        count += p->boxes[b].choice_count * (1 + p->boxes[b].step_count);
     w->shelves = TS_TAKE(w->arena, shelf, count);
     if (w->shelves == NULL)
         return false;
     for (uint32_t b = 0; b < p->box_count; b++)
         for (size_t c = 0; c < p->boxes[b].choice_count; c++)
-            if (!fill_shelf(w, &w->shelves[w->shelf_count++], b, &p->boxes[b].choices[c]))
+            if (!fill_choice(w, b, &p->boxes[b].choices[c]))
                 return false;
     return true;
 }
@@ -153,11 +187,14 @@ bool ts_drive_width_failed(const ts_drive_width *w)
 
 static const shelf *shelf_of(const ts_drive_width *w, const ts_arrange_mesh *mesh)
 {
-    for (size_t i = 0; i < w->shelf_count; i++) {
-        const shelf *s = &w->shelves[i];
-        if (s->box == mesh->box && s->module == mesh->module && s->z_in == mesh->z_in)
-            return s;
-    }
+    const shelf key = {.box      = mesh->box,
+                       .module   = mesh->module,
+                       .z_in     = mesh->z_in,
+                       .z_first  = mesh->z_first > 0 ? mesh->z_first : 1,
+                       .z_second = mesh->z_second > 0 ? mesh->z_second : 1};
+    for (size_t i = 0; i < w->shelf_count; i++)
+        if (is_of(&w->shelves[i], &key))
+            return &w->shelves[i];
     return NULL;
 }
 
@@ -191,7 +228,9 @@ static void make(const ts_drive_width *w, const shelf *s, const ts_arrange_mesh 
     double       omega[64];
     const size_t count = w->wish.problem->condition_count;
     for (size_t c = 0; c < count; c++)
-        omega[c] = s->stands[c] ? 0.0 : s->speed[c] * mesh->z_in / mesh->z_inner;
+        omega[c] = s->stands[c]
+                       ? 0.0
+                       : s->speed[c] * mesh->z_in * s->z_second / s->z_first / mesh->z_inner;
     const ts_law_pair pair = {.z_1     = (int)mesh->z_inner,
                               .z_2     = (int)mesh->z_outer,
                               .m_n     = w->wish.m_n[mesh->module],

@@ -17,6 +17,7 @@ typedef struct editor {
     ts_diagnostics         *list;
     ts_text                 bytes;
     ts_status               status;
+    uint32_t                module; /* of the box at hand */
 } editor;
 
 /* ---- one value ------------------------------------------------------------------------------- */
@@ -93,12 +94,27 @@ static void add_length(ts_buffer *out, double width)
     ts_quantity_print(out, round(width * 1e9) / 1e9, ts_unit_named(TS_TEXT("mm"), TS_KIND_LENGTH));
 }
 
+/* The module of a second gear is written when it is not that of the box. */
+static void add_step(const editor *e, ts_buffer *out, const ts_arranged_shaft *shaft)
+{
+    if (shaft->z_step == 0)
+        return;
+    ts_buffer_print(out, ", step: {teeth: %u, face: ", (unsigned)shaft->z_step);
+    add_length(out, shaft->step_width);
+    if (shaft->step_module != e->module) {
+        ts_buffer_add(out, ", module: ");
+        add_length(out, e->problem->m_n[shaft->step_module]);
+    }
+    ts_buffer_add(out, "}");
+}
+
 static void add_shaft(const editor *e, ts_buffer *out, const ts_arranged_shaft *shaft)
 {
     ts_buffer_print(out, "{teeth: %u, face: ", (unsigned)shaft->z);
     add_length(out, shaft->width);
     add_pad(e, out, "front", shaft->front);
     add_pad(e, out, "rear", shaft->rear);
+    add_step(e, out, shaft);
     ts_buffer_add(out, "}");
 }
 
@@ -231,6 +247,7 @@ static void set_box(editor *e, const char *box, const ts_box *record, size_t ind
     const ts_arrange_box  *frame = &e->problem->problem.boxes[index];
     if (!found->present)
         return;
+    e->module = frame->choices[found->choice].module;
     set_module(e, box, record, e->problem->m_n[frame->choices[found->choice].module]);
     set_input(e, box, &found->input);
     set_branch(e, box, "clockwise", &found->branches[0]);

@@ -68,6 +68,23 @@ class Arrange(Arranging):
                                delta=0.5)
         self.assertIn("One demand alone", run("arrange", copy)[1])
 
+    def test_pads_behind_a_step_shaft_can_be_kept(self):
+        told = answer("arrange", TRAINER, *KEEP)
+        branch = told["answers"][0]["boxes"][0]["clockwise"]
+        self.assertEqual([s["teeth"] for s in branch], [60, 53])
+        self.assertEqual(branch[0]["step"]["teeth"], 33)
+        self.assertEqual(told["answers"][0]["verdict"], "holds")
+        follows(told, "arrange.schema.json")
+
+    def test_ratio_that_no_teeth_have_without_its_step_shaft_is_named(self):
+        text = TRAINER.read_text(encoding="utf-8") + "\narrange: {steps: 0}\n"
+        copy = self.folder / "plain.yaml"
+        copy.write_text(text)
+        code, _, err = run("arrange", copy, *KEEP)
+        self.assertEqual(code, 2)
+        self.assertIn("`oil pump pack` is to keep its ratio, and no gear of 19 to 97 teeth has it",
+                      " ".join(err.split()))
+
     def refused(self, path, edits, *words):
         text = path.read_text(encoding="utf-8")
         for before, after in edits:

@@ -57,6 +57,24 @@ class Search(Arranging):
         self.assertEqual([s["teeth"] for s in kept], [56])
         self.assertGreaterEqual(masses(told)[0], masses(answer("arrange", copy))[0] - 1e-9)
 
+    def test_boxes_with_step_shafts_can_be_kept_on_every_example(self):
+        told = answer("arrange", ROOT / "examples/bizjet.yaml", "--keep", "drive/hp/box")
+        self.assertEqual(told["certificate"]["end"], "proven")
+        box = told["answers"][told["chosen"]]["boxes"][0]
+        self.assertEqual([s["step"]["teeth"] for s in box["anticlockwise"] if s["step"]], [28])
+        for name in ("medium", "large"):  # not refused; however far it comes in that time
+            code, out, _ = run("arrange", ROOT / f"examples/{name}.yaml", "--keep", "drive/hp/box",
+                               "--within", "1 s")
+            self.assertIn(code, (0, 1), name)
+            self.assertNotIn("No arrangement meets every demand", out, name)
+
+    def test_written_step_shaft_is_what_check_then_accepts(self):
+        copy = self.copy_of(ROOT / "examples/bizjet.yaml")
+        code, out, _ = run("arrange", copy, "--write")
+        self.assertEqual(code, 0, out)
+        self.assertIn("step: {teeth: 28", copy.read_text())
+        self.assertEqual(run("check", copy)[0], 0)
+
     def test_nothing_is_written_when_nothing_is_found(self):
         copy = self.with_section(TRAINER, "  teeth: 19..20\n")
         before = copy.read_bytes()

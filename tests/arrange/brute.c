@@ -99,6 +99,21 @@ static bool bodies_clear(const ts_arrange_problem *p, const ts_arrange_box *box,
     return true;
 }
 
+/* The first gear of a step shaft stays clear of the next axis outboard. */
+static bool steps_clear(const ts_arrange_problem *p, const ts_arrange_box *box, uint32_t module,
+                        const row *line)
+{
+    for (size_t i = 0; i + 1 < line->count; i++) {
+        const meshing            m  = mesh_of(line, module, i);
+        const ts_arranged_shaft *in = line->shafts[i < line->input ? i + 1 : i];
+        const double             a  = p->modules[m.module] * (double)(m.z_in + m.z_out) / 2.0;
+        const double             r  = p->modules[module] * ((double)in->z / 2.0 + box->addendum);
+        if (in->z_step > 0 && r + box->step_gap > a + 1e-9)
+            return false;
+    }
+    return true;
+}
+
 static bool row_fits(const ts_arrange_box *box, const row *line)
 {
     const double left = line->at[line->input], whole = line->at[line->count - 1];
@@ -213,7 +228,8 @@ static double mass_of_box(const ts_arrange_problem *p, uint32_t index, const ts_
     double                mass = box->mass + box->choices[b->choice].mass;
 
     lay_out(p, index, b, &line);
-    if (!row_fits(box, &line) || !bodies_clear(p, box, &line))
+    if (!steps_clear(p, box, box->choices[b->choice].module, &line) || !row_fits(box, &line) ||
+        !bodies_clear(p, box, &line))
         return (double)INFINITY;
     for (size_t i = 0; i < line.count; i++) {
         const int front = line.shafts[i]->front, rear = line.shafts[i]->rear;

@@ -145,6 +145,8 @@ static void make_steps(random_problem *r, uint64_t *s, size_t b, const random_wi
     r->boxes[b].steps      = r->steps[b];
     r->boxes[b].step_count = count;
     r->boxes[b].step_mass  = 0.2;
+    r->boxes[b].step_gap   = 2e-3;
+    r->boxes[b].addendum   = 1.0;
 }
 
 void random_problem_make(random_problem *out, uint64_t seed, const random_wish *wish)
