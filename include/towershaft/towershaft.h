@@ -13,5 +13,6 @@
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"
 #include "towershaft/arrange.h"
+#include "towershaft/report.h"
 
 #endif

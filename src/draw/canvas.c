@@ -17,24 +17,22 @@ static cairo_status_t keep_bytes(void *context, const unsigned char *bytes, unsi
 
 /* Neither hinting nor the desktop's wishes may move a glyph: positions are those of the outlines,
  * the language and the direction of paragraphs do not come from the locale. */
-static bool open_letters(ts_canvas *canvas)
+bool ts_letters_open(PangoFontMap **fonts, PangoContext **letters)
 {
-    canvas->fonts = pango_cairo_font_map_new();
-    if (!canvas->fonts)
-        return false;
-    canvas->letters = pango_font_map_create_context(canvas->fonts);
-    if (!canvas->letters)
+    *fonts   = pango_cairo_font_map_new();
+    *letters = *fonts ? pango_font_map_create_context(*fonts) : NULL;
+    if (!*letters)
         return false;
     cairo_font_options_t *options = cairo_font_options_create();
     cairo_font_options_set_antialias(options, CAIRO_ANTIALIAS_GRAY);
     cairo_font_options_set_hint_style(options, CAIRO_HINT_STYLE_NONE);
     cairo_font_options_set_hint_metrics(options, CAIRO_HINT_METRICS_OFF);
-    pango_cairo_context_set_font_options(canvas->letters, options);
+    pango_cairo_context_set_font_options(*letters, options);
     cairo_font_options_destroy(options);
-    pango_cairo_context_set_resolution(canvas->letters, 96.0);
-    pango_context_set_language(canvas->letters, pango_language_from_string("en"));
-    pango_context_set_base_dir(canvas->letters, PANGO_DIRECTION_LTR);
-    pango_context_set_round_glyph_positions(canvas->letters, FALSE);
+    pango_cairo_context_set_resolution(*letters, 96.0);
+    pango_context_set_language(*letters, pango_language_from_string("en"));
+    pango_context_set_base_dir(*letters, PANGO_DIRECTION_LTR);
+    pango_context_set_round_glyph_positions(*letters, FALSE);
     return true;
 }
 
@@ -50,7 +48,7 @@ ts_status ts_canvas_open(ts_canvas *canvas, const ts_draw_options *options, ts_a
     canvas->mm = canvas->width / TS_LOOK_SHEET_PAPER_MM;
     ts_buffer_open(&canvas->bytes, options->allocator);
     ts_buffer_open(&canvas->line, options->allocator);
-    return open_letters(canvas) ? TS_OK : TS_NO_MEMORY;
+    return ts_letters_open(&canvas->fonts, &canvas->letters) ? TS_OK : TS_NO_MEMORY;
 }
 
 static cairo_surface_t *open_surface(ts_canvas *canvas)
@@ -64,6 +62,10 @@ static cairo_surface_t *open_surface(ts_canvas *canvas)
     case TS_PICTURE_PNG:
         return cairo_image_surface_create(CAIRO_FORMAT_RGB24, (int)(w * canvas->scale + 0.5),
                                           (int)(h * canvas->scale + 0.5));
+    case TS_PICTURE_STROKES:
+        canvas->scale = 1.0;
+        return cairo_recording_surface_create(CAIRO_CONTENT_COLOR,
+                                              &(cairo_rectangle_t){0.0, 0.0, w, h});
     case TS_PICTURE_SVG:
         break;
     }
@@ -156,7 +158,10 @@ ts_status ts_canvas_finish(ts_canvas *canvas, const char *title)
     cairo_status_t status = cairo_status(canvas->cr);
     if (status == CAIRO_STATUS_SUCCESS && canvas->format == TS_PICTURE_PNG)
         status = cairo_surface_write_to_png_stream(canvas->surface, keep_bytes, &canvas->bytes);
-    cairo_surface_finish(canvas->surface);
+    if (canvas->format == TS_PICTURE_STROKES)
+        cairo_surface_flush(canvas->surface);
+    else
+        cairo_surface_finish(canvas->surface);
     if (status == CAIRO_STATUS_SUCCESS)
         status = cairo_surface_status(canvas->surface);
     if (status == CAIRO_STATUS_SUCCESS && canvas->format == TS_PICTURE_SVG)
@@ -171,7 +176,8 @@ void ts_canvas_close(ts_canvas *canvas)
     if (canvas->cr)
         cairo_destroy(canvas->cr);
     if (canvas->surface) {
-        cairo_surface_finish(canvas->surface);
+        if (canvas->format != TS_PICTURE_STROKES)
+            cairo_surface_finish(canvas->surface);
         cairo_surface_destroy(canvas->surface);
     }
     g_clear_object(&canvas->letters);

@@ -27,6 +27,10 @@ typedef struct ts_canvas {
     double            scale;         /* PNG pixels a px */
 } ts_canvas;
 
+/* Fonts and how letters are set, alike on every machine; both are the caller's to unref, also where
+ * it returns false without memory. */
+bool ts_letters_open(PangoFontMap **fonts, PangoContext **letters);
+
 /* Measures texts only; nothing can be drawn until ts_canvas_sheet.  TS_NO_MEMORY leaves a canvas
  * that may be closed. */
 ts_status ts_canvas_open(ts_canvas *canvas, const ts_draw_options *options, ts_arena *arena);

@@ -3,6 +3,7 @@
 #include "draw/figure.h"
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
+#include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/scene.h"
 #include "draw/speed_chart.h"
@@ -87,7 +88,8 @@ ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *o
     };
 }
 
-static ts_status draw_and_send(ts_scene *scene, const ts_sink *sink)
+/* The figure on the canvas of the scene, finished; the canvas is open whatever comes back. */
+static ts_status draw_whole(ts_scene *scene)
 {
     ts_status status = ts_canvas_open(&scene->canvas, scene->options, scene->arena);
     if (status == TS_OK)
@@ -97,9 +99,6 @@ static ts_status draw_and_send(ts_scene *scene, const ts_sink *sink)
         status = ts_canvas_finish(&scene->canvas, title);
     if (status == TS_OK && ts_arena_failed(scene->arena))
         status = TS_NO_MEMORY;
-    if (status == TS_OK)
-        status = ts_buffer_send(&scene->canvas.bytes, sink);
-    ts_canvas_close(&scene->canvas);
     return status;
 }
 
@@ -111,8 +110,34 @@ ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *opti
     ts_arena *arena = ts_arena_open(options->allocator);
     if (!arena)
         return TS_NO_MEMORY;
-    ts_scene        scene  = ts_scene_of(subject, options, arena);
-    const ts_status status = draw_and_send(&scene, sink);
+    ts_scene  scene  = ts_scene_of(subject, options, arena);
+    ts_status status = draw_whole(&scene);
+    if (status == TS_OK)
+        status = ts_buffer_send(&scene.canvas.bytes, sink);
+    ts_canvas_close(&scene.canvas);
+    ts_arena_close(arena);
+    return status;
+}
+
+ts_status ts_draw_recorded(const ts_drawing_subject *subject, const ts_draw_options *options,
+                           cairo_surface_t **surface, double *width, double *height)
+{
+    ts_draw_options strokes = *options;
+    strokes.format          = TS_PICTURE_STROKES;
+    *surface                = NULL;
+    if (!in_range(subject, &strokes))
+        return TS_NOT_UNDERSTOOD;
+    ts_arena *arena = ts_arena_open(strokes.allocator);
+    if (!arena)
+        return TS_NO_MEMORY;
+    ts_scene        scene  = ts_scene_of(subject, &strokes, arena);
+    const ts_status status = draw_whole(&scene);
+    if (status == TS_OK) {
+        *surface = cairo_surface_reference(scene.canvas.surface);
+        *width   = scene.canvas.width;
+        *height  = scene.canvas.height;
+    }
+    ts_canvas_close(&scene.canvas);
     ts_arena_close(arena);
     return status;
 }

@@ -34,7 +34,12 @@ typedef enum ts_figure {
     TS_FIGURE_COUNT
 } ts_figure;
 
-typedef enum ts_picture_format { TS_PICTURE_SVG, TS_PICTURE_PDF, TS_PICTURE_PNG } ts_picture_format;
+typedef enum ts_picture_format {
+    TS_PICTURE_SVG,
+    TS_PICTURE_PDF,
+    TS_PICTURE_PNG,
+    TS_PICTURE_STROKES /* kept in memory to be set on a larger page; gives no bytes */
+} ts_picture_format;
 
 typedef enum ts_ground {
     TS_GROUND_LIGHT,

@@ -1,5 +1,6 @@
 /* What does every mesh carry where it carries most, and on which flank? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -244,5 +245,26 @@ void ts_mesh_table(const ts_answer *answer, ts_page *page)
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
         row(&t, m);
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+void ts_mesh_cells(ts_chapter *chapter)
+{
+    table     t = {.answer = chapter->answer, .page = &chapter->page};
+    ts_column heads[COLUMNS];
+    ts_buffer_open(&t.text, chapter->cell.allocator);
+    for (int column = 0; column < COLUMNS; column++) {
+        const ts_text text = head(&t, column);
+        heads[column] = (ts_column){ts_arena_copy(chapter->manuscript->arena, text.at, text.length),
+                                    !columns[column].word};
+    }
+    ts_manuscript_table(chapter->manuscript,
+                        "First the gear nearer to the spool; j_bn: from the least to the greatest; "
+                        "back: power flows towards the spool, on the other flanks",
+                        heads, COLUMNS);
+    for (uint32_t m = 0; m < t.answer->train->mesh_count; m++)
+        for (int column = 0; column < COLUMNS; column++)
+            ts_manuscript_cell(chapter->manuscript, cell(&t, m, column));
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

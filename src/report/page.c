@@ -169,16 +169,21 @@ void ts_page_value(ts_page *page, double si, ts_kind kind, int digits, int width
     right(page, &text, width);
 }
 
-void ts_page_speed(ts_page *page, double si, int width)
+void ts_page_speed_text(const ts_page *page, ts_buffer *out, double si)
 {
     const double rpm = ts_from_si(si, ts_kind_shown(TS_KIND_ROTATIONAL_SPEED, page->units));
-    ts_buffer    text;
-    ts_buffer_open(&text, page->out->allocator);
     if (isnan(si))
-        ts_buffer_add(&text, "?");
+        ts_buffer_add(out, "?");
     else if (fabs(rpm) >= 1000.0)
-        ts_buffer_fixed(&text, rpm, 0);
+        ts_buffer_fixed(out, rpm, 0);
     else
-        ts_page_short(&text, rpm, 4);
+        ts_page_short(out, rpm, 4);
+}
+
+void ts_page_speed(ts_page *page, double si, int width)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_page_speed_text(page, &text, si);
     right(page, &text, width);
 }

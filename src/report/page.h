@@ -54,6 +54,7 @@ void ts_page_value_text(const ts_page *page, ts_buffer *out, double si, ts_kind 
 
 /* A speed: whole rpm from 1000 on, four digits below. */
 void ts_page_speed(ts_page *page, double si, int width);
+void ts_page_speed_text(const ts_page *page, ts_buffer *out, double si);
 /* Significant digits without zeros at the end of the decimals: "9600", "0.05". */
 void ts_page_short(ts_buffer *out, double value, int digits);
 

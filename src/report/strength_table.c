@@ -1,6 +1,7 @@
 /* How safe are the teeth of every mesh over the whole life, and what sets that?  By the first
  * standard, and by the second. */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include "rating/iso6336/edition.h"
 
@@ -10,6 +11,9 @@ enum { MESH, S_H1, S_H2, S_F1, S_F2, MARGIN, SET_BY, COLUMNS };
 
 #define GAP    2 /* blanks between columns                                        */
 #define INDENT 4 /* of what stands below the name of its mesh                     */
+
+static const char second_opinion[] = "Second opinion (ANSI/AGMA 2101-D04), the worst condition by "
+                                     "itself; it warns, and ISO 6336 decides";
 
 static const char *const heads[COLUMNS] = {
     [MESH] = "mesh", [S_H1] = "S_H1",     [S_H2] = "S_H2",     [S_F1] = "S_F1",
@@ -176,7 +180,8 @@ static bool has_bevels(const table *t)
     return false;
 }
 
-static void heading_iso(table *t)
+/* "Tooth strength (ISO 6336:2019), ..." into t->text. */
+static void caption_iso(table *t)
 {
     const ts_iso6336_year year = t->answer->drive->method.teeth.value == TS_TEETH_ISO_2006
                                      ? TS_ISO6336_2006
@@ -188,8 +193,6 @@ static void heading_iso(table *t)
     ts_page_short(&t->text, t->answer->teeth->S_Hmin, 4);
     ts_buffer_add(&t->text, ", S_F ");
     ts_page_short(&t->text, t->answer->teeth->S_Fmin, 4);
-    if (!t->text.failed)
-        ts_page_heading(t->page, t->text.bytes);
 }
 
 static void rows(table *t)
@@ -209,17 +212,48 @@ void ts_strength_table(const ts_answer *answer, ts_page *page)
     if (answer->teeth == NULL)
         return;
     ts_buffer_open(&t.text, page->out->allocator);
-    heading_iso(&t);
+    caption_iso(&t);
+    if (!t.text.failed)
+        ts_page_heading(page, t.text.bytes);
     t.of     = by_iso;
     t.bevels = true;
     rows(&t);
     if (answer->opinion != NULL) {
-        ts_page_heading(page, "Second opinion (ANSI/AGMA 2101-D04), the worst condition by itself; "
-                              "it warns, and ISO 6336 decides");
+        ts_page_heading(page, second_opinion);
         t.of     = by_agma;
         t.bevels = false;
         rows(&t);
     }
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static void cells(table *t, ts_chapter *chapter, const char *caption)
+{
+    ts_column columns[COLUMNS];
+    for (int column = 0; column < COLUMNS; column++)
+        columns[column] = (ts_column){heads[column], column != MESH && column != SET_BY};
+    ts_manuscript_table(chapter->manuscript, caption, columns, COLUMNS);
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++)
+        for (int column = 0; column < COLUMNS && is_told(t, m); column++)
+            ts_manuscript_cell(chapter->manuscript, cell(t, m, column));
+}
+
+void ts_strength_cells(ts_chapter *chapter)
+{
+    table t = {.answer = chapter->answer, .page = &chapter->page, .of = by_iso, .bevels = true};
+    ts_buffer_open(&t.text, chapter->cell.allocator);
+    caption_iso(&t);
+    const char *caption =
+        ts_arena_copy(chapter->manuscript->arena, t.text.bytes, t.text.failed ? 0 : t.text.length);
+    cells(&t, chapter, caption);
+    if (t.answer->opinion != NULL) {
+        t.of     = by_agma;
+        t.bevels = false;
+        cells(&t, chapter, second_opinion);
+    }
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

@@ -1,9 +1,8 @@
 /* Which picture of the drive was asked for? */
-#include "study/address.h"
+#include "study/figures.h"
 
-#include "draw/figure.h"
 #include "report/verdict_sentence.h"
-#include "towershaft/figure.h"
+#include "study/address.h"
 
 #include <string.h>
 
@@ -39,9 +38,8 @@ const char *ts_figure_says(size_t index)
     return index < COUNT(figures) ? figures[index].says : NULL;
 }
 
-/* The position of `word` in `list`, or -1 with a message that names what there is. */
-static int choose(ts_study *study, const char *what, const char *word, const char *const *list,
-                  size_t count)
+int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,
+                    size_t count)
 {
     for (size_t i = 0; i < count; i++)
         if (strcmp(list[i], word) == 0)
@@ -65,7 +63,7 @@ static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
     const char *names[COUNT(figures)];
     for (size_t i = 0; i < COUNT(figures); i++)
         names[i] = figures[i].name;
-    const int chosen = choose(study, "picture", word, names, COUNT(figures));
+    const int chosen = ts_study_choose(study, "picture", word, names, COUNT(figures));
     if (chosen >= 0)
         *figure = figures[chosen].figure;
     return chosen >= 0;
@@ -80,7 +78,7 @@ static bool choose_condition(ts_study *study, const char *word, int32_t *conditi
     const char **names = TS_TAKE(study->arena, const char *, count);
     for (size_t c = 0; names != NULL && c < count; c++)
         names[c] = study->drive.conditions[c].name;
-    *condition = names != NULL ? choose(study, "condition", word, names, count) : -1;
+    *condition = names != NULL ? ts_study_choose(study, "condition", word, names, count) : -1;
     return *condition >= 0;
 }
 
@@ -134,15 +132,15 @@ static bool choose_mesh(ts_study *study, const char *word, ts_node *node)
     return true;
 }
 
-static bool read_options(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
+bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
         !choose_condition(study, from->condition, &to->condition) ||
         !choose_mesh(study, from->at, &to->mesh))
         return false;
-    const int format = choose(study, "format", from->format, formats, COUNT(formats));
+    const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     const int ground =
-        format < 0 ? -1 : choose(study, "ground", from->ground, grounds, COUNT(grounds));
+        format < 0 ? -1 : ts_study_choose(study, "ground", from->ground, grounds, COUNT(grounds));
     to->format    = (ts_picture_format)format;
     to->ground    = (ts_ground)ground;
     to->width     = 0.0;
@@ -194,15 +192,9 @@ static ts_status draw_widened(const ts_study *study, const ts_draw_options *draw
     return status;
 }
 
-ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
+ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
 {
-    ts_draw_options drawn;
-    if (!study->solved || !read_options(study, options, &drawn))
-        return TS_NOT_UNDERSTOOD;
-    ts_buffer verdict;
-    ts_buffer_open(&verdict, study->allocator);
-    ts_verdict_sentence(&study->outcome, &verdict);
-    ts_drawing_subject subject = {
+    return (ts_drawing_subject){
         .drive           = &study->drive,
         .train           = &study->train,
         .motion          = &study->motion,
@@ -216,9 +208,20 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         .file            = study->name,
         .hash            = study->sha256,
         .version         = ts_version(),
-        .verdict         = verdict.bytes,
+        .verdict         = verdict,
     };
-    ts_status status = verdict.failed ? TS_NO_MEMORY : TS_OK;
+}
+
+ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
+{
+    ts_draw_options drawn;
+    if (!study->solved || !ts_study_figure(study, options, &drawn))
+        return TS_NOT_UNDERSTOOD;
+    ts_buffer verdict;
+    ts_buffer_open(&verdict, study->allocator);
+    ts_verdict_sentence(&study->outcome, &verdict);
+    ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
+    ts_status          status  = verdict.failed ? TS_NO_MEMORY : TS_OK;
     if (status == TS_OK)
         status = drawn.figure == TS_FIGURE_WIDTHS ? draw_widened(study, &drawn, &subject, sink)
                                                   : ts_draw(&subject, &drawn, sink);

@@ -52,6 +52,8 @@ typedef enum option_id {
     OPTION_NO_BROWSER,
     OPTION_WHY_NOT,
     OPTION_FRONT,
+    OPTION_PAPER,
+    OPTION_WORKINGS,
     OPTION_COUNT
 } option_id;
 
@@ -101,6 +103,7 @@ int run_why(const arguments *given);
 int run_set(const arguments *given);
 int run_compare(const arguments *given);
 int run_draw(const arguments *given);
+int run_report(const arguments *given);
 int run_open(const arguments *given);
 int run_rules(const arguments *given);
 int run_doctor(const arguments *given);

@@ -41,6 +41,9 @@ const option_row option_rows[OPTION_COUNT] = {
      "what forbids, or costs, a place such as 'fuel pump on lp'; may stand more than once"},
     {OPTION_FRONT, "--front", NULL, "NUMBER",
      "take the wrap back in so many steps, and say what each costs"},
+    {OPTION_PAPER, "--paper", NULL, "A4|Letter", "paper of the pages (A4)"},
+    {OPTION_WORKINGS, "--workings", NULL, "governing|all",
+     "also the workings: of what is nearest to its limit, or of every number"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -68,6 +71,8 @@ static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPT
                                             OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
                                             OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
 static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
+static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER, OPTION_WORKINGS,
+                                            OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -154,6 +159,14 @@ const command_row commands[] = {
      "machine.\n"
      "Ctrl-C ends.",
      OPTIONS(open_options), run_open},
+    {"report", "FILE -o OUT", "file", 1, 1, "put everything about the drive on paper",
+     "OUT is a .pdf or a .html file.  It holds the verdict, the findings, the assumptions, speeds "
+     "and\n"
+     "powers, pictures, teeth, rules with their sources and published cases that this build "
+     "reproduces;\n"
+     "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
+     "Exit code 0: it was written, whatever the verdict.",
+     OPTIONS(report_options), run_report},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",
      OPTIONS(list_options), run_rules},

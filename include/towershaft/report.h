@@ -1,0 +1,25 @@
+/* towershaft/report.h: everything about one drive on paper, or as one page for a browser.
+ *
+ * Summary, findings, assumptions, speeds and powers, arrangement, teeth, rules with their sources,
+ * published cases that this build reproduces, and on request the workings of the numbers.  The
+ * same study gives the same bytes.
+ */
+#ifndef TOWERSHAFT_REPORT_H
+#define TOWERSHAFT_REPORT_H
+
+#include "towershaft/study.h"
+
+typedef struct ts_report_options {
+    const char *format;   /* "pdf", "html"                                                    */
+    const char *paper;    /* "A4", "Letter"; NULL: A4.  HTML does not ask                      */
+    const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
+                             "all": of every number, each once.  Needs workings to be kept   */
+    bool        us;       /* customary units                                                  */
+} ts_report_options;
+
+/* TS_NOT_UNDERSTOOD with a message for an unknown format, paper or workings, or when the study
+ * holds no solved drive. */
+TS_API ts_status ts_report_write(ts_study *study, const ts_report_options *options,
+                                 const ts_sink *sink);
+
+#endif

@@ -1,0 +1,71 @@
+/* draw/paper.h: pages of paper that fill from the top, with what stands on each of them. */
+#ifndef TS_DRAW_PAPER_H
+#define TS_DRAW_PAPER_H
+
+#include "draw/look.h"
+#include "draw/typeset.h"
+
+#include <cairo.h>
+#include <pango/pango.h>
+
+#define TS_FIGURES_MOST 64
+
+typedef struct ts_recorded {
+    cairo_surface_t *surface; /* NULL: cannot be drawn */
+    double           width, height;
+    bool             tried;
+} ts_recorded;
+
+/* The same pages are set twice: a trial, of which only the page numbers stay, and in earnest. */
+typedef struct ts_setting {
+    const ts_manuscript      *manuscript;
+    const ts_typeset_options *options;
+    ts_arena                 *arena;
+    PangoFontMap             *fonts;
+    PangoContext             *letters;
+    cairo_surface_t          *surface;
+    cairo_t                  *cr;
+    double                    width, height;            /* of the paper */
+    double                    left, right, top, bottom; /* of what a page may hold */
+    double                    y;
+    bool                      trial;
+    int                       page, pages;   /* from 1; pages: 0 in the trial */
+    int                      *heading_page;  /* of each heading, in order */
+    size_t                    heading_count; /* in the manuscript */
+    size_t                    heading;       /* set so far */
+    int                       chapter_mark;  /* outline item of the chapter, for its sections */
+    ts_recorded               recorded[TS_FIGURES_MOST];
+    size_t                    figure; /* set so far */
+    bool                      failed; /* memory ran out: what was set is not whole */
+} ts_setting;
+
+typedef struct ts_type {
+    double    size; /* pt */
+    bool      bold, fixed;
+    ts_colour colour;
+    double    width; /* wraps there; 0: one line */
+    bool      right; /* its lines end at the right */
+} ts_type;
+
+/* A layout of the cleaned text, which the caller unrefs; NULL without memory. */
+PangoLayout *ts_type_layout(ts_setting *setting, const char *text, const ts_type *type);
+double       ts_type_width(PangoLayout *layout);
+double       ts_type_height(PangoLayout *layout);
+/* Draws it with its top left corner there. */
+void ts_type_show(ts_setting *setting, PangoLayout *layout, double x, double y, ts_colour colour);
+
+void ts_paper_colour(ts_setting *setting, ts_colour colour);
+void ts_paper_rule(ts_setting *setting, double y, double thickness, ts_colour colour);
+
+/* A new page unless `height` is left on this one. */
+void ts_paper_need(ts_setting *setting, double height);
+void ts_paper_begin_page(ts_setting *setting);
+void ts_paper_end_page(ts_setting *setting);
+
+/* A paragraph that may go over pages, from `x` on; returns nothing and moves y. */
+void ts_set_paragraph(ts_setting *setting, const char *text, const ts_type *type, double x);
+
+/* draw/typeset_table.c */
+void ts_set_table(ts_setting *setting, const ts_block *table);
+
+#endif

@@ -1,0 +1,20 @@
+/* study/figures.h: what the pictures of a study are drawn from, and how a choice by name is read.
+ */
+#ifndef TS_STUDY_FIGURES_H
+#define TS_STUDY_FIGURES_H
+
+#include "draw/figure.h"
+#include "study/study.h"
+#include "towershaft/figure.h"
+
+/* The position of `word` in `list`, or -1 with a message that names what there is. */
+int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,
+                    size_t count);
+
+/* False with a message of the study for an unknown figure, format, ground, condition or mesh. */
+bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to);
+
+/* What the figures of a solved study are about; `verdict` is its sentence. */
+ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict);
+
+#endif

@@ -1,0 +1,282 @@
+/* How does the report on a drive come together, and to which outlet does it go? */
+#include "towershaft/report.h"
+
+#include "base/manuscript.h"
+#include "draw/typeset.h"
+#include "report/manuscript_html.h"
+#include "report/report_chapter.h"
+#include "report/verdict_sentence.h"
+#include "study/doctor_cases.h"
+#include "study/figures.h"
+
+#include <math.h>
+
+#define COUNT(list) (sizeof(list) / sizeof(list)[0])
+
+#define GOVERNING_MOST 12
+
+typedef enum outlet { OUTLET_PDF, OUTLET_HTML } outlet;
+typedef enum depth { WORKINGS_GOVERNING, WORKINGS_ALL, WORKINGS_NONE } depth;
+
+typedef struct wish {
+    outlet   outlet;
+    ts_paper paper;
+    depth    workings;
+    ts_units units;
+} wish;
+
+typedef struct making {
+    ts_study                 *study;
+    wish                      wish;
+    const ts_drawing_subject *subject;
+} making;
+
+/* ---- what is asked for ----------------------------------------------------------------------- */
+
+static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
+{
+    static const char *const formats[]  = {"pdf", "html"};
+    static const char *const papers[]   = {"A4", "Letter"};
+    static const char *const workings[] = {"governing", "all"};
+    const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
+    if (format < 0)
+        return false;
+    const int paper = from->paper != NULL
+                          ? ts_study_choose(study, "paper", from->paper, papers, COUNT(papers))
+                          : TS_PAPER_A4;
+    if (paper < 0)
+        return false;
+    const int kept = from->workings != NULL
+                         ? ts_study_choose(study, "choice of workings", from->workings, workings,
+                                           COUNT(workings))
+                         : WORKINGS_NONE;
+    *to            = (wish){.outlet   = (outlet)format,
+                            .paper    = (ts_paper)paper,
+                            .workings = (depth)kept,
+                            .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
+    return kept >= 0;
+}
+
+/* ---- figures --------------------------------------------------------------------------------- */
+
+static bool figure_of(void *context, const ts_block *block, ts_draw_options *options)
+{
+    const making           *it   = context;
+    const ts_figure_options from = {.figure    = block->figure,
+                                    .format    = "svg",
+                                    .condition = block->condition,
+                                    .ground    = it->wish.outlet == OUTLET_PDF ? "print" : "light",
+                                    .us        = it->wish.units == TS_UNITS_US};
+    if (!ts_study_figure(it->study, &from, options))
+        return false;
+    options->caution = NULL; /* it stands on every page */
+    return true;
+}
+
+static int keep(void *context, const char *bytes, size_t length)
+{
+    ts_buffer *buffer = context;
+    ts_buffer_bytes(buffer, bytes, length);
+    return buffer->failed;
+}
+
+static ts_status svg_of(void *context, const ts_block *block, ts_buffer *svg)
+{
+    const making   *it   = context;
+    const ts_sink   sink = {keep, svg};
+    ts_draw_options options;
+    if (!figure_of(context, block, &options))
+        return TS_NOT_UNDERSTOOD;
+    return ts_draw(it->subject, &options, &sink);
+}
+
+/* ---- chapters that only a study can write ---------------------------------------------------- */
+
+static void published_cases(ts_chapter *chapter)
+{
+    static const ts_column columns[] = {{"case", false},
+                                        {"printed", true},
+                                        {"computed", true},
+                                        {"agrees", false},
+                                        {"source", false}};
+    ts_manuscript_heading(chapter->manuscript, 1, "Published cases that this build reproduces");
+    ts_manuscript_table(chapter->manuscript, "Computed anew while this report was written", columns,
+                        5);
+    for (size_t i = 0; i < ts_doctor_case_count(); i++) {
+        const ts_doctor_case *one   = ts_doctor_case_at(i);
+        const double          value = one->compute();
+        const bool good = fabs(value - one->expected) <= one->tol_rel * fabs(one->expected);
+        ts_chapter_word(chapter, one->says);
+        ts_buffer_number(&chapter->cell, one->expected);
+        ts_chapter_cell(chapter);
+        if (isfinite(value))
+            ts_buffer_significant(&chapter->cell, value, 8);
+        else
+            ts_buffer_add(&chapter->cell, "?");
+        ts_chapter_cell(chapter);
+        ts_chapter_word(chapter, good ? "yes" : "NO");
+        ts_chapter_word(chapter, one->source);
+    }
+}
+
+/* Was a judgement of the same rule and symbol at that place told before, in another condition? */
+static bool seen_before(const ts_check_outcome *outcome, size_t index)
+{
+    const ts_judgement *now = &outcome->judgements[index];
+    for (size_t i = 0; i < index; i++) {
+        const ts_judgement *one = &outcome->judgements[i];
+        if (one->rule == now->rule && one->node == now->node && one->symbol == now->symbol &&
+            one->condition == now->condition)
+            return true;
+    }
+    return false;
+}
+
+/* The judgement with the next greater margin after `last`, of those that have a working. */
+static size_t next_governing(const ts_check_outcome *outcome, size_t last)
+{
+    size_t found = SIZE_MAX;
+    for (size_t i = 0; i < outcome->judgement_count; i++) {
+        const ts_judgement *one = &outcome->judgements[i];
+        if (!isfinite(one->margin) || one->symbol == NULL)
+            continue;
+        if (last != SIZE_MAX) {
+            const double before = outcome->judgements[last].margin;
+            if (one->margin < before || (!(one->margin > before) && i <= last))
+                continue;
+        }
+        if (found == SIZE_MAX || one->margin < outcome->judgements[found].margin)
+            found = i;
+    }
+    return found;
+}
+
+/* The working of what one judgement was about; nothing when it has none. */
+static bool working(ts_chapter *chapter, ts_study *study, const ts_judgement *one)
+{
+    ts_buffer             text;
+    const ts_page_options page = {
+        .us = chapter->page.units == TS_UNITS_US, .columns = 116, .all = true};
+    const ts_sink sink = {keep, &text};
+    ts_buffer_open(&text, study->allocator);
+    ts_chapter_place(chapter, one->node, one->symbol, one->condition);
+    const bool told = !chapter->cell.failed &&
+                      ts_study_write_why(study, chapter->cell.bytes, false, &page, &sink) == TS_OK;
+    if (told && !text.failed) {
+        ts_buffer head;
+        ts_buffer_open(&head, study->allocator);
+        ts_buffer_print(&head, "%s (%s)", chapter->cell.bytes, one->rule);
+        if (!head.failed)
+            ts_manuscript_heading(chapter->manuscript, 2, head.bytes);
+        ts_manuscript_lines(chapter->manuscript, text.bytes);
+        chapter->manuscript->failed = chapter->manuscript->failed || head.failed;
+        ts_buffer_close(&head);
+    }
+    chapter->manuscript->failed = chapter->manuscript->failed || text.failed;
+    ts_buffer_clear(&chapter->cell);
+    ts_buffer_close(&text);
+    return told;
+}
+
+static void governing_workings(ts_chapter *chapter, ts_study *study)
+{
+    size_t at = SIZE_MAX;
+    ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
+                       "The numbers nearest to their limits, down to the lines of the file.");
+    for (int told = 0; told < GOVERNING_MOST;) {
+        at = next_governing(&study->outcome, at);
+        if (at == SIZE_MAX)
+            return;
+        if (!seen_before(&study->outcome, at))
+            told += working(chapter, study, &study->outcome.judgements[at]);
+    }
+}
+
+static void workings(ts_chapter *chapter, ts_study *study, depth which)
+{
+    if (which == WORKINGS_NONE)
+        return;
+    ts_manuscript_heading(chapter->manuscript, 1, "Workings");
+    if (study->workings == NULL)
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING,
+                          "No workings were kept while this drive was solved.");
+    else if (which == WORKINGS_ALL)
+        ts_chapter_all_workings(chapter);
+    else
+        governing_workings(chapter, study);
+}
+
+/* ---- the whole ------------------------------------------------------------------------------- */
+
+static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *manuscript)
+{
+    const ts_answer answer = ts_study_answer(study);
+    ts_chapter      chapter;
+    ts_chapter_open(&chapter, &answer, wanted->units, manuscript);
+    ts_chapter_summary(&chapter);
+    ts_chapter_findings(&chapter);
+    ts_chapter_assumptions(&chapter);
+    ts_chapter_turning(&chapter);
+    ts_chapter_arrangement(&chapter);
+    ts_chapter_teeth(&chapter);
+    ts_chapter_mass(&chapter);
+    ts_chapter_rules(&chapter);
+    published_cases(&chapter);
+    workings(&chapter, study, wanted->workings);
+    ts_chapter_close(&chapter);
+}
+
+static void title(const ts_study *study, ts_manuscript *manuscript)
+{
+    const ts_drive *drive = &study->drive;
+    manuscript->title     = drive->title.text != NULL ? drive->title.text : study->name;
+    manuscript->revision  = drive->revision.text != NULL ? drive->revision.text : "not told";
+    manuscript->file      = study->name;
+    manuscript->hash      = study->sha256;
+    manuscript->version   = ts_version();
+    manuscript->caution   = ts_caution();
+}
+
+static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink *sink)
+{
+    if (manuscript->failed)
+        return TS_NO_MEMORY;
+    if (it->wish.outlet == OUTLET_PDF) {
+        const ts_typeset_options options = {.paper     = it->wish.paper,
+                                            .subject   = it->subject,
+                                            .figure    = figure_of,
+                                            .context   = it,
+                                            .allocator = it->study->allocator};
+        return ts_typeset_pdf(manuscript, &options, sink);
+    }
+    const ts_figure_source figures = {it, svg_of};
+    ts_buffer              out;
+    ts_buffer_open(&out, it->study->allocator);
+    ts_manuscript_html(manuscript, &figures, &out);
+    const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
+
+ts_status ts_report_write(ts_study *study, const ts_report_options *options, const ts_sink *sink)
+{
+    making        it = {.study = study};
+    ts_manuscript manuscript;
+    ts_buffer     verdict;
+    if (!study->solved || !read_wish(study, options, &it.wish))
+        return TS_NOT_UNDERSTOOD;
+    ts_arena *arena = ts_arena_open(study->allocator);
+    if (arena == NULL)
+        return TS_NO_MEMORY;
+    ts_manuscript_begin(&manuscript, arena);
+    title(study, &manuscript);
+    ts_buffer_open(&verdict, study->allocator);
+    ts_verdict_sentence(&study->outcome, &verdict);
+    const ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
+    it.subject                       = &subject;
+    write_chapters(study, &it.wish, &manuscript);
+    const ts_status status = verdict.failed ? TS_NO_MEMORY : send(&manuscript, &it, sink);
+    ts_buffer_close(&verdict);
+    ts_arena_close(arena);
+    return status;
+}

@@ -1,0 +1,153 @@
+#!/usr/bin/env python3
+"""Is the report whole, the same every time, and harmless whatever the file's names hold?"""
+import html.parser
+import os
+import re
+import subprocess
+import sys
+import unittest
+
+sys.path.insert(0, os.path.dirname(__file__))
+from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E402
+
+TRAINER = ROOT / "examples/trainer.yaml"
+BIZJET = ROOT / "examples/bizjet.yaml"
+CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
+            "Teeth", "Mass and mounts", "Rules and their sources",
+            "Published cases that this build reproduces")
+HOSTILE = ("<script>alert(1)</script>", "]]><img src=x onerror=alert(1)>", "'\"&lt; -- /* {{x}}",
+           "\u202edrowkcab", "javascript:alert(1)", "=1+1", "a" * 400)
+
+
+def text_of(pdf, *words):
+    return subprocess.run(["pdftotext", "-layout", *words, str(pdf), "-"], check=True,
+                          capture_output=True, text=True).stdout
+
+
+def facts_of(pdf):
+    out = subprocess.run(["pdfinfo", str(pdf)], check=True, capture_output=True, text=True).stdout
+    return dict(re.split(r":\s+", line, maxsplit=1) for line in out.splitlines() if ": " in line)
+
+
+class Page(html.parser.HTMLParser):
+    """Which elements are open, which were met, and what stands in them."""
+    VOID = {"meta", "img", "link", "br"}
+
+    def __init__(self, source):
+        super().__init__(convert_charrefs=True)
+        self.stack, self.met, self.attributes, self.text = [], [], [], []
+        self.feed(source)
+        self.close()
+
+    def handle_starttag(self, tag, attributes):
+        self.met.append(tag)
+        self.attributes += [(tag, *pair) for pair in attributes]
+        if tag not in self.VOID:
+            self.stack.append(tag)
+
+    def handle_endtag(self, tag):
+        assert self.stack.pop() == tag, f"</{tag}> closes nothing"
+
+    def handle_data(self, data):
+        if "style" not in self.stack:
+            self.text.append(data)
+
+
+class Report(InFolder):
+    def write(self, drive, name, *words):
+        path = self.folder / name
+        code, _, err = run("report", drive, "-o", path, "--today", TODAY, *words)
+        self.assertEqual(code, 0, err)
+        return path
+
+    def test_every_example_has_every_chapter_and_says_what_it_is_not(self):
+        for drive in EXAMPLES:
+            pdf = self.write(drive, "r.pdf")
+            first, whole = text_of(pdf, "-l", "1"), text_of(pdf)
+            self.assertIn("Preliminary design aid", first)
+            self.assertIn(answer("check", drive)["input"]["sha256"][:40], first)
+            for number, chapter in enumerate(CHAPTERS, 1):
+                self.assertRegex(whole, rf"(?m)^\s*{number}\s+{chapter}")
+            self.assertIn(f"page 1 of {facts_of(pdf)['Pages']}", whole)
+            self.assertNotIn("cannot be drawn", whole)
+
+    def test_every_finding_of_check_stands_in_the_report(self):
+        page = Page(self.write(BIZJET, "r.html").read_text())
+        text = "".join(page.text)
+        findings = answer("check", BIZJET, "--today", TODAY)["findings"]
+        self.assertGreater(len(findings), 3)
+        for finding in findings:
+            self.assertIn(finding["says"], text)
+
+    def test_speeds_are_those_of_check(self):
+        text = text_of(self.write(BIZJET, "r.pdf"))
+        code, page, _ = run("check", BIZJET, "--today", TODAY)
+        self.assertEqual(code, 0)
+        generator = re.search(r"(?m)^ +\d+ generator +front +cw +([\d ]+)$", page)
+        speeds = generator.group(1).split()
+        self.assertGreater(len(speeds), 3)
+        self.assertRegex(text, r"generator\s+front\s+cw\s+" + r"\s+".join(speeds[:3]))
+
+    def test_the_same_file_gives_the_same_bytes(self):
+        for name in ("r.pdf", "r.html"):
+            self.assertEqual(self.write(TRAINER, name).read_bytes(),
+                             self.write(TRAINER, "again-" + name).read_bytes())
+
+    def test_paper_is_the_one_asked_for(self):
+        self.assertIn("A4", facts_of(self.write(TRAINER, "a.pdf"))["Page size"])
+        letter = self.write(TRAINER, "l.pdf", "--paper", "Letter")
+        self.assertIn("letter", facts_of(letter)["Page size"])
+
+    def test_workings_lead_to_the_lines_of_the_file(self):
+        text = text_of(self.write(TRAINER, "g.pdf", "--workings", "governing"))
+        self.assertIn("10  Workings", re.sub(r"[ \t]+", "  ", text))
+        self.assertIn("trainer.yaml:", text)
+
+    def test_all_workings_hold_every_formula(self):
+        page = Page(self.write(TRAINER, "a.html", "--workings", "all").read_text())
+        text = "".join(page.text)
+        for formula in ("contact ratio", "ISO 6336-2:2019", "tangential force"):
+            self.assertIn(formula, text)
+        self.assertGreater(text.count("\n    take-off"), 100)
+
+    def test_hostile_names_stay_text(self):
+        source = TRAINER.read_text()
+        for name in HOSTILE:
+            quoted = '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
+            drive = self.folder / "hostile.yaml"
+            drive.write_text(re.sub(r"(?m)^title:.*$", lambda _: f"title: {quoted}", source))
+            page = Page(self.write(drive, "h.html").read_text())
+            self.assertEqual(page.stack, [])
+            self.assertFalse({"script", "iframe", "object", "link", "base"} & set(page.met))
+            self.assertFalse([a for a in page.attributes if a[1].startswith("on")])
+            self.assertIn(name.replace("\u202e", "\ufffd"), "".join(page.text))
+            self.assertGreater(int(facts_of(self.write(drive, "h.pdf"))["Pages"]), 5)
+
+    def test_the_page_asks_nothing_of_any_network(self):
+        page = Page(self.write(TRAINER, "r.html").read_text())
+        for tag, key, value in page.attributes:
+            if key in ("src", "href"):
+                self.assertRegex(value, r"^(data:image/svg\+xml;base64,|#s)", tag)
+        policy = [v for t, k, v in page.attributes if t == "meta" and k == "content"]
+        self.assertTrue(any("default-src 'none'" in v for v in policy))
+        self.assertEqual(len([1 for t, k, v in page.attributes if t == "img" and k == "alt" and v]),
+                         page.met.count("img"))
+
+    def test_what_cannot_be_is_said_and_nothing_is_written(self):
+        for words, says in ((("-o", self.folder / "r.txt"), "pdf, html"),
+                            (("-o", self.folder / "r"), ".pdf or .html"),
+                            ((), "-o says where"),
+                            (("-o", self.folder / "r.pdf", "--paper", "A5"), "A4")):
+            code, _, err = run("report", TRAINER, *words)
+            self.assertEqual(code, 2, words)
+            self.assertIn(says, err)
+        self.assertEqual([p.name for p in self.folder.iterdir()], [])
+
+    def test_a_folder_that_is_not_there_is_said(self):
+        code, _, err = run("report", TRAINER, "-o", self.folder / "none/r.pdf")
+        self.assertEqual(code, 3)
+        self.assertIn("none/r.pdf", err)
+
+
+if __name__ == "__main__":
+    unittest.main()
