@@ -36,7 +36,10 @@ typedef struct ts_arrange_options {
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;
-    bool  json; /* the answer by docs/schema/arrange.schema.json, else for a terminal */
+    /* NULL, or told now and then from the same thread: the lightest so far (kg; infinite: none),
+     * what nothing is lighter than, and how many ways to drive a box, of how many, are closed. */
+    void (*progress)(void *context, double found, double bound, size_t done, size_t count);
+    bool json; /* the answer by docs/schema/arrange.schema.json, else for a terminal */
 } ts_arrange_options;
 
 typedef enum ts_arranged {
@@ -52,5 +55,14 @@ typedef enum ts_arranged {
 TS_API ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
                                   const ts_page_options *page, ts_arranged *ended,
                                   const ts_sink *sink, const ts_sink *file);
+
+/* Is an answer that ts_arrange_write gave as JSON, its certificate, true of this drive?  Lays out
+ * every answer again, weighs and judges it, and goes through the account of what was searched, with
+ * other code than the search.  Of `options` the added file and the number of threads are read; what
+ * was kept stands in the certificate.  *holds: nothing is wrong; the reasons go to `sink`. */
+TS_API ts_status ts_arrange_verify_write(ts_study *study, const ts_arrange_options *options,
+                                         const char *certificate, size_t length, const char *name,
+                                         const ts_page_options *page, bool *holds,
+                                         const ts_sink *sink);
 
 #endif

@@ -131,6 +131,11 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     string(&json, "sha256", told->sha256);
     string(&json, "added", told->added);
     string(&json, "added_sha256", told->added_sha256);
+    ts_json_key(&json, "kept");
+    ts_json_array(&json);
+    for (size_t i = 0; i < told->kept_count; i++)
+        ts_json_string(&json, told->kept[i]);
+    ts_json_end(&json, ']');
     string(&json, "title", told->drive->title.text);
     ts_json_key(&json, "chosen");
     if (told->chosen < told->result->count)

@@ -270,6 +270,8 @@ static void claim(const ts_arrange_told *told, ts_page *page)
             ts_buffer_add(&text, ": the first answer is at most ");
             ts_page_short(&text, 100.0 * (r->answers[0].mass / bound - 1.0), 2);
             ts_buffer_add(&text, " % above the best.");
+        } else if (isfinite(bound) && bound > 0.0) {
+            ts_buffer_add(&text, ", and none was found yet.");
         }
     }
     ts_buffer_fill(page->out, ' ', INDENT);
@@ -335,9 +337,9 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         for (size_t i = 0; i < r->count; i++)
             answer(told, page, i);
     }
-    ts_page_heading(page, r->count > 0                  ? "Why nothing is lighter"
-                          : r->end == TS_ARRANGE_PROVEN ? "Why nothing fits"
-                                                        : "What is known so far");
+    ts_page_heading(page, r->end != TS_ARRANGE_PROVEN ? "What is known so far"
+                          : r->count > 0              ? "Why nothing is lighter"
+                                                      : "Why nothing fits");
     ts_conflict_list(told, page);
     claim(told, page);
     pairs(told, page);

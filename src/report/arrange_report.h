@@ -59,12 +59,14 @@ typedef struct ts_arrange_told {
     size_t                     laws;     /* pairs of teeth that were rated */
     ts_certificate_check       certificate; /* by other code than the search */
     const ts_conflict
-        *conflict; /* where nothing fits; NULL: not asked, or ended before its answer */
-    const ts_why_not *why_not;
-    size_t            why_not_count;
-    const ts_front   *front;                /* NULL: not asked */
-    const char       *added, *added_sha256; /* the file that joined, or NULL */
-    const char       *caution, *version, *sha256;
+        *conflict;           /* where nothing fits; NULL: not asked, or ended before its answer */
+    const char *const *kept; /* addresses */
+    size_t             kept_count;
+    const ts_why_not  *why_not;
+    size_t             why_not_count;
+    const ts_front    *front;                /* NULL: not asked */
+    const char        *added, *added_sha256; /* the file that joined, or NULL */
+    const char        *caution, *version, *sha256;
 } ts_arrange_told;
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
@@ -80,6 +82,19 @@ void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out);
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
 void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
                              const ts_conflict_member *member);
+/* What became of a certificate that was read back. */
+typedef struct ts_reverified {
+    const char *const *reasons; /* why it does not hold; none: it holds */
+    size_t             count;
+    size_t             answers, ways; /* that were looked at */
+    uint64_t           labels;
+    bool               proven; /* does it claim proof? */
+    double             mass;   /* kg of the first answer; NaN: none */
+    const char        *caution, *version, *sha256, *certificate;
+} ts_reverified;
+void ts_reverified_page(const ts_reverified *told, ts_page *page);
+void ts_reverified_json(const ts_reverified *told, ts_buffer *out);
+
 double ts_arrangement_wrap(const ts_arrange_told *told, const ts_arrangement *found);
 void   ts_front_page(const ts_arrange_told *told, ts_page *page);
 void   ts_front_json(const ts_arrange_told *told, ts_json *json);

@@ -35,6 +35,7 @@ typedef struct search {
     double   *others[TS_ARRANGE_BOXES]; /* [set] the other boxes together carry that set       */
     ts_joint *joints;                   /* [set * answers + i] of the pair at hand             */
     double    limit;                    /* what the last of the answers weighs                 */
+    double    lightest;                 /* and the first                                       */
 } search;
 
 static bool is_stopped(const search *s)
@@ -229,7 +230,8 @@ static void update_limit(search *s)
 {
     deal best[TS_ARRANGE_ANSWERS];
     deal_all(s, best);
-    s->limit = best[s->answers - 1].mass;
+    s->limit    = best[s->answers - 1].mass;
+    s->lightest = best[0].mass;
 }
 
 /* ---- one pair ---------------------------------------------------------------------------------
@@ -393,6 +395,16 @@ static void set_bound(search *s, uint32_t box, const ts_pair_record *records, si
     s->result->bound = bound;
 }
 
+static void tell_progress(search *s, uint32_t box, const ts_pair_record *records, size_t count,
+                          size_t done)
+{
+    if (s->wish->progress == NULL)
+        return;
+    set_bound(s, box, records, count);
+    s->wish->progress(s->wish->context, s->lightest, fmin(s->result->bound, s->lightest), done,
+                      count);
+}
+
 static bool search_box(search *s, uint32_t box, ts_pair_record *records, size_t count)
 {
     for (size_t i = 0; i < count; i++) {
@@ -404,6 +416,7 @@ static bool search_box(search *s, uint32_t box, ts_pair_record *records, size_t 
             records[i].end = TS_PAIR_BY_BOUND;
             continue;
         }
+        tell_progress(s, box, records, count, i);
         const bool stopped = is_stopped(s);
         if (stopped)
             s->result->end = TS_ARRANGE_STOPPED;
@@ -522,7 +535,7 @@ static ts_status run(search *s)
     if (!ts_arrange_tables_make(&s->tables, s->problem, s->result->arena))
         return ts_arena_failed(s->result->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
     s->sets  = (size_t)s->tables.all + 1;
-    s->limit = infinite;
+    s->limit = s->lightest = infinite;
     if (!make_memory(s, of_box, counts))
         return TS_NO_MEMORY;
     s->result->end = TS_ARRANGE_PROVEN;

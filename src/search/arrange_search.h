@@ -19,6 +19,10 @@ typedef struct ts_arrange_wish {
     /* NULL or: asked often, from one thread; true ends the search with what is there. */
     bool (*stop)(void *context);
     void *context;
+    /* NULL or: told before each choice of a box is searched, from the thread of the caller: the
+     * lightest so far (infinite: none), what nothing is lighter than, kg, and how many choices of
+     * how many are closed. */
+    void (*progress)(void *context, double found, double bound, size_t done, size_t count);
 } ts_arrange_wish;
 
 typedef enum ts_pair_end {

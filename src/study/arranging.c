@@ -1,5 +1,10 @@
-/* How is every search of one call done? */
+/* What does one call that arranges a drive begin with? */
 #include "study/arranging.h"
+
+#include "base/sha256.h"
+#include "study/added_text.h"
+
+#include <string.h>
 
 #define ANSWERS_USUAL 5
 
@@ -12,4 +17,154 @@ ts_arrange_wish ts_arranging_wish(const ts_arranging *a)
         .answers     = (uint32_t)(a->options->answers > 0 ? a->options->answers : ANSWERS_USUAL),
         .stop        = a->options->stop,
         .context     = a->options->context};
+}
+
+/* ---- what stays ------------------------------------------------------------------------------ */
+
+static bool is_at_or_below(ts_text address, const char *place)
+{
+    const size_t length = strlen(place);
+    return address.length >= length && memcmp(address.at, place, length) == 0 &&
+           (address.length == length || address.at[length] == '/');
+}
+
+static ts_side_choice side_of(ts_text address)
+{
+    const char *branches[2] = {"/box/clockwise/", "/box/anticlockwise/"};
+    for (int i = 0; i < 2; i++)
+        for (size_t k = 0; k + strlen(branches[i]) <= address.length; k++)
+            if (memcmp(address.at + k, branches[i], strlen(branches[i])) == 0)
+                return i == 0 ? TS_CHOOSE_CLOCKWISE : TS_CHOOSE_ANTICLOCKWISE;
+    return TS_CHOOSE_EITHER_SIDE;
+}
+
+static ts_extra_demand demand_of(const ts_study *study, const ts_pad *pad, ts_text address)
+{
+    const ts_shaft *shaft = &study->train.shafts[pad->shaft];
+    return (ts_extra_demand){
+        .accessory = pad->accessory,
+        .spool     = (int32_t)shaft->spool,
+        .face      = pad->face == TS_FRONT ? TS_CHOOSE_FRONT : TS_CHOOSE_REAR,
+        .side      = side_of(address),
+        .ratio     = ts_rational_value(study->motion.shafts[pad->shaft].ratio),
+    };
+}
+
+/* Demands of every accessory that stands at or below the address; how many. */
+static size_t keep_one(const ts_arranging *a, const char *place, ts_extra_demand *out)
+{
+    const ts_study *study = a->study;
+    size_t          count = 0;
+    for (uint32_t p = 0; p < study->train.pad_count; p++) {
+        const ts_pad *pad = &study->train.pads[p];
+        ts_buffer     address;
+        if (pad->accessory < 0)
+            continue;
+        ts_buffer_open(&address, study->allocator);
+        ts_source_address(&study->source, pad->node, &address);
+        const ts_text at = {address.bytes != NULL ? address.bytes : "", address.length};
+        if (is_at_or_below(at, place))
+            out[count++] = demand_of(study, pad, at);
+        ts_buffer_close(&address);
+    }
+    return count;
+}
+
+static ts_status keep_all(ts_arranging *a, ts_extra_demand **extra, size_t *count)
+{
+    const size_t pads = a->study->train.pad_count;
+    *count            = 0;
+    *extra            = TS_TAKE(a->arena, ts_extra_demand, pads * (a->options->keep_count + 1) + 1);
+    if (*extra == NULL)
+        return TS_NO_MEMORY;
+    for (size_t i = 0; i < a->options->keep_count; i++) {
+        const size_t found = keep_one(a, a->options->keep[i], *extra + *count);
+        if (found == 0) {
+            ts_study_say(a->study, "nothing-to-keep", "no accessory stands at the address to keep",
+                         "the address of a pad, shaft, branch or box, such as "
+                         "drive/hp/box/clockwise/2",
+                         NULL);
+            return TS_NOT_UNDERSTOOD;
+        }
+        *count += found;
+    }
+    return TS_OK;
+}
+
+/* ---- the problem ------------------------------------------------------------------------------
+ */
+
+ts_status ts_arranging_prepare(ts_arranging *a)
+{
+    ts_extra_demand *extra;
+    size_t           extra_count, workers = a->options->workers > 0 ? a->options->workers : 1;
+    ts_status        status = keep_all(a, &extra, &extra_count);
+    if (status != TS_OK)
+        return status;
+    const ts_drive_question question = {.drive       = &a->study->drive,
+                                        .motion      = &a->study->motion,
+                                        .extra       = extra,
+                                        .extra_count = extra_count};
+    status = ts_drive_problem_make(&question, a->arena, a->study->diagnostics, &a->problem);
+    if (status != TS_OK)
+        return status;
+    const ts_drive_width_wish widths = {.drive     = &a->study->drive,
+                                        .problem   = &a->problem.problem,
+                                        .tapped    = a->problem.tapped,
+                                        .m_n       = a->problem.m_n,
+                                        .density   = a->problem.density,
+                                        .workers   = workers,
+                                        .allocator = &a->shared};
+    status                           = ts_drive_width_open(&widths, &a->widths);
+    if (status != TS_OK)
+        return status;
+    a->problem.problem.model = (ts_arrange_model){
+        .context = a->widths, .width = ts_drive_width_of, .gear_mass = ts_drive_gear_mass};
+    return TS_OK;
+}
+
+/* Further accessories, before anything else. */
+static ts_status add(ts_arranging *a)
+{
+    ts_text   bytes;
+    ts_status status =
+        ts_added_text(a->study, (ts_text){a->options->added, a->options->added_length},
+                      a->options->added_name, a->arena, &bytes);
+    ts_buffer name;
+    if (status != TS_OK)
+        return status;
+    ts_buffer_open(&name, a->study->allocator);
+    ts_buffer_print(&name, "%s with %s", a->study->name, a->options->added_name);
+    const ts_study_options options = a->study->options;
+    status                         = name.failed ? TS_NO_MEMORY
+                                                 : ts_study_read(a->study, name.bytes, bytes.at, bytes.length, &options);
+    ts_buffer_close(&name);
+    return status;
+}
+
+ts_status ts_arranging_open(ts_arranging *a)
+{
+    const ts_arrange_options *options = a->options;
+    a->arena                          = ts_arena_open(a->study->allocator);
+    if (a->arena == NULL)
+        return TS_NO_MEMORY;
+    a->is_locked = ts_locked_memory_open(&a->locked, a->study->allocator, options->memory);
+    if (!a->is_locked)
+        return TS_NO_MEMORY;
+    a->shared = ts_locked_memory_allocator(&a->locked);
+    memcpy(a->sha256, a->study->sha256, sizeof a->sha256);
+    if (options->added == NULL)
+        return TS_OK;
+    ts_sha256((ts_text){options->added, options->added_length}, a->added_sha256);
+    return add(a);
+}
+
+void ts_arranging_close(ts_arranging *a)
+{
+    if (a->searched)
+        ts_arrange_result_close(&a->result);
+    ts_drive_width_close(a->widths);
+    if (a->is_locked)
+        ts_locked_memory_close(&a->locked);
+    ts_arena_close(a->arena);
 }

@@ -13,6 +13,7 @@ typedef struct ts_arranging {
     ts_study                 *study;
     const ts_arrange_options *options;
     ts_arena                 *arena;
+    bool                      is_locked;
     ts_locked_memory          locked; /* for all threads, with the limit of the options */
     ts_allocator              shared;
     ts_drive_problem          problem;
@@ -35,6 +36,13 @@ typedef struct ts_arranging {
  * has all rules judge it.  One that cannot be read again is told as such. */
 ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *text,
                              ts_arranged_verdict *out);
+
+/* Takes study and options; adds accessories when there are some to add.  To be closed even when it
+ * fails. */
+ts_status ts_arranging_open(ts_arranging *a);
+void      ts_arranging_close(ts_arranging *a);
+/* The problem with what is kept, and the widths of its meshes. */
+ts_status ts_arranging_prepare(ts_arranging *a);
 
 /* How every search of this call is done. */
 ts_arrange_wish ts_arranging_wish(const ts_arranging *a);

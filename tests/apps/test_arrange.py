@@ -5,6 +5,7 @@ The searches here have few pairs of teeth to rate, so that they run under the sa
 build proves every formula that it evaluates; those with freedom are in test_arrange_search.py.
 """
 import hashlib
+import json
 import math
 import os
 import sys
@@ -184,6 +185,76 @@ class Arrange(Arranging):
             if count:
                 self.assertAlmostEqual(told[0]["mass"], points[-1]["mass"], places=9)
         self.assertIn("What less wrap costs", run("arrange", copy, "--front", "1")[1])
+
+    def verified(self, drive, told, *words):
+        path = self.folder / "certificate.json"
+        path.write_text(json.dumps(told, indent=2))
+        code, out, err = run("arrange", drive, "--verify", path, "--json", *words)
+        self.assertIn(code, (0, 1), err)
+        data = json.loads(out)
+        follows(data, "arrange-verify.schema.json")
+        self.assertEqual(data["holds"], code == 0)
+        return data
+
+    def test_certificate_is_true_of_its_drive_and_of_no_other(self):
+        copy = self.at_its_best()
+        told = answer("arrange", copy, *KEEP)
+        data = self.verified(copy, told)
+        self.assertEqual(data["reasons"], [])
+        self.assertEqual(data["answers"], len(told["answers"]))
+        self.assertEqual(data["labels"], told["certificate"]["made"])
+        other = self.verified(TRAINER, told)
+        self.assertIn("another drive file", other["reasons"][0])
+        page = run("arrange", copy, "--verify", self.folder / "certificate.json")[1]
+        self.assertIn("The certificate holds", page)
+
+    def test_certificate_that_was_tampered_with_is_refused_with_its_reason(self):
+        copy = self.at_its_best()
+        told = answer("arrange", copy)
+        self.assertTrue(self.verified(copy, told)["holds"])
+
+        def first(d):
+            return d["answers"][0]
+
+        def shaft(d):
+            return first(d)["boxes"][0]["anticlockwise"][1]
+
+        spoils = (
+            (lambda d: first(d).update(mass_widened=9.0), "mass"),
+            (lambda d: first(d).update(regret=0.1), "regret"),
+            (lambda d: first(d).update(verdict="does not hold"), "all rules"),
+            (lambda d: shaft(d).update(teeth=43), "mass|band|width"),
+            (lambda d: shaft(d).update(front=shaft(d)["rear"], rear=None), "wrong|clear|face|sense"),
+            (lambda d: shaft(d).update(face=0.004), "width|narrow"),
+            (lambda d: shaft(d).update(rear="breather"), "placed|twice|nowhere"),
+            (lambda d: shaft(d).update(rear="nobody"), "does not have"),
+            (lambda d: d["certificate"]["pairs"].pop(), "missing"),
+            (lambda d: d["certificate"]["pairs"][0].update(end="by bound", bound=1.0), "closed"),
+            (lambda d: d["certificate"]["pairs"][0].update(kept=1), "closed|add up"),
+            (lambda d: d["certificate"].update(made=7), "add up"),
+            (lambda d: d["certificate"].update(bound=5.0), "bound"),
+            (lambda d: d["certificate"].update(end="stopped"), "proves nothing"),
+        )
+        for spoil, reason in spoils:
+            false = json.loads(json.dumps(told))
+            spoil(false)
+            data = self.verified(copy, false)
+            self.assertFalse(data["holds"], reason)
+            self.assertRegex(" ".join(data["reasons"]), reason)
+
+    def test_certificate_of_an_added_accessory_needs_that_file(self):
+        copy = self.at_its_best()
+        added = ROOT / "examples/monday/second_pump.yaml"
+        told = answer("arrange", copy, "--keep", "drive/hp/box", "--add", added)
+        self.assertTrue(self.verified(copy, told, "--add", added)["holds"])
+        self.assertIn("--add names none", self.verified(copy, told)["reasons"][0])
+
+    def test_what_is_no_certificate_is_refused(self):
+        copy = self.at_its_best()
+        for name in (copy, ROOT / "README.md", self.folder / "nothing.json"):
+            code, _, err = run("arrange", copy, "--verify", name)
+            self.assertEqual(code, 2, name)
+            self.assertTrue(err)
 
     def test_fingerprints_are_those_of_the_files(self):
         copy = self.at_its_best()

@@ -4,12 +4,14 @@
 ctest: release-only    (a checked build proves the formulae of every mesh that is asked about)
 """
 import os
+import signal
+import subprocess
 import sys
 import unittest
 
 sys.path.insert(0, os.path.dirname(__file__))
 from arranging import TRAINER, Arranging, masses  # noqa: E402
-from command_line import ROOT, answer, run  # noqa: E402
+from command_line import COMMAND, ROOT, answer, run  # noqa: E402
 
 
 class Search(Arranging):
@@ -89,6 +91,23 @@ class Search(Arranging):
         pads = [pad["name"] for pad in answer("check", out)["pads"]]
         self.assertIn("hydraulic pump 2", pads)
         self.assertEqual(run("check", out)[0], 0)
+
+    def test_interrupt_gives_the_best_so_far_and_its_gap(self):
+        copy = self.with_section(TRAINER, "  boxes: {hp: {input teeth: 29..55, modules: [1.25 mm, "
+                                          "1.5 mm, 1.75 mm, 2 mm, 2.25 mm]}}\n")
+        added = ROOT / "examples/monday/second_pump.yaml"
+        with subprocess.Popen([COMMAND, "arrange", copy, "--add", added, "--progress"],
+                              stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as search:
+            told = [""]
+            while "best so far" not in told[-1]:
+                told.append(search.stderr.readline())
+                self.assertTrue(told[-1], "the search ended before it was interrupted")
+            search.send_signal(signal.SIGINT)
+            out = " ".join(search.communicate(timeout=120)[0].split())
+        self.assertEqual(search.returncode, 1)
+        self.assertRegex(told[-1], r"best so far [\d.]+ kg, none below [\d.]+ kg, gap [\d.]+ %, way")
+        for words in ("What is known so far", "ended before its proof", "% above the best"):
+            self.assertIn(words, out)
 
 
 if __name__ == "__main__":

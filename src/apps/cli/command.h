@@ -54,6 +54,8 @@ typedef enum option_id {
     OPTION_FRONT,
     OPTION_PAPER,
     OPTION_WORKINGS,
+    OPTION_VERIFY,
+    OPTION_PROGRESS,
     OPTION_COUNT
 } option_id;
 

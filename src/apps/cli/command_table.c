@@ -44,6 +44,10 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_PAPER, "--paper", NULL, "A4|Letter", "paper of the pages (A4)"},
     {OPTION_WORKINGS, "--workings", NULL, "governing|all",
      "also the workings: of what is nearest to its limit, or of every number"},
+    {OPTION_VERIFY, "--verify", NULL, "FILE",
+     "search nothing: is this answer, written with --json, true of the drive?"},
+    {OPTION_PROGRESS, "--progress", NULL, NULL,
+     "tell on standard error how far the search is, also where that is no terminal"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -58,8 +62,9 @@ static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUT
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
-    OPTION_KEEP,    OPTION_ADD,   OPTION_WHY_NOT, OPTION_FRONT, OPTION_WITHIN, OPTION_ANSWERS,
-    OPTION_THREADS, OPTION_WRITE, OPTION_OUTPUT,  OPTION_JSON,  OPTION_UNITS,  OPTION_COLOUR};
+    OPTION_KEEP,     OPTION_ADD,    OPTION_WHY_NOT, OPTION_FRONT,   OPTION_VERIFY,
+    OPTION_PROGRESS, OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS, OPTION_WRITE,
+    OPTION_OUTPUT,   OPTION_JSON,   OPTION_UNITS,   OPTION_COLOUR};
 static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
                                             OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
                                             OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,
@@ -96,6 +101,9 @@ const command_row commands[] = {
      "rules of check say of each.  --write puts the first that holds into the file.\n"
      "--why-not asks about a place: ACCESSORY on SPOOL, with any of front, rear, clockwise,\n"
      "anticlockwise and input behind it, or ACCESSORY with ACCESSORY (on one shaft).\n"
+     "--verify FILE reads such an answer back and holds it against the drive with other code; exit "
+     "code\n"
+     "1 and the reasons when it is not true.\n"
      "Interrupted (Ctrl-C) or out of time it prints the best so far with what may be left.",
      OPTIONS(arrange_options), run_arrange},
     {"rate", "FILE", "file", 1, 1, "compute stand-alone elements by their standards",

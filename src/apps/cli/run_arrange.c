@@ -2,7 +2,7 @@
 #include "apps/cli/arguments.h"
 #include "apps/cli/session.h"
 
-#include <errno.h>
+#include <math.h>
 #include <signal.h>
 #include <stdlib.h>
 #include <string.h>
@@ -27,11 +27,51 @@ static double now(void)
     return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
 }
 
-/* The time at which to end; context of should_stop. */
+/* When to end, and what was told; context of should_stop and take_progress. */
+typedef struct watch {
+    double begin, end, told; /* s */
+    double found, bound;     /* kg */
+    size_t done, count;      /* ways to drive a box */
+    bool   shown, terminal;
+} watch;
+
+/* Once a second at most. */
+static void show_progress(watch *w)
+{
+    const double at = now();
+    if (!w->shown || at - w->told < 1.0)
+        return;
+    w->told = at;
+    fprintf(stderr, "%s%.0f s: ", w->terminal ? "\r\x1b[K" : "", at - w->begin);
+    if (isfinite(w->found))
+        fprintf(stderr, "best so far %.4f kg, ", w->found);
+    if (w->count > 0 && isfinite(w->bound))
+        fprintf(stderr, "none below %.4f kg, ", w->bound);
+    if (isfinite(w->found) && w->count > 0 && w->bound > 0.0)
+        fprintf(stderr, "gap %.2f %%, ", 100.0 * (w->found / w->bound - 1.0));
+    if (w->count > 0)
+        fprintf(stderr, "way %zu of %zu", w->done + 1, w->count);
+    else
+        fprintf(stderr, "looking for something to begin with");
+    fputs(w->terminal ? "" : "\n", stderr);
+    fflush(stderr);
+}
+
+static void take_progress(void *context, double found, double bound, size_t done, size_t count)
+{
+    watch *w = context;
+    w->found = found;
+    w->bound = bound;
+    w->done  = done;
+    w->count = count;
+    show_progress(w);
+}
+
 static bool should_stop(void *context)
 {
-    const double *end = context;
-    return interrupted != 0 || now() > *end;
+    watch *w = context;
+    show_progress(w);
+    return interrupted != 0 || now() > w->end;
 }
 
 /* "30", "30 s" or "5 min", in seconds. */
@@ -67,7 +107,7 @@ static bool read_count(const arguments *given, option_id option, long most, size
     return false;
 }
 
-static bool read_wish(const arguments *given, ts_arrange_options *wish, double *end)
+static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w)
 {
     double     seconds    = TIME_MOST;
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
@@ -78,11 +118,19 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, double *
                                                  .workers       = processors > 0 ? (size_t)processors : 1,
                                                  .memory        = MEMORY_MOST,
                                                  .stop          = should_stop,
-                                                 .context       = end,
+                                                 .context       = w,
+                                                 .progress      = take_progress,
                                                  .json          = given->value[OPTION_JSON] != NULL};
     if (given->value[OPTION_WITHIN] != NULL && !read_time(given->value[OPTION_WITHIN], &seconds))
         return false;
-    *end = now() + seconds;
+    const bool   terminal = isatty(STDERR_FILENO) != 0;
+    const double begin    = now();
+    *w                    = (watch){.begin    = begin,
+                                    .end      = begin + seconds,
+                                    .told     = begin,
+                                    .found    = (double)INFINITY,
+                                    .terminal = terminal,
+                                    .shown    = terminal || given->value[OPTION_PROGRESS] != NULL};
     return read_count(given, OPTION_ANSWERS, 16, &wish->answers) &&
            read_count(given, OPTION_FRONT, 40, &wish->front) &&
            read_count(given, OPTION_THREADS, 256, &wish->workers);
@@ -131,14 +179,35 @@ static int arrange(const arguments *given, ts_study *study, const ts_arrange_opt
     return code;
 }
 
+static int verify(const arguments *given, ts_study *study, const ts_arrange_options *wish,
+                  const ts_page_options *page)
+{
+    const char *path = given->value[OPTION_VERIFY];
+    file_bytes  certificate;
+    collector   told;
+    bool        holds = false;
+    int         code  = EXIT_FAULT;
+    if (!file_read(path, &certificate, &code))
+        return code;
+    const ts_sink   sink   = collector_sink(&told);
+    const ts_status status = ts_arrange_verify_write(study, wish, certificate.bytes,
+                                                     certificate.length, path, page, &holds, &sink);
+    code = status == TS_OK ? output_deliver(given, &told) : complain(study, status, wish->json);
+    if (code == EXIT_HOLDS && !holds)
+        code = EXIT_DOES_NOT_HOLD;
+    collector_forget(&told);
+    file_forget(&certificate);
+    return code;
+}
+
 int run_arrange(const arguments *given)
 {
     ts_page_options    page;
     ts_study_options   options;
     ts_arrange_options wish;
-    double             end;
+    watch              w;
     if (!page_options(given, &page) || !study_options(given, &options) ||
-        !read_wish(given, &wish, &end))
+        !read_wish(given, &wish, &w))
         return EXIT_NOT_UNDERSTOOD;
     if (target_of(given) != NULL && strcmp(target_of(given), "-") == 0) {
         fprintf(stderr, "towershaft arrange: standard input needs -o FILE to be written\n");
@@ -155,7 +224,10 @@ int run_arrange(const arguments *given)
     ts_study *study   = session_open(given->operand[0], &options, wish.json, &code);
     if (study != NULL) {
         (void)signal(SIGINT, interrupt);
-        code = arrange(given, study, &wish, &page);
+        code = given->value[OPTION_VERIFY] != NULL ? verify(given, study, &wish, &page)
+                                                   : arrange(given, study, &wish, &page);
+        if (w.terminal)
+            fputs("\r\x1b[K", stderr);
         ts_study_close(study);
     }
     file_forget(&added);
