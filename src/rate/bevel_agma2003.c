@@ -19,14 +19,6 @@ static const ts_rated_section section = {
 static const char *const one_flank   = "the teeth are loaded on one flank";
 static const char *const Y_J_keys[2] = {"Y_J1", "Y_J2"};
 
-/* ML, MQ and ME as grades 1, 2 and 3 (common practice, no source). */
-static int grade_of(const ts_gear_material *row)
-{
-    if (row->grade[1] == 'L')
-        return 1;
-    return row->grade[1] == 'E' ? 3 : 2;
-}
-
 /* The stress numbers of this standard go with its charts and with nothing else, so that those of
  * the file, which are ISO's, are of no use here. */
 static ts_agma2003_allowable take_strengths(ts_rate_desk *desk, const ts_rated_steel *steel,
@@ -40,11 +32,7 @@ static ts_agma2003_allowable take_strengths(ts_rate_desk *desk, const ts_rated_s
         ts_rate_lack(desk, gear == 0 ? "material 1" : "material 2");
         return none;
     }
-    const int  grade     = grade_of(&steel->row);
-    const bool soft_most = !carburised && grade > 2;
-    return ts_agma2003_allowable_of(carburised ? TS_AGMA2003_CARBURISED
-                                               : TS_AGMA2003_THROUGH_HARDENED,
-                                    soft_most ? 2 : grade, steel->HB, gear, desk->workings);
+    return ts_agma2003_allowable_of_row(&steel->row, steel->HB, gear, desk->workings);
 }
 
 static ts_agma2003_gear take_gear(ts_rate_desk *desk, const ts_rated_bevels *rated, int gear)

@@ -16,23 +16,12 @@ static const ts_formula A_v_formula = {
 
 /* ---- what the file says ---------------------------------------------------------------------- */
 
-/* ML, MQ and ME as grades 1, 2 and 3 (common practice, no source). */
-static int grade_of(const ts_gear_material *row)
-{
-    if (row->grade[1] == 'L')
-        return 1;
-    return row->grade[1] == 'E' ? 3 : 2;
-}
-
 /* The standard has numbers of carburised and of through-hardened steel alone. */
 static bool fill_strength(const ts_gear_material *row, int gear, ts_agma2003_gear *out,
                           ts_workings *workings)
 {
-    const bool hard  = ts_gear_class_surface_hardened(row->class);
-    const int  grade = grade_of(row), most = hard ? 3 : 2;
+    const bool hard = ts_gear_class_surface_hardened(row->class);
 
-    if (hard && row->class != TS_GEAR_CASE_HARDENED)
-        return false;
     out->hard     = hard;
     out->hardness = hard ? (double)NAN
                     : row->class == TS_GEAR_NORMALISED
@@ -42,8 +31,7 @@ static bool fill_strength(const ts_gear_material *row, int gear, ts_agma2003_gea
         ts_workings_row(workings, gear == 0 ? "HB_1" : "HB_2", out->hardness, "1",
                         "data/gear_material.tsv, turned into Brinell by data/hardness.tsv");
     const ts_agma2003_allowable allowable =
-        ts_agma2003_allowable_of(hard ? TS_AGMA2003_CARBURISED : TS_AGMA2003_THROUGH_HARDENED,
-                                 grade < most ? grade : most, out->hardness, gear, workings);
+        ts_agma2003_allowable_of_row(row, out->hardness, gear, workings);
     out->sigma_Hlim = allowable.sigma_Hlim;
     out->sigma_Flim = allowable.sigma_Flim;
     return !isnan(out->sigma_Hlim) && !isnan(out->sigma_Flim);
@@ -167,6 +155,8 @@ void ts_bevels_rate_second(const ts_teeth_case *c, uint32_t m, uint32_t conditio
         .n_L     = {one->load.N_L[0], one->load.N_L[1]},
         .Y_M     = {both_ways(c, one->load.R[0], "Y_M1"), both_ways(c, one->load.R[1], "Y_M2")},
         .T_M     = (double)NAN};
+    for (int g = 0; g < 2; g++)
+        out->second_Y_M[g] = load.Y_M[g];
     (void)ts_agma2003_rate(&mesh->second, &load, &out->second, c->workings);
     ts_workings_about(c->workings, iso.object, iso.condition);
 }

@@ -17,7 +17,8 @@
 typedef struct ts_bevels_case {
     ts_iso10300_load   load;
     ts_iso10300_rating rating;
-    ts_agma2003_rating second; /* read it where the mesh has `second_asked` */
+    double             second_Y_M[2]; /* of AGMA 2003: 0.7 where both flanks are ever loaded */
+    ts_agma2003_rating second;        /* read it where the mesh has `second_asked` */
 } ts_bevels_case;
 
 typedef struct ts_bevels_mesh {

@@ -156,6 +156,8 @@ void ts_opinion_solve(const ts_drive *drive, ts_opinion *opinion, ts_workings *w
             .subject = driven->face.node, .reserve = INFINITY, .condition = TS_EVERY_CONDITION};
         if (train->meshes[m].kind == TS_MESH_CYLINDRICAL)
             solve_mesh(&c, m);
+        else
+            ts_opinion_compare_bevels(&c, m);
     }
 }
 

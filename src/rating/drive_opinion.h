@@ -6,6 +6,8 @@
  * (rating/drive_teeth.h), which decides; the second opinion shows how far a standard can be
  * trusted.
  *
+ * Bevels    AGMA 2003 rates them beside ISO 10300 (rating/drive_bevels.h) where its geometry factors
+ *           are given; their gap is here too, about the tooth number of the driver.
  * Gap       Where ISO 6336 sees the least safety of all conditions against pitting, and where
  *           against breakage, both standards are set side by side.  S of the second over S of the
  *           first is the product of the ratios of like factors, so the largest of them is named.
@@ -60,7 +62,7 @@ typedef struct ts_mesh_opinion {
 typedef struct ts_opinion {
     const ts_teeth     *teeth;
     ts_agma2101_pair   *prepared; /* [mesh]                                                      */
-    ts_mesh_opinion    *mesh;     /* [mesh]; bevels: not rated here                              */
+    ts_mesh_opinion    *mesh;     /* [mesh]; bevels: contact and bending alone                   */
     ts_agma2101_rating *cases;    /* [condition * mesh_count + mesh]; read with ts_opinion_stands */
 } ts_opinion;
 

@@ -21,6 +21,9 @@ void ts_opinion_rate(const ts_opinion_case *c, uint32_t mesh, uint32_t condition
 void ts_opinion_compare(const ts_opinion_case *c, uint32_t mesh, ts_rated_stress stress,
                         ts_opinion_gap *gap);
 
+/* The same of bevels, by AGMA 2003 and ISO 10300, where the file asks for the former. */
+void ts_opinion_compare_bevels(const ts_opinion_case *c, uint32_t mesh);
+
 static inline ts_agma2101_rating *ts_opinion_at(const ts_opinion_case *c, uint32_t mesh,
                                                 uint32_t condition)
 {

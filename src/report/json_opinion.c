@@ -121,6 +121,19 @@ static void gap(ts_json *json, const ts_answer *answer, ts_rated_stress stress,
     ts_json_end(json, '}');
 }
 
+void ts_json_bevel_opinion(ts_json *json, const ts_answer *answer, uint32_t m)
+{
+    const ts_mesh_opinion *opinion = &answer->opinion->mesh[m];
+    if (opinion->contact.condition < 0 && opinion->bending.condition < 0)
+        return;
+    ts_json_key(json, "second_opinion");
+    ts_json_object(json);
+    string(json, "method", "ANSI/AGMA 2003-C10");
+    gap(json, answer, TS_RATED_CONTACT, &opinion->contact);
+    gap(json, answer, TS_RATED_BENDING, &opinion->bending);
+    ts_json_end(json, '}');
+}
+
 void ts_json_opinion(ts_json *json, const ts_answer *answer, uint32_t m)
 {
     const ts_mesh_opinion *opinion = &answer->opinion->mesh[m];

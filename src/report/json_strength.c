@@ -199,7 +199,7 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
     else
         remarks(json, answer->teeth->prepared[m].remarks);
     conditions(json, answer, m);
-    if (answer->opinion != NULL && bevels == NULL)
-        ts_json_opinion(json, answer, m);
+    if (answer->opinion != NULL)
+        (bevels == NULL ? ts_json_opinion : ts_json_bevel_opinion)(json, answer, m);
     ts_json_end(json, '}');
 }

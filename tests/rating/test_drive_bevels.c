@@ -256,6 +256,16 @@ static void agma_answers_where_its_factors_are_given(void **state)
         assert_true(second->gear[g].S_H > 0.3 && second->gear[g].S_H < 3.0);
         assert_true(second->gear[g].S_F > 0.3 && second->gear[g].S_F < 6.0);
     }
+    const ts_opinion_gap *gaps[2] = {&study->opinion.mesh[m].contact,
+                                     &study->opinion.mesh[m].bending};
+    for (int i = 0; i < 2; i++) {
+        double product = 1.0;
+        for (int f = 0; f < TS_FACTORS; f++)
+            product *= gaps[i]->factor[f];
+        assert_int_equal(gaps[i]->condition, crank);
+        assert_close(gaps[i]->ratio, gaps[i]->second / gaps[i]->first, 1e-15);
+        assert_close(product, gaps[i]->ratio, 1e-12);
+    }
     ts_study_close(study);
     ts_buffer_close(&text);
     free_file(file);
@@ -267,6 +277,9 @@ static void agma_is_silent_where_they_are_not(void **state)
     ts_study *study = study_of("examples/bizjet.yaml", false);
     for (uint32_t b = 0; b < study->teeth.bevels.count; b++)
         assert_false(study->teeth.bevels.meshes[b].second_asked);
+    for (uint32_t m = 0; m < study->train.mesh_count; m++)
+        if (study->train.meshes[m].kind == TS_MESH_BEVEL)
+            assert_int_equal(study->opinion.mesh[m].contact.condition, TS_EVERY_CONDITION);
     ts_study_close(study);
 }
 

@@ -4,7 +4,7 @@
 
 static const ts_formula apart_formula = {
     .symbol  = "apart",
-    .meaning = "how far the safety by AGMA 2101 is from that by ISO 6336, on the same gear in the "
+    .meaning = "how far the safety by AGMA is from that by ISO, on the same gear in the "
                "same condition",
     .unit    = "1",
     .text    = "abs(S_AGMA/S_ISO - 1)",
@@ -75,20 +75,22 @@ static double note_apart(const ts_check *check, uint32_t mesh, const ts_opinion_
 static void complain(ts_check *check, uint32_t mesh, const ts_opinion_gap *gap,
                      ts_rated_stress stress, ts_finding *finding)
 {
-    ts_says(check, finding,
-            "%s, %s of the %s at %s: S is %s by AGMA 2101 and %s by ISO 6336, most of it by %s",
+    const bool bevel = check->train->meshes[mesh].kind == TS_MESH_BEVEL;
+    ts_says(check, finding, "%s, %s of the %s at %s: S is %s by %s and %s by %s, most of it by %s",
             ts_mesh_name(check, mesh), ts_rated_stress_says(stress),
             ts_mesh_side_says(check->train, mesh, gap->gear),
             ts_condition_name(check, gap->condition), ts_shown(check, gap->second, TS_KIND_NUMBER),
-            ts_shown(check, gap->first, TS_KIND_NUMBER), reason(check, gap, stress));
+            bevel ? "AGMA 2003" : "AGMA 2101", ts_shown(check, gap->first, TS_KIND_NUMBER),
+            bevel ? "ISO 10300" : "ISO 6336", reason(check, gap, stress));
 }
 
 static void judge(ts_check *check, uint32_t mesh, double most)
 {
     const ts_mesh_opinion *opinion = &check->opinion->mesh[mesh];
-    const bool             bends   = apart(&opinion->bending) > apart(&opinion->contact);
-    const ts_rated_stress  stress  = bends ? TS_RATED_BENDING : TS_RATED_CONTACT;
-    const ts_opinion_gap  *gap     = bends ? &opinion->bending : &opinion->contact;
+    const bool             bends =
+        !(opinion->contact.condition >= 0) || apart(&opinion->bending) > apart(&opinion->contact);
+    const ts_rated_stress stress = bends ? TS_RATED_BENDING : TS_RATED_CONTACT;
+    const ts_opinion_gap *gap    = bends ? &opinion->bending : &opinion->contact;
 
     ts_question question =
         ts_question_about(check, check->train->meshes[mesh].node, TS_EVERY_CONDITION);
@@ -121,7 +123,7 @@ static void ask(ts_check *check, uint32_t mesh, double most)
 
     if (opinion->missing != NULL)
         say_missing(check, mesh, opinion->missing);
-    else if (opinion->contact.condition >= 0)
+    else if (opinion->contact.condition >= 0 || opinion->bending.condition >= 0)
         judge(check, mesh, most);
 }
 
@@ -134,19 +136,21 @@ static void run(ts_check *check)
         !ts_limit_known(check, limit, "standards apart", "apart_most", TS_KIND_NUMBER))
         return;
     for (uint32_t m = 0; check->opinion != NULL && m < check->train->mesh_count; m++)
-        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL && ts_mesh_is_rated(check, m))
+        if (ts_mesh_is_rated(check, m))
             ask(check, m, limit->value);
-    ts_skip(check, "no cylindrical mesh is rated");
+    ts_skip(check, "no mesh is rated by two standards");
 }
 
 const ts_rule ts_rule_standards_differ = {
     .id       = "E1-standards-differ",
     .title    = "Two standards on the same teeth",
-    .question = "Do ISO 6336 and AGMA 2101 agree about the safety of every mesh?",
+    .question = "Do the standards of ISO and of AGMA agree about the safety of every mesh?",
     .why      = "Both rest on experience; where they part, the number of either is worth less than "
                 "its digits, and the factor in which they part says what to look into.",
     .level    = TS_NOTE,
-    .source   = "ISO 6336:2019, ANSI/AGMA 2101-D04; 15 %: common practice, no source",
-    .hint     = "look into the factor that is named before you trust either",
-    .run      = run,
+    .source =
+        "ISO 6336:2019, ANSI/AGMA 2101-D04; bevels: ISO 10300:2014, ANSI/AGMA 2003-C10; 15 %: "
+        "common practice, no source",
+    .hint = "look into the factor that is named before you trust either",
+    .run  = run,
 };

@@ -14,6 +14,7 @@
 #define TS_RATING_AGMA2003_H
 
 #include "base/workings.h"
+#include "catalog/agma2003_allowable.h"
 #include "element/bevel_pair.h"
 #include "rating/agma2003/agma2003_factor.h"
 #include "rating/agma2003/agma2003_remark.h"

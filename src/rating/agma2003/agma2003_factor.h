@@ -55,22 +55,4 @@ double ts_agma2003_temperature(double T_M, ts_workings *workings);
 double ts_agma2003_reliability(double R, ts_workings *workings);
 double ts_agma2003_reliability_contact(double Y_Z, ts_workings *workings);
 
-/* ---- allowable stress numbers ---------------------------------------------------------------- */
-
-typedef enum ts_agma2003_steel {
-    TS_AGMA2003_THROUGH_HARDENED, /* grades 1 and 2, by Brinell hardness */
-    TS_AGMA2003_CARBURISED,       /* grades 1, 2, 3                      */
-    TS_AGMA2003_STEEL_COUNT
-} ts_agma2003_steel;
-
-typedef struct ts_agma2003_allowable {
-    double sigma_Hlim, sigma_Flim; /* Pa   NaN: there is no such grade, or no hardness          */
-    bool   within;                 /*      180 .. 400 HB (through-hardened)                     */
-} ts_agma2003_allowable;
-
-/* These belong to the Z_I and Y_J of the same standard and to nothing else: about half of the
- * bending numbers of AGMA 2001. */
-ts_agma2003_allowable ts_agma2003_allowable_of(ts_agma2003_steel steel, int grade, double HB,
-                                               int gear, ts_workings *workings);
-
 #endif
