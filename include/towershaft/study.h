@@ -127,4 +127,10 @@ TS_API ts_status ts_study_set_bytes(ts_study *study, const char *name, const cha
                                     size_t length, const char *address, const char *value,
                                     const ts_sink *sink);
 
+/* The same for one item of a list, such as a shaft of a branch, that takes the place `place` (from
+ * 1) in its list; those between move up. */
+TS_API ts_status ts_study_move_bytes(ts_study *study, const char *name, const char *bytes,
+                                     size_t length, const char *address, uint32_t place,
+                                     const ts_sink *sink);
+
 #endif

@@ -12,6 +12,7 @@ typedef struct edit {
     ts_text         value; /* .at NULL: removal */
     ts_arena       *arena;
     ts_diagnostics *list;
+    uint32_t        place; /* 0: no move */
 } edit;
 
 /* ---- messages ------------------------------------------------------------------------------- */
@@ -90,8 +91,11 @@ static bool make_plan(const edit *e, ts_edit_plan *plan)
         return ts_plan_refuse(plan, "no-such-place", "there is nothing at this address",
                               "an address such as drive/hp/box/clockwise/2/teeth");
     if (e->value.at == NULL && node == 0)
-        return ts_plan_refuse(plan, "no-such-place", "there is nothing at this address to remove",
+        return ts_plan_refuse(plan, "no-such-place",
+                              "there is nothing at this address to remove or move",
                               "the address of a key of the file");
+    if (e->place != 0)
+        return ts_plan_move(plan, node, e->place);
     if (e->value.at == NULL)
         return ts_plan_removal(plan, node);
     if (!is_one_line(e->value) || e->value.length == 0)
@@ -190,11 +194,17 @@ ts_status ts_edit_set(ts_text bytes, const char *name, ts_text address, ts_text 
 {
     if (value.at == NULL)
         value.at = "";
-    return run(&(edit){bytes, name, address, value, arena, list}, out);
+    return run(&(edit){bytes, name, address, value, arena, list, 0}, out);
 }
 
 ts_status ts_edit_unset(ts_text bytes, const char *name, ts_text address, ts_arena *arena,
                         ts_diagnostics *list, ts_buffer *out)
 {
-    return run(&(edit){bytes, name, address, {NULL, 0}, arena, list}, out);
+    return run(&(edit){bytes, name, address, {NULL, 0}, arena, list, 0}, out);
+}
+
+ts_status ts_edit_move(ts_text bytes, const char *name, ts_text address, uint32_t place,
+                       ts_arena *arena, ts_diagnostics *list, ts_buffer *out)
+{
+    return run(&(edit){bytes, name, address, {NULL, 0}, arena, list, place}, out);
 }

@@ -29,4 +29,9 @@ ts_status ts_edit_set(ts_text bytes, const char *name, ts_text address, ts_text 
 ts_status ts_edit_unset(ts_text bytes, const char *name, ts_text address, ts_arena *arena,
                         ts_diagnostics *list, ts_buffer *out);
 
+/* The list item at `address` takes the place `place`, from 1, of its list; those between move up
+ * and every comment stays where it is. */
+ts_status ts_edit_move(ts_text bytes, const char *name, ts_text address, uint32_t place,
+                       ts_arena *arena, ts_diagnostics *list, ts_buffer *out);
+
 #endif

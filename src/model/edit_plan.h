@@ -25,6 +25,9 @@ bool ts_plan_removal(ts_edit_plan *plan, ts_node node);
 /* Below `deepest`, `words` are added: a key or position, or a key and the first key in it. */
 bool ts_plan_addition(ts_edit_plan *plan, ts_node deepest, ts_text words, ts_text value);
 
+/* The item at `item` takes the place `to`, from 1, of its list; those between move up. */
+bool ts_plan_move(ts_edit_plan *plan, ts_node item, uint32_t to);
+
 /* All of them return this after setting the reason. */
 bool ts_plan_refuse(ts_edit_plan *plan, const char *code, const char *says, const char *expected);
 
