@@ -10,9 +10,11 @@
 #include "towershaft/size.h"
 #include "towershaft/mass.h"
 #include "towershaft/figure.h"
+#include "towershaft/view.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"
 #include "towershaft/arrange.h"
 #include "towershaft/report.h"
+#include "towershaft/place.h"
 
 #endif

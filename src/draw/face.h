@@ -41,6 +41,11 @@ typedef struct ts_face {
 /* Works out gears and phases, scale and positions.  face->scene, front, picture must be set. */
 ts_status ts_face_lay_out(ts_face *face);
 
+/* The first part of that: gears with their phases, and shafts with their radii, all in metres. */
+ts_status ts_face_measure(ts_face *face);
+/* The outlines of the gears, as finely as face->px asks. */
+void ts_face_trace_gears(ts_face *face);
+
 /* From metres as in model/train.h to the sheet. */
 ts_point ts_face_point(const ts_face *face, double x, double y);
 /* A point at `clock` (rad from behind) and radius (m) about the engine axis. */

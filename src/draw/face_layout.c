@@ -251,7 +251,7 @@ static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_inde
         gear->shape.count = 0;
 }
 
-static void trace_gears(ts_face *face)
+void ts_face_trace_gears(ts_face *face)
 {
     const ts_train *train = face->scene->train;
     for (uint32_t m = 0; m < train->mesh_count; m++) {
@@ -276,7 +276,7 @@ static void say_scale(ts_face *face)
     scene->scale = line->bytes ? ts_arena_copy(scene->arena, line->bytes, line->length) : NULL;
 }
 
-ts_status ts_face_lay_out(ts_face *face)
+ts_status ts_face_measure(ts_face *face)
 {
     const ts_train *train = face->scene->train;
     face->gears           = TS_TAKE(face->scene->arena, ts_face_gear, train->gear_count);
@@ -287,10 +287,19 @@ ts_status ts_face_lay_out(ts_face *face)
     mesh_gears(face);
     for (uint32_t s = 0; s < train->shaft_count; s++)
         measure_shaft(face, s);
+    return TS_OK;
+}
+
+ts_status ts_face_lay_out(ts_face *face)
+{
+    const ts_train *train  = face->scene->train;
+    const ts_status status = ts_face_measure(face);
+    if (status != TS_OK)
+        return status;
     choose_scale(face);
     for (uint32_t s = 0; s < train->shaft_count; s++)
         place_shaft(face, s);
-    trace_gears(face);
+    ts_face_trace_gears(face);
     say_scale(face);
     return TS_OK;
 }

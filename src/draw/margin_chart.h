@@ -20,10 +20,11 @@ typedef enum ts_margin_state {
 } ts_margin_state;
 
 typedef struct ts_margin_cell {
-    ts_margin_state   state;
-    double            margin;  /* capacity / demand - 1; NaN in the states without a number */
-    ts_node           node;    /* what it is about                                           */
-    const ts_finding *finding; /* about the same; NULL: none                                 */
+    ts_margin_state     state;
+    double              margin;    /* capacity / demand - 1; NaN in the states without a number */
+    ts_node             node;      /* what it is about                                           */
+    const ts_finding   *finding;   /* about the same; NULL: none                                 */
+    const ts_judgement *judgement; /* NULL: absent                                            */
 } ts_margin_cell;
 
 typedef struct ts_margin_row {

@@ -81,10 +81,11 @@ static bool put(const ts_scene *scene, ts_margin_rows *rows, const ts_judgement 
     if (!row)
         return false;
     const ts_finding    *finding = finding_of(scene, judgement);
-    const ts_margin_cell one     = {.state   = state_of(judgement, finding),
-                                    .margin  = judgement->margin,
-                                    .node    = judgement->node,
-                                    .finding = finding};
+    const ts_margin_cell one     = {.state     = state_of(judgement, finding),
+                                    .margin    = judgement->margin,
+                                    .node      = judgement->node,
+                                    .finding   = finding,
+                                    .judgement = judgement};
     ts_margin_cell      *cell    = &row->cells[judgement->condition];
     if (worse(&one, cell))
         *cell = one;
