@@ -31,7 +31,9 @@ def main():
             data = file.read()
         values = ",".join(str(byte) for byte in data)
         blobs.append(f"static const unsigned char embedded_{index}[] = {{{values},0}};\n")
-        title = says(path, data.decode("utf-8", "replace")).replace("\\", "\\\\").replace('"', '\\"')
+        # Of a file that is no text, or whose first comment is not ASCII, only its path is said.
+        title = says(path, data.decode("utf-8")) if b"\0" not in data else path
+        title = (title if title.isascii() and title.isprintable() else path).replace("\\", "\\\\").replace('"', '\\"')
         rows.append(f'    {{"{name}", "{title}", embedded_{index}, {len(data)}}},\n')
     with open(out, "w", encoding="ascii") as file:
         file.writelines(blobs)

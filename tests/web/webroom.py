@@ -23,6 +23,9 @@ def run(*words, cwd=PLACE, timeout=600):
 
 
 def copy_sources():
+    shared = PLACE.parent / "data"  # web/ reads the one table of colours from here
+    shared.mkdir(exist_ok=True)
+    shutil.copyfile(ROOT / "data/look.json", shared / "look.json")
     for path in WEB.iterdir():
         if path.name in LEFT_OUT:
             continue

@@ -1,35 +1,108 @@
-// Where does the page begin?
+// Where does the page begin, and what stands where in it?
+import "virtual:look.css";
+import "./page.css";
 import { render } from "preact";
-import { signal } from "@preact/signals";
+import { useEffect, useState } from "preact/hooks";
+import { Arrange } from "./panel/arrange";
+import { Compare } from "./panel/compare";
+import { Conditions } from "./panel/conditions";
+import { FilePanel } from "./panel/file";
+import { Findings } from "./panel/findings";
+import { Handle } from "./panel/handle";
+import { KEYS, listenToKeys } from "./panel/keys";
+import { FaceTable, Rail } from "./panel/rail";
+import { Title, Told } from "./panel/title";
+import { Working } from "./panel/working";
+import { FacePicture } from "./picture/face";
+import { begin } from "./state/live";
+import { asTable, conditionName, ground, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
 
-interface Finding { rule: string; level: string; state: string; line: number; says: string; fingerprint: string }
-interface Answer { title: string; says: string; findings: Finding[] }
-
-const answer = signal<Answer | null>(null);
-const serial = signal(0);
-
-async function load(): Promise<void> {
-  const got = await fetch("/api/answer");
-  answer.value = got.ok ? ((await got.json()) as Answer) : null;
-}
-
-function Page() {
-  const now = answer.value;
-  if (now === null) return <p>reading the drive ...</p>;
+function Views() {
+  const face = viewName.value === "Behind" || viewName.value === "Front";
   return (
-    <main>
-      <h1>{now.title}</h1>
-      <p>{now.says}</p>
-      <img src={`/api/picture?figure=behind`} alt="the face of the boxes, seen from behind" />
-      <ul>{now.findings.map((one) => <li key={one.fingerprint}>{one.level} {one.rule} line {one.line}: {one.says}</li>)}</ul>
-    </main>
+    <nav class="views" aria-label="views">
+      {VIEWS.map((name) => (
+        <button key={name} type="button" aria-pressed={viewName.value === name} class={name === "Arrange" ? "apart" : ""} onClick={() => { viewName.value = name; }}>{name}</button>
+      ))}
+      <span class="grow" />
+      {face && <>
+        <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
+        <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>
+      </>}
+    </nav>
   );
 }
 
-new EventSource("/api/events").onmessage = (event) => {
-  serial.value = (JSON.parse(event.data as string) as { serial: number }).serial;
-  void load();
-};
-void load();
+function Unrolled() {
+  const serial = state.value?.computed ?? 0;
+  const query = new URLSearchParams({ figure: "unrolled", condition: conditionName.value, ground: ground.value, units: units.value });
+  return (
+    <div class="wide scroll" tabIndex={0} role="region" aria-label="unrolled">
+      <img key={serial} class="sheet" src={`/api/picture?${query.toString().replace(/\+/g, "%20")}`} alt="The arc of the box laid flat: face widths, bodies on both faces, gaps. The numbers stand in the table of the face view." />
+    </div>
+  );
+}
+
+function Bench() {
+  switch (viewName.value) {
+    case "Unrolled": return <Unrolled />;
+    case "Arrange": return <Arrange />;
+    case "Compare": return <Compare />;
+    default:
+      return (
+        <>
+          {asTable.value ? <FaceTable /> : <FacePicture front={viewName.value === "Front"} />}
+          <Handle />
+          <Rail />
+        </>
+      );
+  }
+}
+
+function Reading() {
+  return (
+    <aside class={leaf.value === "file" ? "reading file-open" : "reading"} aria-label="reading column">
+      <nav class="views" aria-label="leaves">
+        <button type="button" aria-pressed={leaf.value === "findings"} onClick={() => { leaf.value = "findings"; }}>Findings and working</button>
+        <button type="button" aria-pressed={leaf.value === "file"} onClick={() => { leaf.value = "file"; }}>File</button>
+      </nav>
+      {leaf.value === "file" ? <FilePanel /> : <><Findings /><Working /></>}
+    </aside>
+  );
+}
+
+function Keys(props: { close: () => void }) {
+  return (
+    <div class="keys" role="dialog" aria-modal="false" aria-label="keys" onKeyDown={(event) => { if (event.key === "Escape") props.close(); }}>
+      <h2>Keys</h2>
+      <dl>{KEYS.map(([key, says]) => <div key={key}><dt>{key}</dt><dd>{says}</dd></div>)}</dl>
+      <button type="button" ref={(one) => one?.focus()} onClick={props.close}>Close</button>
+    </div>
+  );
+}
+
+function Page() {
+  const [help, setHelp] = useState(false);
+  useEffect(() => listenToKeys(() => setHelp(true)), []);
+  return (
+    <div class="page">
+      <svg class="away" aria-hidden="true" width="1" height="1"><defs><pattern id="hatch" width="4.5" height="4.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch-line" x1="0" y1="0" x2="0" y2="4.5" /></pattern></defs></svg>
+      <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>
+      <a class="skip" href="#findings" onClick={(event) => { event.preventDefault(); document.querySelector<HTMLElement>("#findings .scroll")?.focus(); }}>To the findings</a>
+      <Title />
+      <main class="left">
+        <Views />
+        <div class="bench">{view.value === null && state.value === null ? <p class="wide">Reading the drive.</p> : view.value === null ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
+        <Told />
+        <Conditions />
+      </main>
+      <Reading />
+      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {view.value?.caution ?? ""}</footer>
+      {help && <Keys close={() => setHelp(false)} />}
+    </div>
+  );
+}
+
 const place = document.getElementById("page");
 if (place !== null) render(<Page />, place);
+void begin();

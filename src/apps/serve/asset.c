@@ -31,7 +31,7 @@ const char *asset_kind(const asset *one)
         {".html", "text/html; charset=utf-8"},
         {".js", "text/javascript; charset=utf-8"},
         {".css", "text/css; charset=utf-8"},
-        {".woff2", "font/woff2"},
+        {".otf", "font/otf"},
         {".svg", "image/svg+xml"},
         {".txt", "text/plain; charset=utf-8"},
     };

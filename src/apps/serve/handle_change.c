@@ -52,13 +52,18 @@ static void forget(edited *it)
     growing_forget(&it->messages);
 }
 
-static void say_edit(growing *says, const json_node *at, const json_node *to)
+static void say_edit(growing *says, const json_node *at, const json_node *to, const json_node *move)
 {
     if (says->length > SAYS_MOST)
         return;
     if (says->length > 0)
         growing_text(says, "; ");
     growing_add(says, at->text, at->length);
+    if (move != NULL) {
+        growing_text(says, " to place ");
+        growing_number(says, (long long)move->number);
+        return;
+    }
     if (to == NULL) {
         growing_text(says, " removed");
         return;
@@ -73,14 +78,20 @@ static ts_status edit_once(const change *one, const json_node *edit, edited *it)
     const json_node *at   = json_tree_item(one->tree, edit, "at", JSON_STRING);
     const json_node *to   = json_tree_item(one->tree, edit, "to", JSON_STRING);
     const json_node *gone = json_tree_item(one->tree, edit, "gone", JSON_TRUE);
-    if (at == NULL || (to == NULL) == (gone == NULL) || strlen(at->text) != at->length ||
-        (to != NULL && strlen(to->text) != to->length))
+    const json_node *move = json_tree_item(one->tree, edit, "place", JSON_NUMBER);
+    const int        ways = (to != NULL) + (gone != NULL) + (move != NULL);
+    if (at == NULL || ways != 1 || strlen(at->text) != at->length ||
+        (to != NULL && strlen(to->text) != to->length) ||
+        (move != NULL && !(move->number >= 1.0 && move->number <= 1000.0)))
         return TS_NO_OUTPUT;
     ts_study *study  = NULL;
     growing   next   = {0};
     ts_sink   sink   = growing_sink(&next);
     ts_status status = ts_study_open(NULL, &study);
-    if (status == TS_OK)
+    if (status == TS_OK && move != NULL)
+        status = ts_study_move_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
+                                     at->text, (uint32_t)move->number, &sink);
+    else if (status == TS_OK)
         status = ts_study_set_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
                                     at->text, to != NULL ? to->text : NULL, &sink);
     if (status == TS_NOT_UNDERSTOOD) {
@@ -91,7 +102,7 @@ static ts_status edit_once(const change *one, const json_node *edit, edited *it)
     if (status == TS_OK) {
         growing_forget(&it->text);
         it->text = next;
-        say_edit(&it->says, at, to);
+        say_edit(&it->says, at, to, move);
     } else {
         growing_forget(&next);
     }
@@ -126,8 +137,8 @@ static enum MHD_Result act(const change *one)
         sent = reply_send(one->to, 422, "application/json", &it.messages);
     } else if (status == TS_NO_OUTPUT) {
         sent = reply_say(one->to, 400,
-                         "an act is a list of edits, each with `at` and either `to` "
-                         "or `gone`");
+                         "an act is a list of edits, each with `at` and one of `to`, `gone` "
+                         "and `place`");
     } else {
         sent = reply_say(one->to, 507, "there is not enough memory for this act");
     }

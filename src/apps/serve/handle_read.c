@@ -159,6 +159,29 @@ static enum MHD_Result send_answer(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, json_kind_name, &out);
 }
 
+static enum MHD_Result send_view(server *at, struct MHD_Connection *to)
+{
+    growing               out     = {0};
+    const ts_sink         sink    = growing_sink(&out);
+    const char           *units   = asked(to, "units");
+    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_study_write_view(at->here.study, &options, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_places(server *at, struct MHD_Connection *to)
+{
+    growing       out  = {0};
+    const ts_sink sink = growing_sink(&out);
+    const char   *name = asked(to, "accessory");
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_places_write(at->here.study, name != NULL ? name : "", &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
 static enum MHD_Result send_why(server *at, struct MHD_Connection *to)
 {
     growing               out   = {0};
@@ -225,6 +248,10 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return handle_state(at, to, 200);
     case ROUTE_ANSWER:
         return send_answer(at, to);
+    case ROUTE_VIEW:
+        return send_view(at, to);
+    case ROUTE_PLACES:
+        return send_places(at, to);
     case ROUTE_WHY:
         return send_why(at, to);
     case ROUTE_PICTURE:

@@ -10,6 +10,8 @@ typedef enum route_id {
     ROUTE_ASSET,
     ROUTE_STATE,
     ROUTE_ANSWER,
+    ROUTE_VIEW,
+    ROUTE_PLACES,
     ROUTE_WHY,
     ROUTE_PICTURE,
     ROUTE_COMPARE,

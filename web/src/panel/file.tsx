@@ -1,0 +1,101 @@
+// What does the file say, what would it say, and what follows?
+import { useEffect, useRef, useState } from "preact/hooks";
+import { putText } from "../state/acts";
+import { line, state, view } from "../state/store";
+import { post } from "../wire/ask";
+import type { TryAnswer } from "../wire/view";
+import type { Editor } from "./editor";
+
+export interface Remark { line: number; column: number; level: "refuse" | "warn" | "note"; says: string }
+
+function remarks(got: TryAnswer | null): Remark[] {
+  if (got === null) return [];
+  const wrong = (got.wrong?.messages ?? []).map((one): Remark => ({ line: one.line, column: one.column, level: "refuse", says: one.says + (one.expected ? `; expected: ${one.expected}` : "") }));
+  const found = got.findings.filter((one) => one.state !== "waived").map((one): Remark => ({ line: one.line, column: one.column, level: one.level, says: one.says }));
+  return [...wrong, ...found];
+}
+
+export function FilePanel() {
+  const place = useRef<HTMLDivElement>(null);
+  const editor = useRef<Editor | null>(null);
+  const base = useRef("");
+  const [dirty, setDirty] = useState(false);
+  const [conflict, setConflict] = useState(false);
+  const [wrong, setWrong] = useState<Remark[]>([]);
+  const timer = useRef(0);
+  const judge = (text: string): void => {
+    void post<TryAnswer>("/api/try", { text }).then((got) => {
+      if (editor.current === null || editor.current.text() !== text) return;
+      const all = remarks(got.body);
+      editor.current.show(all);
+      setWrong(all.filter((one) => one.level === "refuse"));
+    });
+  };
+  const changed = (text: string): void => {
+    setDirty(text !== base.current);
+    window.clearTimeout(timer.current);
+    timer.current = window.setTimeout(() => judge(text), 200);
+  };
+  const save = (): void => {
+    const text = editor.current?.text() ?? "";
+    void putText(text).then((good) => {
+      if (!good) return;
+      base.current = text;
+      setDirty(false);
+      setConflict(false);
+    });
+  };
+  useEffect(() => {
+    let live = true;
+    base.current = state.value?.text ?? "";
+    void import("./editor").then(({ openEditor }) => {
+      if (!live || place.current === null) return;
+      editor.current = openEditor(place.current, base.current, { changed, save });
+      judge(base.current);
+      if (line.value > 0) editor.current.goTo(line.value);
+    });
+    return () => {
+      live = false;
+      editor.current?.close();
+      editor.current = null;
+    };
+  }, []);
+  const text = state.value?.text ?? "";
+  useEffect(() => {
+    if (editor.current === null || text === base.current) return;
+    if (editor.current.text() === base.current) {
+      base.current = text;
+      editor.current.put(text);
+      judge(text);
+    } else if (text !== editor.current.text()) {
+      setConflict(true);
+    }
+  }, [text]);
+  useEffect(() => {
+    if (line.value > 0) editor.current?.goTo(line.value);
+  }, [line.value, view.value]);
+  const theirs = (): void => {
+    base.current = text;
+    editor.current?.put(text);
+    setDirty(false);
+    setConflict(false);
+    judge(text);
+  };
+  return (
+    <section class="file" id="file" aria-labelledby="file-head">
+      <h2 id="file-head">File <small>{dirty ? "changed here, not in the file yet" : "as it stands on the disk"}</small></h2>
+      {conflict && (
+        <div class="conflict" role="alert">
+          <p>The file has changed since you began to write here. Nothing of either is lost: yours is below, the other stands in the file.</p>
+          <button type="button" onClick={save}>Put mine in its place (undo brings it back)</button>{" "}
+          <button type="button" onClick={theirs}>Leave mine and show the file</button>
+        </div>
+      )}
+      <p><button type="button" class={dirty ? "main" : ""} disabled={!dirty} onClick={save}>Put into the file</button> <small>Ctrl+S. Escape, then Tab, leaves the text.</small></p>
+      <div ref={place} class="editor" />
+      <div class="wrong" role="status" aria-live="polite">
+        {wrong.length === 0 ? "Nothing is refused." : <ul>{wrong.slice(0, 6).map((one, index) => <li key={index}><button type="button" class="link" onClick={() => editor.current?.goTo(one.line)}>line {one.line}</button> {one.says}</li>)}</ul>}
+      </div>
+    </section>
+  );
+}

@@ -1,0 +1,38 @@
+// What can be done with the chosen shaft, by hand or by key?
+import { branchLength, branchOf, changeTeeth, moveShaft, otherFace } from "../state/acts";
+import { arrangeFor, chosen, line, leaf, mainGear, padsOf, view, viewName, working, conditionName } from "../state/store";
+
+export function Handle() {
+  const now = view.value;
+  const shaft = now?.shafts[chosen.value];
+  if (now === null || shaft === undefined || shaft.kind !== "box")
+    return <div class="handle"><span class="key">No shaft chosen. Choose one in the picture or in the row below.</span></div>;
+  const gear = mainGear(now, chosen.value);
+  const branch = branchOf(shaft.address);
+  const length = branch === null ? 0 : branchLength(now, branch.branch);
+  const index = chosen.value;
+  return (
+    <div class="handle" role="group" aria-label={`shaft ${shaft.number}, ${shaft.name}`}>
+      <b>{shaft.number} {shaft.name}</b>
+      {gear !== undefined && (
+        <span class="pair" role="group" aria-label="teeth">
+          <button type="button" aria-label="one tooth less" onClick={() => changeTeeth(index, -1)}>{"\u2212"}</button>
+          <span>{gear.teeth} teeth</span>
+          <button type="button" aria-label="one tooth more" onClick={() => changeTeeth(index, 1)}>+</button>
+        </span>
+      )}
+      {padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => (
+        <span class="pair" key={pad.address}>
+          <button type="button" onClick={() => void otherFace(pad)}>{pad.name} to the {pad.face === "front" ? "rear" : "front"}</button>
+          <button type="button" onClick={() => { arrangeFor.value = pad.name; viewName.value = "Arrange"; }}>Best place for it</button>
+        </span>
+      ))}
+      {branch !== null && <>
+        <button type="button" disabled={branch.place <= 1} onClick={() => void moveShaft(index, branch.place - 1)}>Inwards</button>
+        <button type="button" disabled={branch.place >= length} onClick={() => void moveShaft(index, branch.place + 1)}>Outwards</button>
+      </>}
+      <button type="button" onClick={() => { working.value = `${shaft.address}:n@${conditionName.value}`; leaf.value = "findings"; }}>Why this speed</button>
+      <button type="button" onClick={() => { line.value = shaft.line; leaf.value = "file"; }}>Line {shaft.line}</button>
+    </div>
+  );
+}

@@ -1,0 +1,18 @@
+// What does a gear look like, made of the half tooth that the server gives?
+import type { Gear } from "../wire/view";
+
+/** The whole outline about its own axis, the middle of tooth 0 straight up; px. */
+export function outline(gear: Gear, k: number): string {
+  const half = gear.half_tooth;
+  if (half.length === 0) return "";
+  const tooth = [...half, ...half.slice(0, -1).reverse().map(([x, y]): [number, number] => [-x, y])];
+  const words: string[] = [];
+  for (let i = 0; i < gear.teeth; i++) {
+    const turn = (2 * Math.PI * i) / gear.teeth;
+    const c = Math.cos(turn);
+    const s = Math.sin(turn);
+    for (const [x, y] of tooth)
+      words.push(`${((x * c - y * s) * k).toFixed(1)},${(-(x * s + y * c) * k).toFixed(1)}`);
+  }
+  return `M${words.join("L")}Z`;
+}

@@ -1,0 +1,57 @@
+// At what scale, and where on the screen, does everything of the face view stand?
+import type { View } from "../wire/view";
+
+export interface Sheet {
+  width: number; height: number;
+  /** px a metre */
+  k: number;
+  /** +1 as from behind, -1 mirrored as from the front */
+  side: 1 | -1;
+  ox: number; oy: number;
+}
+
+const WALL = 0.008;
+
+interface Bounds { left: number; right: number; low: number; high: number }
+
+function hold(all: Bounds, x: number, y: number, r: number): void {
+  all.left = Math.min(all.left, x - r);
+  all.right = Math.max(all.right, x + r);
+  all.low = Math.min(all.low, y - r);
+  all.high = Math.max(all.high, y + r);
+}
+
+export function bodyRadius(now: View, shaft: number): number {
+  return Math.max(0, ...now.pads.filter((pad) => pad.shaft === shaft).map((pad) => pad.radius ?? 0));
+}
+
+function boundsOf(now: View, side: number): Bounds {
+  const all: Bounds = { left: 0, right: 0, low: 0, high: 0 };
+  hold(all, 0, 0, 0.06);
+  now.shafts.forEach((shaft, index) => {
+    if (shaft.kind === "box" && shaft.x !== null && shaft.y !== null)
+      hold(all, side * shaft.x, shaft.y, Math.max(shaft.r + WALL, bodyRadius(now, index)));
+  });
+  for (const one of now.engine.keep_outs)
+    if (one.x !== null && one.y !== null) hold(all, side * one.x, one.y, one.r ?? 0);
+  return all;
+}
+
+export function layOut(now: View, width: number, height: number, side: 1 | -1): Sheet {
+  const all = boundsOf(now, side);
+  const room = 26;
+  const k = Math.max(1, Math.min((width - 2 * room) / (all.right - all.left), (height - 2 * room) / (all.high - all.low)));
+  return {
+    width, height, k, side,
+    ox: width / 2 - (k * (all.left + all.right)) / 2,
+    oy: height / 2 + (k * (all.low + all.high)) / 2,
+  };
+}
+
+export function toX(sheet: Sheet, x: number): number {
+  return sheet.ox + sheet.side * x * sheet.k;
+}
+
+export function toY(sheet: Sheet, y: number): number {
+  return sheet.oy - y * sheet.k;
+}

@@ -1,0 +1,175 @@
+// What can be done from the page?  Every act is one step that can be taken back.
+import { get, post, type Answer } from "../wire/ask";
+import type { Edit, Finding, Pad, State, View } from "../wire/view";
+import { boxShafts, busy, chosen, condition, mainGear, state, told, units, view } from "./store";
+
+let asked = 0;
+
+/** The picture of the newest text; an older answer that comes late is dropped. */
+export async function loadView(): Promise<void> {
+  const mine = ++asked;
+  const got = await get<View>("/api/view", { units: units.value });
+  if (mine !== asked) return;
+  if (got.body === null || got.status !== 200) {
+    if (got.status !== 409) told.value = { says: got.says ?? "the drive cannot be shown", bad: true };
+    return;
+  }
+  keepChoice(got.body);
+}
+
+/** The chosen shaft stays chosen by its name, for an act may have moved it. */
+function keepChoice(next: View): void {
+  const before = view.value;
+  if (before === null) condition.value = next.most_power;
+  if (before !== null && chosen.value >= 0) {
+    const shaft = before.shafts[chosen.value];
+    const same = next.shafts.findIndex((one) => one.kind === shaft?.kind && one.name === shaft?.name);
+    const there = next.shafts.findIndex((one) => one.address === shaft?.address);
+    chosen.value = same >= 0 ? same : there;
+  }
+  if (condition.value >= next.conditions.length) condition.value = next.most_power;
+  view.value = next;
+}
+
+export async function loadState(): Promise<void> {
+  const got = await get<State>("/api/state");
+  if (got.status === 200 && got.body !== null) await take(got.body);
+  else told.value = { says: got.says ?? "the server does not answer", bad: true };
+}
+
+async function take(next: State): Promise<void> {
+  const before = state.value;
+  state.value = next;
+  if (before === null || before.computed !== next.computed || view.value === null) await loadView();
+}
+
+async function change(path: string, body: object, done: (next: State) => string): Promise<boolean> {
+  const base = state.value?.serial ?? 0;
+  busy.value++;
+  const got: Answer<State> = await post<State>(path, { base, ...body });
+  if (got.status === 200 && got.body !== null) {
+    await take(got.body);
+    told.value = { says: done(got.body), bad: false };
+  } else if (got.status === 409 && got.body !== null && "serial" in got.body) {
+    await take(got.body);
+    told.value = { says: "The file was changed by another hand meanwhile, so nothing was done. Look at it and try again; undo takes that change back.", bad: true };
+  } else {
+    told.value = { says: `Nothing was changed: ${got.says ?? "no answer"}`, bad: true };
+  }
+  busy.value--;
+  return got.status === 200;
+}
+
+export function act(edits: Edit[], says: string): Promise<boolean> {
+  return change("/api/act", { edits, says }, () => `Done: ${says}.`);
+}
+
+export function undo(): Promise<boolean> {
+  const what = state.value?.undo;
+  if (!what) return Promise.resolve(false);
+  return change("/api/undo", {}, () => `Taken back: ${what}.`);
+}
+
+export function redo(): Promise<boolean> {
+  const what = state.value?.redo;
+  if (!what) return Promise.resolve(false);
+  return change("/api/redo", {}, () => `Done again: ${what}.`);
+}
+
+export function putText(text: string): Promise<boolean> {
+  return change("/api/text", { text }, () => "The text was put into the file.");
+}
+
+// ---- acts on the machine ----------------------------------------------------------------------
+
+let pending: { address: string; teeth: number; timer: number } | null = null;
+
+/** Teeth are counted up while the wheel turns; when it rests, that is one act. */
+export function changeTeeth(shaft: number, by: number): void {
+  const now = view.value;
+  const gear = now === null ? undefined : mainGear(now, shaft);
+  if (gear === undefined || now === null) return;
+  const address = `${now.shafts[shaft]?.address}/teeth`;
+  const from = pending?.address === address ? pending.teeth : gear.teeth;
+  if (pending !== null) window.clearTimeout(pending.timer);
+  const teeth = Math.max(3, from + by);
+  told.value = { says: `${now.shafts[shaft]?.name}: ${teeth} teeth`, bad: false };
+  pending = {
+    address, teeth,
+    timer: window.setTimeout(() => {
+      pending = null;
+      if (teeth !== gear.teeth) void act([{ at: address, to: String(teeth) }], `${now.shafts[shaft]?.name}: ${gear.teeth} to ${teeth} teeth`);
+    }, 180),
+  };
+}
+
+export function otherFace(pad: Pad): Promise<boolean> {
+  const now = view.value;
+  if (now === null) return Promise.resolve(false);
+  const to = pad.face === "front" ? "rear" : "front";
+  const at = pad.address.replace(/\/(front|rear)$/, `/${to}`);
+  const there = now.pads.find((one) => one.shaft === pad.shaft && one.face === to);
+  const edits: Edit[] = [{ at: pad.address, gone: true }];
+  if (there !== undefined) edits.push({ at: there.address, gone: true });
+  edits.push({ at, to: pad.name });
+  if (there?.accessory !== undefined) edits.push({ at: pad.address, to: there.name });
+  return act(edits, `${pad.name} to the ${to}${there?.accessory !== undefined ? `, ${there.name} to the ${pad.face}` : ""}`);
+}
+
+/** A shaft of a branch stands at ".../clockwise/2". */
+export function branchOf(address: string): { branch: string; place: number } | null {
+  const found = /^(.*\/(?:clockwise|anticlockwise))\/(\d+)$/.exec(address);
+  return found === null ? null : { branch: found[1] ?? "", place: Number(found[2]) };
+}
+
+export function branchLength(now: View, branch: string): number {
+  return boxShafts(now).filter((one) => branchOf(one.shaft.address)?.branch === branch).length;
+}
+
+export function moveShaft(shaft: number, place: number): Promise<boolean> {
+  const now = view.value;
+  const one = now?.shafts[shaft];
+  if (one === undefined) return Promise.resolve(false);
+  return act([{ at: one.address, place }], `${one.name} to place ${place} of its branch`);
+}
+
+/** An accessory to a free pad of another shaft, or in exchange. */
+export function movePad(pad: Pad, shaft: number): Promise<boolean> {
+  const now = view.value;
+  const target = now?.shafts[shaft];
+  if (now === null || target === undefined) return Promise.resolve(false);
+  const at = `${target.address}/${pad.face}`;
+  const there = now.pads.find((one) => one.shaft === shaft && one.face === pad.face);
+  const edits: Edit[] = [{ at: pad.address, gone: true }];
+  if (there !== undefined) edits.push({ at: there.address, gone: true });
+  edits.push({ at, to: pad.name });
+  if (there?.accessory !== undefined) edits.push({ at: pad.address, to: there.name });
+  return act(edits, `${pad.name} to shaft ${target.number}`);
+}
+
+export function waive(one: Finding, why: string, by: string): Promise<boolean> {
+  const now = view.value;
+  if (now === null) return Promise.resolve(false);
+  const text = `{rule: ${JSON.stringify(one.rule)}, at: ${JSON.stringify(one.address ?? "")}, why: ${JSON.stringify(why)}, by: ${JSON.stringify(by)}}`;
+  const edit: Edit = now.waivers > 0 ? { at: `waived/${now.waivers + 1}`, to: text } : { at: "waived", to: `[${text}]` };
+  return act([edit], `waived ${one.rule} at ${one.address ?? ""}`);
+}
+
+export function unwaive(one: Finding): Promise<boolean> {
+  if (one.waiver === null || view.value === null) return Promise.resolve(false);
+  const at = view.value.waivers === 1 ? "waived" : one.waiver;
+  return act([{ at, gone: true }], `the waiver of ${one.rule} removed`);
+}
+
+export function beginSearch(accessory: string, seconds: number): Promise<boolean> {
+  const keep = (view.value?.pads ?? []).filter((pad) => pad.accessory !== undefined && pad.name !== accessory).map((pad) => pad.address);
+  return change("/api/arrange", { keep, seconds }, () => "The search has begun.");
+}
+
+export function stopSearch(): Promise<boolean> {
+  return change("/api/arrange/stop", {}, () => "The search ends with what it has.");
+}
+
+export function takeFound(): Promise<boolean> {
+  return change("/api/arrange/take", {}, () => "The best arrangement was put into the file.");
+}

@@ -1,0 +1,58 @@
+// What does the page know, and what is chosen in it?
+import { computed, signal } from "@preact/signals";
+import type { Finding, Gear, Pad, Shaft, State, View } from "../wire/view";
+
+export const VIEWS = ["Behind", "Front", "Unrolled", "Arrange", "Compare"] as const;
+export type ViewName = (typeof VIEWS)[number];
+export const GROUNDS = ["light", "dark", "contrast"] as const;
+export type Ground = (typeof GROUNDS)[number];
+export type Leaf = "findings" | "file";
+export type Units = "metric" | "us";
+
+export const state = signal<State | null>(null);
+export const view = signal<View | null>(null);
+/** What went wrong last, or was done last, in one sentence; spoken too. */
+export const told = signal<{ says: string; bad: boolean } | null>(null);
+export const busy = signal(0);
+
+export const viewName = signal<ViewName>("Behind");
+export const condition = signal(0);
+/** Index of the chosen shaft; -1: none. */
+export const chosen = signal(-1);
+export const finding = signal<string | null>(null);
+/** Address whose working is open. */
+export const working = signal<string | null>(null);
+export const leaf = signal<Leaf>("findings");
+/** Line that the file shall show. */
+export const line = signal(0);
+export const ground = signal<Ground>("light");
+export const units = signal<Units>("metric");
+export const turning = signal(false);
+export const asTable = signal(false);
+export const arrangeFor = signal<string | null>(null);
+
+export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");
+
+export function boxShafts(now: View): { shaft: Shaft; index: number }[] {
+  return now.shafts
+    .map((shaft, index) => ({ shaft, index }))
+    .filter((one) => one.shaft.kind === "box")
+    .sort((a, b) => a.shaft.number - b.shaft.number);
+}
+
+export function padsOf(now: View, shaft: number): Pad[] {
+  return now.pads.filter((pad) => pad.shaft === shaft);
+}
+
+export function mainGear(now: View, shaft: number): Gear | undefined {
+  return now.gears.find((gear) => gear.shaft === shaft && gear.role === "main");
+}
+
+/** Open findings first by their order from the server. */
+export function findingsOf(now: View, shaft: number): Finding[] {
+  return now.findings.filter((one) => one.shaft === shaft);
+}
+
+export function shaftAt(now: View, address: string): number {
+  return now.shafts.findIndex((one) => one.address === address);
+}
