@@ -56,6 +56,9 @@ export type Velocity = Quantity<VelocityUnit>;
 export type RotationalSpeedUnit = "rad/s" | "rpm";
 export type RotationalSpeed = Quantity<RotationalSpeedUnit>;
 
+export type ForceUnit = "N" | "kN" | "lbf";
+export type Force = Quantity<ForceUnit>;
+
 export type TorqueUnit = "N.m" | "N.mm" | "kN.m" | "lbf.in" | "lbf.ft";
 export type Torque = Quantity<TorqueUnit>;
 
@@ -73,6 +76,9 @@ export type TemperatureDifference = Quantity<TemperatureDifferenceUnit>;
 
 export type KinematicViscosityUnit = "m2/s" | "mm2/s" | "cSt";
 export type KinematicViscosity = Quantity<KinematicViscosityUnit>;
+
+export type StiffnessUnit = "N/m" | "N/mm" | "N/um" | "lbf/in";
+export type Stiffness = Quantity<StiffnessUnit>;
 
 export type ThermalExpansionUnit = "1/K" | "ppm/K";
 export type ThermalExpansion = Quantity<ThermalExpansionUnit>;
@@ -250,6 +256,8 @@ export interface TakeOff {
   slide?: Sourced<Span<LengthUnit> | Unknown>;
   /** Face width of a wide spur beyond what its load needs. */
   overlap?: Sourced<Length | Unknown>;
+  /** Of the shaft that carries the bevel gear of a splined stub or a wide spur; what is not said is chosen. */
+  bearings?: TakeOffBearings;
 }
 
 /** Two bevel gears; the first is the one nearer to the spool. */
@@ -332,6 +340,8 @@ export interface TowerShaft {
   turns?: Sourced<"cw" | "ccw" | Unknown>;
   /** A shear neck in the radial shaft. */
   neck?: Neck;
+  /** Two of the gearshaft at either end, and the one of `mid bearing`; what is not said is chosen. */
+  bearings?: TowerShaftBearings;
 }
 
 /** A gearbox on the engine: one input, and a train of shafts either way of it. */
@@ -448,6 +458,14 @@ export interface BoxInput {
   turns?: Sourced<"cw" | "ccw" | Unknown>;
   /** Do its bearings stand on both sides of its gears, or on one?  Default: straddled. */
   support?: Sourced<"straddled" | "overhung">;
+  /** Diameter between its bearings, beside the gears; without the key by the load. */
+  outside?: Sourced<Length>;
+  /** Diameter of its bore; without the key half of its journals; 0 mm: solid. */
+  bore?: Sourced<Length>;
+  /** Its two bearings; what is not said is chosen. */
+  bearings?: BoxBearings;
+  /** Its outline from the front end to the rear, in place of the one that follows from its gears and bearings. */
+  sections?: ShaftSection[];
 }
 
 /** A shaft of a box that another shaft of the box drives, with its gears and pads. */
@@ -480,6 +498,14 @@ export interface BoxShaft {
   turns?: Sourced<"cw" | "ccw" | Unknown>;
   /** Do its bearings stand on both sides of its gears, or on one?  Default: straddled. */
   support?: Sourced<"straddled" | "overhung">;
+  /** Diameter between its bearings, beside the gears; without the key by the load. */
+  outside?: Sourced<Length>;
+  /** Diameter of its bore; without the key half of its journals; 0 mm: solid. */
+  bore?: Sourced<Length>;
+  /** Its two bearings; what is not said is chosen. */
+  bearings?: BoxBearings;
+  /** Its outline from the front end to the rear, in place of the one that follows from its gears and bearings. */
+  sections?: ShaftSection[];
   /** In which clock direction from its driver it stands; without the key it stands on the arc, further along. */
   toward?: Sourced<Clock>;
   /** Which gear of its driver drives it; without the key its last step, or its main gear when it has no step. */
@@ -502,6 +528,80 @@ export interface StepGear {
   rim?: Sourced<Length | Unknown>;
   /** Thickness of the web that holds the rim; read beside `rim` only. */
   web?: Sourced<Length | Unknown>;
+}
+
+/** Front and rear; of an overhung shaft the front one stands next to the gears. */
+export interface BoxBearings {
+  /** The one nearer to the inlet of the engine. */
+  front?: BearingSeat;
+  /** The other one. */
+  rear?: BearingSeat;
+}
+
+/** Those of the shaft that carries the bevel gear of a splined stub or a wide spur. */
+export interface TakeOffBearings {
+  /** The one next to the bevel gear. */
+  gear?: BearingSeat;
+  /** The one away from it. */
+  away?: BearingSeat;
+}
+
+/** A gearshaft on two bearings at either end, and perhaps one between them. */
+export interface TowerShaftBearings {
+  /** Next to the bevel gear at the spool. */
+  "inner gear"?: BearingSeat;
+  /** The other one of that gear. */
+  "inner away"?: BearingSeat;
+  /** That of `mid bearing`. */
+  mid?: BearingSeat;
+  /** Next to the bevel gear at the box. */
+  "outer gear"?: BearingSeat;
+  /** The other one of that gear. */
+  "outer away"?: BearingSeat;
+}
+
+/** One bearing, or a pair that is rated as one. */
+export interface BearingSeat {
+  /** What rolls in it, and how; `none`: there is no bearing.  Without the key by what it must bear. */
+  form?: Sourced<"deep groove" | "angular contact" | "cylindrical roller" | "none">;
+  /** Dimension series of ISO 15; outside, width and a generic inside follow.  Without it the lightest that holds. */
+  series?: Sourced<"19" | "10" | "02" | "03">;
+  /** Bore diameter, which is that of the journal. */
+  bore?: Sourced<Length>;
+  /** 2: a pair back to back or face to face, rated as one. */
+  rows?: Sourced<Tally>;
+  /** Contact angle of an angular contact bearing: 15 or from 20 to 45 degrees. */
+  angle?: Sourced<Angle>;
+  /** Does it hold the shaft along its axis?  One of the two does. */
+  locates?: Sourced<"yes" | "no">;
+  /** Its middle, from the front end of the shaft; of a radial shaft's gearshaft from the end that is nearer to the engine axis. */
+  at?: Sourced<Length>;
+  /** Outside diameter; else by the `series`. */
+  outside?: Sourced<Length>;
+  /** Width of one row; else by the `series`. */
+  width?: Sourced<Length>;
+  /** Balls or rollers in a row; else by the `series`. */
+  elements?: Sourced<Tally>;
+  /** Diameter of a ball or roller; else by the `series`. */
+  ball?: Sourced<Length>;
+  /** Effective length of a roller; else by the `series`. */
+  "roller length"?: Sourced<Length>;
+  /** Dynamic capacity of all rows, where a maker states one; else from the inside. */
+  capacity?: Sourced<Force>;
+  /** Static capacity of all rows, where a maker states one; else from the inside. */
+  "static capacity"?: Sourced<Force>;
+  /** Radial stiffness with its housing; else from the inside, in a stiff housing. */
+  stiffness?: Sourced<Stiffness>;
+}
+
+/** A piece of a shaft of one diameter; they follow each other from the front end. */
+export interface ShaftSection {
+  /** Along the shaft. */
+  length: Sourced<Length>;
+  /** Outside diameter. */
+  outside: Sourced<Length>;
+  /** Diameter of its bore; without the key that of the shaft. */
+  bore?: Sourced<Length>;
 }
 
 /** The oil that runs through the boxes. */
@@ -558,6 +658,22 @@ export interface Limits {
   mass?: Sourced<Mass | Unknown>;
   /** How far the centre of mass of a box with its accessories may lie before or behind the middle of its depth; without the key it is not judged. */
   "mass overhang"?: Sourced<Length | Unknown>;
+  /** The least modified life of a bearing over the life of the drive.  Default: 1. */
+  "bearing life"?: Sourced<PlainNumber | Unknown>;
+  /** The least static safety S_0 of a bearing.  Default: 1.5. */
+  "bearing static safety"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest mean diameter (mm) times speed (rpm) of a bearing.  Default: 2000000. */
+  "bearing speed number"?: Sourced<PlainNumber | Unknown>;
+  /** The least ratio of the load of a bearing to what keeps its elements rolling.  Default: 1. */
+  "bearing slip"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety of a shaft against fatigue by DIN 743.  Default: 1.5. */
+  "shaft fatigue safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety of a shaft against yield by DIN 743.  Default: 1.5. */
+  "shaft static safety"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest slope of a shaft at a cylindrical gear.  Default: 0.0005 rad. */
+  "slope at mesh"?: Sourced<Angle | Unknown>;
+  /** The greatest deflection of a shaft at a cylindrical gear, in modules.  Default: 0.03. */
+  "deflection at mesh"?: Sourced<PlainNumber | Unknown>;
 }
 
 /** One line of your own register of assumptions. */

@@ -8,6 +8,7 @@
 #include "mass/mass.h"
 #include "model/source.h"
 #include "quantity/quantity.h"
+#include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 #include "towershaft/status.h"
@@ -62,6 +63,7 @@ typedef struct ts_check_subject {
     const ts_power   *power;
     const ts_mass    *mass;    /* NULL: not weighed, likewise                        */
     const ts_teeth   *teeth;   /* NULL: not rated, and its rules skip                */
+    const ts_lines   *lines;   /* NULL: shafts and bearings were not computed         */
     const ts_opinion *opinion; /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units          units;   /* of the numbers in sentences                        */

@@ -26,6 +26,7 @@
 #include "model/train.h"
 #include "motion/motion.h"
 #include "quantity/quantity.h"
+#include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 
@@ -56,6 +57,7 @@ struct ts_check {
     const ts_motion  *motion;
     const ts_power   *power;
     const ts_mass    *mass;    /* NULL: not weighed              */
+    const ts_lines   *lines;   /* NULL: shafts and bearings were not computed */
     const ts_teeth   *teeth;   /* NULL: the teeth were not rated */
     const ts_opinion *opinion; /* NULL: nor by a second standard */
     const ts_source  *source;

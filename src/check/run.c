@@ -100,6 +100,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->power    = subject->power;
     check->mass     = subject->mass;
     check->teeth    = subject->teeth;
+    check->lines    = subject->lines;
     check->opinion  = subject->opinion;
     check->source   = subject->source;
     check->today    = subject->today;

@@ -115,6 +115,44 @@ typedef enum ts_bevel_crowning {
     TS_BEVELS_MUCH_CROWNED
 } ts_bevel_crowning;
 
+/* One bearing of a shaft; what is absent the program chooses (rating/drive_lines.h). */
+typedef enum ts_seat_form { /* ts_bearing_form, and one more */
+                            TS_SEAT_DEEP_GROOVE,
+                            TS_SEAT_ANGULAR_CONTACT,
+                            TS_SEAT_CYLINDRICAL_ROLLER,
+                            TS_SEAT_NONE
+} ts_seat_form;
+
+typedef struct ts_bearing_seat {
+    ts_node    node;
+    ts_measure at;     /* m, its middle from the front (inner) end of the shaft */
+    ts_pick    form;   /* ts_seat_form */
+    ts_pick    series; /* 19, 10, 02, 03 of ISO 15 */
+    ts_tally   rows;
+    ts_measure angle;
+    ts_measure bore, outside, width;      /* m */
+    ts_tally   elements;                  /* in a row */
+    ts_measure ball, length;              /* m, element diameter, effective length of a roller */
+    ts_measure capacity, static_capacity; /* N, of all rows */
+    ts_measure stiffness;                 /* N/m, radial */
+    ts_pick    locates;                   /* ts_answer_yes */
+} ts_bearing_seat;
+
+typedef struct ts_shaft_section { /* from the front (inner) end on */
+    ts_node    node;
+    ts_measure length, outside, bore; /* m */
+} ts_shaft_section;
+
+typedef struct ts_two_seats { /* front and rear, or next to the bevel gear and away from it */
+    ts_node         node;
+    ts_bearing_seat seat[2];
+} ts_two_seats;
+
+typedef struct ts_tower_seats {
+    ts_node         node;
+    ts_bearing_seat inner[2], mid, outer[2]; /* [0] next to the gear, [1] away from it */
+} ts_tower_seats;
+
 typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], ...}; spool side first */
     ts_node    node;
     ts_tally   teeth[2];
@@ -154,6 +192,7 @@ typedef struct ts_take_off {
     ts_measure     backlash; /* m, normal backlash of the bevels as built, cold */
     ts_span        slide;    /* m, spline slide allowed either way (splined stub) */
     ts_measure     overlap;  /* m, spur face width beyond what the load needs (wide spur) */
+    ts_two_seats   bearings; /* of a shaft of its own: splined stub and wide spur */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
@@ -166,6 +205,7 @@ typedef struct ts_tower_shaft {
     ts_measure station;     /* m, of its axis, rearward of the engine's datum; 0 */
     ts_pick    turns; /* statement to be checked, seen from outside looking to the engine axis */
     ts_neck    neck;
+    ts_tower_seats bearings;
 } ts_tower_shaft;
 
 /* temperatures: {gears: -40..120 degC, casing above gears: -25..0 K, ...} */
@@ -246,6 +286,10 @@ typedef struct ts_box_shaft {
     ts_pad_end           rear;
     ts_step_gear        *steps; /* key `step`: one or a list, at most 3 */
     size_t               step_count;
+    ts_measure           outside, bore; /* m, between its bearings; of its bore */
+    ts_two_seats         bearings;
+    ts_shaft_section    *sections; /* in place of the outline that the program makes */
+    size_t               section_count;
     struct ts_box_shaft *branch; /* key `branch`: a side chain, outwards */
     size_t               branch_count;
 } ts_box_shaft;
@@ -336,6 +380,14 @@ typedef struct ts_limits {
     ts_measure mass_overhang;             /* m, of a box's centre of mass; none */
     ts_measure standards_apart;           /* 15 %, of the safeties by two standards */
     ts_measure backlash;                  /* 0.02 mm, normal, at its least */
+    ts_measure bearing_life;              /* 1, over the life of the drive */
+    ts_measure bearing_static_safety;     /* 1.5 */
+    ts_measure bearing_speed_number;      /* 2e6, mm times rpm */
+    ts_measure bearing_slip;              /* 1, load over the least load */
+    ts_measure shaft_fatigue_safety;      /* 1.5 */
+    ts_measure shaft_static_safety;       /* 1.5 */
+    ts_measure slope_at_mesh;             /* 0.0005 rad */
+    ts_measure deflection_at_mesh;        /* 0.03 modules */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */

@@ -189,10 +189,41 @@ static void assume_misalignments(ts_reading *reading)
     }
 }
 
+/* ---- shafts and bearings --------------------------------------------------------------------- */
+
+/* They follow from the loads, so the register holds words; `why` and the table of shafts tell the
+ * numbers. */
+static void assume_shafts(ts_reading *reading)
+{
+    static const ts_preset box = {
+        "as its loads ask",
+        "where a shaft does not say them: journals and gear seats by a reference stress of 60 "
+        "MPa, "
+        "bores of half a journal, the span by the depth of the box, and the lightest bearings that "
+        "hold; common practice, no source"};
+    static const ts_preset tower = {
+        "as its loads ask",
+        "where they are not said: a gearshaft on two bearings at either end of the radial shaft, "
+        "by "
+        "the same reference stress, and the lightest bearings that hold; common practice, no "
+        "source"};
+    for (size_t d = 0; d < reading->drive->drive_count && !reading->no_memory; d++) {
+        const ts_spool_drive *tapped = &reading->drive->drive[d];
+        if (tapped->take_off.bearings.node == 0 && tapped->take_off.scheme.standing == TS_GIVEN &&
+            tapped->take_off.scheme.value != TS_FLOAT_FIXED_BEVEL)
+            ts_assume(reading, tapped->take_off.node, "bearings", tower);
+        if (tapped->tower_shaft.bearings.node == 0)
+            ts_assume(reading, tapped->tower_shaft.node, "bearings", tower);
+        ts_assume(reading, tapped->box.node, "outside, bore and bearings", box);
+    }
+}
+
 void ts_complete_drive(ts_reading *reading)
 {
     settle_cranked(reading);
     assume_misalignments(reading);
+    if (!reading->no_memory)
+        assume_shafts(reading);
     if (!reading->no_memory)
         complete_power(reading);
 }

@@ -136,6 +136,11 @@ extern const ts_record_table ts_table_temperatures;
 extern const ts_record_table ts_table_box_input;
 extern const ts_record_table ts_table_box_shaft;
 extern const ts_record_table ts_table_step_gear;
+extern const ts_record_table ts_table_bearing_seat;
+extern const ts_record_table ts_table_shaft_section;
+extern const ts_record_table ts_table_box_seats;  /* ts_two_seats: front, rear     */
+extern const ts_record_table ts_table_stub_seats; /* ts_two_seats: gear, away      */
+extern const ts_record_table ts_table_tower_seats;
 extern const ts_record_table ts_table_oil;
 extern const ts_record_table ts_table_method;
 extern const ts_record_table ts_table_weighing;

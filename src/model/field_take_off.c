@@ -73,6 +73,13 @@ static const ts_field take_off_fields[] = {
      .range   = TS_FROM(0.0, 0.2, "mm"),
      .says    = "Face width of a wide spur beyond what its load needs.",
      .example = "6 mm"},
+    {.key  = "bearings",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_take_off, bearings),
+     .record = &ts_table_stub_seats,
+     .says   = "Of the shaft that carries the bevel gear of a splined stub or a wide spur; what is "
+               "not said is chosen.",
+     .example = "{gear: {form: cylindrical roller, series: 10, bore: 60 mm}}"},
 };
 
 const ts_record_table ts_table_take_off = {
@@ -146,6 +153,13 @@ static const ts_field tower_shaft_fields[] = {
      .record  = &ts_table_neck,
      .says    = "A shear neck in the radial shaft.",
      .example = "{breaks: 900..1100 N.m}"},
+    {.key  = "bearings",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_tower_shaft, bearings),
+     .record = &ts_table_tower_seats,
+     .says   = "Two of the gearshaft at either end, and the one of `mid bearing`; what is not said "
+               "is chosen.",
+     .example = "{mid: {form: deep groove, series: 10, bore: 45 mm}}"},
 };
 
 /* A wall needs some thickness, and a bearing between two ends stands between them. */

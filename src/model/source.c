@@ -1,6 +1,8 @@
 /* model/source.c: which place has an address, and which address has a place? */
 #include "model/source.h"
 
+#include <string.h>
+
 #define DEPTH_MOST 64 /* more than any tree is deep */
 
 void ts_source_address(const ts_source *source, ts_node node, ts_buffer *out)
@@ -86,5 +88,52 @@ ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepes
             return 0; /* an address does not end in a slash */
         from = to + 1;
     }
+    return node;
+}
+
+/* ---- parts without a place in the file --------------------------------------------------------
+ */
+
+ts_status ts_source_make_room(ts_source *source, uint32_t count, ts_arena *arena)
+{
+    const size_t   used  = (size_t)source->node_count + source->made_count + 1;
+    ts_node_place *nodes = TS_TAKE(arena, ts_node_place, used + count);
+    if (nodes == NULL)
+        return TS_NO_MEMORY;
+    memcpy(nodes, source->nodes, used * sizeof *nodes);
+    source->nodes     = nodes;
+    source->made_room = source->made_count + count;
+    return TS_OK;
+}
+
+ts_node ts_source_make(ts_source *source, ts_node parent, const char *key)
+{
+    if (parent == 0 || source->nodes[parent].form != TS_NODE_MAPPING)
+        return 0;
+    const ts_text name  = ts_text_of(key);
+    const ts_node there = ts_source_child(source, parent, name);
+    if (there != 0)
+        return there;
+    if (source->made_count == source->made_room)
+        return 0;
+    const ts_node  node   = source->node_count + ++source->made_count;
+    ts_node_place *record = &source->nodes[parent];
+    source->nodes[node]   = (ts_node_place){.parent     = parent,
+                                            .form       = TS_NODE_MAPPING,
+                                            .key        = name,
+                                            .line       = record->line,
+                                            .column     = record->column,
+                                            .key_line   = record->key_line,
+                                            .key_column = record->key_column,
+                                            .start      = record->end,
+                                            .end        = record->end};
+    if (record->first == 0) {
+        record->first = node;
+        return node;
+    }
+    ts_node last = record->first;
+    while (source->nodes[last].next != 0)
+        last = source->nodes[last].next;
+    source->nodes[last].next = node;
     return node;
 }

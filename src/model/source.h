@@ -40,6 +40,7 @@ typedef struct ts_source {
     ts_text        bytes;
     ts_node_place *nodes; /* [1 .. node_count]; nodes[0] stands for "nowhere" */
     uint32_t       node_count;
+    uint32_t       made_count, made_room; /* nodes behind those of the file: ts_source_make */
 } ts_source;
 
 /* "drive/hp/box/clockwise/2" for a node; "" for 0 or the root. */
@@ -52,5 +53,12 @@ ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepes
 ts_node ts_source_value(const ts_source *source, ts_node node);
 /* The child of a mapping with that key, or 0. */
 ts_node ts_source_child(const ts_source *source, ts_node mapping, ts_text key);
+
+/* Parts of which a file says nothing have addresses too, as if a mapping without a byte stood at
+ * the end of the record that they belong to.  Room for `count` of them: */
+ts_status ts_source_make_room(ts_source *source, uint32_t count, ts_arena *arena);
+/* The child `key` (static text) of a mapping: that of the file, or one that is made; 0 without
+ * room, or when the parent is no mapping. */
+ts_node ts_source_make(ts_source *source, ts_node parent, const char *key);
 
 #endif

@@ -6,6 +6,7 @@
 #include "check/outcome.h"
 #include "mass/mass.h"
 #include "model/source.h"
+#include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
 
@@ -16,6 +17,7 @@ typedef struct ts_answer {
     const ts_motion        *motion;
     const ts_power         *power;
     const ts_mass          *mass;     /* NULL: not weighed                              */
+    const ts_lines         *lines;    /* NULL: shafts and bearings were not computed    */
     const ts_teeth         *teeth;    /* NULL: not rated                                */
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */

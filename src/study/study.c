@@ -55,6 +55,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .motion  = &study->motion,
         .power   = &study->power,
         .mass    = &study->mass,
+        .lines   = &study->lines,
         .teeth   = &study->teeth,
         .opinion = &study->opinion,
         .today   = study->options.today,
@@ -82,6 +83,9 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_mass_prepare(&study->drive, &study->power, study->arena, &study->mass);
     if (status == TS_OK)
+        status = ts_lines_prepare(&study->drive, &study->power, &study->source, study->arena,
+                                  &study->lines);
+    if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     if (status == TS_OK)
         status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
@@ -100,6 +104,7 @@ ts_status ts_study_solve(ts_study *study)
     if (status != TS_OK)
         return status;
     ts_mass_solve(&study->drive, &study->mass, study->workings);
+    ts_lines_solve(&study->drive, &study->lines, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);
     ts_opinion_solve(&study->drive, &study->opinion, study->workings);
     const ts_check_subject subject = check_subject(study);

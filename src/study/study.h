@@ -24,6 +24,7 @@ struct ts_study {
     ts_motion        motion;
     ts_power         power;
     ts_mass          mass;
+    ts_lines         lines;
     ts_teeth         teeth;
     ts_opinion       opinion;
     ts_check_outcome outcome;

@@ -10,6 +10,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .motion    = &study->motion,
         .power     = &study->power,
         .mass      = &study->mass,
+        .lines     = &study->lines,
         .teeth     = &study->teeth,
         .opinion   = &study->opinion,
         .outcome   = &study->outcome,

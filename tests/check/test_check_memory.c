@@ -20,6 +20,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .motion  = &study->motion,
                               .power   = &study->power,
                               .teeth   = &study->teeth,
+                              .lines   = &study->lines,
                               .opinion = &study->opinion,
                               .today   = PAGE_DAY};
 }

@@ -105,6 +105,7 @@ static void workings_change_no_answer(void **state)
                                       .power   = &study->power,
                                       .mass    = &study->mass,
                                       .teeth   = &study->teeth,
+                                      .lines   = &study->lines,
                                       .opinion = &study->opinion,
                                       .today   = PAGE_DAY};
     ts_check_outcome       silent;

@@ -142,7 +142,7 @@ static ts_load_factors factors_of(const ts_bearing *bearing, const ts_bearing_ab
                                       workings);
 }
 
-static ts_static_factors static_factors_of(const ts_bearing *bearing)
+ts_static_factors ts_bearing_static_factors(const ts_bearing *bearing)
 {
     switch (bearing->form) {
     case TS_BEARING_ANGULAR_CONTACT:
@@ -194,8 +194,8 @@ ts_duty_rating ts_bearing_duty_rate(const ts_bearing *bearing, const ts_bearing_
                                      .S_0    = INFINITY,
                                      .within = factors.within};
 
-    rating.P          = ts_bearing_load(&factors, duty->F_r, duty->F_a, workings);
-    rating.P_0        = ts_static_load(static_factors_of(bearing), duty->F_r, duty->F_a, workings);
+    rating.P   = ts_bearing_load(&factors, duty->F_r, duty->F_a, workings);
+    rating.P_0 = ts_static_load(ts_bearing_static_factors(bearing), duty->F_r, duty->F_a, workings);
     const double C_0r = ability->C_0r, P_0 = rating.P_0;
     if (isnan(P_0))
         rating.S_0 = NAN;

@@ -11,6 +11,7 @@
 
 #include "catalog/bearing_size.h"
 #include "rating/bearing/life_modification.h"
+#include "rating/bearing/static_capacity.h"
 
 typedef struct ts_bearing {
     ts_bearing_form form;
@@ -39,6 +40,9 @@ const char *ts_bearing_fault_says(ts_bearing_fault fault);
 
 ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_ability *ability,
                                     ts_workings *workings);
+
+/* X_0 and Y_0 of its form and angle. */
+ts_static_factors ts_bearing_static_factors(const ts_bearing *bearing);
 
 typedef struct ts_bearing_duty {
     double F_r, F_a; /* N                                                          */

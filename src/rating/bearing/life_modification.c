@@ -127,6 +127,7 @@ double ts_fatigue_load_limit(ts_rolling_element element, double C_0r, double D_p
     ts_workings_row(workings, "divisor", divisor, "1", ISO_281("B.3.3"));
     if (D_pw <= 0.1)
         return TS_STEP(workings, C_u_small_formula, C_0r / divisor, C_0r, divisor);
+    ts_workings_row(workings, "fall", fall, "1", ISO_281("B.3.3"));
     return TS_STEP(workings, C_u_large_formula, C_0r / divisor * pow(0.1 / D_pw, fall), C_0r,
                    divisor, D_pw, fall);
 }

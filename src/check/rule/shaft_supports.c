@@ -1,0 +1,54 @@
+/* check/rule/shaft_supports.c: does every shaft lie on two bearings that stand on it? */
+#include "check/bearing_visit.h"
+
+static bool meshes_are_solved(const ts_check *check, const ts_line *line)
+{
+    for (uint32_t m = 0; m < check->train->mesh_count; m++)
+        for (int g = 0; g < line->gear_count; g++)
+            if ((check->train->meshes[m].driver == line->gears[g].gear ||
+                 check->train->meshes[m].driven == line->gears[g].gear) &&
+                !(check->motion->meshes[m].solved && isfinite(check->motion->meshes[m].tau[0])))
+                return false;
+    return true;
+}
+
+static void judge(ts_check *check, const ts_line *line)
+{
+    /* Meshes that cannot be solved are asked for by C6-mesh-solvable. */
+    if (line->missing != NULL && (line->gear_count == 0 || meshes_are_solved(check, line))) {
+        ts_not_computable(check, line->node, TS_EVERY_CONDITION, "%s of %s", line->missing,
+                          line->name);
+        return;
+    }
+    ts_finding *finding = ts_judge_fact(check, line->node, TS_EVERY_CONDITION, line->fault == NULL);
+    if (finding == NULL)
+        return;
+    for (int k = 0; k < line->bearing_count; k++) {
+        const ts_line_bearing *b = &line->bearings[k];
+        if (!b->there || b->fault == NULL)
+            continue;
+        ts_says(check, finding, "%s has no %s bearing that could be rated: %s", line->name,
+                b->place, b->fault);
+        return;
+    }
+    ts_says(check, finding, "%s cannot turn: %s; it is %s long", line->name, line->fault,
+            ts_shown(check, line->length, TS_KIND_LENGTH));
+}
+
+static void run(ts_check *check)
+{
+    for (uint32_t l = 0; check->lines != NULL && l < check->lines->count; l++)
+        judge(check, &check->lines->lines[l]);
+    ts_skip(check, "no shaft turns in bearings of its own");
+}
+
+const ts_rule ts_rule_shaft_supports = {
+    .id       = "E5-shaft-supports",
+    .title    = "Supports of the shafts",
+    .question = "Does every shaft lie on two bearings that stand on it and are known?",
+    .why      = "One bearing lets a shaft tumble, and a bearing beside it holds nothing.",
+    .level    = TS_REFUSE,
+    .source   = "derived: two supports hold a shaft that none of them keeps from tilting",
+    .hint     = "give it both bearings, on the shaft, in sizes that are known",
+    .run      = run,
+};

@@ -1,0 +1,155 @@
+/* rating/drive_lines.h: how does every shaft of a drive lie in its bearings, how does it bend, and
+ * how long do both last?
+ *
+ * Lines     A line is one body that turns in bearings of its own: a box shaft; the gearshaft at
+ *           either end of a radial shaft and the tube between them, which splines join, so that
+ *           only torque passes; the shaft of a take-off's bevel gear that the spool turns by a
+ *           spline or a spur.  A bevel gear on the spool itself lies in the engine's bearings.
+ * Frame     x along the line: rearwards, of a radial shaft outwards; x = 0 at that end from which
+ *           the sections are counted.  Box: y to the right and z upwards as seen from behind.
+ *           Radial shaft: y the way its flanks move at the mesh with the spool (tau), z square to
+ *           both.  Right-handed, as element/shaft_beam.h.
+ * Shape     What the file leaves open follows from loads and few lengths; every number of it is an
+ *           assumption (docs/method/drive_lines.md).
+ * Method    One beam a line is solved for a unit force and a unit couple at each gear; conditions
+ *           are sums of those.  Loads act at the middle of each face.  Weight, gyroscopic moments
+ *           and clearance are left out.
+ * Workings  Under addresses of their own, `shaft` below the record of a shaft, and `bearings/...`.
+ */
+#ifndef TS_RATING_DRIVE_LINES_H
+#define TS_RATING_DRIVE_LINES_H
+
+#include "element/shaft_beam.h"
+#include "model/source.h"
+#include "power/power.h"
+#include "rating/bearing/bearing_rate.h"
+
+#define TS_LINE_GEARS_MOST    5
+#define TS_LINE_BEARINGS_MOST 2
+#define TS_LINE_SECTIONS_MOST 16
+#define TS_LINE_NOTCHES_MOST  14
+#define TS_LINE_SITES_MOST    (3 * TS_LINE_GEARS_MOST + TS_LINE_NOTCHES_MOST)
+
+typedef enum ts_line_kind {
+    TS_LINE_STUB,  /* of a take-off's bevel gear that is not on the spool itself */
+    TS_LINE_INNER, /* gearshaft of a radial shaft at the spool                   */
+    TS_LINE_TUBE,  /* the radial shaft between its gearshafts                    */
+    TS_LINE_OUTER, /* gearshaft at the box                                       */
+    TS_LINE_BOX
+} ts_line_kind;
+
+typedef struct ts_line_gear {
+    uint32_t gear;
+    ts_node  node;  /* of its own workings        */
+    double   x;     /* m   middle of its face     */
+    double   width; /* m   of the face, along x   */
+    double   d_f;   /* m   root diameter          */
+    double   r;     /* m   radius of the tooth force */
+} ts_line_gear;
+
+typedef struct ts_line_bearing {
+    const char            *place; /* "front", "inner gear" */
+    ts_node                node;
+    const ts_bearing_seat *seat;
+    double                 x;       /* m, its middle                                        */
+    double                 width;   /* m, of all rows                                       */
+    double                 k_r;     /* N/m                                                  */
+    bool                   there;   /* false: the file says `none`                          */
+    bool                   locates; /* carries the axial load                               */
+    bool                   given;   /* form, bore and series (or an inside) stand in the file */
+    const char            *fault;   /* NULL, or why there is no rating                      */
+    const char            *series;  /* of ISO 15, or NULL                                   */
+    ts_bearing             bearing;
+    ts_bearing_ability     ability;
+    ts_bearing_rating      rating;     /* of the whole life */
+    double                 F_ref;      /* N, at which k_r stands */
+    double                 F_follow;   /* N, load with which its elements follow the box's limits */
+    double                 slip_start; /* radial load over what keeps the elements rolling at the
+                                          box's acceleration limits, the least of all conditions */
+    int32_t slip_start_at;
+} ts_line_bearing;
+
+typedef struct ts_line {
+    ts_line_kind kind;
+    uint32_t     shaft;   /* of the train                                              */
+    ts_node      node;    /* of its own workings                                       */
+    ts_node      subject; /* its record in the file: what findings are about           */
+    const char  *name;    /* "fuel pump", "hp tower shaft, inner end"                  */
+    const char  *fault;   /* NULL, or why it is not computed: a sentence               */
+    const char  *missing; /* NULL, or what the file lacks for it: a noun               */
+
+    ts_line_gear    gears[TS_LINE_GEARS_MOST];
+    int             gear_count;
+    ts_line_bearing bearings[TS_LINE_BEARINGS_MOST];
+    int             bearing_count;
+    ts_beam_section sections[TS_LINE_SECTIONS_MOST];
+    int             section_count;
+    double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
+    double          d_most;                           /* m, that a bearing may have as its bore */
+    double          length;                           /* m                                      */
+    double          E, G, rho;
+    double          axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
+    double          sense;                     /* +1 or -1 about x; NaN: not known   */
+    double          torque_end[2]; /* m, where a pad or spline at the front (inner) and rear (outer)
+                                      end takes torque */
+} ts_line;
+
+/* One line in one condition. */
+typedef struct ts_line_gear_load {
+    double F[3], M[3]; /* N, N.m in the frame of the line, all meshes of the gear; M[0] is the
+                          torque by which the shaft is driven there                            */
+} ts_line_gear_load;
+typedef struct ts_line_gear_state {
+    double v[2], theta[2]; /* m, rad at the middle of its face, in y and z              */
+    double end[2][2];      /* m, v at both ends of the face                             */
+} ts_line_gear_state;
+typedef struct ts_line_reaction {
+    double F[3]; /* N, of the bearing on the shaft */
+    double F_r;  /* N                              */
+} ts_line_reaction;
+
+typedef struct ts_line_case {
+    ts_line_gear_load  load[TS_LINE_GEARS_MOST];
+    ts_line_gear_state state[TS_LINE_GEARS_MOST];
+    ts_line_reaction   reaction[TS_LINE_BEARINGS_MOST];
+    double             pad[2]; /* N.m, torque on the shaft at its front (inner), rear (outer) end */
+    double             omega;  /* rad/s                                                        */
+    bool               known;  /* false: forces or speed are not known                         */
+    ts_duty_rating     duty[TS_LINE_BEARINGS_MOST];
+} ts_line_case;
+
+typedef struct ts_lines_catalog ts_lines_catalog; /* made by ts_lines_prepare */
+
+typedef struct ts_lines {
+    const ts_motion  *motion;
+    const ts_power   *power;
+    ts_line          *lines; /* the train's order; of a radial shaft inner, tube, outer */
+    uint32_t          count;
+    ts_line_case     *cases;   /* [condition * count + line]                              */
+    uint32_t         *of_gear; /* [gear]: its line, or TS_NOWHERE                     */
+    int              *seat_of; /* [gear]: its number on that line                     */
+    ts_lines_catalog *catalog;
+    double           *lives;    /* scratch */
+    double           *f_sh;     /* [condition * mesh_count + mesh], m over the common face; NaN   */
+    double            nu;       /* m2/s, oil in the bearings */
+    double            life;     /* s, that the drive must last: all conditions          */
+    double            set_life; /* s, modified life of all bearings together            */
+} ts_lines;
+
+/* Memory, and the addresses of what is computed: `source` grows by them (model/source.h); it may be
+ * NULL. */
+ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_source *source,
+                           ts_arena *arena, ts_lines *out);
+/* Everything behind a solved power.  Allocates nothing. */
+void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *workings);
+
+/* "stub", "inner", "tube", "outer", "box" */
+const char *ts_line_kind_name(ts_line_kind kind);
+
+static inline const ts_line_case *ts_line_at(const ts_lines *lines, uint32_t line,
+                                             uint32_t condition)
+{
+    return &lines->cases[(size_t)condition * lines->count + line];
+}
+
+#endif

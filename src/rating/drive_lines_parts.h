@@ -1,0 +1,98 @@
+/* rating/drive_lines_parts.h: the steps of ts_lines_solve, in their order.  For src/rating alone.
+ */
+#ifndef TS_RATING_DRIVE_LINES_PARTS_H
+#define TS_RATING_DRIVE_LINES_PARTS_H
+
+#include "rating/drive_lines.h"
+
+/* What a unit force or a unit couple at one gear does at every gear, in one plane; the couple turns
+ * x towards y. */
+typedef struct ts_line_answer {
+    double v[TS_LINE_GEARS_MOST], theta[TS_LINE_GEARS_MOST];
+    double end[TS_LINE_GEARS_MOST][2];
+} ts_line_answer;
+
+typedef struct ts_line_bent {
+    ts_line_answer force[TS_LINE_GEARS_MOST], couple[TS_LINE_GEARS_MOST];
+} ts_line_bent;
+
+/* Generic bearings of the catalogue, each computed when it is first asked for. */
+typedef enum ts_line_make {
+    TS_MAKE_DEEP_GROOVE,
+    TS_MAKE_ANGULAR,
+    TS_MAKE_ANGULAR_PAIR,
+    TS_MAKE_ROLLER,
+    TS_MAKES
+} ts_line_make;
+#define TS_LINE_ANGLE 0.43633231299858238 /* 25 deg, of angular contact bearings not told */
+
+typedef struct ts_line_generic {
+    bool               tried, sound;
+    ts_bearing         bearing;
+    ts_bearing_ability ability;
+} ts_line_generic;
+
+struct ts_lines_catalog {
+    ts_bearing_size *sizes;
+    size_t           size_count;
+    double          *bores; /* m, each once, ascending */
+    size_t           bore_count;
+    size_t          *at;      /* [bore * TS_LINE_SERIES + series]: its size, or size_count */
+    ts_line_generic *generic; /* [size * TS_MAKES + make] */
+};
+ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena);
+/* m, the least bore that is at least d (up), the greatest that is at most d; NaN: there is none. */
+double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up);
+/* Index of a size, or size_count.  series: 0 .. 3 as model/drive.h has them. */
+#define TS_LINE_SERIES 4
+size_t                 ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore);
+const ts_line_generic *ts_lines_generic(ts_lines_catalog *catalog, size_t size, ts_line_make make);
+
+typedef struct ts_lines_case {
+    const ts_drive *drive;
+    const ts_train *train;
+    ts_lines       *lines;
+    ts_workings    *workings;
+} ts_lines_case;
+
+/* How many lines has a drive, and how many addresses do they need? */
+uint32_t ts_lines_count(const ts_drive *drive, const ts_train *train);
+#define TS_LINE_NODES_MOST 32
+/* Kind, gears, seats, names of all. */
+ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *arena, ts_lines *lines);
+
+/* Frames of all lines; forces and torques of every gear and end in every condition. */
+void ts_lines_load(const ts_lines_case *c);
+/* First diameters, places of gears and bearings; false, with a fault or what is missing, without.
+ */
+bool ts_line_place(const ts_lines_case *c, uint32_t line);
+/* The sections round the bearings that were chosen; false, with a fault. */
+bool ts_line_outline(const ts_lines_case *c, uint32_t line);
+/* Reactions of two bearings by statics alone, then bearings that hold them. */
+void ts_line_bear(const ts_lines_case *c, uint32_t line);
+/* Unit answers, then deflections in all conditions. */
+void ts_line_bend(const ts_lines_case *c, uint32_t line);
+
+/* From the axis of gear g (0 driver, 1 driven) of a mesh to where its teeth touch, in the frame. */
+void ts_line_arm(const ts_lines *lines, uint32_t mesh, int g, const ts_line *line, double r[3]);
+#define TS_LINE_UNBALANCE 6.3e-3 /* m/s  ISO 21940-11, grade G 6.3 (from memory) */
+double ts_line_tube_mass(const ts_line *line);
+
+/* How all of it came about; with workings alone. */
+void ts_line_note(const ts_lines_case *c, uint32_t line);
+void ts_line_note_bent(const ts_lines_case *c, uint32_t line, const ts_line_bent *bent);
+/* One duty of a bearing with its steps. */
+void ts_line_rate_again(const ts_line_bearing *b, double n, double F_r, double F_a,
+                        const ts_lines_case *c);
+
+/* N, load with which the elements follow the box's acceleration limits. */
+double ts_line_load_to_follow(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                              ts_workings *workings);
+
+static inline ts_line_case *ts_line_case_at(const ts_lines_case *c, uint32_t line,
+                                            uint32_t condition)
+{
+    return &c->lines->cases[(size_t)condition * c->lines->count + line];
+}
+
+#endif

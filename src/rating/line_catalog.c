@@ -1,0 +1,105 @@
+/* rating/line_catalog.c: which generic bearings are there, and what does each bear? */
+#include "rating/drive_lines_parts.h"
+
+#include <math.h>
+#include <string.h>
+
+static bool list_bores(ts_lines_catalog *catalog, ts_arena *arena)
+{
+    catalog->bores = TS_TAKE(arena, double, catalog->size_count);
+    if (catalog->bores == NULL)
+        return false;
+    for (size_t i = 0; i < catalog->size_count; i++) {
+        const double d  = catalog->sizes[i].d;
+        size_t       at = 0;
+        while (at < catalog->bore_count && catalog->bores[at] < d - 1e-9)
+            at++;
+        if (at < catalog->bore_count && catalog->bores[at] < d + 1e-9)
+            continue;
+        for (size_t k = catalog->bore_count++; k > at; k--)
+            catalog->bores[k] = catalog->bores[k - 1];
+        catalog->bores[at] = d;
+    }
+    return true;
+}
+
+static bool list_sizes(ts_lines_catalog *catalog, ts_arena *arena)
+{
+    static const char *const series[TS_LINE_SERIES] = {"19", "10", "02", "03"};
+
+    catalog->at = TS_TAKE(arena, size_t, catalog->bore_count * TS_LINE_SERIES);
+    if (catalog->at == NULL)
+        return false;
+    for (size_t i = 0; i < catalog->bore_count * TS_LINE_SERIES; i++)
+        catalog->at[i] = catalog->size_count;
+    for (size_t i = 0; i < catalog->size_count; i++) {
+        size_t b = 0, s = 0;
+        while (fabs(catalog->bores[b] - catalog->sizes[i].d) > 1e-9)
+            b++;
+        while (s < TS_LINE_SERIES && strcmp(catalog->sizes[i].series, series[s]) != 0)
+            s++;
+        if (s < TS_LINE_SERIES)
+            catalog->at[b * TS_LINE_SERIES + s] = i;
+    }
+    return true;
+}
+
+ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena)
+{
+    ts_lines_catalog *catalog = TS_TAKE(arena, ts_lines_catalog, 1);
+
+    if (catalog == NULL)
+        return NULL;
+    catalog->size_count = ts_bearing_size_count();
+    catalog->sizes      = TS_TAKE(arena, ts_bearing_size, catalog->size_count);
+    catalog->generic    = TS_TAKE(arena, ts_line_generic, catalog->size_count * TS_MAKES);
+    if (catalog->sizes == NULL || catalog->generic == NULL)
+        return NULL;
+    for (size_t i = 0; i < catalog->size_count; i++)
+        catalog->sizes[i] = ts_bearing_size_at(i);
+    return list_bores(catalog, arena) && list_sizes(catalog, arena) ? catalog : NULL;
+}
+
+double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up)
+{
+    double best = (double)NAN;
+
+    for (size_t i = 0; i < catalog->bore_count; i++) {
+        if (up && catalog->bores[i] >= d - 1e-9)
+            return catalog->bores[i];
+        if (!up && catalog->bores[i] <= d + 1e-9)
+            best = catalog->bores[i];
+    }
+    return best;
+}
+
+size_t ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore)
+{
+    for (size_t b = 0; b < catalog->bore_count; b++)
+        if (fabs(catalog->bores[b] - bore) < 1e-6)
+            return catalog->at[b * TS_LINE_SERIES + (size_t)series];
+    return catalog->size_count;
+}
+
+const ts_line_generic *ts_lines_generic(ts_lines_catalog *catalog, size_t size, ts_line_make make)
+{
+    static const ts_bearing_form forms[] = {TS_BEARING_DEEP_GROOVE, TS_BEARING_ANGULAR_CONTACT,
+                                            TS_BEARING_ANGULAR_CONTACT,
+                                            TS_BEARING_CYLINDRICAL_ROLLER};
+    ts_line_generic             *one     = &catalog->generic[size * TS_MAKES + make];
+
+    if (one->tried)
+        return one;
+    one->tried = true;
+    one->bearing =
+        (ts_bearing){.form  = forms[make],
+                     .rows  = make == TS_MAKE_ANGULAR_PAIR ? 2 : 1,
+                     .alpha = forms[make] == TS_BEARING_ANGULAR_CONTACT ? TS_LINE_ANGLE : 0.0,
+                     .d     = catalog->sizes[size].d,
+                     .D     = catalog->sizes[size].D,
+                     .C_r   = (double)NAN,
+                     .C_0r  = (double)NAN};
+    one->sound = ts_bearing_inside_of(forms[make], &catalog->sizes[size], &one->bearing.inside) &&
+                 ts_bearing_prepare(&one->bearing, &one->ability, NULL) == TS_BEARING_FINE;
+    return one;
+}

@@ -1,0 +1,209 @@
+/* How far do the shafts bend, and how long do their bearings last? */
+#include "report/check_page.h"
+
+#include <math.h>
+
+#define INDENT 4
+
+enum { PLACE, BEARING, SIZE, F_R, AT, LIFE, S_0, COLUMNS };
+
+static const struct {
+    const char *head;
+    bool        word;
+} columns[COLUMNS] = {
+    [PLACE] = {"bearing", true}, [BEARING] = {"form", true}, [SIZE] = {"d x D mm", true},
+    [F_R] = {"F_r N", false},    [AT] = {"at", true},        [LIFE] = {"life h", false},
+    [S_0] = {"S_0", false},
+};
+
+typedef struct table {
+    const ts_answer *answer;
+    ts_page         *page;
+    ts_buffer        text;
+    int              width[COLUMNS];
+} table;
+
+/* ---- bearings -------------------------------------------------------------------------------- */
+
+static int32_t hardest(const ts_answer *answer, uint32_t l, int k)
+{
+    int32_t at   = 0;
+    double  most = -1.0;
+    for (uint32_t c = 0; c < answer->drive->condition_count; c++) {
+        const double F = ts_line_at(answer->lines, l, c)->reaction[k].F_r;
+        if (F > most) {
+            most = F;
+            at   = (int32_t)c;
+        }
+    }
+    return at;
+}
+
+static bool is_known(const ts_line *line)
+{
+    return line->fault == NULL && line->missing == NULL;
+}
+
+static void size_text(table *t, const ts_line_bearing *b)
+{
+    ts_page_short(&t->text, b->bearing.d * 1e3, 4);
+    ts_buffer_add(&t->text, " x ");
+    ts_page_short(&t->text, b->bearing.D * 1e3, 4);
+    if (b->bearing.rows > 1)
+        ts_buffer_print(&t->text, ", %d rows", b->bearing.rows);
+}
+
+static ts_text cell(table *t, uint32_t l, int k, int column)
+{
+    const ts_line_bearing *b = &t->answer->lines->lines[l].bearings[k];
+    ts_buffer_clear(&t->text);
+    switch (column) {
+    case PLACE:
+        ts_buffer_print(&t->text, "%s%s", b->place, b->locates ? " =" : "");
+        break;
+    case BEARING:
+        ts_buffer_print(&t->text, "%s%s%s", ts_bearing_form_name(b->bearing.form),
+                        b->series != NULL ? " " : "", b->series != NULL ? b->series : "");
+        break;
+    case SIZE:
+        size_text(t, b);
+        break;
+    case F_R:
+        ts_page_value_text(
+            t->page, &t->text,
+            ts_line_at(t->answer->lines, l, (uint32_t)hardest(t->answer, l, k))->reaction[k].F_r,
+            TS_KIND_FORCE, 4);
+        break;
+    case AT:
+        ts_buffer_add(&t->text, ts_answer_condition(t->answer, hardest(t->answer, l, k)));
+        break;
+    case LIFE:
+        if (!(b->rating.L_nmh < 3.6e9)) /* a million hours */
+            ts_buffer_add(&t->text, isnan(b->rating.L_nmh) ? "?" : "> 1000000");
+        else
+            ts_page_short(&t->text, b->rating.L_nmh / 3600.0, 4);
+        break;
+    default:
+        ts_page_value_text(t->page, &t->text, b->rating.S_0, TS_KIND_NUMBER, 3);
+    }
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
+static void lay_out(table *t)
+{
+    for (int column = 0; column < COLUMNS; column++) {
+        size_t widest = ts_text_columns(ts_text_of(columns[column].head));
+        for (uint32_t l = 0; l < t->answer->lines->count; l++) {
+            const ts_line *line = &t->answer->lines->lines[l];
+            for (int k = 0; k < line->bearing_count && is_known(line); k++) {
+                const size_t width = ts_text_columns(cell(t, l, k, column));
+                widest             = width > widest ? width : widest;
+            }
+        }
+        t->width[column] = (int)widest;
+    }
+}
+
+/* Cells that no longer fit go below the others. */
+static void put(table *t, ts_text text, int column, int *used)
+{
+    const int gap = column == PLACE ? INDENT : 2;
+    if (*used > 0 && *used + gap + t->width[column] > t->page->columns) {
+        ts_page_line_end(t->page);
+        *used = 0;
+        ts_buffer_fill(t->page->out, ' ', INDENT + 2);
+        *used += INDENT + 2;
+    } else {
+        ts_buffer_fill(t->page->out, ' ', (size_t)gap);
+        *used += gap;
+    }
+    if (columns[column].word)
+        ts_page_left(t->page, text, t->width[column]);
+    else
+        ts_page_right(t->page, text, t->width[column]);
+    *used += t->width[column];
+}
+
+static void heads(table *t)
+{
+    int used = 0;
+    ts_page_tone(t->page, TS_TONE_FAINT);
+    for (int column = 0; column < COLUMNS; column++)
+        put(t, ts_text_of(columns[column].head), column, &used);
+    ts_page_tone(t->page, TS_TONE_PLAIN);
+    ts_page_line_end(t->page);
+}
+
+/* ---- shafts ---------------------------------------------------------------------------------- */
+
+/* "bends 12.3 um, 0.41 mrad at take-off" of the gear that slopes most. */
+static void bends(const table *t, uint32_t l, ts_buffer *out)
+{
+    const ts_line *line = &t->answer->lines->lines[l];
+    double         v = 0.0, slope = -1.0;
+    int32_t        at = 0;
+    for (uint32_t c = 0; c < t->answer->drive->condition_count; c++)
+        for (int g = 0; g < line->gear_count; g++) {
+            const ts_line_gear_state *s = &ts_line_at(t->answer->lines, l, c)->state[g];
+            const double way = hypot(s->v[0], s->v[1]), turn = hypot(s->theta[0], s->theta[1]);
+            if (!(turn > slope + 1e-9 || (turn > slope - 1e-9 && way > v)))
+                continue;
+            slope = turn;
+            v     = way;
+            at    = (int32_t)c;
+        }
+    if (slope < 0.0)
+        return;
+    slope = slope > 1e-9 ? slope : 0.0; /* rounding */
+    ts_buffer_add(out, ": gives way ");
+    ts_page_short(out, v * 1e6, 3);
+    ts_buffer_add(out, " um, slopes ");
+    ts_page_short(out, slope * 1e3, 3);
+    ts_buffer_print(out, " mrad at %s", ts_answer_condition(t->answer, at));
+}
+
+static void line_rows(table *t, uint32_t l)
+{
+    const ts_line *line = &t->answer->lines->lines[l];
+    ts_buffer      says;
+    ts_buffer_open(&says, t->page->out->allocator);
+    ts_buffer_add(&says, line->name);
+    if (line->missing != NULL)
+        ts_buffer_print(&says, ": %s is not known", line->missing);
+    else if (line->fault != NULL)
+        ts_buffer_print(&says, ": %s", line->fault);
+    else
+        bends(t, l, &says);
+    ts_page_wrap_made(t->page, &says, INDENT, 0);
+    for (int k = 0; k < line->bearing_count && is_known(line); k++) {
+        int used = 0;
+        if (!line->bearings[k].there)
+            continue;
+        for (int column = 0; column < COLUMNS; column++)
+            put(t, cell(t, l, k, column), column, &used);
+        ts_page_line_end(t->page);
+    }
+}
+
+void ts_line_table(const ts_answer *answer, ts_page *page)
+{
+    table t = {.answer = answer, .page = page};
+    if (answer->lines == NULL)
+        return;
+    ts_buffer_open(&t.text, page->out->allocator);
+    ts_buffer_add(&t.text,
+                  "Shafts and bearings (=: holds the shaft along its axis); modified life, "
+                  "90 %; the drive lasts ");
+    ts_page_short(&t.text, answer->lines->life / 3600.0, 6);
+    ts_buffer_add(&t.text, " h, all bearings together ");
+    ts_page_short(&t.text, answer->lines->set_life / 3600.0, 4);
+    ts_buffer_add(&t.text, " h");
+    if (!t.text.failed)
+        ts_page_heading(page, t.text.bytes);
+    lay_out(&t);
+    heads(&t);
+    for (uint32_t l = 0; l < answer->lines->count; l++)
+        line_rows(&t, l);
+    page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
