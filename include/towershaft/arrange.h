@@ -30,9 +30,12 @@ typedef struct ts_arrange_options {
     size_t             why_not_count;
     /* In how many steps the wrap is taken back to see what that costs; 0: not at all. */
     size_t front;
-    size_t answers; /* how many; 0: five                                      */
-    size_t workers; /* threads; 0: one.  The answer is the same for any number */
-    size_t memory;  /* bytes at most; 0: no limit                             */
+    /* "10 %": which answer is the lightest when all loads are up to so much less or more; "50 rpm":
+     * when every band is up to so much narrower at each end; NULL: not asked. */
+    const char *loads, *bands;
+    size_t      answers; /* how many; 0: five                                      */
+    size_t      workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t      memory;  /* bytes at most; 0: no limit                             */
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;

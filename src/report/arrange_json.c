@@ -146,6 +146,7 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     certificate(&json, told);
     conflict(&json, told);
     ts_front_json(told, &json);
+    ts_robust_json(told, &json);
     ts_why_not_json(told, &json);
     assumptions(&json, told->drive);
     ts_json_end(&json, '}');

@@ -347,6 +347,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
     if (r->end == TS_ARRANGE_PROVEN)
         verified(told, page);
     ts_front_page(told, page);
+    ts_robust_page(told, page);
     ts_why_not_page(told, page);
     assumptions(told, page);
 }

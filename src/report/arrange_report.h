@@ -34,6 +34,38 @@ typedef struct ts_why_not {
     ts_conflict         conflict;
 } ts_why_not;
 
+/* What becomes of the answers when loads and bands are not as demanded. */
+enum { TS_ROBUST_CHANGES = 40 };
+
+typedef struct ts_robust_answer {
+    double less, as, more;       /* kg with the least, the demanded, the most loads; infinite: the
+                                    teeth bear them at no width */
+    double slack;                /* rad/s that every band may lose at each end */
+    size_t accessory, condition; /* whose band is left first, and where */
+} ts_robust_answer;
+
+typedef struct ts_robust_change {
+    double factor;   /* of the loads, from which on `to` is the lightest of the answers */
+    size_t from, to; /* answers; the number of answers: none fits */
+} ts_robust_change;
+
+typedef struct ts_robust_corner {
+    ts_arrange_end end;
+    bool           fits;
+    ts_arrangement found; /* the lightest of all there */
+} ts_robust_corner;
+
+typedef struct ts_robust {
+    bool             asked;
+    double           loads; /* share; 0: not asked   */
+    double           bands; /* rad/s; 0: not asked   */
+    ts_robust_answer answers[TS_ARRANGE_ANSWERS];
+    size_t           first; /* the lightest of the answers at the least loads */
+    ts_robust_change changes[TS_ROBUST_CHANGES];
+    size_t           change_count;
+    ts_robust_corner corner_less, corner_more, corner_bands;
+} ts_robust;
+
 /* The lightest arrangement within a wrap; of several boxes the largest wrap counts. */
 typedef struct ts_front_point {
     double              limit; /* rad, that it was searched within */
@@ -65,6 +97,7 @@ typedef struct ts_arrange_told {
     const ts_why_not  *why_not;
     size_t             why_not_count;
     const ts_front    *front;                /* NULL: not asked */
+    const ts_robust   *robust;               /* NULL: not asked */
     const char        *added, *added_sha256; /* the file that joined, or NULL */
     const char        *caution, *version, *sha256;
 } ts_arrange_told;
@@ -98,6 +131,8 @@ void ts_reverified_json(const ts_reverified *told, ts_buffer *out);
 double ts_arrangement_wrap(const ts_arrange_told *told, const ts_arrangement *found);
 void   ts_front_page(const ts_arrange_told *told, ts_page *page);
 void   ts_front_json(const ts_arrange_told *told, ts_json *json);
+void   ts_robust_page(const ts_arrange_told *told, ts_page *page);
+void   ts_robust_json(const ts_arrange_told *told, ts_json *json);
 void   ts_why_not_page(const ts_arrange_told *told, ts_page *page);
 void   ts_why_not_json(const ts_arrange_told *told, ts_json *json);
 void   ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,

@@ -29,6 +29,15 @@ typedef enum ts_arrange_rule {
 ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a);
 /* What it weighs by its parts, whether it holds or not. */
 double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* Gives every gear the least width, in whole steps, that its meshes need, teeth and places staying;
+ * the mass then, kg, or infinity where no width will do. */
+double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a);
+
+/* How much narrower every band may become at each end, rad/s, until the first pad leaves its own,
+ * and whose that is in which condition. */
+double ts_arrange_slack(const ts_arrange_problem *problem, const ts_arrangement *a,
+                        size_t *accessory, size_t *condition);
+
 /* "turns the wrong way", for sentences. */
 const char *ts_arrange_rule_says(ts_arrange_rule rule);
 

@@ -26,6 +26,8 @@ static ts_status search(ts_arranging *a)
     ts_status status = ts_arranging_prepare(a);
     if (status == TS_OK)
         status = ts_arranging_read_places(a);
+    if (status == TS_OK && !ts_arranging_read_robust(a))
+        status = TS_NOT_UNDERSTOOD;
     if (status != TS_OK)
         return status;
     ts_arrange_wish wish = ts_arranging_wish(a);
@@ -80,6 +82,7 @@ static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const
         .conflict      = a->explained ? &a->conflict : NULL,
         .caution       = ts_caution(),
         .version       = ts_version(),
+        .robust        = a->robust.asked ? &a->robust : NULL,
         .front         = a->options->front > 0 && a->result.count > 0 ? &a->front : NULL,
         .why_not       = a->why_not,
         .why_not_count = a->why_not_count,
@@ -136,6 +139,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
     ts_status status = ts_arranging_open(&a);
     if (status == TS_OK)
         status = search(&a);
+    if (status == TS_OK)
+        status = ts_arranging_find_robust(&a);
     if (status == TS_OK)
         status = check_all(&a);
     if (status == TS_OK)

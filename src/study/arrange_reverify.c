@@ -150,6 +150,33 @@ static int8_t accessory_of(verifying *v, ts_node shaft, const char *key, bool *w
     return -1;
 }
 
+/* The module of a step shaft's second gear among those that the box may use. */
+static uint32_t step_module_of(const verifying *v, size_t box, uint32_t choice, double m_n)
+{
+    const ts_arrange_box *frame = &v->a.problem.problem.boxes[box];
+    for (size_t i = 0; i < frame->step_count; i++) {
+        const uint32_t module = frame->steps[i].module == TS_MODULE_SAME
+                                    ? frame->choices[choice].module
+                                    : frame->steps[i].module;
+        if (fabs(v->a.problem.m_n[module] - m_n) <= ROUNDING * m_n)
+            return module;
+    }
+    return UINT32_MAX; /* no step shaft has it, which the rules then find */
+}
+
+static void read_step(verifying *v, ts_node node, size_t box, uint32_t choice,
+                      ts_arranged_shaft *out, bool *well)
+{
+    const ts_node step = child(v, node, "step");
+    if (step == 0 || v->from.nodes[step].form != TS_NODE_MAPPING)
+        return; /* null */
+    const double z   = number(v, step, "teeth");
+    *well            = *well && z >= 1.0 && z <= TS_ARRANGE_TEETH;
+    out->z_step      = *well ? (uint32_t)z : 0;
+    out->step_width  = number(v, step, "face");
+    out->step_module = step_module_of(v, box, choice, number(v, step, "module"));
+}
+
 static ts_arranged_shaft shaft_of(verifying *v, ts_node node, bool *well)
 {
     const double z = number(v, node, "teeth"), face = number(v, node, "face");
@@ -193,14 +220,18 @@ static bool read_box(verifying *v, ts_node node, ts_arrangement *out)
     b->input           = shaft_of(v, child(v, node, "input"), &well);
     b->choice          = choice_of(v, index, number(v, node, "module"), (double)b->input.z);
     b->wrap            = number(v, node, "wrap");
+    if (b->choice == UINT32_MAX)
+        return false;
     for (int side = 0; side < 2 && well; side++)
         for (ts_node n = first_of(v, child(v, node, sides[side])); n != 0 && well;
              n         = v->from.nodes[n].next) {
             if (b->branches[side].count == TS_ARRANGE_SHAFTS)
                 return false;
-            b->branches[side].shafts[b->branches[side].count++] = shaft_of(v, n, &well);
+            ts_arranged_shaft *fresh = &b->branches[side].shafts[b->branches[side].count++];
+            *fresh                   = shaft_of(v, n, &well);
+            read_step(v, n, index, b->choice, fresh, &well);
         }
-    return well && b->choice != UINT32_MAX;
+    return well;
 }
 
 static bool read_answer(verifying *v, ts_node node, ts_arrangement *out)

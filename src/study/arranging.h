@@ -27,6 +27,7 @@ typedef struct ts_arranging {
     bool                      explained; /* did the explanation come to its end? */
     size_t                    chosen;
     ts_front                  front;
+    ts_robust                 robust;
     ts_why_not               *why_not;
     size_t                    why_not_count; /* that were answered */
     char sha256[65], added_sha256[65];       /* of the files, before anything was added */
@@ -49,6 +50,10 @@ ts_arrange_wish ts_arranging_wish(const ts_arranging *a);
 
 /* The lightest for each wrap, when that was asked. */
 ts_status ts_arranging_find_front(ts_arranging *a);
+
+/* How far loads and bands may be off, before the search; then what that does to the answers. */
+bool      ts_arranging_read_robust(ts_arranging *a);
+ts_status ts_arranging_find_robust(ts_arranging *a);
 
 /* The places of `why_not`, before the search; then what it would take to have them. */
 ts_status ts_arranging_read_places(ts_arranging *a);

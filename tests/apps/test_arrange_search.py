@@ -12,6 +12,7 @@ import unittest
 sys.path.insert(0, os.path.dirname(__file__))
 from arranging import TRAINER, Arranging, masses  # noqa: E402
 from command_line import COMMAND, ROOT, answer, run  # noqa: E402
+from test_schemas import follows  # noqa: E402
 
 
 class Search(Arranging):
@@ -91,6 +92,42 @@ class Search(Arranging):
         pads = [pad["name"] for pad in answer("check", out)["pads"]]
         self.assertIn("hydraulic pump 2", pads)
         self.assertEqual(run("check", out)[0], 0)
+
+    def test_loads_and_bands_that_are_off_change_the_lightest_where_it_is_said(self):
+        thin = self.at_its_best()
+        thin.write_text(thin.read_text() + "  least face: 2 mm\n  face step: 0.1 mm\n")
+        words = ("--loads", "50 %", "--bands", "40 rpm")
+        data = answer("arrange", thin, *words)
+        follows(data, "arrange.schema.json")
+        loads, bands = data["robust"]["loads"], data["robust"]["bands"]
+        for one, searched in zip(loads["answers"], data["answers"]):
+            # Widths by other code than the search; a grain of it is what a step of 0.1 mm weighs.
+            self.assertAlmostEqual(one["as_demanded"], searched["mass"], places=9)
+            self.assertLessEqual(one["less"], one["as_demanded"])
+            self.assertLessEqual(one["as_demanded"], one["more"])
+        for corner, key in (("least", "less"), ("most", "more")):
+            self.assertTrue(loads[corner]["proven"])
+            self.assertLessEqual(loads[corner]["mass"],
+                                 min(one[key] for one in loads["answers"]) + 1e-9)
+        light = [one["less"] for one in loads["answers"]]
+        self.assertEqual(loads["first"], light.index(min(light)))
+        # Just below and just above the factor that is told, the lightest is as it is told.
+        now = loads["first"]
+        self.assertGreater(len(loads["changes"]), 0)
+        for change in loads["changes"]:
+            for at, best in ((change["factor"] - 1e-6, now), (change["factor"] + 1e-6, change["to"])):
+                share = f"{100 * abs(1 - at):.9f} %"
+                again = answer("arrange", thin, "--loads", share)["robust"]["loads"]
+                there = [one["less" if at < 1 else "more"] for one in again["answers"]]
+                self.assertEqual(there.index(min(there)), best)
+            now = change["to"]
+        # Bands that lose a hair less than is told are kept, a hair more are left.
+        for i, one in enumerate(bands["answers"]):
+            self.assertGreater(one["keeps_until"], 0.0)
+            self.assertIn(one["accessory"], str(data["answers"][i]["boxes"]))
+        for words in (("--loads", "60 %"), ("--loads", "-5 %"), ("--bands", "50"), ("--bands", "x")):
+            code, _, err = run("arrange", thin, *words)
+            self.assertEqual((code, bool(err)), (2, True), words)
 
     def test_interrupt_gives_the_best_so_far_and_its_gap(self):
         copy = self.with_section(TRAINER, "  boxes: {hp: {input teeth: 29..55, modules: [1.25 mm, "

@@ -56,6 +56,8 @@ typedef enum option_id {
     OPTION_WORKINGS,
     OPTION_VERIFY,
     OPTION_PROGRESS,
+    OPTION_LOADS,
+    OPTION_BANDS,
     OPTION_COUNT
 } option_id;
 

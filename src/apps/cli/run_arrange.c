@@ -114,6 +114,8 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w
     *wish                 = (ts_arrange_options){.keep          = given->keep,
                                                  .keep_count    = (size_t)given->keep_count,
                                                  .why_not       = given->why_not,
+                                                 .loads         = given->value[OPTION_LOADS],
+                                                 .bands         = given->value[OPTION_BANDS],
                                                  .why_not_count = (size_t)given->why_not_count,
                                                  .workers       = processors > 0 ? (size_t)processors : 1,
                                                  .memory        = MEMORY_MOST,
