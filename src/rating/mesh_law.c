@@ -10,7 +10,8 @@ static const double pi = 3.14159265358979323846;
 
 /* ---- the table ------------------------------------------------------------------------------- */
 
-enum { CONTACT, BENDING, REVERSED, KINDS, PLACES = 2 * KINDS, POINTS = 28 };
+enum { CONTACT, BENDING, REVERSED, KINDS, PLACES = TS_LAW_PLACES, POINTS = 28 };
+_Static_assert(PLACES == 2 * KINDS, "of two gears");
 
 #define W_LEAST      2e3   /* N/m */
 #define W_MOST       2.5e6 /* N/m, far beyond what any steel bears */
@@ -235,6 +236,28 @@ static void never_fall(const ts_mesh_law *law, size_t condition)
     }
 }
 
+/* Where between two points the damage of a row passes 1: nothing above it is ever borne. */
+static double widest_of(const float *row)
+{
+    int last = -1;
+    while (last + 1 < POINTS && !(row[last + 1] > 0.0f))
+        last++;
+    if (last < 0)
+        return 0.0; /* not even the least load */
+    double at = last;
+    if (last + 1 < POINTS && isfinite(row[last]) && isfinite(row[last + 1])) {
+        const double low = (double)row[last], high = (double)row[last + 1];
+        at += -low / (high - low);
+    }
+    return W_LEAST * pow(W_MOST / W_LEAST, at / (POINTS - 1));
+}
+
+static void find_widest(const ts_mesh_law *law, size_t condition)
+{
+    for (int place = 0; place < PLACES; place++)
+        law->w_most[condition * PLACES + (size_t)place] = widest_of(row_of(law, condition, place));
+}
+
 ts_status ts_mesh_law_make(ts_mesh_rig *rig, const ts_law_pair *pair, ts_mesh_law *law)
 {
     law->fault = prepare_pair(rig, pair);
@@ -245,8 +268,10 @@ ts_status ts_mesh_law_make(ts_mesh_rig *rig, const ts_law_pair *pair, ts_mesh_la
             if (!rate_point(rig, pair, c, point, law))
                 law->fault = "its load cannot be rated";
         }
-        if (law->fault == NULL)
-            never_fall(law, c);
+        if (law->fault != NULL)
+            break;
+        never_fall(law, c);
+        find_widest(law, c);
     }
     return TS_OK;
 }
@@ -293,6 +318,31 @@ static bool place_bears(const ts_mesh_law *law, const ts_law_load *load, int pla
             sum[load->force[c] < 0.0] += exp(ln);
     }
     return sum[0] <= 1.0 && sum[1] <= 1.0;
+}
+
+/* What rounding of logarithms may add. */
+#define SURE (1.0 - 1e-9)
+
+double ts_mesh_law_per_newton(const ts_mesh_law *law, size_t condition, const bool reversed[2])
+{
+    double most = INFINITY;
+    for (int k = 0; k < 4; k++)
+        most =
+            fmin(most, law->w_most[condition * PLACES + (size_t)place_of(k / 2, k % 2, reversed)]);
+    return SURE / most;
+}
+
+double ts_mesh_law_least(const ts_mesh_law *law, const ts_law_load *load)
+{
+    double least = 0.0;
+    if (law->fault != NULL)
+        return INFINITY;
+    for (size_t c = 0; c < load->condition_count; c++) {
+        const double F = fabs(load->force[c]);
+        if (F > 0.0)
+            least = fmax(least, F * ts_mesh_law_per_newton(law, c, load->reversed));
+    }
+    return least;
 }
 
 bool ts_mesh_law_bears(const ts_mesh_law *law, const ts_law_load *load, double b)

@@ -40,7 +40,11 @@ typedef struct ts_law_pair {
 typedef struct ts_mesh_law {
     const char *fault; /* NULL, or why these gears will not do: a sentence without a full stop */
     float      *ln_damage; /* see ts_mesh_law_size; +-INFINITY: at once, never */
+    double     *w_most;    /* N/m, [condition * TS_LAW_PLACES + place]: above it, that condition by
+                              itself wears the place out */
 } ts_mesh_law;
+
+enum { TS_LAW_PLACES = 6 };
 
 /* Numbers that ln_damage has room for. */
 size_t ts_mesh_law_size(size_t condition_count);
@@ -57,6 +61,13 @@ typedef struct ts_law_load {
     const double *force;       /* N, signed: the sign tells the flank */
     bool          reversed[2]; /* is the other flank of that gear loaded too? */
 } ts_law_load;
+
+/* m/N: no narrower face bears a newton in that condition, whatever the others add. */
+double ts_mesh_law_per_newton(const ts_mesh_law *law, size_t condition, const bool reversed[2]);
+
+/* m: no narrower face bears the load, as each of its conditions by itself says; infinite without a
+ * law. */
+double ts_mesh_law_least(const ts_mesh_law *law, const ts_law_load *load);
 
 /* Is a common face of b (m) wide enough? */
 bool ts_mesh_law_bears(const ts_mesh_law *law, const ts_law_load *load, double b);

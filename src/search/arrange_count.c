@@ -22,7 +22,8 @@ static bool add_pair(counter *k, uint32_t box, uint32_t choice)
     ts_pair_tables       pair;
     ts_branches          branches;
 
-    bool done = arena != NULL && ts_pair_tables_make(&pair, &k->tables, box, choice, arena) &&
+    bool done = arena != NULL &&
+                ts_pair_tables_make(&pair, &k->tables, box, choice, false, arena) &&
                 ts_branches_grow(&branches, &pair, &wish, k->room);
     for (uint32_t set = 1; done && set <= k->tables.all; set++)
         k->own[set] += ts_join_count(&branches, set);

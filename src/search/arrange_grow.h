@@ -54,17 +54,11 @@ static inline double ts_gear_mass(const ts_pair_tables *pair, uint32_t z, uint32
 /* The width that the last gear will have at least, for the mesh inwards carries the whole set. */
 static inline double ts_least_last(const ts_bench *b, const ts_label *l)
 {
-    const ts_pair_tables   *pair   = b->pair;
-    const ts_module_tables *module = pair->module;
-    uint32_t                steps  = l->need;
-
-    if (module->unit_least[l->reversed] != NULL) {
-        const uint32_t own =
-            ts_steps_of(pair->force[b->set] * module->unit_least[l->reversed][l->z]);
-        if (own > steps)
-            steps = own;
-    }
-    return steps > module->steps_most[l->z] ? (double)INFINITY : ts_gear_mass(pair, l->z, steps);
+    const ts_pair_tables *pair  = b->pair;
+    const uint32_t        own   = ts_pair_least(pair, b->set, l->z, l->reversed != 0);
+    const uint32_t        steps = own > l->need ? own : l->need;
+    return steps > pair->module->steps_most[l->z] ? (double)INFINITY
+                                                  : ts_gear_mass(pair, l->z, steps);
 }
 
 /* Labels of one shaft that carries the whole set (arrange_shaft.c). */

@@ -60,8 +60,13 @@ static void make_windows(ts_pair_tables *pair, const ts_arrange_choice *choice)
 }
 
 /* Of pair->told. */
-#define TOLD_BITS   19
-#define TOLD_WIDTHS ((size_t)1 << TOLD_BITS)
+#define TOLD_BITS_LEAST 10
+#define TOLD_BITS_MOST  19
+static uint32_t told_bits(const ts_arrange_problem *p)
+{
+    const uint32_t bits = 6 + 2 * (uint32_t)p->accessory_count;
+    return bits < TOLD_BITS_LEAST ? TOLD_BITS_LEAST : bits < TOLD_BITS_MOST ? bits : TOLD_BITS_MOST;
+}
 
 static double arc_between(double m, double z_sum, double radius)
 {
@@ -103,18 +108,20 @@ static void make_forces(ts_pair_tables *pair, const ts_arrange_choice *choice)
 }
 
 /* One plane; everything but what it drives. */
-static bool make_plane(ts_pair_tables *pair, const ts_arrange_choice *own, ts_arena *arena)
+static bool make_plane(ts_pair_tables *pair, const ts_arrange_choice *own, bool least,
+                       ts_arena *arena)
 {
     const ts_arrange_tables  *t    = pair->tables;
     const ts_arrange_problem *p    = t->problem;
     const size_t              sets = (size_t)t->all + 1;
 
-    pair->module = &t->modules[pair->module_index];
-    pair->angle  = TS_TAKE(arena, double, 2 * t->stride);
-    pair->share  = TS_TAKE(arena, double, t->stride);
-    pair->force  = TS_TAKE(arena, double, sets);
+    pair->module     = &t->modules[pair->module_index];
+    pair->told_shift = 64 - told_bits(p);
+    pair->angle      = TS_TAKE(arena, double, 2 * t->stride);
+    pair->share      = TS_TAKE(arena, double, t->stride);
+    pair->force      = TS_TAKE(arena, double, sets);
     if (!p->model.proportional)
-        pair->told = TS_TAKE(arena, ts_told_width, TOLD_WIDTHS);
+        pair->told = TS_TAKE(arena, ts_told_width, (size_t)1 << told_bits(p));
     if (!p->model.proportional)
         pair->forces = TS_TAKE(arena, double, sets * p->condition_count);
     if (ts_arena_failed(arena))
@@ -122,6 +129,8 @@ static bool make_plane(ts_pair_tables *pair, const ts_arrange_choice *own, ts_ar
     make_windows(pair, own);
     make_angles(pair);
     make_forces(pair, own);
+    if (least && !p->model.proportional && p->model.least != NULL)
+        return ts_plane_ask_least(pair, arena);
     return true;
 }
 
@@ -151,7 +160,8 @@ static uint32_t plane_for(ts_pair_tables *pair, const ts_arrange_step *s)
     return (uint32_t)pair->plane_count;
 }
 
-static bool make_planes(ts_pair_tables *pair, const ts_arrange_choice *own, ts_arena *arena)
+static bool make_planes(ts_pair_tables *pair, const ts_arrange_choice *own, bool least,
+                        ts_arena *arena)
 {
     const ts_arrange_box *frame = pair->frame;
 
@@ -168,13 +178,13 @@ static bool make_planes(ts_pair_tables *pair, const ts_arrange_choice *own, ts_a
             pair->planes[plane - 1].z_nearest = s->z_step;
     }
     for (size_t i = 0; i < pair->plane_count; i++)
-        if (!make_plane(&pair->planes[i], own, arena))
+        if (!make_plane(&pair->planes[i], own, least, arena))
             return false;
     return true;
 }
 
 bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
-                         uint32_t choice, ts_arena *arena)
+                         uint32_t choice, bool least, ts_arena *arena)
 {
     const ts_arrange_problem *p   = tables->problem;
     const ts_arrange_choice  *own = &p->boxes[box].choices[choice];
@@ -190,7 +200,7 @@ bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, 
         .turns        = (double)own->z_in,
         .input_sense  = p->boxes[box].input_sense > 0 ? TS_SENSE_PLUS : TS_SENSE_MINUS,
     };
-    return make_plane(pair, own, arena) && make_planes(pair, own, arena);
+    return make_plane(pair, own, least, arena) && make_planes(pair, own, least, arena);
 }
 
 /* Never 0, for teeth are not. */
@@ -234,7 +244,7 @@ uint32_t ts_pair_steps(const ts_pair_tables *pair, uint32_t set, uint32_t z_inne
     }
     /* The same answer from whichever thread, so that it does not matter who wrote it. */
     const uint64_t key  = told_key(set, z_inner, z_outer, reversed_inner, reversed_outer);
-    ts_told_width *told = &pair->told[(key * 0x9E3779B97F4A7C15u) >> (64 - TOLD_BITS)];
+    ts_told_width *told = &pair->told[(key * 0x9E3779B97F4A7C15u) >> pair->told_shift];
     const uint64_t seen = atomic_load_explicit(told, memory_order_relaxed);
     if (seen >> 16 == key)
         return (uint32_t)(seen & 0xFFFFu);

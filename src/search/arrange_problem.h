@@ -98,6 +98,16 @@ typedef struct ts_arrange_mesh {
     size_t condition_count;
 } ts_arrange_mesh;
 
+/* One gear, whichever of these mates it has, inwards or outwards of it. */
+typedef struct ts_arrange_gear {
+    uint32_t        box, module, z_in, z_first, z_second; /* as of a mesh */
+    uint32_t        z;
+    bool            reversed;
+    const uint32_t *mates;
+    size_t          mate_count;
+    size_t          condition_count;
+} ts_arrange_gear;
+
 typedef struct ts_arrange_model {
     void *context;
     /* The width that a mesh needs, m; INFINITY when none will do.  A pure function; never less when
@@ -106,6 +116,10 @@ typedef struct ts_arrange_model {
     /* True: `width` is proportional to the largest |force| over the conditions and does not depend
      * on box and z_in; it is then asked once per pair of teeth. */
     bool proportional;
+    /* NULL, or for a model that is not proportional: fills in, per condition, the least width per
+     * newton of |force| that `width` can ever say for a mesh of that gear, m/N; infinite when it
+     * has no mate.  Bounds are much higher with it. */
+    void (*least)(void *context, const ts_arrange_gear *gear, double *per_newton);
     /* The mass of a gear of that width, kg; never less when the width grows. */
     double (*gear_mass)(void *context, uint32_t module, uint32_t z, double width);
 } ts_arrange_model;

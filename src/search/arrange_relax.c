@@ -8,21 +8,30 @@ static const double infinite = (double)INFINITY;
 /* ---- one gear ---------------------------------------------------------------------------------
  */
 
-double ts_relaxed_gear(const ts_rest_table *t, const ts_pair_tables *pair, uint32_t z, double load,
-                       bool reversed, int arcs)
+static double cost_of(const ts_rest_table *t, const ts_pair_tables *pair, uint32_t z,
+                      uint32_t least, int arcs)
 {
     const ts_module_tables *module = pair->module;
-    uint32_t                steps  = pair->tables->steps_least;
+    const uint32_t steps = least > pair->tables->steps_least ? least : pair->tables->steps_least;
 
-    if (module->unit_least[reversed] != NULL) {
-        const uint32_t own = ts_steps_of(load * module->unit_least[reversed][z]);
-        if (own > steps)
-            steps = own;
-    }
     if (steps > module->steps_most[z])
         return infinite;
     return t->metal * module->gear_mass[z * (module->steps_top + 1) + steps] +
            t->arc * (1.0 - t->lambda) * (double)arcs * pair->share[z];
+}
+
+double ts_relaxed_gear(const ts_rest_table *t, const ts_pair_tables *pair, uint32_t z, uint32_t set,
+                       bool reversed, int arcs)
+{
+    return cost_of(t, pair, z, ts_pair_least(pair, set, z, reversed), arcs);
+}
+
+/* A load of a proportional model. */
+static double loaded_gear(const ts_rest_table *t, const ts_pair_tables *pair, uint32_t z,
+                          double load, bool reversed, int arcs)
+{
+    const double *unit = pair->module->unit_least[reversed ? 1 : 0];
+    return cost_of(t, pair, z, unit != NULL ? ts_steps_of(load * unit[z]) : 0, arcs);
 }
 
 static void make_least_on(ts_relaxed_plane *p, const ts_rest_table *t)
@@ -31,7 +40,7 @@ static void make_least_on(ts_relaxed_plane *p, const ts_rest_table *t)
     for (int arcs = 1; arcs <= 2; arcs++) {
         double least = infinite;
         for (size_t z = stride - 1; z > 0; z--) {
-            least = fmin(least, ts_relaxed_gear(t, p->pair, (uint32_t)z, 0.0, false, arcs));
+            least                    = fmin(least, cost_of(t, p->pair, (uint32_t)z, 0, arcs));
             p->least_on[arcs - 1][z] = least;
         }
     }
@@ -61,12 +70,29 @@ static double carry_cost(ts_relaxed_plane *p, const ts_rest_table *t, ts_relaxed
     for (uint32_t z = c->window.least; z <= c->window.most; z++) {
         if (p->least_on[arcs - 1][z] >= best)
             break;
-        best = fmin(best,
-                    ts_relaxed_gear(t, p->pair, z, (double)level * p->level_size, reversed, arcs));
+        best =
+            fmin(best, loaded_gear(t, p->pair, z, (double)level * p->level_size, reversed, arcs));
     }
     *known =
         best + t->metal * (c->pads + p->pair->frame->shaft_mass) + t->arc * t->lambda * c->halves;
     return *known;
+}
+
+/* The same where the model said what each gear needs for each set. */
+static double told_cost(const ts_relaxed_plane *p, const ts_rest_table *t,
+                        const ts_relaxed_carry *c, uint32_t outer, uint32_t inner, bool reversed)
+{
+    const int arcs = outer == 0 ? 1 : 2;
+    double    best = infinite;
+    for (uint32_t z = c->window.least; z <= c->window.most; z++) {
+        if (p->least_on[arcs - 1][z] >= best)
+            break;
+        const uint32_t a = ts_pair_least(p->pair, outer, z, reversed);
+        const uint32_t b = ts_pair_least(p->pair, inner, z, reversed);
+        best             = fmin(best, cost_of(t, p->pair, z, a > b ? a : b, arcs));
+    }
+    return best + t->metal * (c->pads + p->pair->frame->shaft_mass) +
+           t->arc * t->lambda * c->halves;
 }
 
 double ts_relaxed_shaft(ts_relaxed_plane *p, const ts_rest_table *t, ts_relaxed_carry *c,
@@ -74,6 +100,8 @@ double ts_relaxed_shaft(ts_relaxed_plane *p, const ts_rest_table *t, ts_relaxed_
 {
     const bool   reversed = ts_is_reversed(p->pair->tables, outer, inner);
     const double load     = fmax(p->pair->force[outer], p->pair->force[inner]);
+    if (p->pair->least_steps != NULL)
+        return told_cost(p, t, c, outer, inner, reversed);
     return carry_cost(p, t, c, load, reversed, outer == 0 ? 1 : 2);
 }
 
@@ -86,13 +114,23 @@ double ts_relaxed_step(const ts_relaxed_plane *first, const ts_relaxed_plane *se
 
     if (c != NULL && (step->z < c->window.least || step->z > c->window.most))
         return infinite;
-    const double own = ts_relaxed_gear(t, first->pair, step->z, first->pair->force[inner],
-                                       ts_is_reversed(tables, 0, inner), 1);
-    const double far = ts_relaxed_gear(t, second->pair, step->z_step, second->pair->force[outer],
-                                       ts_is_reversed(tables, outer, 0), 1);
+    const double own =
+        ts_relaxed_gear(t, first->pair, step->z, inner, ts_is_reversed(tables, 0, inner), 1);
+    const double far =
+        ts_relaxed_gear(t, second->pair, step->z_step, outer, ts_is_reversed(tables, outer, 0), 1);
     const double mass =
         frame->step_mass + (c != NULL ? c->pads + frame->shaft_mass : frame->idler_mass);
     return own + far + t->metal * mass + (c != NULL ? t->arc * t->lambda * c->halves : 0.0);
+}
+
+static double told_idler(const ts_relaxed_plane *k, const ts_rest_table *t, uint32_t set)
+{
+    const ts_arrange_problem *p        = k->pair->tables->problem;
+    const bool                reversed = ts_is_reversed(k->pair->tables, set, set);
+    double                    best     = infinite;
+    for (size_t i = 0; i < p->idler_teeth_count; i++)
+        best = fmin(best, ts_relaxed_gear(t, k->pair, p->idler_teeth[i], set, reversed, 2));
+    return best + t->metal * k->pair->frame->idler_mass;
 }
 
 static double idler_cost(ts_relaxed_plane *k, const ts_rest_table *t, uint32_t set)
@@ -106,8 +144,8 @@ static double idler_cost(ts_relaxed_plane *k, const ts_rest_table *t, uint32_t s
         return *known;
     double best = infinite;
     for (size_t i = 0; i < p->idler_teeth_count; i++)
-        best = fmin(best, ts_relaxed_gear(t, k->pair, p->idler_teeth[i],
-                                          (double)level * k->level_size, reversed, 2));
+        best = fmin(best, loaded_gear(t, k->pair, p->idler_teeth[i], (double)level * k->level_size,
+                                      reversed, 2));
     *known = best + t->metal * k->pair->frame->idler_mass;
     return *known;
 }
@@ -121,7 +159,7 @@ void ts_relaxed_idlers(ts_relaxed_plane *p, const ts_rest_table *t, uint32_t set
     with_next[1] = with_last[0];
     if (most == 0 || (isinf(with_last[0]) && isinf(with_last[1])))
         return;
-    const double one = idler_cost(p, t, set);
+    const double one = p->pair->least_steps != NULL ? told_idler(p, t, set) : idler_cost(p, t, set);
     for (int sense = 0; sense < 2; sense++) {
         with_next[sense] = fmin(with_next[sense], with_last[sense] + one);
         if (most > 1)

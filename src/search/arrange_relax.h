@@ -32,9 +32,9 @@ bool ts_relaxed_plane_make(ts_relaxed_plane *plane, const ts_pair_tables *pair, 
 /* Forgets what costs were under another table, and begins this one. */
 void ts_relaxed_plane_begin(ts_relaxed_plane *plane, const ts_rest_table *table);
 
-/* A gear alone, with `arcs` meshes. */
+/* A gear alone, with `arcs` meshes, one of which carries the set. */
 double ts_relaxed_gear(const ts_rest_table *table, const ts_pair_tables *pair, uint32_t z,
-                       double load, bool reversed, int arcs);
+                       uint32_t set, bool reversed, int arcs);
 
 /* A shaft that joins `outer` and its own to `inner`, with the gear that is best for it. */
 double ts_relaxed_shaft(ts_relaxed_plane *plane, const ts_rest_table *table,

@@ -116,7 +116,7 @@ static double input_gear_cost(const maker *k, uint32_t outer)
 {
     const ts_pair_tables *pair = k->rest->pair;
     const ts_arrange_box *box  = pair->frame;
-    const double gear = ts_relaxed_gear(k->t, pair, pair->z_in, pair->force[outer], false, 0);
+    const double          gear = ts_relaxed_gear(k->t, pair, pair->z_in, outer, false, 0);
     return gear + k->t->metal * (box->mass + box->choices[pair->choice].mass);
 }
 

@@ -10,6 +10,7 @@
 #include <stdlib.h>
 #include <string.h>
 
+enum { PLANES_AT_ONCE = 12 };
 enum { BEAM = 16, BEAM_PAIRS = 3, BEAM_ANY = 2, TEETH_ANY = 10 };
 
 static const double infinite = (double)INFINITY;
@@ -36,6 +37,7 @@ typedef struct search {
     ts_joint *joints;                   /* [set * answers + i] of the pair at hand             */
     double    limit;                    /* what the last of the answers weighs                 */
     double    lightest;                 /* and the first                                       */
+    bool      least_at_once;            /* so few planes that the model is asked about all     */
 } search;
 
 static bool is_stopped(const search *s)
@@ -113,9 +115,10 @@ static void root_pair(void *context, size_t item, size_t worker)
 
     (void)worker;
     const double *others = r->lowered != NULL ? NULL : others_of(s, rec->box);
-    bool          done   = arena != NULL &&
-                ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, arena) &&
-                ts_rest_make(&rest, &pair, others, arena);
+    bool          done =
+        arena != NULL &&
+        ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, s->least_at_once, arena) &&
+        ts_rest_make(&rest, &pair, others, arena);
     if (done && r->lowered != NULL)
         done = ts_rest_lower_sets(&rest, &r->lowered[item * s->sets], arena);
     else if (done)
@@ -336,7 +339,7 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
                                .context    = s->wish->context};
 
     bool done = arena != NULL &&
-                ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, arena) &&
+                ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, true, arena) &&
                 ts_rest_make(&rest, &pair, others_of(s, rec->box), arena) &&
                 ts_branches_grow(&branches, &pair, &wish, s->room);
     done = done && join_pair(s, &branches, rec->box, cutoff, &lightest);
@@ -522,6 +525,16 @@ static bool write_answers(search *s)
     return true;
 }
 
+/* What gears need at least is asked of all pairs before the first is searched when they are few;
+ * else of each as it is searched. */
+static size_t planes_of(const ts_arrange_problem *p)
+{
+    size_t count = 0;
+    for (size_t b = 0; b < p->box_count; b++)
+        count += p->boxes[b].choice_count * (1 + p->boxes[b].step_count);
+    return count;
+}
+
 static ts_status run(search *s)
 {
     ts_pair_record *of_box[TS_ARRANGE_BOXES] = {0};
@@ -534,8 +547,9 @@ static ts_status run(search *s)
         return TS_NO_MEMORY;
     if (!ts_arrange_tables_make(&s->tables, s->problem, s->result->arena))
         return ts_arena_failed(s->result->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
-    s->sets  = (size_t)s->tables.all + 1;
-    s->limit = s->lightest = infinite;
+    s->sets          = (size_t)s->tables.all + 1;
+    s->limit         = s->lightest = infinite;
+    s->least_at_once = planes_of(s->problem) <= PLANES_AT_ONCE;
     if (!make_memory(s, of_box, counts))
         return TS_NO_MEMORY;
     s->result->end = TS_ARRANGE_PROVEN;

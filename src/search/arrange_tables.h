@@ -102,11 +102,15 @@ typedef struct ts_pair_tables {
     uint32_t                 z_smallest; /* of any gear */
     double                  *angle; /* [z_i + z_j] between the axes, rad; infinite: too large */
     double                  *share; /* [z] angle[z_i + z_j] >= share[z_i] + share[z_j] */
-    double *force;  /* [set] the largest |force| on the mesh outboard of which the set sits */
-    double *forces; /* [set * conditions + c], signed, N; NULL when proportional */
+    double *force; /* [set] the largest |force| on the mesh outboard of which the set sits */
+    /* [(2 * set + reversed) * stride + z] steps that a gear needs at least for the mesh of that
+     * set, whatever its mate; NULL when proportional (unit_least says it), or not asked. */
+    uint16_t *least_steps;
+    double   *forces; /* [set * conditions + c], signed, N; NULL when proportional */
     /* What the model said before, a direct-mapped memory: set, teeth and flanks in the high bits,
      * the steps in the low ones; 0: nothing yet.  NULL when proportional. */
     ts_told_width *told;
+    uint32_t       told_shift;
     /* Of the plane of the input: planes that step shafts drive, and these, plane by plane. */
     struct ts_pair_tables *planes;
     size_t                 plane_count;
@@ -126,8 +130,12 @@ static inline const ts_pair_tables *ts_plane_of(const ts_pair_tables *pair, uint
     return plane == 0 ? pair : &pair->planes[plane - 1];
 }
 
+/* least: is the model to be asked what gears need at least?  It may take its time. */
 bool ts_pair_tables_make(ts_pair_tables *pair, const ts_arrange_tables *tables, uint32_t box,
-                         uint32_t choice, ts_arena *arena);
+                         uint32_t choice, bool least, ts_arena *arena);
+
+/* Fills in `least_steps` by what the model says (arrange_least.c). */
+bool ts_plane_ask_least(ts_pair_tables *plane, ts_arena *arena);
 
 /* Whole steps of width that a mesh needs which carries everything in `set`. */
 uint32_t ts_pair_steps(const ts_pair_tables *pair, uint32_t set, uint32_t z_inner, uint32_t z_outer,
@@ -141,6 +149,16 @@ static inline uint32_t ts_steps_of(double steps)
     const double   less  = steps - TS_STEP_SLACK;
     const uint32_t whole = less > 0.0 ? (uint32_t)less : 0;
     return (double)whole < less ? whole + 1 : whole;
+}
+
+/* Whole steps of width that a gear needs at least for the mesh that carries everything in `set`. */
+static inline uint32_t ts_pair_least(const ts_pair_tables *pair, uint32_t set, uint32_t z,
+                                     bool reversed)
+{
+    if (pair->least_steps != NULL)
+        return pair->least_steps[(2 * (size_t)set + (reversed ? 1 : 0)) * pair->tables->stride + z];
+    const double *unit = pair->module->unit_least[reversed ? 1 : 0];
+    return unit != NULL ? ts_steps_of(pair->force[set] * unit[z]) : 0;
 }
 
 /* Is a gear loaded on both flanks, with `outer` beyond its outboard mesh and `inner` beyond its

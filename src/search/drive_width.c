@@ -206,7 +206,10 @@ static bool borrow(ts_drive_width *w, uint32_t box, ts_mesh_law **law, ts_mesh_r
     *law                 = TS_TAKE(w->arena, ts_mesh_law, 1);
     if (*law != NULL)
         (*law)->ln_damage = TS_TAKE(w->arena, float, numbers);
-    const bool all = *law != NULL && (*law)->ln_damage != NULL && w->idle_count[box] > 0;
+    if (*law != NULL)
+        (*law)->w_most = TS_TAKE(w->arena, double, w->wish.problem->condition_count *TS_LAW_PLACES);
+    const bool all = *law != NULL && (*law)->ln_damage != NULL && (*law)->w_most != NULL &&
+                     w->idle_count[box] > 0;
     if (all)
         *rig = w->idle[box][--w->idle_count[box]];
     w->failed = w->failed || !all;
@@ -282,30 +285,47 @@ static long most_steps(const ts_arrange_problem *p, const ts_arrange_mesh *mesh)
     return (long)(WIDTH_OVER_DIAMETER * p->modules[mesh->module] * z / p->width_step + 1e-9);
 }
 
+/* A table with which this mesh can be, or NULL. */
+static const ts_mesh_law *usable_law(ts_drive_width *w, const shelf *s, const ts_arrange_mesh *mesh)
+{
+    if (s == NULL || meets_casing(w, mesh, mesh->z_inner) || meets_casing(w, mesh, mesh->z_outer))
+        return NULL;
+    const ts_mesh_law *law = law_of(w, s, mesh);
+    return law != NULL && law->fault == NULL ? law : NULL;
+}
+
 double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh)
 {
     ts_drive_width           *w   = context;
     const ts_arrange_problem *p   = w->wish.problem;
     const shelf              *s   = shelf_of(w, mesh);
-    const ts_mesh_law        *law = s != NULL ? law_of(w, s, mesh) : NULL;
+    const ts_mesh_law        *law = usable_law(w, s, mesh);
     double                    force[CONDITIONS_MOST];
 
-    if (law == NULL || law->fault != NULL || meets_casing(w, mesh, mesh->z_inner) ||
-        meets_casing(w, mesh, mesh->z_outer))
+    if (law == NULL)
         return INFINITY;
     for (size_t c = 0; c < p->condition_count; c++)
         force[c] = s->stands[c] ? 0.0 : mesh->force[c];
     const ts_law_load load = {.condition_count = p->condition_count,
                               .force           = force,
                               .reversed        = {mesh->reversed_inner, mesh->reversed_outer}};
-    /* The least width is enough for most meshes, so it is asked about first. */
-    long low = (long)(p->width_least / p->width_step + 1e-9), high = most_steps(p, mesh);
-    if (high < low)
+    /* Each condition by itself says what is too narrow; it is mostly what is needed, too. */
+    const double least = ts_mesh_law_least(law, &load) / p->width_step;
+    const long   most  = most_steps(p, mesh);
+    const long   first = (long)(p->width_least / p->width_step + 1e-9);
+    if (!(least <= (double)most))
         return INFINITY;
-    if (ts_mesh_law_bears(law, &load, (double)low * p->width_step))
-        return (double)low * p->width_step;
-    if (!ts_mesh_law_bears(law, &load, (double)high * p->width_step))
+    const long narrow = (long)ceil(least - 1e-9);
+    long       low = narrow > first ? narrow : first, high = low, stride = 1;
+    if (low > most)
         return INFINITY;
+    while (!ts_mesh_law_bears(law, &load, (double)high * p->width_step)) {
+        if (high == most)
+            return INFINITY;
+        low  = high;
+        high = high + stride < most ? high + stride : most;
+        stride *= 2;
+    }
     while (high - low > 1) {
         const long middle = low + (high - low) / 2;
         if (ts_mesh_law_bears(law, &load, (double)middle * p->width_step))
@@ -314,6 +334,44 @@ double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh)
             low = middle;
     }
     return (double)high * p->width_step;
+}
+
+/* Of one mesh, as far as it asks for less than what is known. */
+static void lower(ts_drive_width *w, const shelf *s, const ts_arrange_mesh *mesh,
+                  double *per_newton)
+{
+    const ts_mesh_law *law         = usable_law(w, s, mesh);
+    const bool         reversed[2] = {mesh->reversed_inner, mesh->reversed_outer};
+    for (size_t c = 0; law != NULL && c < mesh->condition_count; c++)
+        per_newton[c] =
+            fmin(per_newton[c], s->stands[c] ? 0.0 : ts_mesh_law_per_newton(law, c, reversed));
+}
+
+void ts_drive_width_least(void *context, const ts_arrange_gear *gear, double *per_newton)
+{
+    ts_drive_width *w    = context;
+    ts_arrange_mesh mesh = {.box             = gear->box,
+                            .module          = gear->module,
+                            .z_in            = gear->z_in,
+                            .z_first         = gear->z_first,
+                            .z_second        = gear->z_second,
+                            .condition_count = gear->condition_count};
+    const shelf    *s    = shelf_of(w, &mesh);
+
+    for (size_t c = 0; c < gear->condition_count; c++)
+        per_newton[c] = INFINITY;
+    for (size_t i = 0; s != NULL && i < gear->mate_count; i++) {
+        mesh.z_inner        = gear->z;
+        mesh.z_outer        = gear->mates[i];
+        mesh.reversed_inner = gear->reversed;
+        mesh.reversed_outer = false;
+        lower(w, s, &mesh, per_newton);
+        mesh.z_inner        = gear->mates[i];
+        mesh.z_outer        = gear->z;
+        mesh.reversed_inner = false;
+        mesh.reversed_outer = gear->reversed;
+        lower(w, s, &mesh, per_newton);
+    }
 }
 
 double ts_drive_least_width(void *context, const ts_arrange_mesh *mesh)

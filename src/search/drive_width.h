@@ -28,6 +28,8 @@ void      ts_drive_width_close(ts_drive_width *widths); /* NULL is allowed */
 
 /* For ts_arrange_model; `context` is the ts_drive_width. */
 double ts_drive_width_of(void *context, const ts_arrange_mesh *mesh);
+/* What a gear needs at least per newton of each condition, for bounds. */
+void ts_drive_width_least(void *context, const ts_arrange_gear *gear, double *per_newton);
 /* The same as if no tooth were ever too weak: none, where the gears clear the casing.  As such
  * `proportional`. */
 double ts_drive_least_width(void *context, const ts_arrange_mesh *mesh);

@@ -119,7 +119,10 @@ ts_status ts_arranging_prepare(ts_arranging *a)
     if (status != TS_OK)
         return status;
     a->problem.problem.model = (ts_arrange_model){
-        .context = a->widths, .width = ts_drive_width_of, .gear_mass = ts_drive_gear_mass};
+        .context   = a->widths,
+        .width     = ts_drive_width_of,
+        .least     = ts_drive_width_least,
+        .gear_mass = ts_drive_gear_mass};
     return TS_OK;
 }
 

@@ -26,6 +26,29 @@ static double width(void *context, const ts_arrange_mesh *mesh)
     return force * fmax(contact, fmax(inner, outer));
 }
 
+/* The least over all mates, either way round, for mates that are loaded on one flank. */
+static void least(void *context, const ts_arrange_gear *gear, double *per_newton)
+{
+    static const double newton = 1.0;
+    ts_arrange_mesh     mesh   = {.module = gear->module, .force = &newton, .condition_count = 1};
+    double              found  = (double)INFINITY;
+
+    for (size_t i = 0; i < gear->mate_count; i++) {
+        mesh.z_inner        = gear->z;
+        mesh.z_outer        = gear->mates[i];
+        mesh.reversed_inner = gear->reversed;
+        mesh.reversed_outer = false;
+        found               = fmin(found, width(context, &mesh));
+        mesh.z_inner        = gear->mates[i];
+        mesh.z_outer        = gear->z;
+        mesh.reversed_inner = false;
+        mesh.reversed_outer = gear->reversed;
+        found               = fmin(found, width(context, &mesh));
+    }
+    for (size_t c = 0; c < gear->condition_count; c++)
+        per_newton[c] = found;
+}
+
 static double gear_mass(void *context, uint32_t module, uint32_t z, double b)
 {
     const closed_model *k = context;
@@ -35,6 +58,9 @@ static double gear_mass(void *context, uint32_t module, uint32_t z, double b)
 
 ts_arrange_model closed_model_of(closed_model *model)
 {
-    return (ts_arrange_model){
-        .context = model, .width = width, .proportional = true, .gear_mass = gear_mass};
+    return (ts_arrange_model){.context      = model,
+                              .width        = width,
+                              .proportional = true,
+                              .least        = least,
+                              .gear_mass    = gear_mass};
 }

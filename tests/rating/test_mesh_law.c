@@ -71,6 +71,8 @@ static void open_bench(bench *b, const char *path, const char *driver, const cha
                      TS_OK);
     b->law.ln_damage =
         ts_arena_take(b->arena, ts_mesh_law_size(s->drive.condition_count), sizeof(float));
+    b->law.w_most =
+        ts_arena_take(b->arena, s->drive.condition_count * TS_LAW_PLACES, sizeof(double));
     const ts_law_pair pair = {.z_1     = (int)s->train.gears[mesh->driver].teeth.value,
                               .z_2     = (int)s->train.gears[mesh->driven].teeth.value,
                               .m_n     = s->train.gears[mesh->driver].m_n.value,
@@ -131,7 +133,11 @@ static void width_of_the_table_just_bears_the_load_of_the_drive(void **state)
         open_bench(&b, meshes[i].path, meshes[i].driver, meshes[i].driven);
         assert_null(b.law.fault);
         memcpy(b.load.reversed, meshes[i].reversed, sizeof b.load.reversed);
-        const double face    = least_width(&b);
+        const double face = least_width(&b);
+        /* One condition alone asks for no more than all of them, and mostly for nearly as much. */
+        const double alone = ts_mesh_law_least(&b.law, &b.load);
+        assert_true(alone <= face && alone > 0.6 * face);
+        assert_false(ts_mesh_law_bears(&b.law, &b.load, alone * (1.0 - 1e-6)));
         const double reserve = reserve_at(&b, face);
         /* The tolerance of the helix is that of a face of 8 modules, which is wider. */
         if (!(reserve >= 0.0 && reserve < 0.05))
