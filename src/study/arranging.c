@@ -118,11 +118,10 @@ ts_status ts_arranging_prepare(ts_arranging *a)
     status                           = ts_drive_width_open(&widths, &a->widths);
     if (status != TS_OK)
         return status;
-    a->problem.problem.model = (ts_arrange_model){
-        .context   = a->widths,
-        .width     = ts_drive_width_of,
-        .least     = ts_drive_width_least,
-        .gear_mass = ts_drive_gear_mass};
+    a->problem.problem.model = (ts_arrange_model){.context   = a->widths,
+                                                  .width     = ts_drive_width_of,
+                                                  .least     = ts_drive_width_least,
+                                                  .gear_mass = ts_drive_gear_mass};
     return TS_OK;
 }
 
