@@ -1,6 +1,8 @@
 /* model/field_rate.c: what stands at the top of a rate file, and in its smaller elements? */
 #include "model/field_rate_parts.h"
 
+#include "catalog/gear_material.h"
+
 static const ts_field rate_fields[] = {
     {.key  = "towershaft rate",
      .form = TS_FORM_TALLY,
@@ -188,10 +190,12 @@ const ts_record_table ts_table_rate_tolerance = {
 
 static const ts_field steel_fields[] = {
     {.key  = "row",
-     .form = TS_FORM_WORD,
+     .form = TS_FORM_PICK,
      .need = TS_REQUIRED,
      TS_AT(ts_rate_steel, row),
-     .says    = "The row of the catalogue, by its key.",
+     .choices = ts_gear_material_keys,
+     .says    = "The row of the catalogue, by its key; `material 1` and `material 2` of pairs take "
+                "the same.",
      .example = "carburised 9310"},
     {.key   = "hardness",
      .form  = TS_FORM_MEASURE,

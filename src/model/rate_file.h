@@ -113,7 +113,7 @@ typedef struct ts_rate_tolerance { /* tolerance: */
 typedef struct ts_rate_steel { /* material: */
     const char *name;
     ts_node     node;
-    ts_word     row;
+    ts_pick     row; /* of catalog/gear_material.h */
     ts_measure  hardness;
 } ts_rate_steel;
 

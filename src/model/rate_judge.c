@@ -29,6 +29,4 @@ void ts_judge_rate(ts_reading *reading, const ts_rate_file *file)
         judge_row(reading, &file->bevels[i].gear[0].material);
         judge_row(reading, &file->bevels[i].gear[1].material);
     }
-    for (size_t i = 0; i < file->steel_count; i++)
-        judge_row(reading, &file->steels[i].row);
 }

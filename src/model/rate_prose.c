@@ -83,6 +83,8 @@ static const char answers[] =
     "| `rate-safety` and the like | refuse | a safety is below its least |\n"
     "| `rate-missing-input` | refuse, not computable | what a method lacks |\n"
     "| `rate-range-...` | warn or note | a standard's range of validity is left |\n"
+    "| `rate-range-hardness` | refuse | a hard flank is softer than its grade asks for, so that "
+    "its stress numbers are not known; a warning elsewhere outside of the range |\n"
     "\n"
     "The exit code is 0 when all of it holds, 1 when something does not, 2 when the file cannot "
     "be\n"

@@ -32,19 +32,34 @@ static double given_or_steel(ts_rate_desk *desk, const char *key, double steel)
     return ts_rate_take_or(desk, key, steel, "steel, as in ISO 6336-2, clause 7 (from memory)");
 }
 
-static void judge_hardness(ts_rate_desk *desk, const steel_keys *key, double hardness,
-                           const ts_gear_strength *strength)
+void ts_rate_judge_hardness(ts_rate_desk *desk, const char *rule, double hardness,
+                            const ts_gear_material *row, const ts_gear_strength *strength)
 {
-    ts_finding *finding = ts_rate_judge(desk, strength->within, key->rule, TS_WARN);
+    const bool  soft    = hardness < strength->least && ts_gear_class_surface_hardened(row->class);
+    ts_finding *finding = ts_rate_judge(desk, strength->within, rule, soft ? TS_REFUSE : TS_WARN);
 
     ts_rate_limit(finding, NULL, hardness,
                   hardness < strength->least ? strength->least : strength->most, TS_KIND_NUMBER);
-    if (finding != NULL)
-        finding->source = strength->source;
-    ts_rate_says(desk, finding, "a hardness of %s is outside %s to %s, where the line is valid",
+    if (finding == NULL)
+        return;
+    finding->source = strength->source;
+    if (!soft) {
+        ts_rate_says(desk, finding, "a hardness of %s is outside %s to %s, where the line is valid",
+                     ts_rate_shown(desk, hardness, TS_KIND_NUMBER),
+                     ts_rate_shown(desk, strength->least, TS_KIND_NUMBER),
+                     ts_rate_shown(desk, strength->most, TS_KIND_NUMBER));
+        return;
+    }
+    ts_rate_says(desk, finding,
+                 "a hardness of %s is less than the %s that grade %s asks for: sigma_Hlim = %s and "
+                 "sigma_Flim = %s are not those of this steel",
                  ts_rate_shown(desk, hardness, TS_KIND_NUMBER),
-                 ts_rate_shown(desk, strength->least, TS_KIND_NUMBER),
-                 ts_rate_shown(desk, strength->most, TS_KIND_NUMBER));
+                 ts_rate_shown(desk, strength->least, TS_KIND_NUMBER), row->grade,
+                 ts_rate_shown(desk, strength->sigma_Hlim, TS_KIND_STRESS),
+                 ts_rate_shown(desk, strength->sigma_Flim, TS_KIND_STRESS));
+    ts_rate_remedy(desk, finding,
+                   "choose a row of a lower grade, or give sigma_Hlim and sigma_Flim with their "
+                   "source");
 }
 
 /* Both stress numbers of the row; what is given goes before it. */
@@ -68,7 +83,7 @@ static void take_strengths(ts_rate_desk *desk, int gear, ts_rated_steel *steel)
                                 desk->workings)) {
             steel->sigma_Hlim = strength.sigma_Hlim;
             steel->sigma_Flim = strength.sigma_Flim;
-            judge_hardness(desk, key, steel->hardness, &strength);
+            ts_rate_judge_hardness(desk, key->rule, steel->hardness, &steel->row, &strength);
         }
     } else {
         steel->hardness = ts_rate_take(desk, key->hardness);

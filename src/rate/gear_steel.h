@@ -17,6 +17,11 @@ typedef struct ts_rated_steel {
 
 /* The steel of gear 0 or 1 by the keys of the record, in the open section. */
 void ts_rate_gear_steel(ts_rate_desk *desk, int gear, ts_rated_steel *steel);
+/* Is it as hard as the line of its grade asks for?  Harder is a remark, for the
+ * value at the end of the line holds; softer is refused where the line is level, for nothing says
+ * what such a steel bears. */
+void ts_rate_judge_hardness(ts_rate_desk *desk, const char *rule, double hardness,
+                            const ts_gear_material *row, const ts_gear_strength *strength);
 /* Names what a rating by ISO 6336-5 lacks of it. */
 void ts_rate_need_steel(ts_rate_desk *desk, int gear, const ts_rated_steel *steel);
 

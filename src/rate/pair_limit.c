@@ -182,65 +182,6 @@ static void judge_clearance(ts_rate_desk *desk, const ts_cylindrical_pair *pair,
 /* ---- the mesh ----------------------------------------------------------------------------------
  */
 
-/* Does the pair overlap, with both tips longer by so many modules? */
-static bool overlaps(const ts_cylindrical_pair *pair, double grown)
-{
-    ts_cylindrical_pair_input in = pair->in;
-    ts_cylindrical_pair       other;
-
-    in.tip = TS_TIP_GIVEN;
-    in.k_1 = pair->k_1 + grown;
-    in.k_2 = pair->k_2 + grown;
-    return ts_cylindrical_pair_solve(&in, &other, NULL) == TS_PAIR_FINE && other.eps_alpha >= 1.0;
-}
-
-/* By how much both tips would have to grow, in modules.  NaN: by more than two, or to a point; what
- * is long enough may be pointed, so that it is looked for in steps. */
-static double longer_tips(const ts_cylindrical_pair *pair)
-{
-    double enough = 0.0;
-
-    while (enough < 2.0 && !overlaps(pair, enough))
-        enough += 0.05;
-    if (!(enough < 2.0))
-        return NAN;
-    double short_of = enough - 0.05;
-    for (int i = 0; i < BISECTIONS; i++) {
-        const double grown = (short_of + enough) / 2.0;
-        if (overlaps(pair, grown))
-            enough = grown;
-        else
-            short_of = grown;
-    }
-    return enough;
-}
-
-static void judge_contact(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
-{
-    ts_finding *finding =
-        ts_rate_judge(desk, pair->eps_alpha >= 1.0, "rate-contact-ratio", TS_REFUSE);
-    if (finding == NULL)
-        return;
-    const double grown = longer_tips(pair);
-    ts_rate_limit(finding, "eps_alpha", pair->eps_alpha, 1.0, TS_KIND_NUMBER);
-    finding->margin = pair->eps_alpha - 1.0;
-    finding->source = ISO_21771;
-    ts_rate_says(desk, finding,
-                 "the transverse contact ratio is %s: a pair of teeth lets go before the next has "
-                 "taken over",
-                 ts_rate_shown(desk, pair->eps_alpha, TS_KIND_NUMBER));
-    if (isnan(grown))
-        ts_rate_remedy(desk, finding,
-                       "use more teeth, a smaller pressure angle or less profile shift");
-    else
-        ts_rate_remedy(
-            desk, finding,
-            "lengthen the tips to k_1 = %s and k_2 = %s, or use more teeth, a smaller pressure "
-            "angle or less profile shift",
-            ts_rate_shown_outward(desk, pair->k_1 + grown, TS_KIND_NUMBER, +1),
-            ts_rate_shown_outward(desk, pair->k_2 + grown, TS_KIND_NUMBER, +1));
-}
-
 /* Flanks that just touch are no clash; the rest is what rounding leaves of a zero. */
 #define BACKLASH_NOISE 1e-9
 
@@ -332,11 +273,39 @@ static void judge_passing(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
                        ts_rate_shown_outward(desk, pair->k_2 - cut, TS_KIND_NUMBER, -1));
 }
 
+#define SHIFT_MOST 2.0 /* modules, as `shift` of a drive: no tooth has so much */
+
+/* Shifts that follow from a centre distance may follow from one that is a slip of the pen. */
+static bool judge_shifts(ts_rate_desk *desk, const ts_cylindrical_pair *pair)
+{
+    const bool derived = fabs(pair->in.a_w) > 0.0 && pair->in.shift != TS_SHIFT_GIVEN;
+    const bool usual   = fabs(pair->x_1) <= SHIFT_MOST && fabs(pair->x_2) <= SHIFT_MOST;
+    if (!derived)
+        return true;
+    ts_finding *finding = ts_rate_judge(desk, usual, "rate-no-geometry", TS_REFUSE);
+    if (finding == NULL)
+        return true;
+    ts_rate_limit(finding, "a_w", fabs(pair->a_w), fabs(pair->a), TS_KIND_LENGTH);
+    ts_rate_says(desk, finding,
+                 "a centre distance of %s asks for profile shifts of x_1 = %s and x_2 = %s, which "
+                 "no teeth have (2 at most)",
+                 ts_rate_shown(desk, fabs(pair->a_w), TS_KIND_LENGTH),
+                 ts_rate_shown(desk, pair->x_1, TS_KIND_NUMBER),
+                 ts_rate_shown(desk, pair->x_2, TS_KIND_NUMBER));
+    ts_rate_remedy(desk, finding,
+                   "use a centre distance near %s, that without profile shift, or other tooth "
+                   "numbers",
+                   ts_rate_shown(desk, fabs(pair->a), TS_KIND_LENGTH));
+    return false;
+}
+
 void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
     const ts_cylindrical_pair *pair  = &rated->pair;
     const side                 first = side_of(pair, 0), second = side_of(pair, 1);
 
+    if (!judge_shifts(desk, pair))
+        return;
     judge_tip(desk, pair, &first);
     judge_tip(desk, pair, &second);
     judge_undercut(desk, &first);
@@ -345,7 +314,7 @@ void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated)
     judge_interference(desk, pair, &second, &first);
     judge_clearance(desk, pair, &first, &second);
     judge_clearance(desk, pair, &second, &first);
-    judge_contact(desk, pair);
+    ts_rate_pair_overlap(desk, pair);
     judge_clash(desk, pair);
     judge_passing(desk, pair);
 }

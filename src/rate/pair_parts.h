@@ -36,6 +36,8 @@ void ts_rate_pair_fault(ts_rate_desk *desk, const ts_rated_pair *rated, ts_pair_
 
 /* pair_limit.c: tips, roots, overlap and clearance of a pair that was solved. */
 void ts_rate_pair_limits(ts_rate_desk *desk, const ts_rated_pair *rated);
+/* The part of it that is about the contact ratio. */
+void ts_rate_pair_overlap(ts_rate_desk *desk, const ts_cylindrical_pair *pair);
 
 /* pair_measure.c: both gears on the inspector's table, with their allowances. */
 void ts_rate_pair_measures(ts_rate_desk *desk, const ts_rated_pair *rated);

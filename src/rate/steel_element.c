@@ -1,7 +1,7 @@
 /* rate/steel_element.c: what does the catalogue say of a gear steel? */
 #include "catalog/gear_material.h"
 #include "catalog/hardness.h"
-#include "rate/rate_desk.h"
+#include "rate/gear_steel.h"
 
 static const char *const asked[] = {
     "hardness", "hardness_HRC", "core_HRC", "sigma_Hlim", "sigma_Flim", "sigma_y",
@@ -40,20 +40,6 @@ static void tell_row(ts_rate_desk *desk, const ts_gear_material *steel, double h
                  "1", scale);
 }
 
-static void judge_hardness(ts_rate_desk *desk, const ts_gear_strength *strength, double hardness)
-{
-    ts_finding *finding = ts_rate_judge(desk, strength->within, "rate-range-hardness", TS_WARN);
-
-    ts_rate_limit(finding, "hardness", hardness,
-                  hardness < strength->least ? strength->least : strength->most, TS_KIND_NUMBER);
-    if (finding != NULL)
-        finding->source = strength->source;
-    ts_rate_says(desk, finding, "a hardness of %s is outside %s to %s, where the line is valid",
-                 ts_rate_shown(desk, hardness, TS_KIND_NUMBER),
-                 ts_rate_shown(desk, strength->least, TS_KIND_NUMBER),
-                 ts_rate_shown(desk, strength->most, TS_KIND_NUMBER));
-}
-
 void ts_rate_steel_element(ts_rate_desk *desk, const ts_rate_steel *given)
 {
     ts_gear_material steel;
@@ -61,8 +47,8 @@ void ts_rate_steel_element(ts_rate_desk *desk, const ts_rate_steel *given)
 
     ts_rate_open_element(desk, "material", &ts_table_rate_steel, given);
     ts_rate_open_section(desk, &section);
-    /* The reader refuses rows that are not there. */
-    if (!desk->failed && ts_gear_material_named(ts_text_of(given->row.text), &steel)) {
+    if (!desk->failed && given->row.standing == TS_GIVEN) {
+        steel           = ts_gear_material_at((size_t)given->row.value);
         double hardness = ts_rate_take(desk, "hardness");
         if (isnan(hardness)) {
             hardness = steel.hardness;
@@ -71,7 +57,7 @@ void ts_rate_steel_element(ts_rate_desk *desk, const ts_rate_steel *given)
         tell_row(desk, &steel, hardness);
         if (!desk->failed &&
             ts_gear_strength_of(&steel, hardness, TS_EITHER_GEAR, &strength, desk->workings))
-            judge_hardness(desk, &strength, hardness);
+            ts_rate_judge_hardness(desk, "rate-range-hardness", hardness, &steel, &strength);
     }
     (void)ts_rate_close_section(desk);
     ts_rate_close_element(desk);

@@ -19,6 +19,8 @@ static const ts_formula h_a_formula = {
     .source  = "ISO 21771:2007",
 };
 
+#define FILLET_A 0.38 /* ISO 53:1998, basic rack profile A */
+
 /* A gear that has no flank cannot be measured. */
 static bool judge_flank(ts_rate_desk *desk, const ts_cylindrical_gear *gear)
 {
@@ -37,26 +39,44 @@ static bool judge_flank(ts_rate_desk *desk, const ts_cylindrical_gear *gear)
     return flank;
 }
 
+/* What the rack has eaten away is missing where a span or a pin would touch. */
+static void judge_undercut(ts_rate_desk *desk, const ts_cylindrical_gear *gear)
+{
+    if (isnan(gear->x_min))
+        return;
+    ts_finding *finding = ts_rate_judge(desk, gear->in.x >= gear->x_min, "rate-undercut", TS_WARN);
+    if (finding == NULL)
+        return;
+    ts_rate_limit(finding, "x", gear->in.x, gear->x_min, TS_KIND_NUMBER);
+    finding->source = "ISO 21771:2007";
+    ts_rate_says(desk, finding, "the teeth are undercut: a profile shift of %s is below %s",
+                 ts_rate_shown(desk, gear->in.x, TS_KIND_NUMBER),
+                 ts_rate_shown(desk, gear->x_min, TS_KIND_NUMBER));
+    ts_rate_remedy(desk, finding, "use x of at least %s, or more teeth",
+                   ts_rate_shown_outward(desk, gear->x_min, TS_KIND_NUMBER, +1));
+}
+
 static bool solve(ts_rate_desk *desk, ts_rated_gear *of)
 {
     ts_cylindrical_frame     *frame = &of->frame;
     ts_cylindrical_gear_input in;
 
     ts_rate_open_section(desk, &section);
-    frame->m_n     = ts_rate_take(desk, "m_n");
-    frame->alpha_n = ts_rate_take(desk, "alpha_n");
-    frame->beta    = ts_rate_take(desk, "beta");
-    in.z           = ts_rate_take_whole(desk, "z");
-    in.x           = ts_rate_take(desk, "x");
-    in.k           = ts_rate_take(desk, "k");
-    /* A sharp fillet always fits, and nothing that is measured depends on it. */
+    frame->m_n      = ts_rate_take(desk, "m_n");
+    frame->alpha_n  = ts_rate_take(desk, "alpha_n");
+    frame->beta     = ts_rate_take(desk, "beta");
+    in.z            = ts_rate_take_whole(desk, "z");
+    in.x            = ts_rate_take(desk, "x");
+    in.k            = ts_rate_take(desk, "k");
     in.rack.h_aPs   = ts_rate_take(desk, "h_aPs");
     in.rack.h_fPs   = ts_rate_take(desk, "h_fPs");
-    in.rack.rho_fPs = 0.0;
+    in.rack.rho_fPs = FILLET_A;
     if (desk->failed)
         return false;
-    ts_rate_assume(desk, "rho_fPs", 0.0, TS_KIND_NUMBER,
-                   "no fillet, for nothing that is measured depends on it");
+    in.rack.rho_fPs = fmax(0.0, ts_basic_rack_fitted(&in.rack, frame->alpha_n).rho_fPs);
+    ts_rate_assume(desk, "rho_fPs", in.rack.rho_fPs, TS_KIND_NUMBER,
+                   "that of ISO 53, profile A, or the full root round; of what is told only "
+                   "undercut depends on it");
     bool        solved  = ts_cylindrical_gear_sound(frame, &in);
     ts_finding *finding = ts_rate_judge(desk, solved, "rate-no-rack", TS_REFUSE);
     ts_rate_limit(finding, "h_fPs", in.rack.h_fPs,
@@ -68,6 +88,7 @@ static bool solve(ts_rate_desk *desk, ts_rated_gear *of)
     if (solved) {
         ts_cylindrical_frame_solve(frame, desk->workings);
         ts_cylindrical_gear_solve(frame, &in, TS_GEAR_ALONE, &of->gear, desk->workings);
+        judge_undercut(desk, &of->gear);
         solved           = judge_flank(desk, &of->gear);
         const double d_a = of->gear.d_a, d = of->gear.d;
         of->h_a = TS_STEP(desk->workings, h_a_formula, (d_a - d) / 2.0, d_a, d);

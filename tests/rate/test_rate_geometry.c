@@ -52,6 +52,66 @@ static void printed_spans_come_out(void **state)
     ts_study_close(helical);
 }
 
+/* ISO 6336-5:2016, table 1 (from memory): MQ of case-hardened steel from 660 to 800 HV. */
+static void hard_flanks_below_their_grade_are_refused(void **state)
+{
+    (void)state;
+    ts_study *soft = rated_element("material", "row: case-carburised MQ, hardness: 650");
+    assert_non_null(finding_of(soft, "rate-range-hardness"));
+    assert_string_equal(finding_of(soft, "rate-range-hardness")->level, "refuse");
+    assert_close(finding_of(soft, "rate-range-hardness")->limit, 660.0, 0.0);
+    ts_study_close(soft);
+    ts_study *hard = rated_element("material", "row: case-carburised MQ, hardness: 850");
+    assert_string_equal(finding_of(hard, "rate-range-hardness")->level, "warn");
+    ts_study_close(hard);
+    ts_study *between = rated_element("material", "row: case-carburised MQ, hardness: 660");
+    assert_null(finding_of(between, "rate-range-hardness"));
+    ts_study_close(between);
+}
+
+/* ISO 53, profile A: h - rho*(1 - sin(alpha)) is 1 module, so that 17.097 teeth need no shift
+ * (derived). */
+static void undercut_teeth_are_not_measured_in_silence(void **state)
+{
+    (void)state;
+    ts_study *undercut = rated_element("tooth measurement", "z: 17, m_n: 2 mm");
+    assert_non_null(finding_of(undercut, "rate-undercut"));
+    ts_study_close(undercut);
+    ts_study *whole = rated_element("tooth measurement", "z: 18, m_n: 2 mm");
+    assert_null(finding_of(whole, "rate-undercut"));
+    ts_study_close(whole);
+}
+
+/* What is proposed holds, to the next digit. */
+static void axes_too_far_apart_are_told_how_near(void **state)
+{
+    (void)state;
+    const char *keys = "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, b_2: 20 mm, x_1: 0, x_2: 0, "
+                       "a_w: ";
+    char        text[200];
+    (void)snprintf(text, sizeof text, "%s200 mm", keys);
+    ts_study              *far     = rated_element("gear pair", text);
+    const ts_finding_view *finding = finding_of(far, "rate-contact-ratio");
+    assert_non_null(finding);
+    assert_close(finding->limit, 91e-3, 1e-12); /* both tip radii */
+    assert_non_null(strstr(finding->remedy, "at most 88.5004 mm"));
+    ts_study_close(far);
+    (void)snprintf(text, sizeof text, "%s88.5004 mm", keys);
+    ts_study *near = rated_element("gear pair", text);
+    assert_null(finding_of(near, "rate-contact-ratio"));
+    ts_study_close(near);
+}
+
+static void a_centre_distance_that_no_shift_reaches_is_refused(void **state)
+{
+    (void)state;
+    ts_study *study = rated_element(
+        "gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, b_2: 20 mm, a_w: 100 mm");
+    assert_non_null(finding_of(study, "rate-no-geometry"));
+    assert_null(finding_of(study, "rate-interference-1"));
+    ts_study_close(study);
+}
+
 /* derived: a tooth that is thinner by E_sn has a span that is shorter by E_sn*cos(alpha_n). */
 static void an_allowance_shortens_the_span(void **state)
 {
@@ -237,6 +297,10 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(geometry_is_that_of_the_pair),
         cmocka_unit_test(printed_spans_come_out),
+        cmocka_unit_test(hard_flanks_below_their_grade_are_refused),
+        cmocka_unit_test(undercut_teeth_are_not_measured_in_silence),
+        cmocka_unit_test(axes_too_far_apart_are_told_how_near),
+        cmocka_unit_test(a_centre_distance_that_no_shift_reaches_is_refused),
         cmocka_unit_test(an_allowance_shortens_the_span),
         cmocka_unit_test(allowances_open_the_backlash),
         cmocka_unit_test(deviations_of_the_distance_know_which_way),
