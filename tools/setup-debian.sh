@@ -14,6 +14,7 @@ for_building=(
     cmake ninja-build pkg-config
     python3                 # turns data/*.tsv into C
     libfyaml-dev            # reads the drive file
+    liblapacke-dev libopenblas-serial-dev # eigenvalues, on one thread
     libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
     libmicrohttpd-dev       # the workbench
 )

@@ -9,6 +9,7 @@
 #include "towershaft/ratio.h"
 #include "towershaft/size.h"
 #include "towershaft/mass.h"
+#include "towershaft/twist.h"
 #include "towershaft/figure.h"
 #include "towershaft/view.h"
 #include "towershaft/starting_file.h"

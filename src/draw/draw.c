@@ -3,6 +3,7 @@
 #include "draw/figure.h"
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
+#include "draw/mode_chart.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/scene.h"
@@ -64,6 +65,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_mass(scene);
     case TS_FIGURE_WIDTHS:
         return ts_draw_widths(scene);
+    case TS_FIGURE_MODES:
+        return ts_draw_modes(scene);
     case TS_FIGURE_COUNT:
         break;
     }

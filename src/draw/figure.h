@@ -17,6 +17,7 @@
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
+#include "response/drive_torsion.h"
 #include "search/tooth_width.h"
 #include "towershaft/status.h"
 
@@ -31,6 +32,7 @@ typedef enum ts_figure {
     TS_FIGURE_MARGINS,  /* every reserve in every condition                                   */
     TS_FIGURE_MASS,     /* what weighs how much                                               */
     TS_FIGURE_WIDTHS,   /* face widths before and after sizing, and what sets each            */
+    TS_FIGURE_MODES,    /* how it swings in torsion                                           */
     TS_FIGURE_COUNT
 } ts_figure;
 
@@ -51,11 +53,13 @@ typedef enum ts_ground {
 
 /* What is drawn.  The first four must be solved and stay as they are during the call. */
 typedef struct ts_drawing_subject {
-    const ts_drive  *drive;
-    const ts_train  *train;
-    const ts_motion *motion;
-    const ts_power  *power;
-    const ts_mass   *mass;   /* NULL: not weighed                                            */
+    const ts_drive       *drive;
+    const ts_train       *train;
+    const ts_motion      *motion;
+    const ts_power       *power;
+    const ts_mass        *mass;   /* NULL: not weighed                                            */
+    const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
+    size_t                twist_count;
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

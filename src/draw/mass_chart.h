@@ -1,4 +1,5 @@
-/* draw/mass_chart.h: what weighs how much, heaviest first, each with the band of what is assumed. */
+/* draw/mass_chart.h: what weighs how much, heaviest first, each with the band of what is assumed.
+ */
 #ifndef TS_DRAW_MASS_CHART_H
 #define TS_DRAW_MASS_CHART_H
 

@@ -28,8 +28,8 @@ ts_point ts_teeth_point(const ts_teeth_view *view, ts_outline_point point);
 /* Is gear 2 driving gear 1 in the condition shown? */
 bool ts_teeth_backward(const ts_teeth_view *view);
 
-/* m: the diameter at which the involute of gear 0 or 1 really ends at its root, undercut or not, and
- * what is left of it along the path below the contact; negative: contact is missing there.  NaN
+/* m: the diameter at which the involute of gear 0 or 1 really ends at its root, undercut or not,
+ * and what is left of it along the path below the contact; negative: contact is missing there.  NaN
  * where no outline is known. */
 double ts_teeth_root_form(const ts_teeth_view *view, int gear);
 double ts_teeth_involute_left(const ts_teeth_view *view, int gear);

@@ -106,6 +106,9 @@ typedef struct ts_mass {
 const char *ts_mass_kind_says(ts_mass_kind kind); /* "gears" */
 const char *ts_mass_part_says(ts_mass_kind kind); /* "gear" */
 
+/* What a shaft is taken to be; NULL: not known. */
+const ts_beam_section *ts_mass_section(const ts_mass *mass, uint32_t shaft);
+
 /* Memory for one drive. */
 ts_status ts_mass_prepare(const ts_drive *drive, const ts_power *power, ts_arena *arena,
                           ts_mass *out);

@@ -158,6 +158,13 @@ static void take_tower(const ts_mass_job *job, uint32_t s, ts_mass_shape *out)
     (void)TS_STEP(job->workings, r_s_formula, d_s / 2.0, d_s);
 }
 
+const ts_beam_section *ts_mass_section(const ts_mass *mass, uint32_t shaft)
+{
+    const ts_mass_shape *shape = &mass->shape[shaft];
+
+    return shape->missing == NULL ? &shape->section : NULL;
+}
+
 void ts_mass_generate_shafts(const ts_mass_job *job)
 {
     for (uint32_t s = 0; s < job->train->shaft_count; s++) {

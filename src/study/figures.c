@@ -3,6 +3,7 @@
 
 #include "report/verdict_sentence.h"
 #include "study/address.h"
+#include "study/twisting.h"
 
 #include <string.h>
 
@@ -21,6 +22,7 @@ static const struct {
     {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
     {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
     {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
+    {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png"};
@@ -222,6 +224,11 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     ts_status          status  = verdict.failed ? TS_NO_MEMORY : TS_OK;
+    ts_twist_answer    twist   = {NULL, 0};
+    if (status == TS_OK && drawn.figure == TS_FIGURE_MODES)
+        status = ts_study_twist(study, study->arena, &twist);
+    subject.twists      = twist.items;
+    subject.twist_count = twist.count;
     if (status == TS_OK)
         status = drawn.figure == TS_FIGURE_WIDTHS ? draw_widened(study, &drawn, &subject, sink)
                                                   : ts_draw(&subject, &drawn, sink);

@@ -9,6 +9,7 @@
 #include "support/solved_file.h"
 
 #include <dirent.h>
+#include <math.h>
 #include <setjmp.h>
 #include <stdarg.h>
 #include <stddef.h>
@@ -20,6 +21,7 @@
 typedef struct judged {
     solved_file        file;
     ts_mass            mass;
+    ts_drive_twist     twist;
     ts_check_outcome   outcome;
     ts_drawing_subject subject;
     ts_text            text;
@@ -33,6 +35,11 @@ static void open_judged(judged *it, const char *path)
     assert_int_equal(ts_mass_prepare(&it->file.drive, &it->file.power, it->file.arena, &it->mass),
                      TS_OK);
     ts_mass_solve(&it->file.drive, &it->mass, NULL);
+    double *mesh_k = TS_TAKE(it->file.arena, double, it->file.train.mesh_count);
+    for (uint32_t m = 0; m < it->file.train.mesh_count; m++)
+        mesh_k[m] = (double)NAN;
+    const ts_twist_question asked = {&it->file.drive, &it->mass, mesh_k, 0, false};
+    assert_int_equal(ts_drive_twist_solve(&asked, it->file.arena, &it->twist), TS_OK);
     const ts_check_subject subject = {.source = &it->file.source,
                                       .drive  = &it->file.drive,
                                       .train  = &it->file.train,
@@ -46,6 +53,8 @@ static void open_judged(judged *it, const char *path)
                                        .motion          = &it->file.motion,
                                        .power           = &it->file.power,
                                        .mass            = &it->mass,
+                                       .twists          = &it->twist,
+                                       .twist_count     = 1,
                                        .source          = &it->file.source,
                                        .findings        = it->outcome.findings,
                                        .finding_count   = it->outcome.finding_count,
@@ -115,6 +124,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         busy += train->pads[p].use == TS_PAD_ACCESSORY;
     if (figure == TS_FIGURE_SPEEDS)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
+    else if (figure == TS_FIGURE_MODES)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), 5);
     else if (figure == TS_FIGURE_MASS)
         assert_true(count_of(canvas, TS_PLACE_ROW) > 15);
     else if (figure == TS_FIGURE_MARGINS)

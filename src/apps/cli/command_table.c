@@ -14,7 +14,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of the widths (0.5 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|widths", "which picture"},
+     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|widths|modes", "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
     {OPTION_AT, "--at", NULL, "ADDRESS", "the mesh whose teeth or roots are drawn"},
@@ -64,6 +64,7 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
                                           OPTION_COLOUR};
 static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
+static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
     OPTION_KEEP,   OPTION_ADD,      OPTION_WHY_NOT, OPTION_FRONT,   OPTION_LOADS,   OPTION_BANDS,
@@ -138,6 +139,14 @@ const command_row commands[] = {
      "meshes\n"
      "hold with the new widths.",
      OPTIONS(size_options), run_size},
+    {"twist", "FILE", "file", 1, 1, "compute the torsional modes",
+     "Prints the natural frequencies of every tree of the drive in torsion, where each is soft, "
+     "what\n"
+     "moves most and which turn or tooth frequency comes nearest to it; twice where a clutch lets "
+     "the\n"
+     "starter go.  draw --figure modes shows the shapes.  Exit code 1: a tree could not be "
+     "computed.",
+     OPTIONS(twist_options), run_twist},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
      "varies:\n"

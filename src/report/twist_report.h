@@ -1,0 +1,17 @@
+/* report/twist_report.h: torsional modes for people and as JSON. */
+#ifndef TS_REPORT_TWIST_REPORT_H
+#define TS_REPORT_TWIST_REPORT_H
+
+#include "report/answer.h"
+#include "report/page.h"
+#include "response/drive_torsion.h"
+
+typedef struct ts_twist_answer {
+    const ts_drive_twist *items; /* trees, each in its states */
+    size_t                count;
+} ts_twist_answer;
+
+void ts_twist_page(const ts_twist_answer *twist, const ts_answer *answer, ts_page *page);
+void ts_twist_json(const ts_twist_answer *twist, const ts_answer *answer, ts_buffer *out);
+
+#endif
