@@ -61,7 +61,7 @@ function Bench() {
 
 function Reading() {
   return (
-    <aside class={leaf.value === "file" ? "reading file-open" : "reading"} aria-label="reading column">
+    <aside id="reading" tabIndex={-1} class={leaf.value === "file" ? "reading file-open" : "reading"} aria-label="reading column">
       <nav class="views" aria-label="leaves">
         <button type="button" aria-pressed={leaf.value === "findings"} onClick={() => { leaf.value = "findings"; }}>Findings and working</button>
         <button type="button" aria-pressed={leaf.value === "file"} onClick={() => { leaf.value = "file"; }}>File</button>
@@ -88,7 +88,7 @@ function Page() {
     <div class="page">
       <svg class="away" aria-hidden="true" width="1" height="1"><defs><pattern id="hatch" width="4.5" height="4.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch-line" x1="0" y1="0" x2="0" y2="4.5" /></pattern></defs></svg>
       <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>
-      <a class="skip" href="#findings" onClick={(event) => { event.preventDefault(); document.querySelector<HTMLElement>("#findings .scroll")?.focus(); }}>To the findings</a>
+      <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>
       <Title />
       <main class="left">
         <Views />

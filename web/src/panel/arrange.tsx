@@ -32,8 +32,8 @@ function Candidate(props: { one: Place; accessory: string; rank: number }) {
       <td>{one.refuse}</td><td>{one.warn}</td><td>{one.not_computable}</td>
       <td>{one.why.length === 0 ? "nothing stands against it" : <ul>{one.why.map((says) => <li key={says}>{says}</li>)}</ul>}</td>
       <td>
-        <button type="button" onClick={look} aria-label={`show ${where(one)} in the picture`}>Show</button>{" "}
-        {!one.here && <button type="button" class={props.rank === 1 ? "main" : ""} aria-label={`take ${where(one)}`} onClick={take}>Take it</button>}
+        <button type="button" onClick={look} aria-label={`Show ${where(one)} in the picture`}>Show</button>{" "}
+        {!one.here && <button type="button" class={props.rank === 1 ? "main" : ""} aria-label={`Take it: ${where(one)}`} onClick={take}>Take it</button>}
       </td>
     </tr>
   );

@@ -24,6 +24,15 @@ const look = EditorView.theme({
   ".cm-cursor": { borderLeftColor: "var(--ink)", borderLeftWidth: "2px" },
   ".cm-selectionBackground, &.cm-focused .cm-selectionBackground": { backgroundColor: "var(--select-bg)" },
   "&.cm-focused": { outline: "3px solid var(--focus)", outlineOffset: "-3px" },
+  // Marks of text in the place of the pictures that the editor would bring along.
+  ".cm-lintRange-error, .cm-lintRange-warning, .cm-lintRange-info": { backgroundImage: "none", paddingBottom: "0" },
+  ".cm-lintRange-error": { textDecoration: "underline wavy var(--st-refuse)" },
+  ".cm-lintRange-warning": { textDecoration: "underline wavy var(--st-warn)" },
+  ".cm-lintRange-info": { textDecoration: "underline dotted var(--st-note)" },
+  ".cm-lint-marker": { width: "auto", height: "auto", fontSize: "10.5px", fontWeight: "700", color: "var(--ink)" },
+  ".cm-lint-marker-error": { content: "\"[X]\"" },
+  ".cm-lint-marker-warning": { content: "\"[!]\"" },
+  ".cm-lint-marker-info": { content: "\"[i]\"" },
   ".cm-tooltip": { backgroundColor: "var(--paper)", color: "var(--ink)", border: "1px solid var(--rule)" },
 });
 
@@ -44,7 +53,7 @@ export function openEditor(place: HTMLElement, text: string, on: { changed: (tex
     extensions: [
       lineNumbers(), lintGutter(), history(), drawSelection(), highlightActiveLine(), yaml(), look,
       keymap.of([{ key: "Mod-s", preventDefault: true, run: () => { on.save(); return true; } }, ...historyKeymap, ...defaultKeymap]),
-      EditorView.contentAttributes.of({ "aria-label": "text of the drive file" }),
+      EditorView.contentAttributes.of({ "aria-label": "text of the drive file", tabindex: "0" }),
       EditorView.updateListener.of((update) => { if (update.docChanged && !quiet) on.changed(update.state.doc.toString()); }),
     ],
   });

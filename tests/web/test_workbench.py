@@ -1,0 +1,27 @@
+"""Can a person do the work in a real browser?  Runs workbench.mjs in Debian's chromium."""
+# ctest: release-only
+# ctest: timeout=900
+import os
+import pathlib
+import subprocess
+import sys
+import tempfile
+import unittest
+
+import webroom
+
+COMMAND = os.environ.get("TOWERSHAFT", str(webroom.ROOT / "build/release/towershaft"))
+
+
+class Browser(unittest.TestCase):
+    def test_the_work_can_be_done_by_mouse_and_by_keyboard(self):
+        place = webroom.prepare()
+        with tempfile.TemporaryDirectory() as folder:
+            done = subprocess.run(["node", pathlib.Path(__file__).with_name("workbench.mjs"), place, COMMAND,
+                                   webroom.ROOT, folder], capture_output=True, text=True, timeout=850, check=False)
+        sys.stdout.write(done.stdout)
+        self.assertEqual(done.returncode, 0, done.stdout + done.stderr)
+
+
+if __name__ == "__main__":
+    unittest.main()

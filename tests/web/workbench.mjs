@@ -1,0 +1,334 @@
+// Can a person do the work in a real browser, by mouse and by keyboard alone?
+//   node workbench.mjs <folder with node_modules> <command> <root of the tree> <folder for files>
+import { spawn } from "node:child_process";
+import { copyFileSync, readFileSync, writeFileSync } from "node:fs";
+import { createRequire } from "node:module";
+import assert from "node:assert/strict";
+
+const [place, command, root, folder] = process.argv.slice(2);
+const require = createRequire(`${place}/`);
+const { chromium } = require("playwright-core");
+const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
+
+const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
+  "--disable-component-update", "--disable-sync"];
+const GROUNDS = ["light", "dark", "contrast"];
+const VIEWS = ["Behind", "Front", "Unrolled", "Arrange", "Compare"];
+
+const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: QUIET });
+let passed = 0;
+const failures = [];
+
+function serve(file) {
+  const child = spawn(command, ["open", file, "--no-browser"]);
+  const link = new Promise((found, lost) => {
+    let all = "";
+    child.stdout.on("data", (data) => {
+      all += data;
+      const match = /http:\/\/\S+/.exec(all);
+      if (match) found(match[0]);
+    });
+    child.on("exit", (code) => lost(new Error(`the server ended with ${code}`)));
+  });
+  return { child, link };
+}
+
+/** Opens a copy of an example, or `text`, and hands the page to `work`. */
+async function on(name, options, work) {
+  const file = `${folder}/${name.replace(/\W+/g, "_")}.yaml`;
+  if (options.text !== undefined) writeFileSync(file, options.text);
+  else copyFileSync(`${root}/examples/${options.example ?? "bizjet"}.yaml`, file);
+  const server = serve(file);
+  const wrong = [];
+  let context = null;
+  try {
+    context = await browser.newContext({ viewport: options.size ?? { width: 1440, height: 900 }, reducedMotion: options.still ? "reduce" : "no-preference" });
+    const page = await context.newPage();
+    page.setDefaultTimeout(20000);
+    page.on("pageerror", (error) => wrong.push(error.message));
+    page.on("console", (message) => {
+      // A refusal of the server is shown in the page; the browser notes its status as well.
+      if (message.type() === "error" && !/status of 4\d\d/.test(message.text())) wrong.push(message.text());
+    });
+    page.on("dialog", (dialog) => { wrong.push(`a dialog: ${dialog.message()}`); void dialog.dismiss(); });
+    await page.goto(await server.link);
+    await page.waitForSelector(options.until ?? ".rail .cell");
+    await work(page, { file, context, read: () => readFileSync(file, "utf8") });
+    assert.deepEqual(wrong, []);
+    passed++;
+    console.log(`passed: ${name}`);
+  } catch (error) {
+    failures.push(name);
+    console.log(`FAILED: ${name}\n${error.stack ?? error}\n${wrong.join("\n")}`);
+  }
+  await context?.close();
+  server.child.kill("SIGTERM");
+}
+
+const told = (page, words) => page.waitForFunction((want) => document.querySelector(".told")?.textContent?.includes(want), words);
+const verdict = (page, words) => page.waitForFunction((want) => document.querySelector("#verdict")?.textContent?.includes(want), words);
+const findings = (page) => page.locator("#findings .finding").allTextContents();
+
+/** Middle of the numbered circle of a shaft on the screen. */
+async function middle(page, number) {
+  const text = page.locator(".number-text", { hasText: new RegExp(`^${number}$`) });
+  const box = await text.boundingBox();
+  return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
+}
+
+await on("the pump goes to the other face and back, by mouse", {}, async (page, { read }) => {
+  const before = read();
+  const from = await middle(page, 5);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(from.x + 60, from.y + 40, { steps: 4 });
+  const zone = await page.locator(".zone").boundingBox();
+  await page.mouse.move(zone.x + zone.width / 2, zone.y + zone.height / 2, { steps: 6 });
+  await page.mouse.up();
+  await told(page, "Done: hydraulic pump 1 to the front");
+  await verdict(page, "does not hold");
+  assert.ok((await findings(page)).some((one) => one.includes("hydraulic pump 1 demands ccw, and its pad turns cw")));
+  assert.ok(read().includes("front: hydraulic pump 1"));
+  assert.ok(await page.locator(".tags .st-refuse").count() > 0, "the picture shows no mark");
+  await page.click("button:has-text('Undo')");
+  await told(page, "Taken back: hydraulic pump 1 to the front");
+  assert.equal(read(), before);
+});
+
+await on("a clash is seen, the best place is asked for and taken, a working is opened, by mouse", {}, async (page, { read }) => {
+  const before = read();
+  const from = await middle(page, 5), to = await middle(page, 2);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 10 });
+  await page.mouse.up();
+  await told(page, "hydraulic pump 1 to shaft 2");
+  assert.ok((await findings(page)).some((one) => one.includes("the bodies of starter and hydraulic pump 1 overlap")));
+  await page.click("#shaft-4");
+  await page.locator(".rail .cell", { hasText: "hydraulic pump 1" }).click();
+  await page.click(".handle button:has-text('Best place for it')");
+  const best = page.locator(".wide tbody tr").first();
+  await best.waitFor();
+  assert.match(await best.textContent(), /shaft 5 .*rear.*holds/);
+  await best.locator("button:has-text('Take it')").click();
+  await verdict(page, "The drive holds");
+  assert.equal(read(), before);
+  await page.locator(".conditions tbody tr:has-text('Tooth bending') td button").nth(2).click();
+  await page.waitForSelector("#working .tree summary");
+  assert.match(await page.locator("#working h2").textContent(), /S_F.*@/);
+  await page.locator("#working .tree li li summary").first().click();
+  assert.ok(await page.locator("#working .tree li li[class=leaf], #working .tree li li li").count() > 0);
+});
+
+await on("the same work by keyboard alone", {}, async (page, { read }) => {
+  const before = read();
+  await page.focus(".rail");
+  const at = () => page.locator(".rail [aria-selected=true]").textContent();
+  for (let i = 0; i < 12 && (i === 0 || !(await at()).includes("hydraulic pump 1")); i++) await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("f");
+  await told(page, "Done: hydraulic pump 1 to the front");
+  await verdict(page, "does not hold");
+  await page.keyboard.press("Control+z");
+  await told(page, "Taken back");
+  assert.equal(read(), before);
+  await page.keyboard.press("Control+Shift+z");
+  await told(page, "Done again");
+  for (let i = 0; i < 3; i++) await page.keyboard.press("]");
+  await page.waitForSelector(".wide tbody tr");
+  for (let i = 0; i < 60; i++) {
+    await page.keyboard.press("Tab");
+    if ((await page.evaluate(() => document.activeElement?.textContent)) === "Take it") break;
+  }
+  await page.keyboard.press("Enter");
+  await verdict(page, "The drive holds");
+  assert.equal(read(), before);
+  await page.keyboard.press("w");
+  await page.waitForSelector("#working .tree summary");
+  await page.focus("#scrubber");
+  await page.keyboard.press("Home");
+  assert.equal(await page.getAttribute("#scrubber", "aria-valuetext").then((one) => one.startsWith("crank")), true);
+});
+
+await on("the wheel and the keys change teeth, one act each", {}, async (page, { read }) => {
+  const at = await middle(page, 2);
+  await page.mouse.move(at.x, at.y);
+  for (let i = 0; i < 3; i++) await page.mouse.wheel(0, -100);
+  await told(page, "Done: idler 2: 44 to 47 teeth");
+  assert.ok(read().includes("{teeth: 47, face: 14 mm}"));
+  await page.focus(".rail");
+  await page.keyboard.press("ArrowDown");
+  await told(page, "47 to 46 teeth");
+  await page.click("button:has-text('Undo')");
+  await told(page, "Taken back: idler 2: 47 to 46 teeth");
+  await page.click("button:has-text('Undo')");
+  await told(page, "Taken back: idler 2: 44 to 47 teeth");
+  assert.ok(read().includes("{teeth: 44, face: 14 mm}"));
+});
+
+await on("a shaft is dragged along its branch", {}, async (page, { read }) => {
+  const from = await middle(page, 6), to = await middle(page, 4);
+  await page.mouse.move(from.x, from.y);
+  await page.mouse.down();
+  await page.mouse.move(to.x, to.y, { steps: 10 });
+  await page.mouse.up();
+  await told(page, "to place 1 of its branch");
+  assert.ok(read().indexOf("teeth: 55, face: 10 mm, front: fuel pump") < read().indexOf("teeth: 46, face: 12 mm"));
+});
+
+await on("a finding is waived with a reason and opened again", {}, async (page, { read }) => {
+  const before = read();
+  const open = page.locator(".finding", { has: page.locator("button:has-text('waive')") }).nth(1);
+  await open.locator("button:has-text('waive')").first().click();
+  await page.fill(".waive label:has-text('Why') input", 'seen: "fine", and <b>so</b>');
+  await page.fill(".waive label:has-text('whom') input", "A. Example");
+  await page.click("button:has-text('Write the waiver')");
+  await told(page, "Done: waived");
+  assert.match(read(), /why: "seen: \\"fine\\", and <b>so<\/b>"/);
+  await page.locator(".finding", { hasText: "remove the waiver" }).last().locator("button:has-text('remove the waiver')").click();
+  await told(page, "the waiver of");
+  assert.equal(read(), before);
+});
+
+await on("two pages agree, and a change outside is told", {}, async (page, { context, file, read }) => {
+  const second = await context.newPage();
+  await second.goto(page.url());
+  await second.waitForSelector(".rail .cell");
+  await page.focus(".rail");
+  await page.keyboard.press("ArrowRight");
+  await page.keyboard.press("ArrowUp");
+  await told(page, "to 36 teeth");
+  await second.waitForFunction(() => !document.querySelector(".undo button")?.disabled);
+  writeFileSync(file, read().replace("revision: C", "revision: K"));
+  for (const one of [page, second]) await one.waitForFunction(() => document.querySelector(".title")?.textContent?.includes("K"));
+  await told(page, "Another program changed the file");
+  await second.close();
+});
+
+await on("the text is edited with live findings, and both sides of a conflict are kept", {}, async (page, { file, read }) => {
+  await page.click("button:has-text('File')");
+  await page.waitForSelector(".editor .cm-content");
+  await page.click(".editor .cm-content");
+  await page.keyboard.press("Control+End");
+  await page.keyboard.type("nonsense: 1");
+  await page.waitForFunction(() => document.querySelector(".wrong")?.textContent?.includes("nonsense"));
+  writeFileSync(file, read().replace("revision: C", "revision: K"));
+  await page.waitForSelector(".conflict");
+  await page.click("button:has-text('Leave mine')");
+  await page.waitForFunction(() => document.querySelector(".wrong")?.textContent?.includes("Nothing is refused"));
+  await page.click(".editor .cm-content");
+  await page.keyboard.press("Control+End");
+  await page.keyboard.type("# a remark");
+  await page.keyboard.press("Control+s");
+  await told(page, "put into the file");
+  assert.ok(read().includes("revision: K") && read().endsWith("# a remark"));
+});
+
+await on("a text that cannot be computed is said, and the page stays", {}, async (page, { file, read }) => {
+  writeFileSync(file, read().replace("teeth: 35", "teeth: many"));
+  await verdict(page, "cannot be computed");
+  assert.ok(await page.locator(".gear").count() > 5);
+  await page.click("button:has-text('Undo')");
+  await verdict(page, "The drive holds");
+});
+
+await on("a file that could never be computed opens too", { text: "towershaft: 1\ntitel: x\n", until: "text=cannot be computed yet" }, async (page) => {
+  await page.click("button:has-text('File')");
+  await page.waitForFunction(() => document.querySelector(".wrong")?.textContent?.includes("titel"));
+});
+
+await on("the picture is drawn and turns", {}, async (page) => {
+  const picture = page.locator(".picture svg");
+  assert.ok((await picture.screenshot()).length > 20000, "the picture is nearly blank");
+  assert.equal(await page.locator(".gear").evaluateAll((all) => all.filter((one) => (one.getAttribute("d") ?? "").length > 2000).length), 9);
+  const turned = () => page.locator("[data-phase]").first().getAttribute("transform");
+  const before = await turned();
+  await page.keyboard.press("r");
+  await page.waitForFunction((was) => document.querySelector("[data-phase]")?.getAttribute("transform") !== was, before);
+  await page.keyboard.press("r");
+  await page.selectOption("label:has-text('Units') select", "us");
+  await page.waitForFunction(() => document.querySelector(".rail")?.textContent?.includes("hp"));
+});
+
+await on("with reduced motion a turn is one step", { still: true }, async (page) => {
+  await page.click("button:has-text('Turn')");
+  await page.waitForFunction(() => document.querySelector("nav[aria-label=views] button:last-child")?.getAttribute("aria-pressed") === "false");
+  const turned = await page.locator("[data-phase]").first().getAttribute("transform");
+  await page.waitForTimeout(200);
+  assert.equal(await page.locator("[data-phase]").first().getAttribute("transform"), turned);
+});
+
+const STRANGE = ["<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "\\\"><svg onload=alert(1)>", "javascript:alert(1)", "{{7*7}}", "<b onclick=alert(1)>red line", "&lt;b&gt;", "<a href='javascript:alert(1)'>x</a>"];
+const hostile = readFileSync(`${root}/examples/bizjet.yaml`, "utf8")
+  .replace("title: Corncrake 33, accessory drive", `title: "${STRANGE[0]}"`)
+  .replace("revision: C", `revision: "${STRANGE[2]}"`)
+  .replaceAll("control alternator", `"${STRANGE[1]}"`).replaceAll("engine mount", `"${STRANGE[7]}"`)
+  .replaceAll("red line", `"${STRANGE[5]}"`)
+  .replace(/why: "two jets[^"]*"/, `why: "${STRANGE[3]} ${STRANGE[4]}"`)
+  .replace("by: A. Example", `by: "${STRANGE[6]}"`);
+await on("names that look like scripts stay names", { text: hostile }, async (page) => {
+  const look = async () => {
+    assert.equal(await page.evaluate(() => document.querySelectorAll("script:not([src]), img[src=x], [onerror], [onload], [onclick], a[href^='javascript']").length), 0);
+  };
+  assert.ok((await page.textContent("h1")).includes("<script>"));
+  for (const name of VIEWS) {
+    await page.click(`nav[aria-label=views] button:has-text('${name}')`);
+    await page.waitForTimeout(150);
+    await look();
+  }
+  await page.click("nav[aria-label=views] button:has-text('Behind')");
+  await page.click("button:has-text('Table')");
+  await look();
+  await page.click("nav[aria-label=leaves] button:has-text('File')");
+  await page.waitForSelector(".editor .cm-content");
+  await look();
+});
+
+async function axe(page, where) {
+  const found = await page.evaluate(async () => {
+    const answer = await window.axe.run(document, { runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] });
+    return answer.violations.map((one) => `${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.target.join(" ")).join(" | ")}`);
+  });
+  assert.deepEqual(found, [], where);
+}
+
+// The judge of access is brought in by the test's own context, past the policy of the page.
+async function bring(page) {
+  const session = await page.context().newCDPSession(page);
+  await session.send("Runtime.evaluate", { expression: axeSource });
+}
+
+await on("no fault of access in any view and ground", {}, async (page) => {
+  await page.locator(".rail .cell").nth(2).click();
+  await page.keyboard.press("w");
+  await page.waitForSelector("#working .tree summary");
+  await bring(page);
+  for (const ground of GROUNDS) {
+    await page.selectOption("label:has-text('Ground') select", ground);
+    for (const name of VIEWS) {
+      await page.click(`nav[aria-label=views] button:has-text('${name}')`);
+      await page.waitForTimeout(250);
+      await axe(page, `${name}, ${ground}`);
+    }
+    await page.click("nav[aria-label=views] button:has-text('Behind')");
+    await page.click("button:has-text('Table')");
+    await axe(page, `table, ${ground}`);
+    await page.click("button:has-text('Table')");
+    await page.click("nav[aria-label=leaves] button:has-text('File')");
+    await page.waitForSelector(".editor .cm-content");
+    await axe(page, `file, ${ground}`);
+    await page.click("nav[aria-label=leaves] button:has-text('Findings')");
+    await page.keyboard.press("?");
+    await axe(page, `keys, ${ground}`);
+    await page.keyboard.press("Escape");
+  }
+});
+
+await on("nothing is cut off at 900 pixels", { size: { width: 900, height: 900 }, example: "large" }, async (page) => {
+  const wide = await page.evaluate(() => document.documentElement.scrollWidth);
+  assert.ok(wide <= 900, `the page is ${wide} px wide`);
+  assert.ok((await page.locator("#findings").boundingBox()).height > 100);
+});
+
+await browser.close();
+console.log(`${passed} passed, ${failures.length} failed`);
+process.exit(failures.length === 0 ? 0 : 1);
