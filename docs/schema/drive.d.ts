@@ -194,10 +194,42 @@ export interface Body {
   length: Sourced<Length | Unknown>;
 }
 
-/** A place that is meant to break before anything dearer does. */
+/** A place that is meant to break before anything dearer does.  State its break band, or design it: then the band follows from metal, diameter, tolerance and temperature. */
 export interface Neck {
-  /** The band in which it breaks, from the least torque to the greatest. */
-  breaks: Sourced<Span<TorqueUnit> | Unknown>;
+  /** The band in which it breaks, from the least torque to the greatest; a neck needs it or `diameter`.  With both, the computed band must lie inside of this one. */
+  breaks?: Sourced<Span<TorqueUnit> | Unknown>;
+  /** Its diameter at the root; the band then follows from metal, size and temperature. */
+  diameter?: Sourced<Length>;
+  /** The diameter lies within plus or minus this.  Default: 0.02 mm. */
+  tolerance?: Sourced<Length>;
+  /** The diameter of its bore.  Default: 0 mm. */
+  bore?: Sourced<Length>;
+  /** The outside diameter of the shaft beside it; with `notch radius` it gives the notch factor. */
+  shank?: Sourced<Length>;
+  /** The radius of the groove. */
+  "notch radius"?: Sourced<Length>;
+  /** What it is made of; the table says what its strength rests on.  Default: low-alloy 160 ksi. */
+  metal?: Sourced<"9310 core" | "ze41a-t5" | "we43-t6" | "ez33a-t5" | "a357-t61" | "m50" | "52100" | "low-alloy 125 ksi" | "low-alloy 140 ksi" | "low-alloy 150 ksi" | "low-alloy 160 ksi" | "low-alloy 180 ksi" | "low-alloy 200 ksi" | "4330v 220 ksi">;
+  /** Its tensile strength from the least to the greatest, as tested; without the key it follows from `metal` and `scatter`. */
+  strength?: Sourced<Span<StressUnit> | Unknown>;
+  /** Coefficient of variation of the tensile strength: a design minimum lies 2.33 of it below the mean, the greatest strength 3 of it above.  Default: 3 %. */
+  scatter?: Sourced<PlainNumber>;
+  /** Shear strength over tensile strength.  Default: 0.58..0.62. */
+  "shear ratio"?: Sourced<Span<PlainNumberUnit> | Unknown>;
+  /** How much of the section yields before it breaks: 0 the outside alone, 1 all of it.  Default: 0..1. */
+  yielding?: Sourced<Span<PlainNumberUnit> | Unknown>;
+  /** Between which temperatures it works.  Default: -40..120 degC. */
+  temperature?: Sourced<Span<TemperatureUnit> | Unknown>;
+  /** Whether it yields before it breaks; a brittle neck feels its notch.  Default: tough. */
+  breaking?: Sourced<"tough" | "brittle">;
+  /** Amplitude of its torque over the steady torque, once a turn, for its fatigue.  Default: 5 %. */
+  ripple?: Sourced<PlainNumber>;
+  /** How many overloads or surges a start brings, for its fatigue.  Default: 1. */
+  overloads?: Sourced<PlainNumber>;
+  /** From the tip of the splined shaft to the neck. */
+  "from tip"?: Sourced<Length>;
+  /** Whether both ends stay where they are when it has broken.  Default: retained. */
+  fragments?: Sourced<"retained" | "loose">;
   /** The reason for a neck where the rules allow none. */
   why?: Sourced<string | Unknown>;
 }
@@ -638,8 +670,10 @@ export interface Limits {
   "pitch line velocity"?: Sourced<Velocity | Unknown>;
   /** The greatest surface speed of a radial shaft.  Default: 60 m/s. */
   "radial shaft speed"?: Sourced<Velocity | Unknown>;
-  /** The least break torque of a neck over the highest torque that it must pass.  Default: 1.25. */
+  /** The least break torque of a neck over the highest torque that it must pass, and what stands behind it over its greatest break torque.  Default: 1.25. */
   "neck factor"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest chance that a designed neck breaks too early in its life, or too late.  Default: 0.1 %. */
+  "neck chance"?: Sourced<PlainNumber | Unknown>;
   /** The reserve that is wanted inside every speed band.  Default: 0 %. */
   "speed margin"?: Sourced<PlainNumber | Unknown>;
   /** The least safety S_H of flanks against pitting.  Default: 1. */

@@ -17,6 +17,11 @@ static const metal_row metals[] = {
 
 #define METAL_COUNT (sizeof metals / sizeof metals[0])
 
+const char *const ts_metal_keys[] = {
+#include "metal_key.inc"
+    NULL,
+};
+
 /* "-" stands for what the source does not say. */
 static double number_in(const char *cell, double factor)
 {

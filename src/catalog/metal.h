@@ -21,6 +21,9 @@ typedef struct ts_metal {
     const char *source;
 } ts_metal;
 
+/* The keys in the order of the rows, NULL at the end. */
+extern const char *const ts_metal_keys[];
+
 size_t      ts_metal_count(void);
 ts_metal    ts_metal_at(size_t index);
 bool        ts_metal_named(ts_text key, ts_metal *metal); /* false: no such key */

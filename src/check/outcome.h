@@ -11,6 +11,7 @@
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
+#include "rating/selectivity.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
 
@@ -65,6 +66,7 @@ typedef struct ts_check_subject {
     const ts_teeth   *teeth;   /* NULL: not rated, and its rules skip                */
     const ts_lines   *lines;   /* NULL: shafts and bearings were not computed         */
     const ts_opinion *opinion; /* the same                                            */
+    const ts_select  *select;  /* necks, and what stands behind them                  */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units          units;   /* of the numbers in sentences                        */
 } ts_check_subject;

@@ -102,6 +102,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->teeth    = subject->teeth;
     check->lines    = subject->lines;
     check->opinion  = subject->opinion;
+    check->select   = subject->select;
     check->source   = subject->source;
     check->today    = subject->today;
     check->units    = subject->units;

@@ -71,10 +71,31 @@ typedef struct ts_body {
     ts_measure length; /* m */
 } ts_body;
 
+typedef enum ts_neck_break { TS_NECK_TOUGH, TS_NECK_BRITTLE } ts_neck_break;
+typedef enum ts_neck_fragments { TS_FRAGMENTS_RETAINED, TS_FRAGMENTS_LOOSE } ts_neck_fragments;
+
+/* A band that somebody states, a neck that is made, or both: then the one is held to the other. */
 typedef struct ts_neck {
-    ts_node node;
-    ts_span breaks; /* N.m, break torque band: least..greatest */
-    ts_word why;    /* reason for a neck where none is allowed */
+    ts_node    node;
+    ts_span    breaks;       /* N.m, break torque band: least..greatest; TS_ABSENT: not stated */
+    ts_measure diameter;     /* m, at its root; TS_ABSENT: not designed, and nothing below has a
+                                default */
+    ts_measure tolerance;    /* m, plus or minus */
+    ts_measure bore;         /* m */
+    ts_measure shank;        /* m, outside diameter beside it */
+    ts_measure notch_radius; /* m */
+    ts_pick    metal;        /* row of catalog/metal.h */
+    ts_span    strength;     /* Pa, tensile strength; TS_ABSENT: from metal and scatter */
+    ts_measure scatter;      /* 1, coefficient of variation of the tensile strength */
+    ts_span    shear_ratio;  /* 1, shear over tensile strength */
+    ts_span    yielding;     /* 1, 0: outside alone, 1: the whole section */
+    ts_span    temperature;  /* K */
+    ts_pick    breaking;     /* ts_neck_break */
+    ts_measure ripple;       /* 1, amplitude over steady torque, once a turn */
+    ts_measure overloads;    /* 1, overloads a start */
+    ts_measure from_tip;     /* m, from the tip of the shaft to the neck */
+    ts_pick    fragments;    /* ts_neck_fragments */
+    ts_word    why;          /* reason for a neck where none is allowed */
 } ts_neck;
 
 typedef struct ts_accessory {
@@ -371,6 +392,7 @@ typedef struct ts_limits {
     ts_measure pitch_line_velocity;       /* 80 m/s */
     ts_measure radial_shaft_speed;        /* m/s, surface */
     ts_measure neck_factor;               /* 1.25 */
+    ts_measure neck_chance;               /* 1e-3, of a neck that breaks early or late */
     ts_measure speed_margin;              /* 0 %, reserve wanted inside every speed band */
     ts_measure contact_safety;            /* 1, S_Hmin */
     ts_measure bending_safety;            /* 1.25, S_Fmin */

@@ -171,27 +171,3 @@ const ts_record_table ts_table_body = {
     .says = "The room that an accessory takes.",
     TS_TABLE(ts_body, body_fields),
 };
-
-static const ts_field neck_fields[] = {
-    {.key    = "breaks",
-     .form   = TS_FORM_SPAN,
-     .need   = TS_STATED,
-     .closed = true,
-     .kind   = TS_KIND_TORQUE,
-     TS_AT(ts_neck, breaks),
-     .range   = TS_ABOVE(0.0, 1e6, "N.m"),
-     .says    = "The band in which it breaks, from the least torque to the greatest.",
-     .example = "180..220 N.m"},
-    {.key  = "why",
-     .form = TS_FORM_WORD,
-     TS_AT(ts_neck, why),
-     .says    = "The reason for a neck where the rules allow none.",
-     .example = "asked for by the pump's maker"},
-};
-
-const ts_record_table ts_table_neck = {
-    .id   = "neck",
-    .name = "a neck",
-    .says = "A place that is meant to break before anything dearer does.",
-    TS_TABLE(ts_neck, neck_fields),
-};

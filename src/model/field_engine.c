@@ -197,11 +197,21 @@ static const ts_field limits_fields[] = {
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_NUMBER,
      TS_AT(ts_limits, neck_factor),
-     .range   = TS_FROM(1.0, 10.0, "1"),
-     .preset  = {"1.25", "between the highest legitimate torque and the least break torque; "
-                          "common practice, no source"},
-     .says    = "The least break torque of a neck over the highest torque that it must pass.",
+     .range  = TS_FROM(1.0, 10.0, "1"),
+     .preset = {"1.25", "between the highest legitimate torque and the least break torque; "
+                        "common practice, no source"},
+     .says = "The least break torque of a neck over the highest torque that it must pass, and what "
+             "stands behind it over its greatest break torque.",
      .example = "1.25"},
+    {.key  = "neck chance",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, neck_chance),
+     .range  = TS_ABOVE(0.0, 1.0, "1"),
+     .preset = {"0.1 %", "of a neck with a diameter, to break in service or to hold when it should "
+                         "break; common practice, no source"},
+     .says = "The greatest chance that a designed neck breaks too early in its life, or too late.",
+     .example = "0.1 %"},
     {.key  = "speed margin",
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_NUMBER,

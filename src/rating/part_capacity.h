@@ -2,7 +2,7 @@
  * an accessory seizes?
  *
  * Whoever rates a kind of part (teeth, splines, shafts, bearings) adds what it knows to one list;
- * what protects them (rating/neck/selectivity.h) reads it and knows no kind of part.
+ * what protects them (rating/selectivity.h) reads it and knows no kind of part.
  *
  * Torque    Of the shaft that the part sits on, or at the driven gear of the mesh that it is; the
  *           larger side where losses make a difference is the reader's business.
@@ -28,14 +28,13 @@ typedef enum ts_part_kind {
 
 typedef struct ts_part_capacity {
     ts_part_kind kind;
-    uint32_t     shaft;  /* whose torque loads it; TS_NOWHERE: the part is a mesh            */
-    uint32_t     mesh;   /* ... this one; TS_NOWHERE: the part sits on a shaft               */
-    double       T;      /* N.m, > 0, borne once                                             */
-    ts_node      node;   /* what the workings of T are about                                 */
-    const char  *symbol; /* ... and its name there; NULL: none                               */
-    const char  *what;   /* "a tooth of idler 3", the subject of "gives way at"; lives as long as
-                            the list                                                         */
-    const char *missing; /* NULL, or what was not known: a noun                              */
+    uint32_t     shaft;   /* whose torque loads it; TS_NOWHERE: the part is a mesh            */
+    uint32_t     mesh;    /* ... this one; TS_NOWHERE: the part sits on a shaft               */
+    double       T;       /* N.m, > 0, borne once                                             */
+    ts_node      node;    /* what the workings of T are about                                 */
+    const char  *symbol;  /* ... and its name there; NULL: none                               */
+    const char  *what;    /* to whom it belongs: the name of a shaft; lives as long as the train  */
+    const char  *missing; /* NULL, or what was not known: a noun                              */
 } ts_part_capacity;
 
 typedef struct ts_part_capacities {

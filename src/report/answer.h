@@ -9,6 +9,7 @@
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_teeth.h"
+#include "rating/selectivity.h"
 
 typedef struct ts_answer {
     const ts_source        *source;
@@ -20,6 +21,7 @@ typedef struct ts_answer {
     const ts_lines         *lines;    /* NULL: shafts and bearings were not computed    */
     const ts_teeth         *teeth;    /* NULL: not rated                                */
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
+    const ts_select        *select;   /* necks, and what stands behind them; NULL: none */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */

@@ -58,6 +58,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .lines   = &study->lines,
         .teeth   = &study->teeth,
         .opinion = &study->opinion,
+        .select  = &study->select,
         .today   = study->options.today,
         .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
@@ -89,6 +90,11 @@ ts_status ts_study_build(ts_study *study)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     if (status == TS_OK)
         status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
+    if (status == TS_OK)
+        status = ts_necks_prepare(&study->drive, &study->train, study->arena, &study->necks);
+    if (status == TS_OK)
+        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks, 0, study->arena,
+                                   &study->select);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -107,6 +113,9 @@ ts_status ts_study_solve(ts_study *study)
     ts_lines_solve(&study->drive, &study->lines, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);
     ts_opinion_solve(&study->drive, &study->opinion, study->workings);
+    ts_necks_solve(&study->drive, &study->necks, study->workings);
+    ts_select_gather(&study->select, study->workings);
+    ts_select_solve(&study->select, study->workings);
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

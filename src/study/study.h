@@ -27,6 +27,8 @@ struct ts_study {
     ts_lines         lines;
     ts_teeth         teeth;
     ts_opinion       opinion;
+    ts_necks         necks;
+    ts_select        select;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

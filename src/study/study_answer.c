@@ -13,6 +13,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .lines     = &study->lines,
         .teeth     = &study->teeth,
         .opinion   = &study->opinion,
+        .select    = &study->select,
         .outcome   = &study->outcome,
         .workings  = study->workings,
         .version   = ts_version(),

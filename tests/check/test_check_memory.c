@@ -22,6 +22,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .teeth   = &study->teeth,
                               .lines   = &study->lines,
                               .opinion = &study->opinion,
+                              .select  = &study->select,
                               .today   = PAGE_DAY};
 }
 

@@ -42,9 +42,11 @@ static void judge_neck(ts_check *check, const ts_neck *neck, const char *name)
             narrow ? "narrower than material and diameter allow" : "too wide to protect anything");
 }
 
+/* Of a neck with a diameter the band is computed, and held to the stated one. */
 static bool band_given(const ts_neck *neck)
 {
-    return neck->node != 0 && neck->breaks.standing == TS_GIVEN;
+    return neck->node != 0 && neck->breaks.standing == TS_GIVEN &&
+           neck->diameter.standing != TS_GIVEN;
 }
 
 static void run(ts_check *check)

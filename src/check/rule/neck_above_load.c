@@ -24,6 +24,7 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
         return;
     const ts_neck_case question = {
         .neck   = neck,
+        .number = check->select->necks->of_shaft[index],
         .name   = shaft->name,
         .peak   = ts_highest_in_mesh(check, shaft->mesh, false),
         .factor = factor,
@@ -40,6 +41,10 @@ static void run(ts_check *check)
     const double      factor = limit->value;
     if (!ts_limit_known(check, limit, "neck factor", "f_neck", TS_KIND_NUMBER))
         return;
+    if (check->select == NULL) {
+        ts_skip(check, "necks were not looked at");
+        return;
+    }
     for (uint32_t i = 0; i < check->train->pad_count; i++) {
         const ts_pad       *pad       = &check->train->pads[i];
         const ts_accessory *accessory = ts_accessory_at(check, pad);
@@ -48,6 +53,7 @@ static void run(ts_check *check)
         const ts_peak      peak     = highest_legitimate(check, i);
         const ts_neck_case question = {
             .neck     = &accessory->neck,
+            .number   = check->select->necks->of_pad[i],
             .name     = accessory->name,
             .peak     = peak,
             .factor   = factor,

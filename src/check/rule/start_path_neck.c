@@ -12,6 +12,7 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
         return;
     const ts_neck_case question = {
         .neck   = neck,
+        .number = check->select->necks->of_shaft[index],
         .name   = shaft->name,
         .peak   = peak,
         .factor = factor,
@@ -30,6 +31,7 @@ static void judge_pad(ts_check *check, uint32_t index, double factor)
         return;
     const ts_neck_case question = {
         .neck   = &accessory->neck,
+        .number = check->select->necks->of_pad[index],
         .name   = accessory->name,
         .peak   = ts_highest_driven(check, index),
         .factor = factor,
@@ -46,6 +48,10 @@ static void run(ts_check *check)
     const double      factor = limit->value;
     if (!ts_limit_known(check, limit, "neck factor", "f_neck", TS_KIND_NUMBER))
         return;
+    if (check->select == NULL) {
+        ts_skip(check, "necks were not looked at");
+        return;
+    }
     for (uint32_t i = 0; i < check->train->pad_count; i++)
         judge_pad(check, i, factor);
     for (uint32_t i = 0; i < check->train->shaft_count; i++)

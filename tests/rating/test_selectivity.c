@@ -1,0 +1,384 @@
+/* Does the right neck break first, whatever corner the world is in? */
+#include "support/close.h"
+#include "support/read_file.h"
+
+#include "rating/neck_life.h"
+#include "study/study.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* A drive file with one piece of its text replaced; `old` NULL: as it stands. */
+static ts_study *study_of(const char *path, const char *old, const char *new)
+{
+    const ts_text          file    = read_file(path);
+    const ts_study_options options = {.today = 20000};
+    ts_study              *study   = NULL;
+    char                  *text    = malloc(file.length + 1000);
+    size_t                 length  = file.length;
+
+    assert_non_null(text);
+    memcpy(text, file.at, file.length);
+    text[file.length] = '\0';
+    if (old != NULL) {
+        char *at = strstr(text, old);
+        assert_non_null(at);
+        memmove(at + strlen(new), at + strlen(old), length - (size_t)(at - text) - strlen(old));
+        memcpy(at, new, strlen(new));
+        length = length - strlen(old) + strlen(new);
+    }
+    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
+    assert_int_equal(ts_study_read(study, path, text, length, &options), TS_OK);
+    free(text);
+    free_file(file);
+    return study;
+}
+
+static const ts_guard *guard_of(const ts_study *study, const char *pad)
+{
+    for (uint32_t p = 0; p < study->train.pad_count; p++)
+        if (strcmp(study->train.pads[p].name, pad) == 0)
+            return &study->select.guards[study->select.of_pad[p]];
+    fail_msg("there is no %s", pad);
+    return NULL;
+}
+
+/* ---- brute force ------------------------------------------------------------------------------
+ */
+
+/* One corner of the world. */
+typedef struct corner {
+    size_t condition;
+    bool   others, lossy, strongest;
+} corner;
+
+/* N.m that one pad puts on a shaft nearer to the spool, mesh by mesh; NaN: it does not lie there.
+ */
+static double carried(const ts_study *study, uint32_t from, uint32_t to, double T, bool lossy)
+{
+    const ts_train *train = &study->train;
+    uint32_t        s     = from;
+
+    while (s != to) {
+        if (train->shafts[s].mesh == TS_NOWHERE)
+            return NAN;
+        const ts_mesh *mesh = &train->meshes[train->shafts[s].mesh];
+        const double   z_1  = (double)train->gears[mesh->driver].teeth.value;
+        const double   z_2  = (double)train->gears[mesh->driven].teeth.value;
+
+        T *= z_1 / z_2;
+        if (lossy)
+            T = T > 0.0 ? T / (1.0 - mesh->loss.value) : T * (1.0 - mesh->loss.value);
+        s = mesh->driver_shaft;
+    }
+    return T;
+}
+
+/* What everything but `pad` puts on the shaft, never below nothing. */
+static double others_on(const ts_study *study, uint32_t pad, uint32_t shaft, const corner *at)
+{
+    double sum = 0.0;
+
+    for (uint32_t q = 0; q < study->train.pad_count; q++) {
+        const ts_pad *other = &study->train.pads[q];
+        const double  T     = study->power.pad[at->condition * study->train.pad_count + q].T;
+        const double  here  = carried(study, other->shaft, shaft, T, at->lossy);
+
+        if (q != pad && other->accessory >= 0 && !isnan(here))
+            sum += here;
+    }
+    return fmax(sum, 0.0);
+}
+
+/* The torque at the pad that breaks the first part in this corner. */
+static double first_to_go(const ts_study *study, uint32_t pad, const corner *at)
+{
+    double least = INFINITY;
+
+    for (size_t i = 0; i < study->select.parts.count; i++) {
+        const ts_part_capacity *part = &study->select.parts.items[i];
+        const uint32_t          shaft =
+            part->mesh == TS_NOWHERE ? part->shaft : study->train.meshes[part->mesh].driven_shaft;
+        const double g = carried(study, study->train.pads[pad].shaft, shaft, 1.0, at->lossy);
+
+        if (isnan(g) || isnan(part->T))
+            continue;
+        const double L = at->others ? others_on(study, pad, shaft, at) : 0.0;
+        least          = fmin(least, (part->T - L) / g);
+    }
+    return least;
+}
+
+/* Every corner of conditions, loads of the others and losses: the wall is the worst of them, and a
+ * neck that the rule lets pass breaks first in all of them. */
+static void no_corner_is_worse(const char *path)
+{
+    ts_study *study = study_of(path, NULL, NULL);
+
+    for (uint32_t p = 0; p < study->train.pad_count; p++) {
+        if (study->select.of_pad[p] == TS_NOWHERE)
+            continue;
+        const ts_guard *guard = &study->select.guards[study->select.of_pad[p]];
+        double          least = INFINITY;
+
+        for (size_t c = 0; c < study->drive.condition_count; c++)
+            for (int bits = 0; bits < 8; bits++) {
+                const corner at   = {c, (bits & 1) != 0, (bits & 2) != 0, (bits & 4) != 0};
+                const double wall = first_to_go(study, p, &at);
+
+                least = fmin(least, wall);
+                if (guard->neck == TS_NOWHERE)
+                    continue;
+                const ts_neck_limits band = study->necks.items[guard->neck].band;
+                if (band.high < guard->once.T)
+                    assert_true((at.strongest ? band.high : band.low) < wall);
+            }
+        assert_close(guard->once.T, least, 2e-3); /* a start loses on its way the other way round */
+        assert_true(guard->once.T <= least * (1.0 + 2e-3));
+    }
+    ts_study_close(study);
+}
+
+static void wall_is_the_worst_corner_of_small_drives(void **state)
+{
+    (void)state;
+    no_corner_is_worse("examples/trainer.yaml");
+    no_corner_is_worse("tests/check/base.yaml");
+}
+
+/* The way through the whole train and the walk from one pad agree. */
+static void wall_is_the_least_of_the_parts_on_the_way(void **state)
+{
+    (void)state;
+    ts_study       *study = study_of("examples/trainer.yaml", NULL, NULL);
+    const ts_guard *guard = guard_of(study, "hydraulic pump");
+    double          least = INFINITY;
+
+    for (size_t i = 0; i < study->select.parts.count; i++) {
+        const ts_wall wall = ts_select_wall_of(&study->select, guard, (uint32_t)i);
+        uint32_t      way[64];
+        const size_t  count = ts_select_upstream(&study->select, guard, way, 64);
+        for (size_t k = 0; k < count; k++)
+            if (way[k] == i)
+                least = fmin(least, wall.T);
+    }
+    assert_close(guard->once.T, least, 0.0);
+    ts_study_close(study);
+}
+
+/* ---- teeth ----------------------------------------------------------------------------------- */
+
+/* The defining property: rated at that torque the least safety is 1. */
+static void teeth_bear_their_torque_with_a_safety_of_one(void **state)
+{
+    (void)state;
+    ts_study *study = study_of("examples/large.yaml", NULL, NULL);
+
+    for (uint32_t m = 0; m < study->train.mesh_count; m++) {
+        const ts_tooth_capacity *once = &study->select.teeth_once[m];
+        ts_iso6336_rating        r;
+
+        assert_null(once->missing);
+        if (study->train.meshes[m].kind != TS_MESH_CYLINDRICAL)
+            continue;
+        assert_true(
+            ts_iso6336_rate(&study->teeth.prepared[m], &once->load[TS_RATED_BENDING], &r, NULL));
+        assert_close(fmin(r.gear[0].S_F, r.gear[1].S_F), 1.0, 1e-9);
+        assert_true(
+            ts_iso6336_rate(&study->teeth.prepared[m], &once->load[TS_RATED_CONTACT], &r, NULL));
+        assert_close(fmin(r.gear[0].S_H, r.gear[1].S_H), 1.0, 1e-9);
+    }
+    ts_study_close(study);
+}
+
+/* A while wears more than once, and a longer while more than a short one. */
+static void longer_overloads_are_borne_less(void **state)
+{
+    (void)state;
+    ts_study       *study  = study_of("examples/bizjet.yaml", NULL, NULL);
+    const ts_guard *guard  = guard_of(study, "fuel pump");
+    double          before = guard->once.T;
+
+    for (double seconds = 0.1; seconds < 1e8; seconds *= 10.0) {
+        const ts_wall wall = ts_select_wall_for(&study->select, guard, seconds, false);
+        assert_true(wall.T <= before * (1.0 + 1e-12) && wall.T > 0.0);
+        before = wall.T;
+    }
+    assert_true(before < 0.6 * guard->once.T);
+    ts_study_close(study);
+}
+
+/* The way through the train and the walk of one pad agree. */
+static void overload_of_the_solve_is_that_of_the_walk(void **state)
+{
+    (void)state;
+    ts_study *study = study_of("examples/large.yaml", NULL, NULL);
+
+    for (uint32_t i = 0; i < study->select.count; i++) {
+        const ts_guard *guard = &study->select.guards[i];
+        if (!(guard->T_over > 0.0))
+            continue;
+        const ts_wall wall =
+            ts_select_wall_for(&study->select, guard, guard->t_over, guard->at_start);
+        assert_close(guard->lasting.T, wall.T, 1e-9);
+        assert_int_equal(guard->lasting.part, wall.part);
+    }
+    ts_study_close(study);
+}
+
+/* ---- necks ----------------------------------------------------------------------------------- */
+
+#define STATED "    neck: {breaks: 60..74 N.m}"
+#define DESIGNED                                                                                   \
+    "    neck: {diameter: 7.2 mm, tolerance: 0.02 mm, metal: low-alloy 160 ksi, bore: 2 mm}"
+
+static const ts_drive_neck *designed_neck(const ts_study *study)
+{
+    return &study->necks.items[guard_of(study, "generator")->neck];
+}
+
+/* derived: pi/16 tau d^3 elastic at the weakest corner, pi/12 tau d^3 plastic at the strongest, by
+ * MMPDS-01's 160 ksi and the defaults of the file; K = C + 273.15 */
+static void band_of_a_designed_neck_by_hand(void **state)
+{
+    (void)state;
+    ts_study            *study = study_of("tests/check/base.yaml", STATED, DESIGNED);
+    const ts_neck_limits band  = designed_neck(study)->band;
+    const double         pi = 3.14159265358979323846, ksi = 6894757.293168361, F = 160.0 * ksi;
+    const double         weak = F * 0.58 * (1.0 - 3e-4 * 100.0);
+    const double strong = F / (1.0 - 2.3263478740408408 * 0.03) * 1.09 * 0.62 * (1.0 + 3e-4 * 60.0);
+    const double d_low = 7.18e-3, d_high = 7.22e-3, d_i = 2e-3;
+
+    assert_close(band.low, pi / 16.0 * weak * (pow(d_low, 4) - pow(d_i, 4)) / d_low, 1e-12);
+    assert_close(band.high, pi / 12.0 * strong * (pow(d_high, 3) - pow(d_i, 3)), 1e-12);
+    ts_study_close(study);
+}
+
+static void no_sample_leaves_the_band(void **state)
+{
+    (void)state;
+    enum { SAMPLES = 100000 };
+    ts_study            *study = study_of("tests/check/base.yaml", STATED, DESIGNED);
+    const ts_drive_neck *neck  = designed_neck(study);
+    double              *T     = malloc(2 * SAMPLES * sizeof *T);
+    double               low = INFINITY, high = 0.0;
+
+    assert_non_null(T);
+    ts_drive_neck_draw(neck, 7, 0, SAMPLES, T);
+    for (size_t i = 0; i < SAMPLES; i++) {
+        assert_true(T[i] >= neck->band.low && T[i] <= neck->band.high);
+        low  = fmin(low, T[i]);
+        high = fmax(high, T[i]);
+    }
+    assert_true(low < 1.15 * neck->band.low && high > 0.88 * neck->band.high);
+    /* the same torques in three shares of the work */
+    ts_drive_neck_draw(neck, 7, 0, 10, T + SAMPLES);
+    ts_drive_neck_draw(neck, 7, 10, 60000, T + SAMPLES + 10);
+    ts_drive_neck_draw(neck, 7, 60010, SAMPLES - 60010, T + SAMPLES + 60010);
+    assert_memory_equal(T, T + SAMPLES, SAMPLES * sizeof *T);
+    free(T);
+    ts_study_close(study);
+}
+
+/* derived: the first-order chance against the share of drawn necks that a torque breaks */
+static void chance_agrees_with_drawn_necks(void **state)
+{
+    (void)state;
+    enum { SAMPLES = 100000 };
+    ts_study       *study = study_of("tests/check/base.yaml", STATED, DESIGNED);
+    const ts_guard *guard = guard_of(study, "generator");
+    double         *T     = malloc(SAMPLES * sizeof *T);
+    ts_neck_life    life;
+    double          sum = 0.0, square = 0.0;
+
+    assert_non_null(T);
+    ts_neck_life_of(&study->select, guard, &life, NULL);
+    assert_null(life.missing);
+    ts_drive_neck_draw(designed_neck(study), 3, 0, SAMPLES, T);
+    for (size_t i = 0; i < SAMPLES; i++) {
+        sum += T[i];
+        square += T[i] * T[i];
+    }
+    const double mean = sum / SAMPLES, spread = sqrt(square / SAMPLES - mean * mean);
+    assert_close(life.make.T_mid, mean, 0.005);
+    assert_close(life.make.cov, spread / mean, 0.05);
+    const double d = ts_neck_life_balance(&life);
+    assert_close(ts_neck_chance_of(&life.make, &life.duty, d, NULL).early,
+                 ts_neck_chance_of(&life.make, &life.duty, d, NULL).late, 1e-6);
+    free(T);
+    ts_study_close(study);
+}
+
+static void colder_and_thicker_necks_are_stronger(void **state)
+{
+    (void)state;
+    ts_study *cold = study_of("tests/check/base.yaml", STATED,
+                              "    neck: {diameter: 7.2 mm, temperature: -50..-40 degC}");
+    ts_study *hot  = study_of("tests/check/base.yaml", STATED,
+                              "    neck: {diameter: 7.2 mm, temperature: 100..120 degC}");
+    ts_study *wide = study_of("tests/check/base.yaml", STATED,
+                              "    neck: {diameter: 7.3 mm, temperature: 100..120 degC}");
+
+    assert_true(designed_neck(cold)->band.high > designed_neck(hot)->band.high);
+    assert_true(designed_neck(wide)->band.low > designed_neck(hot)->band.low);
+    ts_study_close(cold);
+    ts_study_close(hot);
+    ts_study_close(wide);
+}
+
+/* A brittle neck feels its notch: its least torque is lower by Peterson's factor. */
+static void only_a_brittle_neck_feels_its_notch(void **state)
+{
+    (void)state;
+    ts_study            *tough   = study_of("tests/check/base.yaml", STATED,
+                                            "    neck: {diameter: 7.2 mm, shank: 10 mm, notch radius: 1 mm}");
+    ts_study            *brittle = study_of("tests/check/base.yaml", STATED,
+                                            "    neck: {diameter: 7.2 mm, shank: 10 mm, notch radius: 1 mm, "
+                                                       "breaking: brittle}");
+    const ts_drive_neck *a = designed_neck(tough), *b = designed_neck(brittle);
+
+    assert_true(a->K_ts > 1.3 && a->K_ts < 1.5);
+    assert_close(b->band.low, a->band.low / a->K_ts, 1e-12);
+    assert_close(b->band.high, a->band.high, 1e-12);
+    ts_study_close(tough);
+    ts_study_close(brittle);
+}
+
+/* ---- swapped --------------------------------------------------------------------------------- */
+
+static void swapped_necks_are_told_by_what_they_do(void **state)
+{
+    (void)state;
+    ts_study       *study     = study_of("tests/check/base.yaml", NULL, NULL);
+    const ts_guard *starter   = guard_of(study, "starter");
+    const ts_guard *generator = guard_of(study, "generator");
+    const ts_guard *pump_1    = guard_of(study, "hydraulic pump 1");
+    const ts_guard *pump_2    = guard_of(study, "hydraulic pump 2");
+
+    /* 60 N.m under the start of 240 N.m; 390 N.m where the way bears 342 N.m */
+    assert_int_equal(ts_select_swapped(&study->select, starter, generator).verdict, TS_SWAP_EARLY);
+    assert_int_equal(ts_select_swapped(&study->select, pump_2, starter).verdict, TS_SWAP_LATE);
+    assert_int_equal(ts_select_swapped(&study->select, pump_2, pump_1).verdict, TS_SWAP_HOLDS);
+    assert_false(ts_select_swapped(&study->select, pump_2, starter).fits); /* other splines */
+    assert_true(ts_select_swapped(&study->select, pump_2, pump_1).fits);
+    ts_study_close(study);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(wall_is_the_worst_corner_of_small_drives),
+        cmocka_unit_test(wall_is_the_least_of_the_parts_on_the_way),
+        cmocka_unit_test(teeth_bear_their_torque_with_a_safety_of_one),
+        cmocka_unit_test(longer_overloads_are_borne_less),
+        cmocka_unit_test(overload_of_the_solve_is_that_of_the_walk),
+        cmocka_unit_test(band_of_a_designed_neck_by_hand),
+        cmocka_unit_test(no_sample_leaves_the_band),
+        cmocka_unit_test(chance_agrees_with_drawn_necks),
+        cmocka_unit_test(colder_and_thicker_necks_are_stronger),
+        cmocka_unit_test(only_a_brittle_neck_feels_its_notch),
+        cmocka_unit_test(swapped_necks_are_told_by_what_they_do),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
