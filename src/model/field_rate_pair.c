@@ -1,6 +1,8 @@
 /* model/field_rate_pair.c: what does a rate file say of a gear pair? */
 #include "model/field_rate_pair.h"
 
+#include "model/field_rate_film.h"
+
 #define OF_BOTH(name, member, ...) TS_RATE_OF_BOTH(ts_rate_pair, name, member, __VA_ARGS__)
 #define MEASURE(of)                TS_RATE_MEASURE(of)
 
@@ -10,28 +12,7 @@ static const char *const tips[]   = {"as given", "clearance kept", "diameters", 
 static const char *const leads[]  = {
      "straight", "crowned", "crowned well", "corrected", "corrected, crowned", "end relief", NULL};
 static const char *const profiles[] = {"plain", "by experience", "by analysis", NULL};
-/* In the order of ts_lubricant, with TS_LUBRICANT_COUNT names. */
-static const char *const oils[]         = {"mineral oil",
-                                           "polyalphaolefin",
-                                           "polyglycol that water does not dissolve",
-                                           "polyglycol that water dissolves",
-                                           "traction fluid",
-                                           "phosphate ester",
-                                           "polyol ester",
-                                           NULL};
-static const char *const lubrications[] = {"jets", "dip", "submerged", NULL};
-static const char *const drivers[]      = {"gear 1", "gear 2", NULL};
-/* In the order of ts_flank_structure. */
-static const char *const structures[] = {"through-hardened",
-                                         "case-hardened, less than 10 % austenite",
-                                         "case-hardened, 10 % to 20 % austenite",
-                                         "case-hardened, 20 % to 30 % austenite",
-                                         "nitrided",
-                                         "phosphated",
-                                         "copper-plated",
-                                         "austenitic stainless",
-                                         NULL};
-static const char *const editions[]   = {"2019", "2006", NULL};
+static const char *const editions[] = {"2019", "2006", NULL};
 
 /* ---- the table ---------------------------------------------------------------------------------
  */
@@ -329,106 +310,7 @@ static const ts_field pair_fields[] = {
      .says    = "Reliability wanted by ANSI/AGMA 2101.",
      .example = "0.999"},
 
-    /* scuffing and micropitting */
-    {.key = "theta_oil",
-     MEASURE(TS_KIND_TEMPERATURE),
-     TS_AT(ts_rate_pair, theta_oil),
-     .range   = TS_FROM(233.15, 573.15, "degC"),
-     .says    = "Temperature of the oil that reaches the mesh; asks for scuffing and micropitting.",
-     .example = "110 degC"},
-    {.key = "nu_100",
-     MEASURE(TS_KIND_KINEMATIC_VISCOSITY),
-     TS_AT(ts_rate_pair, nu_100),
-     .range   = TS_ABOVE(0.0, 0.01, "cSt"),
-     .says    = "Viscosity of the oil at 100 degrees Celsius.",
-     .example = "5.1 cSt"},
-    {.key = "rho_15",
-     MEASURE(TS_KIND_DENSITY),
-     TS_AT(ts_rate_pair, rho_15),
-     .range   = TS_FROM(500.0, 2000.0, "kg/m3"),
-     .says    = "Density of the oil at 15 degrees Celsius.",
-     .example = "995 kg/m3"},
-    {.key  = "oil",
-     .form = TS_FORM_PICK,
-     TS_AT(ts_rate_pair, oil),
-     .choices = oils,
-     .preset  = {"polyol ester", "as in aircraft engines; common practice, no source"},
-     .says    = "Kind of oil.",
-     .example = "mineral oil"},
-    {.key  = "lubrication",
-     .form = TS_FORM_PICK,
-     TS_AT(ts_rate_pair, lubrication),
-     .choices = lubrications,
-     .preset  = {"jets", "oil jets, as in engine gearboxes; common practice, no source"},
-     .says    = "How the oil comes to the mesh.",
-     .example = "jets"},
-    {.key  = "driver",
-     .form = TS_FORM_PICK,
-     TS_AT(ts_rate_pair, driver),
-     .choices = drivers,
-     .preset  = {"gear 1", "gear 1 drives; no more than a start"},
-     .says    = "Which gear drives.",
-     .example = "gear 2"},
-    {.key   = "mates",
-     .form  = TS_FORM_TALLY,
-     .known = true,
-     TS_AT(ts_rate_pair, mates),
-     .range   = TS_FROM(1, 20, "1"),
-     .preset  = {"1", "a pair by itself"},
-     .says    = "With how many gears the busier of the two meshes.",
-     .example = "2"},
-    {.key = "phi_E",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, phi_E),
-     .range   = TS_FROM(0.0, 1.0, "1"),
-     .preset  = {"0", "flanks as they were made, on the safe side"},
-     .says    = "How far the flanks are run in, 1: wholly.",
-     .example = "1"},
-    {.key = "S_FZG",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, S_FZG),
-     .range   = TS_ABOVE(0.0, 15.0, "1"),
-     .says    = "Load stage at which the oil fails in the test A/8.3/90 of ISO 14635-1.",
-     .example = "10"},
-    {.key = "theta_S",
-     MEASURE(TS_KIND_TEMPERATURE),
-     TS_AT(ts_rate_pair, theta_S),
-     .range   = TS_FROM(273.15, 1273.15, "degC"),
-     .says    = "Scuffing temperature for the flash method, where it is known.",
-     .example = "360 degC"},
-    {.key = "theta_intS",
-     MEASURE(TS_KIND_TEMPERATURE),
-     TS_AT(ts_rate_pair, theta_intS),
-     .range   = TS_FROM(273.15, 1273.15, "degC"),
-     .says    = "Scuffing temperature for the integral method, where it is known.",
-     .example = "330 degC"},
-    OF_BOTH("Ra_", Ra, MEASURE(TS_KIND_LENGTH), .range = TS_ABOVE(0.0, 0.001, "um"),
-            .says    = "Mean roughness of the flank; a sixth of `R_z` when left out.",
-            .example = "0.4 um"),
-    OF_BOTH("structure ", structure, .form = TS_FORM_PICK, .choices = structures,
-            .says    = "Surface of the flank, for scuffing; else from how the steel is hardened.",
-            .example = "phosphated"),
-    {.key = "lambda_GFP",
-     MEASURE(TS_KIND_NUMBER),
-     TS_AT(ts_rate_pair, lambda_GFP),
-     .range   = TS_ABOVE(0.0, 100.0, "1"),
-     .says    = "Specific film that the flanks need against micropitting, where it is known.",
-     .example = "0.3"},
-    {.key   = "SKS",
-     .form  = TS_FORM_TALLY,
-     .known = true,
-     TS_AT(ts_rate_pair, SKS),
-     .range   = TS_FROM(5, 10, "1"),
-     .says    = "Stage at which the oil fails in the micropitting test of FVA 54/7, where "
-                "`lambda_GFP` is not known.",
-     .example = "10"},
-    {.key = "theta_test",
-     MEASURE(TS_KIND_TEMPERATURE),
-     TS_AT(ts_rate_pair, theta_test),
-     .range   = TS_FROM(323.15, 373.15, "degC"),
-     .preset  = {"90 degC", "the usual temperature of the test FVA 54/7 (from memory)"},
-     .says    = "Oil temperature of that test.",
-     .example = "60 degC"},
+    TS_RATE_FILM(OF_BOTH, MEASURE),
 };
 
 const ts_record_table ts_table_rate_pair = {
