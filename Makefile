@@ -7,7 +7,7 @@ command    := build/release/towershaft
 FUZZ_SECONDS ?= 600
 
 .DEFAULT_GOAL := help
-.PHONY: help setup build demo test open bench bank bank-arrange fuzz soak golden fix clean
+.PHONY: help setup build demo test open pictures bench bank bank-arrange fuzz soak golden fix clean
 
 help: ## list these targets
 	@echo 'towershaft: make <target>, where target is one of'
@@ -27,7 +27,12 @@ demo: build ## run the main job on an invented engine; pictures and answers go t
 test: ## run every test: release, sanitizers, fuzz smokes; sets the machine up first
 	@tools/run_tests.sh
 
-open: demo ## run the demo and show its pictures in the viewer of this desktop
+open: build ## work on an invented engine in a local page, on a copy: out/bizjet.yaml
+	@mkdir -p out
+	@[ -e out/bizjet.yaml ] || cp examples/bizjet.yaml out/bizjet.yaml
+	@$(command) open out/bizjet.yaml
+
+pictures: demo ## run the demo and show its pictures in the viewer of this desktop
 	@tools/show_pictures.sh out/demo
 
 bench: ## measure speed as ratios and counts, beside Python and NumPy too, and count instructions

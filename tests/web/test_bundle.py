@@ -12,6 +12,18 @@ BUILT = webroom.WEB / "built"
 FIRST_MOST = 250_000  # bytes, gzip, of what the page needs to begin
 
 
+def objects(schema):
+    """The key sets of all objects that a schema describes."""
+    if isinstance(schema, dict):
+        if schema.get("type") == "object":
+            yield set(schema["properties"])
+        for value in schema.values():
+            yield from objects(value)
+    elif isinstance(schema, list):
+        for value in schema:
+            yield from objects(value)
+
+
 class Bundle(unittest.TestCase):
     def test_the_committed_page_is_what_the_sources_make(self):
         """And the types hold.  To take a change: npm run build in web/."""
@@ -51,6 +63,19 @@ class Bundle(unittest.TestCase):
         for name, package in json.loads(text)["packages"].items():
             if name:
                 self.assertRegex(package.get("integrity", ""), r"^sha512-", name)
+
+    def test_the_types_of_the_page_are_those_of_the_schemas(self):
+        """Every object of a schema has an interface with the same keys in web/src/wire/view.ts."""
+        text = (webroom.WEB / "src/wire/view.ts").read_text()
+        bodies = re.findall(r"(?:interface \w+ |: |\| |= )\{([^{}]*)\}", text.replace("{ speed: string; power: string; torque: string; length: string }", "Units"))
+        bodies.append("speed: string; power: string; torque: string; length: string")
+        known = {frozenset(re.findall(r"(\w+)\??:", body)) for body in bodies}
+        self.assertGreater(len(known), 12, "the reader of the types has gone blind")
+        for name in ("view.schema.json", "places.schema.json"):
+            schema = json.loads((webroom.ROOT / "docs/schema" / name).read_text())
+            for keys in objects(schema):
+                if keys != {"state"}:  # a cell of a rule that does not apply has no more
+                    self.assertIn(frozenset(keys), known, name)
 
     def test_the_page_asks_nobody_else(self):
         for path in BUILT.iterdir():

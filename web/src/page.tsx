@@ -14,11 +14,13 @@ import { FaceTable, Rail } from "./panel/rail";
 import { Title, Told } from "./panel/title";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
+import { spoolsWithBox } from "./picture/place";
 import { begin } from "./state/live";
-import { asTable, conditionName, ground, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
+import { asTable, closeTo, conditionName, ground, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
   const face = viewName.value === "Behind" || viewName.value === "Front";
+  const now = view.value;
   return (
     <nav class="views" aria-label="views">
       {VIEWS.map((name) => (
@@ -26,6 +28,12 @@ function Views() {
       ))}
       <span class="grow" />
       {face && <>
+        {now !== null && <label class="close">Shown{" "}
+          <select value={closeTo.value === null ? "auto" : closeTo.value === "" ? "all" : closeTo.value} onChange={(event) => { closeTo.value = event.currentTarget.value === "auto" ? null : event.currentTarget.value === "all" ? "" : event.currentTarget.value; }}>
+            <option value="auto">what can be read</option><option value="all">all of it</option>
+            {spoolsWithBox(now).map((name) => <option key={name} value={name}>{name} box</option>)}
+          </select>
+        </label>}
         <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
         <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>
       </>}

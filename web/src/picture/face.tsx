@@ -1,12 +1,12 @@
 // What does the machine look like from behind or from the front, and how is it taken hold of?
 import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { branchOf, changeTeeth, movePad, moveShaft, otherFace } from "../state/acts";
-import { boxShafts, chosen, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
+import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
 import type { Shaft, View } from "../wire/view";
 import { outline } from "./outline";
-import { bodyRadius, layOut, toX, toY, type Sheet } from "./place";
+import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
 import { Ribbons, RibbonScale } from "./ribbons";
 
 const WALL = 0.008;
@@ -321,7 +321,8 @@ function Face(props: {
   const c = condition.value;
   const near = front ? "front" : "rear";
   const other = front ? "rear" : "front";
-  const sheet = useMemo(() => layOut(now, size.width, size.height, front ? -1 : 1), [now, size, front]);
+  const close = closeTo.value ?? chooseClose(now, size.width, size.height);
+  const sheet = useMemo(() => layOut(now, size.width, size.height, front ? -1 : 1, close), [now, size, front, close]);
   const keep = useTurning(now, sheet);
   const zone = { x: sheet.width - 178, y: sheet.height - 74, width: 170, height: 66 };
   const point = (event: PointerEvent | WheelEvent): [number, number] => {

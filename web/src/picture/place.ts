@@ -25,6 +25,15 @@ export function bodyRadius(now: View, shaft: number): number {
   return Math.max(0, ...now.pads.filter((pad) => pad.shaft === shaft).map((pad) => pad.radius ?? 0));
 }
 
+function boundsOfBox(now: View, side: number, spool: string): Bounds {
+  const all: Bounds = { left: Infinity, right: -Infinity, low: Infinity, high: -Infinity };
+  now.shafts.forEach((shaft, index) => {
+    if (shaft.kind === "box" && shaft.spool === spool && shaft.x !== null && shaft.y !== null)
+      hold(all, side * shaft.x, shaft.y, Math.max(shaft.r + WALL, bodyRadius(now, index)) * 1.08);
+  });
+  return all;
+}
+
 function boundsOf(now: View, side: number): Bounds {
   const all: Bounds = { left: 0, right: 0, low: 0, high: 0 };
   hold(all, 0, 0, 0.06);
@@ -37,8 +46,24 @@ function boundsOf(now: View, side: number): Bounds {
   return all;
 }
 
-export function layOut(now: View, width: number, height: number, side: 1 | -1): Sheet {
-  const all = boundsOf(now, side);
+/** Spools that have a box of their own, in the order of the file. */
+export function spoolsWithBox(now: View): string[] {
+  return now.spools.map((one) => one.name).filter((name) => now.shafts.some((shaft) => shaft.kind === "box" && shaft.spool === name && shaft.x !== null));
+}
+
+/** Where the teeth of the whole would be too small to be seen, the box with most shafts is shown. */
+export function chooseClose(now: View, width: number, height: number): string {
+  const whole = layOut(now, width, height, 1, "");
+  const radii = now.shafts.filter((one) => one.kind === "box").map((one) => one.r * whole.k);
+  if (radii.length === 0 || radii.reduce((sum, r) => sum + r, 0) / radii.length >= 18) return "";
+  const count = (name: string): number => now.shafts.filter((one) => one.kind === "box" && one.spool === name).length;
+  return spoolsWithBox(now).sort((a, b) => count(b) - count(a))[0] ?? "";
+}
+
+/** `close`: the spool whose box fills the sheet; "": all of it. */
+export function layOut(now: View, width: number, height: number, side: 1 | -1, close: string): Sheet {
+  const box = close === "" ? null : boundsOfBox(now, side, close);
+  const all = box !== null && Number.isFinite(box.left) ? box : boundsOf(now, side);
   const room = 26;
   const k = Math.max(1, Math.min((width - 2 * room) / (all.right - all.left), (height - 2 * room) / (all.high - all.low)));
   return {

@@ -29,6 +29,8 @@ export const ground = signal<Ground>("light");
 export const units = signal<Units>("metric");
 export const turning = signal(false);
 export const asTable = signal(false);
+/** The spool whose box fills the picture; "": all of the drive; null: whatever can be read. */
+export const closeTo = signal<string | null>(null);
 export const arrangeFor = signal<string | null>(null);
 
 export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");
