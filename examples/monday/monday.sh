@@ -10,27 +10,48 @@ command=${TOWERSHAFT:-build/release/towershaft}
 out=${1:-out/monday}
 before=examples/trainer.yaml
 pump=examples/monday/second_pump.yaml
+input=drive/hp/box/input
 mkdir -p "$out"
 
 say() { printf '\n---- %s ----\n\n' "$*"; }
+number() { "$command" why "$1" "$2" | sed -n '3p'; }
 
 say "1. Where can it go?  The lightest first, each checked by all rules, and why nothing is lighter"
 "$command" arrange "$before" --add "$pump" -o "$out/free.yaml" | tee "$out/free.txt"
 
-say "2. And if the starter-generator must keep its speed and its face?  What that costs"
-"$command" arrange "$before" --add "$pump" --keep drive/hp/box/input -o "$out/kept.yaml" | tee "$out/kept.txt"
+say "2. The starter-generator must keep its speed and its face.  What does that cost, what does less wrap
+     cost, what if loads or bands are off, and why not elsewhere?"
+"$command" arrange "$before" --add "$pump" --keep "$input" -o "$out/kept.yaml" \
+    --front 3 --loads '10 %' --bands '50 rpm' \
+    --why-not 'hydraulic pump 2 with fuel pump' --why-not 'fuel pump with breather' |
+    tee "$out/kept.txt" | sed -n '/^The lightest/,/^Why nothing/p;/^What less/,/^Assumptions/p' | grep -v '^Assumptions'
 
-say "3. Take that one: what changed, in the order of consequence"
+say "3. The proof on file: what was searched, and whether other code agrees that it is true of the drive"
+"$command" arrange "$before" --add "$pump" --keep "$input" --json >"$out/certificate.json"
+"$command" arrange "$before" --add "$pump" --verify "$out/certificate.json"
+
+say "4. Take that one: what changed, in the order of consequence"
 "$command" compare "$before" "$out/kept.yaml" | tee "$out/compare.txt"
 
-say "4. The start path: the torque at crank through the bevels, before and after"
-for file in "$before" "$out/kept.yaml"; do
-    "$command" why "$file" 'drive/hp/box/bevels:T_2@crank' | sed -n '3p'
-done
+say "5. The start path: the torque at crank through the bevels, before and after"
+for file in "$before" "$out/kept.yaml"; do number "$file" 'drive/hp/box/bevels:T_2@crank'; done
 
-say "5. The whole page, and the faces before and after"
-"$command" check "$out/kept.yaml" >"$out/check.txt"
+say "6. The heat that the meshes give to the oil at take-off, before and after"
+for file in "$before" "$out/kept.yaml"; do number "$file" 'spools/hp:P_lost@take-off'; done
+
+say "7. Keep the decision with its reason: it stands in the drive, and on its page, from now on"
+{
+    cat "$out/kept.yaml"
+    printf '  - {says: "%s", at: accessories, source: "%s", date: 2026-03-02}\n' \
+        "hydraulic pump 2 back to back with the first: lightest with the starter-generator kept" \
+        "certificate.json of this Monday"
+} >"$out/decided.yaml"
+"$command" check "$out/decided.yaml" >"$out/check.txt"
+grep -A 1 'stated: hydraulic pump 2' "$out/check.txt"
+
+say "8. The whole drive on paper, and the faces before and after"
+"$command" report "$out/decided.yaml" -o "$out/decided.pdf"
 "$command" draw "$before" -o "$out/before.png" --figure behind
-"$command" draw "$out/kept.yaml" -o "$out/after.png" --figure behind
+"$command" draw "$out/decided.yaml" -o "$out/after.png" --figure behind
 tail -n 3 "$out/check.txt"
 say "Written into $out"

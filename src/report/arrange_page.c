@@ -202,34 +202,59 @@ static void add_count(ts_buffer *out, size_t count, const char *one, const char 
     ts_buffer_print(out, "%zu %s", count, count == 1 ? one : many);
 }
 
+static void add_ways(ts_buffer *text, bool *any, size_t count, const char *one, const char *many)
+{
+    if (count == 0)
+        return;
+    ts_buffer_print(text, "%s%zu %s", *any ? ", " : "", count, count == 1 ? one : many);
+    *any = true;
+}
+
 static void pairs(const ts_arrange_told *told, ts_page *page)
 {
     size_t count[4] = {0};
+    bool   any      = false;
     for (size_t i = 0; i < told->result->pair_count; i++)
         count[told->result->pairs[i].end]++;
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
     add_count(&text, told->result->pair_count, "way", "ways");
-    ts_buffer_print(&text,
-                    " to drive a box (module and input teeth): %zu cannot meet every demand, %zu "
-                    "weigh more by their bound alone, %zu were searched to the end, %zu are open.",
-                    count[TS_PAIR_NO_WAY], count[TS_PAIR_BY_BOUND], count[TS_PAIR_SEARCHED],
-                    count[TS_PAIR_OPEN]);
+    ts_buffer_add(&text, " to drive a box (a module with a number of input teeth): ");
+    add_ways(&text, &any, count[TS_PAIR_NO_WAY], "cannot meet every demand",
+             "cannot meet every demand");
+    add_ways(&text, &any, count[TS_PAIR_BY_BOUND], "weighs more by its bound alone",
+             "weigh more by their bound alone");
+    add_ways(&text, &any, count[TS_PAIR_SEARCHED], "was searched to the end",
+             "were searched to the end");
+    add_ways(&text, &any, count[TS_PAIR_OPEN], "is open", "are open");
+    ts_buffer_add(&text, ".");
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
 static void labels(const ts_arrange_told *told, ts_page *page)
 {
-    const ts_label_count *n = &told->result->labels;
-    ts_buffer             text;
+    const ts_arrange_result *r = told->result;
+    const ts_label_count    *n = &r->labels;
+    ts_buffer                text;
+    if (n->made == 0)
+        return;
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text,
-                    "%zu beginnings of branches were made; %zu could not become lighter than the "
-                    "answer, %zu were no better in anything than another, and %zu were followed.  "
-                    "%zu pairs of teeth were rated for their widths.",
-                    (size_t)n->made, (size_t)n->cut_by_bound, (size_t)n->cut_by_dominance,
-                    (size_t)n->kept, told->laws);
+                    "Branches were built from their free ends inwards, one shaft at a time: %zu "
+                    "beginnings.  Of these %zu were dropped because even the lightest way to go on "
+                    "from them weighs no less than ",
+                    (size_t)n->made, (size_t)n->cut_by_bound);
+    if (r->count > 0 && isfinite(r->bound) && r->bound > 0.0)
+        ts_arrange_kg(page, r->bound, &text);
+    else
+        ts_buffer_add(&text, "what was asked for, or is none at all");
+    ts_buffer_print(&text,
+                    ", and %zu because another with the same accessories and the same last gear is "
+                    "no worse in mass, arc, face width and room, so that whatever could follow "
+                    "them can follow it.  The other %zu were followed to the input and put "
+                    "together in every way.  %zu pairs of teeth were rated for their widths.",
+                    (size_t)n->cut_by_dominance, (size_t)n->kept, told->laws);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
@@ -284,12 +309,15 @@ static void verified(const ts_arrange_told *told, ts_page *page)
     ts_buffer                   text;
     ts_buffer_open(&text, page->out->allocator);
     if (c->answer == TS_RULE_NONE && c->missing == 0 && c->not_closed == 0)
-        ts_buffer_add(&text, told->result->count > 0
-                                 ? "Other code than the search laid the answer out again, weighed "
-                                   "it, and found every way accounted for; the bounds it took as "
-                                   "they stand."
-                                 : "Other code than the search found every way accounted for; the "
-                                   "bounds it took as they stand.");
+        ts_buffer_add(&text,
+                      told->result->count > 0
+                          ? "Other code than the search laid the answer out again, weighed "
+                            "it, and found every way accounted for; the bounds it took as "
+                            "they stand (docs/method/arrange.md tells why they are bounds).  "
+                            "Written with --json, this can be held against the file at any "
+                            "time: arrange FILE --verify."
+                          : "Other code than the search found every way accounted for; the "
+                            "bounds it took as they stand.");
     else
         ts_buffer_print(&text,
                         "Other code than the search does NOT agree: %s; %zu ways are missing, %zu "

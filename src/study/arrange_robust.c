@@ -45,8 +45,8 @@ static double weigh(ts_arranging *a, size_t index, double factor)
     ts_arena          *arena = ts_arena_open(a->study->allocator);
     ts_arrange_problem p;
     ts_arrangement     copy = a->result.answers[index];
-    const bool         made =
-        arena != NULL && ts_arrange_disturb(&a->problem.problem, factor, 0.0, arena, &p);
+    const bool   made = arena != NULL && ts_arrange_disturb(&a->problem.problem, &a->loose.problem,
+                                                            factor, 0.0, arena, &p);
     const double mass = made ? ts_arrange_refit(&p, &copy) : (double)NAN;
     ts_arena_close(arena);
     return mass;
@@ -125,10 +125,10 @@ static ts_status search_corner(ts_arranging *a, double factor, double narrower,
     ts_arrange_result  result;
     ts_arrange_wish    wish = ts_arranging_wish(a);
     wish.answers            = 1;
-    ts_status status =
-        arena != NULL && ts_arrange_disturb(&a->problem.problem, factor, narrower, arena, &p)
-            ? ts_arrange_search(&p, &wish, &result)
-            : TS_NO_MEMORY;
+    ts_status status = arena != NULL && ts_arrange_disturb(&a->problem.problem, &a->loose.problem,
+                                                           factor, narrower, arena, &p)
+                           ? ts_arrange_search(&p, &wish, &result)
+                           : TS_NO_MEMORY;
     if (status == TS_OK) {
         out->end  = result.end;
         out->fits = result.count > 0;
@@ -169,7 +169,7 @@ static ts_status find_bands(ts_arranging *a)
 {
     ts_robust *r = &a->robust;
     for (size_t i = 0; i < a->result.count; i++)
-        r->answers[i].slack = ts_arrange_slack(&a->problem.problem, &a->result.answers[i],
+        r->answers[i].slack = ts_arrange_slack(&a->loose.problem, &a->result.answers[i],
                                                &r->answers[i].accessory, &r->answers[i].condition);
     return search_corner(a, 1.0, r->bands, &r->corner_bands);
 }

@@ -198,13 +198,60 @@ static size_t indent_of(ts_text bytes, const char *at)
     return at == bytes.at || at[-1] == '\n' ? count : SIZE_MAX;
 }
 
+/* Where a key of a mapping in brackets may begin a line of its own: below the other keys. */
+static size_t indent_in_brackets(ts_text bytes, size_t at)
+{
+    size_t start = at, indent = 0;
+    int    open = 0;
+    while (start > 0 && bytes.at[start - 1] != '\n')
+        start--;
+    while (start + indent < at && bytes.at[start + indent] == ' ')
+        indent++;
+    for (size_t i = start; i < at; i++)
+        open += (bytes.at[i] == '{') - (bytes.at[i] == '}');
+    return open > 0 ? indent + 2 : indent;
+}
+
+/* In a box that is written in brackets the key gets a line of its own, and each item behind the
+ * first one below it. */
+static void spread_in_brackets(editor *e, const char *key, const ts_buffer *line,
+                               const ts_arranged_branch *b, const char *at)
+{
+    const size_t at_key = (size_t)(at - e->bytes.at);
+    const size_t indent = indent_in_brackets(e->bytes, at_key);
+    size_t       before = at_key;
+    ts_buffer    out;
+    while (before > 0 && e->bytes.at[before - 1] == ' ')
+        before--;
+    before -= before > 0 && e->bytes.at[before - 1] == '\n' ? 1 : 0;
+    ts_buffer_open(&out, e->study->allocator);
+    ts_buffer_text(&out, (ts_text){e->bytes.at, before});
+    ts_buffer_add(&out, "\n");
+    ts_buffer_fill(&out, ' ', indent);
+    ts_buffer_print(&out, "%s: [", key);
+    for (uint32_t i = 0; i < b->count; i++) {
+        if (i > 0) {
+            ts_buffer_add(&out, ",\n");
+            ts_buffer_fill(&out, ' ', indent + strlen(key) + 3);
+        }
+        add_shaft(e, &out, &b->shafts[i]);
+    }
+    ts_buffer_add(&out, "]");
+    ts_buffer_text(&out, (ts_text){at + line->length, e->bytes.length - at_key - line->length});
+    take(e, &out, TS_OK);
+}
+
 /* `key: [{...}, {...}]` on one line becomes a line for each item. */
 static void spread(editor *e, const char *key, const ts_buffer *line, const ts_arranged_branch *b)
 {
     ts_buffer   out;
     const char *at = e->status == TS_OK ? find(e->bytes, line->bytes, line->length) : NULL;
-    if (at == NULL || indent_of(e->bytes, at) == SIZE_MAX)
+    if (at == NULL)
         return;
+    if (indent_of(e->bytes, at) == SIZE_MAX) {
+        spread_in_brackets(e, key, line, b, at);
+        return;
+    }
     const size_t indent = indent_of(e->bytes, at) + 2;
     const size_t before = (size_t)(at - e->bytes.at);
     ts_buffer_open(&out, e->study->allocator);

@@ -108,6 +108,11 @@ ts_status ts_arranging_prepare(ts_arranging *a)
     status = ts_drive_problem_make(&question, a->arena, a->study->diagnostics, &a->problem);
     if (status != TS_OK)
         return status;
+    for (size_t i = 0; i < extra_count; i++)
+        extra[i].ratio = 0.0;
+    status = ts_drive_problem_make(&question, a->arena, a->study->diagnostics, &a->loose);
+    if (status != TS_OK)
+        return status;
     const ts_drive_width_wish widths = {.drive     = &a->study->drive,
                                         .problem   = &a->problem.problem,
                                         .tapped    = a->problem.tapped,

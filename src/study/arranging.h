@@ -17,6 +17,7 @@ typedef struct ts_arranging {
     ts_locked_memory          locked; /* for all threads, with the limit of the options */
     ts_allocator              shared;
     ts_drive_problem          problem;
+    ts_drive_problem          loose; /* with the file's own bands: nothing keeps its speed */
     ts_drive_width           *widths;
     ts_arrange_result         result;
     bool                      searched;

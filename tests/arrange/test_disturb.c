@@ -57,7 +57,8 @@ static void more_load_never_weighs_less_and_still_verifies(void **state)
             ts_arena          *arena = ts_arena_open(NULL);
             ts_arrange_problem loaded;
             ts_arrangement     copy = result.answers[0];
-            assert_true(ts_arrange_disturb(&problem.problem, factor, 0.0, arena, &loaded));
+            assert_true(ts_arrange_disturb(&problem.problem, &problem.problem, factor, 0.0, arena,
+                                           &loaded));
             const double mass = ts_arrange_refit(&loaded, &copy);
             assert_true(mass >= before);
             if (isfinite(mass))
@@ -83,8 +84,8 @@ static void bands_are_kept_until_the_slack_is_gone(void **state)
         for (int side = -1; side <= 1; side += 2) {
             ts_arena          *arena = ts_arena_open(NULL);
             ts_arrange_problem narrower;
-            assert_true(
-                ts_arrange_disturb(&problem.problem, 1.0, slack + 1e-6 * side, arena, &narrower));
+            assert_true(ts_arrange_disturb(&problem.problem, &problem.problem, 1.0,
+                                           slack + 1e-6 * side, arena, &narrower));
             assert_int_equal(ts_arrange_verify(&narrower, a),
                              side < 0 ? TS_RULE_NONE : TS_RULE_SPEED);
             ts_arena_close(arena);
