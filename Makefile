@@ -61,7 +61,7 @@ fuzz: setup ## throw malformed input at the readers, FUZZ_SECONDS=600 each; find
 soak: setup ## the property and fault tests with 20 times the cases under sanitizers, then fuzz
 	@tools/configure.sh sanitize
 	@cmake --build build/sanitize
-	@TS_SOAK=20 ctest --preset sanitize -j$(jobs) -L 'property|fault' --timeout 7200
+	@TS_SOAK=20 ctest --preset sanitize -j$(jobs) -L 'property|fault|serve' --timeout 7200
 	@tools/fuzz_long.sh $(FUZZ_SECONDS)
 
 golden: build ## show how the committed answers differ from today's; ACCEPT=1 takes the new ones

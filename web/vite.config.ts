@@ -1,5 +1,5 @@
 // How does web/ become web/built/?  The same bytes on every machine: fixed names, no dates, no paths.
-import { readFileSync } from "node:fs";
+import { readdirSync, readFileSync } from "node:fs";
 import { defineConfig, type Plugin } from "vite";
 
 interface Look {
@@ -30,11 +30,33 @@ function look(): Plugin {
   };
 }
 
+/** The licences of the packages whose code is in the page, as their authors ask. */
+function licences(): Plugin {
+  return {
+    name: "licences",
+    generateBundle(_, bundle) {
+      const folders = new Set<string>();
+      for (const one of Object.values(bundle))
+        for (const id of one.type === "chunk" ? one.moduleIds : []) {
+          const found = /^(?:\0)?(.*\/node_modules\/(?:@[^/]+\/)?[^/]+)\//.exec(id);
+          if (found?.[1] !== undefined) folders.add(found[1]);
+        }
+      const texts = [...folders].map((folder) => {
+        const about = JSON.parse(readFileSync(`${folder}/package.json`, "utf8")) as { name: string; version: string; license: string };
+        const file = readdirSync(folder).find((name) => /^licen[cs]e/i.test(name));
+        if (file === undefined) throw new Error(`${about.name} has no licence text`);
+        return `${about.name} ${about.version}, ${about.license}\n\n${readFileSync(`${folder}/${file}`, "utf8").trim()}\n`;
+      });
+      this.emitFile({ type: "asset", fileName: "licences.txt", source: texts.sort().join("\n----------\n\n") });
+    },
+  };
+}
+
 export default defineConfig({
   root: ".",
   base: "/",
   publicDir: false,
-  plugins: [look()],
+  plugins: [look(), licences()],
   esbuild: { jsx: "automatic", jsxImportSource: "preact", legalComments: "none" },
   build: {
     outDir: "built",

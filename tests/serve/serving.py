@@ -91,9 +91,13 @@ class Server:
         if self.process.poll() is None:
             self.process.send_signal(how)
         code = self.process.wait(timeout=20)
+        took = time.monotonic() - begun
         self.process.stdout.close()
+        said = self.process.stderr.read().decode("utf-8", "replace")
+        if "Sanitizer" in said or "runtime error" in said:
+            raise AssertionError(said)
         self.process.stderr.close()
-        return time.monotonic() - begun, code
+        return took, code
 
 
 def receive(one):

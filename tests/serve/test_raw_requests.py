@@ -1,6 +1,8 @@
 """Is everything refused that is not exactly a request of the page?  Bytes on a bare socket."""
 # ctest: timeout=120
 import json
+import os
+import random
 import socket
 import time
 import unittest
@@ -170,6 +172,32 @@ class BareSockets(WithServer):
                 time.sleep(0.002)
                 one.sendall(data[cut:])
                 self.assertEqual(Answer(receive(one)).status, 200, f"cut at {cut}")
+
+    def test_random_changes_of_sound_requests_do_no_harm(self):
+        """Each is answered with a known status, or waits for the rest; the server lives on."""
+        rng = random.Random(20261125)
+        sound = (self.server.head("GET", STATE), self.server.head("GET", "/api/why?at=drive/hp/box/input"),
+                 self.server.head("POST", "/api/act", b'{"base": 0, "edits": [{"at": "revision", "to": "C"}]}'))
+        known = {200, 400, 401, 403, 404, 405, 408, 409, 411, 413, 414, 415, 421, 422, 431, 505, None}
+        for _ in range(400 * int(os.environ.get("TS_SOAK", "1"))):
+            data = bytearray(rng.choice(sound))
+            for _ in range(rng.randrange(1, 5)):
+                at = rng.randrange(len(data))
+                way = rng.random()
+                if way < 0.6:
+                    data[at] = rng.randrange(256)
+                elif way < 0.8:
+                    del data[at:at + rng.randrange(1, 20)]
+                else:
+                    data[at:at] = rng.randbytes(rng.randrange(1, 9))
+            with self.server.connect() as one:
+                one.settimeout(0.15)
+                try:
+                    one.sendall(bytes(data))
+                    self.assertIn(Answer(receive(one)).status, known)
+                except TimeoutError:
+                    pass
+        self.assertEqual(self.server.get(STATE).status, 200)
 
     def test_a_connection_carries_one_request(self):
         with self.server.connect() as one:

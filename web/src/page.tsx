@@ -105,7 +105,7 @@ function Page() {
         <Conditions />
       </main>
       <Reading />
-      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {view.value?.caution ?? ""}</footer>
+      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {view.value?.caution ?? ""} <a href="/licences.txt">Licences of others in this page</a></footer>
       {help && <Keys close={() => setHelp(false)} />}
     </div>
   );
