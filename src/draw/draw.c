@@ -7,6 +7,7 @@
 #include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/scene.h"
+#include "draw/selectivity_chart.h"
 #include "draw/speed_chart.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
@@ -63,6 +64,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_margins(scene);
     case TS_FIGURE_MASS:
         return ts_draw_mass(scene);
+    case TS_FIGURE_SELECTIVITY:
+        return ts_draw_selectivity(scene);
     case TS_FIGURE_WIDTHS:
         return ts_draw_widths(scene);
     case TS_FIGURE_MODES:

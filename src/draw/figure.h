@@ -17,22 +17,24 @@
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
+#include "rating/selectivity.h"
 #include "response/drive_torsion.h"
 #include "search/tooth_width.h"
 #include "towershaft/status.h"
 
 typedef enum ts_figure {
-    TS_FIGURE_BEHIND,   /* the face view, seen from behind, looking forward                   */
-    TS_FIGURE_FRONT,    /* the face view, seen from the front, looking rearward               */
-    TS_FIGURE_UNROLLED, /* the arc laid flat: face widths, bodies on both faces, gaps         */
-    TS_FIGURE_POWER,    /* who drives whom: ribbons over the face view seen from behind       */
-    TS_FIGURE_SPEEDS,   /* pad speed bands against the travel of the spools                   */
-    TS_FIGURE_TEETH,    /* one mesh, tooth in space: path of contact, working flanks          */
-    TS_FIGURE_ROOT,     /* the critical section of both roots of one mesh                     */
-    TS_FIGURE_MARGINS,  /* every reserve in every condition                                   */
-    TS_FIGURE_MASS,     /* what weighs how much                                               */
-    TS_FIGURE_WIDTHS,   /* face widths before and after sizing, and what sets each            */
-    TS_FIGURE_MODES,    /* how it swings in torsion                                           */
+    TS_FIGURE_BEHIND,      /* the face view, seen from behind, looking forward                   */
+    TS_FIGURE_FRONT,       /* the face view, seen from the front, looking rearward               */
+    TS_FIGURE_UNROLLED,    /* the arc laid flat: face widths, bodies on both faces, gaps         */
+    TS_FIGURE_POWER,       /* who drives whom: ribbons over the face view seen from behind       */
+    TS_FIGURE_SPEEDS,      /* pad speed bands against the travel of the spools                   */
+    TS_FIGURE_TEETH,       /* one mesh, tooth in space: path of contact, working flanks          */
+    TS_FIGURE_ROOT,        /* the critical section of both roots of one mesh                     */
+    TS_FIGURE_MARGINS,     /* every reserve in every condition                                   */
+    TS_FIGURE_MASS,        /* what weighs how much                                               */
+    TS_FIGURE_SELECTIVITY, /* does the right neck break first?  Torque against duration */
+    TS_FIGURE_WIDTHS,      /* face widths before and after sizing, and what sets each            */
+    TS_FIGURE_MODES,       /* how it swings in torsion                                           */
     TS_FIGURE_COUNT
 } ts_figure;
 
@@ -57,6 +59,7 @@ typedef struct ts_drawing_subject {
     const ts_train       *train;
     const ts_motion      *motion;
     const ts_power       *power;
+    const ts_select      *select; /* NULL: necks were not looked at                               */
     const ts_mass        *mass;   /* NULL: not weighed                                            */
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
     size_t                twist_count;

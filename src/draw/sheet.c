@@ -178,6 +178,7 @@ static bool fill_no_condition(ts_scene *scene)
                    {TS_FIGURE_SPEEDS, "all conditions", "each at its spool speeds"},
                    {TS_FIGURE_MARGINS, "all conditions", "one a column"},
                    {TS_FIGURE_MASS, "none", "parts by their shapes"},
+                   {TS_FIGURE_SELECTIVITY, "none", "torque logarithmic"},
                    {TS_FIGURE_MODES, "none", "natural, without damping"}};
     for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
         if (figures[i].figure == scene->options->figure) {

@@ -21,6 +21,8 @@ static const struct {
     {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT},
     {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
     {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
+    {"selectivity", "does the right neck break first? torque against duration, pad by pad",
+     TS_FIGURE_SELECTIVITY},
     {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
 };
@@ -205,6 +207,7 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
         .source          = &study->source,
         .findings        = study->outcome.findings,
         .finding_count   = study->outcome.finding_count,
+        .select          = &study->select,
         .judgements      = study->outcome.judgements,
         .judgement_count = study->outcome.judgement_count,
         .file            = study->name,

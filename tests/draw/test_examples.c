@@ -22,10 +22,27 @@ typedef struct judged {
     solved_file        file;
     ts_mass            mass;
     ts_drive_twist     twist;
+    ts_teeth           teeth;
+    ts_necks           necks;
+    ts_select          select;
     ts_check_outcome   outcome;
     ts_drawing_subject subject;
     ts_text            text;
 } judged;
+
+static void look_at_necks(judged *it)
+{
+    const ts_drive *drive = &it->file.drive;
+
+    assert_int_equal(ts_teeth_prepare(drive, &it->file.power, it->file.arena, &it->teeth), TS_OK);
+    assert_int_equal(ts_necks_prepare(drive, &it->file.train, it->file.arena, &it->necks), TS_OK);
+    assert_int_equal(
+        ts_select_prepare(drive, &it->teeth, &it->necks, 0, it->file.arena, &it->select), TS_OK);
+    ts_teeth_solve(drive, &it->teeth, NULL);
+    ts_necks_solve(drive, &it->necks, NULL);
+    ts_select_gather(&it->select, NULL);
+    ts_select_solve(&it->select, NULL);
+}
 
 static void open_judged(judged *it, const char *path)
 {
@@ -35,6 +52,7 @@ static void open_judged(judged *it, const char *path)
     assert_int_equal(ts_mass_prepare(&it->file.drive, &it->file.power, it->file.arena, &it->mass),
                      TS_OK);
     ts_mass_solve(&it->file.drive, &it->mass, NULL);
+    look_at_necks(it);
     double *mesh_k = TS_TAKE(it->file.arena, double, it->file.train.mesh_count);
     for (uint32_t m = 0; m < it->file.train.mesh_count; m++)
         mesh_k[m] = (double)NAN;
@@ -52,6 +70,7 @@ static void open_judged(judged *it, const char *path)
                                        .train           = &it->file.train,
                                        .motion          = &it->file.motion,
                                        .power           = &it->file.power,
+                                       .select          = &it->select,
                                        .mass            = &it->mass,
                                        .twists          = &it->twist,
                                        .twist_count     = 1,
@@ -126,6 +145,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
     else if (figure == TS_FIGURE_MODES)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 5);
+    else if (figure == TS_FIGURE_SELECTIVITY)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), it->select.count);
     else if (figure == TS_FIGURE_MASS)
         assert_true(count_of(canvas, TS_PLACE_ROW) > 15);
     else if (figure == TS_FIGURE_MARGINS)
