@@ -277,6 +277,16 @@ class Arrange(Arranging):
         self.assertTrue(self.verified(copy, told, "--add", added)["holds"])
         self.assertIn("--add names none", self.verified(copy, told)["reasons"][0])
 
+    def test_step_shaft_is_weighed_anew_and_read_back(self):
+        told = answer("arrange", TRAINER, *KEEP, "--loads", "30 %")
+        step = told["answers"][0]["boxes"][0]["clockwise"][0]["step"]
+        self.assertEqual(step["teeth"], 33)
+        self.assertAlmostEqual(told["robust"]["loads"]["answers"][0]["as_demanded"],
+                               told["answers"][0]["mass"], places=9)
+        self.assertTrue(self.verified(TRAINER, told)["holds"])
+        step["teeth"] = 35
+        self.assertIn("second gear", self.verified(TRAINER, told)["reasons"][0])
+
     def test_what_is_no_certificate_is_refused(self):
         copy = self.at_its_best()
         for name in (copy, ROOT / "README.md", self.folder / "nothing.json"):
