@@ -32,6 +32,7 @@ for_testing=(
 # Node.js builds that page anew for a test; any that is here already will do, from 18 on.
 command -v node >/dev/null && command -v npm >/dev/null || for_testing+=(nodejs npm)
 for_measuring=(
+    coinor-cbc    # solves the arrangement problems as mixed-integer programs, for comparison
     python3-numpy # one of the peers that speed is compared with
 )
 

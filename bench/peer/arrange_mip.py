@@ -6,8 +6,9 @@
 Each problem of one box becomes one program for each of its ways to drive the box (module and input
 teeth), by the rules of tests/reference/arrange.md and nothing of this program: binary tooth numbers
 and places, loads as sums, products of a binary and a bounded number by the usual big-M rows.  Cbc
-has SECONDS of the processor for a problem, all of its ways together.  Both must come to the same mass; the last line
-says how many times quicker the search was on the largest problem that Cbc finished.
+has SECONDS of the processor for a problem, all of its ways together.  Both must come to the same
+mass; the last line says how many times quicker the search was on the largest problem that Cbc
+finished.
 
 Exit 0: every mass agrees; 1: one differs; 2: Cbc is not here or finished nothing.
 """

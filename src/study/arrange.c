@@ -21,6 +21,15 @@ static ts_status explain(ts_arranging *a, const ts_arrange_wish *wish)
     return status == TS_NO_MEMORY && !ts_arena_failed(a->arena) ? TS_OK : status;
 }
 
+/* Where memory ran out for the tables of widths, meshes were taken as impossible that may not be:
+ * nothing that was found or ruled out can be told. */
+static void doubt_all(ts_arranging *a)
+{
+    a->result.end   = TS_ARRANGE_NO_MEMORY;
+    a->result.bound = 0.0;
+    a->result.count = 0;
+}
+
 static ts_status search(ts_arranging *a)
 {
     ts_status status = ts_arranging_prepare(a);
@@ -34,13 +43,13 @@ static ts_status search(ts_arranging *a)
     wish.progress        = a->options->progress;
     status               = ts_arrange_search(&a->problem.problem, &wish, &a->result);
     a->searched          = status == TS_OK;
+    if (status == TS_OK && ts_drive_width_failed(a->widths))
+        doubt_all(a);
     if (status == TS_OK) {
         a->certificate = ts_arrange_check_certificate(&a->problem.problem, &a->result);
         if (a->result.end == TS_ARRANGE_PROVEN && a->result.count == 0)
             status = explain(a, &wish);
     }
-    if (status == TS_OK && ts_drive_width_failed(a->widths))
-        return TS_NO_MEMORY;
     return status;
 }
 

@@ -306,9 +306,15 @@ class Arrange(Arranging):
         self.assertEqual(code, 1)
         self.assertIn("ended before its proof", out)
 
+    def test_end_of_memory_gives_the_best_so_far_and_a_sentence(self):
+        code, out, _ = run("arrange", ROOT / "examples/large.yaml", "--memory", "24",
+                           "--within", "60 s", "--threads", "2")
+        self.assertEqual(code, 1)
+        self.assertIn("Memory came to its limit before the proof.", " ".join(out.split()))
+
     def test_faulty_wishes_are_refused_before_any_search(self):
         for words in (("--within", "soon"), ("--within", "-3 s"), ("--answers", "0"),
-                      ("--threads", "x"), ("--keep", "drive/hp/box/clockwise/9")):
+                      ("--threads", "x"), ("--memory", "0"), ("--keep", "drive/hp/box/clockwise/9")):
             code, _, err = run("arrange", TRAINER, *words)
             self.assertEqual(code, 2, words)
             self.assertTrue(err, words)

@@ -41,6 +41,7 @@ typedef enum option_id {
     OPTION_WITHIN,
     OPTION_ANSWERS,
     OPTION_THREADS,
+    OPTION_MEMORY,
     OPTION_TOLERANCE,
     OPTION_TEETH,
     OPTION_TRAIN,

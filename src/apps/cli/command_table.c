@@ -29,6 +29,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_WITHIN, "--within", NULL, "TIME", "end after so long with the best so far, as 30 s"},
     {OPTION_ANSWERS, "--answers", NULL, "NUMBER", "how many different answers (5)"},
     {OPTION_THREADS, "--threads", NULL, "NUMBER", "threads; the answer is the same for any"},
+    {OPTION_MEMORY, "--memory", NULL, "MB", "memory at most; then the best so far (3072)"},
     {OPTION_TOLERANCE, "--tolerance", NULL, "SHARE", "how far off the ratio may be (1 %)"},
     {OPTION_TEETH, "--teeth", NULL, "LOW..HIGH", "teeth that a gear may have (17..97)"},
     {OPTION_TRAIN, "--train", NULL, "pair|idler|cluster", "one mesh, or two of them (pair)"},
@@ -69,8 +70,8 @@ static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTP
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
     OPTION_KEEP,   OPTION_ADD,      OPTION_WHY_NOT, OPTION_FRONT,   OPTION_LOADS,   OPTION_BANDS,
-    OPTION_VERIFY, OPTION_PROGRESS, OPTION_WITHIN,  OPTION_ANSWERS, OPTION_THREADS, OPTION_WRITE,
-    OPTION_OUTPUT, OPTION_JSON,     OPTION_UNITS,   OPTION_COLOUR};
+    OPTION_VERIFY, OPTION_PROGRESS, OPTION_WITHIN,  OPTION_ANSWERS, OPTION_THREADS, OPTION_MEMORY,
+    OPTION_WRITE,  OPTION_OUTPUT,   OPTION_JSON,    OPTION_UNITS,   OPTION_COLOUR};
 static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
                                             OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
                                             OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,

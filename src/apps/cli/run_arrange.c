@@ -107,6 +107,16 @@ static bool read_count(const arguments *given, option_id option, long most, size
     return false;
 }
 
+static bool read_memory(const arguments *given, ts_arrange_options *wish)
+{
+    size_t megabytes = 0;
+    if (!read_count(given, OPTION_MEMORY, 1L << 20, &megabytes))
+        return false;
+    if (megabytes > 0)
+        wish->memory = megabytes << 20;
+    return true;
+}
+
 static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w)
 {
     double     seconds    = TIME_MOST;
@@ -135,7 +145,7 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w
                                     .shown    = terminal || given->value[OPTION_PROGRESS] != NULL};
     return read_count(given, OPTION_ANSWERS, 16, &wish->answers) &&
            read_count(given, OPTION_FRONT, 40, &wish->front) &&
-           read_count(given, OPTION_THREADS, 256, &wish->workers);
+           read_count(given, OPTION_THREADS, 256, &wish->workers) && read_memory(given, wish);
 }
 
 /* Where the changed text goes; NULL: nowhere. */
