@@ -26,6 +26,8 @@ void ts_chapter_assumptions(ts_chapter *chapter);
 void ts_chapter_turning(ts_chapter *chapter); /* speeds, senses, powers */
 void ts_chapter_arrangement(ts_chapter *chapter);
 void ts_chapter_teeth(ts_chapter *chapter);
+void ts_chapter_shafts(ts_chapter *chapter);
+void ts_chapter_necks(ts_chapter *chapter);
 void ts_chapter_mass(ts_chapter *chapter);
 void ts_chapter_rules(ts_chapter *chapter);
 /* Below a heading of the caller's; the answer must have kept its workings. */

@@ -219,6 +219,8 @@ static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *m
     ts_chapter_turning(&chapter);
     ts_chapter_arrangement(&chapter);
     ts_chapter_teeth(&chapter);
+    ts_chapter_shafts(&chapter);
+    ts_chapter_necks(&chapter);
     ts_chapter_mass(&chapter);
     ts_chapter_rules(&chapter);
     published_cases(&chapter);

@@ -13,7 +13,8 @@ from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E
 TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
 CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
-            "Teeth", "Mass and mounts", "Rules and their sources",
+            "Teeth", "Shafts and bearings", "Necks and selectivity", "Mass and mounts",
+            "Rules and their sources",
             "Published cases that this build reproduces")
 HOSTILE = ("<script>alert(1)</script>", "]]><img src=x onerror=alert(1)>", "'\"&lt; -- /* {{x}}",
            "\u202edrowkcab", "javascript:alert(1)", "=1+1", "a" * 400)
@@ -100,7 +101,7 @@ class Report(InFolder):
 
     def test_workings_lead_to_the_lines_of_the_file(self):
         text = text_of(self.write(TRAINER, "g.pdf", "--workings", "governing"))
-        self.assertIn("10  Workings", re.sub(r"[ \t]+", "  ", text))
+        self.assertIn("12  Workings", re.sub(r"[ \t]+", "  ", text))
         self.assertIn("trainer.yaml:", text)
 
     def test_all_workings_hold_every_formula(self):
