@@ -88,6 +88,8 @@ class Server:
     def stop(self, how=signal.SIGTERM):
         """Seconds that the end took, and the exit code."""
         begun = time.monotonic()
+        if self.process.stderr.closed:  # it was ended before
+            return 0.0, self.process.returncode
         if self.process.poll() is None:
             self.process.send_signal(how)
         code = self.process.wait(timeout=20)
