@@ -57,6 +57,28 @@ static double solve_large(void)
     return seconds;
 }
 
+static void bend_and_bear(void *context)
+{
+    ts_study *study = context;
+    ts_lines_solve(&study->drive, &study->lines, NULL);
+    bench_keep(study);
+}
+
+/* All shafts and bearings of the large example in all conditions. */
+static double lines_large(void)
+{
+    const ts_study_options options = {.today = 20000};
+    drive_text             text    = load("examples/large.yaml");
+    ts_study              *study   = NULL;
+    double                 seconds = (double)NAN;
+    if (ts_study_open(NULL, &study) == TS_OK &&
+        ts_study_read(study, "bench.yaml", text.bytes, text.length, &options) == TS_OK)
+        seconds = bench_seconds(bend_and_bear, study);
+    ts_study_close(study);
+    free(text.bytes);
+    return seconds;
+}
+
 /* Requests for memory between the built model and the findings. */
 static double solve_calls(void)
 {
@@ -150,6 +172,8 @@ static double solving_grows(void)
 
 static const bench_case cases[] = {
     {"solve-large", "the large example, from text to findings, one core", "s", 1e-3, solve_large},
+    {"lines-large", "its shafts and bearings alone, all conditions, one core", "s", 0.5e-3,
+     lines_large},
     {"solve-calls", "requests for memory after the model is built", "calls", 0.0, solve_calls},
     {"read-linear", "reading 2,000 shafts over ten times reading 200", "1", 1.3, reading_grows},
     {"solve-growth", "the same from text to findings", "1", INFINITY, solving_grows},

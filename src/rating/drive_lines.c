@@ -90,6 +90,8 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
         if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL &&
             ts_line_outline(&c, l))
             ts_line_bend(&c, l);
+        if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL)
+            ts_line_hold(&c, l);
         if (workings != NULL && lines->lines[l].fault == NULL && lines->lines[l].missing == NULL)
             ts_line_note(&c, l);
     }

@@ -23,6 +23,7 @@
 #include "model/source.h"
 #include "power/power.h"
 #include "rating/bearing/bearing_rate.h"
+#include "rating/shaft/din743.h"
 
 #define TS_LINE_GEARS_MOST    5
 #define TS_LINE_BEARINGS_MOST 2
@@ -69,6 +70,18 @@ typedef struct ts_line_bearing {
     int32_t slip_start_at;
 } ts_line_bearing;
 
+/* A place where the outline changes, or where a spline takes the torque; DIN 743. */
+typedef struct ts_line_notch {
+    ts_node        node;
+    double         x; /* m */
+    ts_din_section section;
+    ts_din_ability ability;
+    double         S_D, S_F;   /* the least of all conditions                                  */
+    int32_t        at_D, at_F; /* in which; at_D TS_EVERY_CONDITION: the swing of the torque   */
+    ts_din_stress  swing;      /* of the torque over all conditions, with the greatest bending */
+    double         M, T;       /* N.m, greatest bending and torque there                       */
+} ts_line_notch;
+
 typedef struct ts_line {
     ts_line_kind kind;
     uint32_t     shaft;   /* of the train                                              */
@@ -84,6 +97,11 @@ typedef struct ts_line {
     int             bearing_count;
     ts_beam_section sections[TS_LINE_SECTIONS_MOST];
     int             section_count;
+    ts_line_notch   notches[TS_LINE_NOTCHES_MOST];
+    ts_node         notch_nodes[TS_LINE_NOTCHES_MOST];
+    int             notch_count;
+    int             weakest_D, weakest_F; /* notches; -1: none is stressed                     */
+    double          n_G; /* safety of the first by Goodman's line, the second opinion        */
     double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
     double          d_most;                           /* m, that a bearing may have as its bore */
     double          length;                           /* m                                      */

@@ -85,6 +85,9 @@ void ts_line_note_bent(const ts_lines_case *c, uint32_t line, const ts_line_bent
 void ts_line_rate_again(const ts_line_bearing *b, double n, double F_r, double F_a,
                         const ts_lines_case *c);
 
+/* Safety of the outline at every change of it, all conditions. */
+void ts_line_hold(const ts_lines_case *c, uint32_t line);
+
 /* N, load with which the elements follow the box's acceleration limits. */
 double ts_line_load_to_follow(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
                               ts_workings *workings);

@@ -76,6 +76,17 @@ static void put_bearing(const lister *l, ts_line *line, ts_node record, const ts
         .there = !(seat->form.standing == TS_GIVEN && seat->form.value == TS_SEAT_NONE)};
 }
 
+static void make_notches(const lister *l, uint32_t number)
+{
+    static const char *const keys[TS_LINE_NOTCHES_MOST] = {
+        "notch 1", "notch 2", "notch 3",  "notch 4",  "notch 5",  "notch 6",  "notch 7",
+        "notch 8", "notch 9", "notch 10", "notch 11", "notch 12", "notch 13", "notch 14"};
+    ts_line *line = &l->lines->lines[number];
+
+    for (int i = 0; i < TS_LINE_NOTCHES_MOST; i++)
+        line->notch_nodes[i] = made(l, line->node, keys[i]);
+}
+
 static uint32_t begin(lister *l, ts_line_kind kind, uint32_t shaft, ts_node record, const char *key,
                       const char *name)
 {
@@ -85,6 +96,7 @@ static uint32_t begin(lister *l, ts_line_kind kind, uint32_t shaft, ts_node reco
                                         .node    = made(l, record, key),
                                         .subject = record,
                                         .name    = name};
+    make_notches(l, number);
     return number;
 }
 

@@ -144,6 +144,38 @@ static void bearing(ts_json *json, const ts_answer *answer, uint32_t l, int k)
     ts_json_end(json, '}');
 }
 
+static void number_or_null(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+/* What the outline holds at its weakest places. */
+static void strength(ts_json *json, const ts_answer *answer, const ts_line *line)
+{
+    if (line->fault != NULL || line->missing != NULL || line->weakest_D < 0)
+        return;
+    const ts_line_notch *weak    = &line->notches[line->weakest_D];
+    const part           parts[] = {
+                  {"S_D", TS_KIND_NUMBER, weak->S_D},
+                  {"S_F", TS_KIND_NUMBER, line->notches[line->weakest_F].S_F},
+    };
+    ts_json_key(json, "strength");
+    ts_json_object(json);
+    string(json, "method", "DIN 743:2012");
+    parts_of(json, answer, (ts_subject){line->node, TS_EVERY_CONDITION}, parts, 2);
+    number_or_null(json, "goodman", line->n_G);
+    ts_json_node(json, answer, "weakest", weak->node);
+    string(json, "notch", ts_din_notch_name(weak->section.notch));
+    millimetres(json, "at", weak->x);
+    string(json, "condition",
+           weak->at_D < 0 ? "all together" : ts_answer_condition(answer, weak->at_D));
+    ts_json_end(json, '}');
+}
+
 static void one_line(ts_json *json, const ts_answer *answer, uint32_t l)
 {
     const ts_line *line = &answer->lines->lines[l];
@@ -155,6 +187,7 @@ static void one_line(ts_json *json, const ts_answer *answer, uint32_t l)
     if (line->fault != NULL || line->missing != NULL)
         string(json, "because", line->fault != NULL ? line->fault : line->missing);
     sections(json, line);
+    strength(json, answer, line);
     ts_json_key(json, "gears");
     ts_json_array(json);
     for (int g = 0; g < line->gear_count && line->fault == NULL && line->missing == NULL; g++)

@@ -174,6 +174,16 @@ static void line_rows(table *t, uint32_t l)
         ts_buffer_print(&says, ": %s", line->fault);
     else
         bends(t, l, &says);
+    if (is_known(line) && line->weakest_D >= 0) {
+        const ts_line_notch *weak = &line->notches[line->weakest_D];
+        ts_buffer_add(&says, "; S_D ");
+        ts_page_short(&says, weak->S_D, 3);
+        ts_buffer_add(&says, ", S_F ");
+        ts_page_short(&says, line->notches[line->weakest_F].S_F, 3);
+        ts_buffer_add(&says, " (Goodman ");
+        ts_page_short(&says, line->n_G, 3);
+        ts_buffer_print(&says, "), weakest: %s", ts_din_notch_name(weak->section.notch));
+    }
     ts_page_wrap_made(t->page, &says, INDENT, 0);
     for (int k = 0; k < line->bearing_count && is_known(line); k++) {
         int used = 0;

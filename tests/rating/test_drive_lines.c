@@ -285,6 +285,63 @@ static void the_give_of_a_ball_bearing_is_that_of_hertz(void **state)
     ts_study_close(study);
 }
 
+/* ---- strength -------------------------------------------------------------------------------- */
+
+/* derived: tau = 16 T d/(pi (d^4 - d_i^4)); a tube that only carries torque yields where that
+ * reaches what DIN 743 lets it bear */
+static void a_tube_yields_by_its_torque_alone(void **state)
+{
+    (void)state;
+    ts_study            *study = study_of("examples/bizjet.yaml", false);
+    const ts_line       *line  = &study->lines.lines[line_called(study, "hp tower shaft, tube")];
+    const ts_line_notch *weak  = &line->notches[line->weakest_F];
+    const double         d = 0.026, d_i = 0.018, pi = 3.14159265358979323846;
+    const double         tau = 16.0 * weak->T * d / (pi * (d * d * d * d - d_i * d_i * d_i * d_i));
+    assert_int_equal(weak->section.notch, TS_DIN_INVOLUTE_SPLINE);
+    assert_close(weak->S_F, weak->ability.sigma_FK[TS_DIN_T] / tau, 1e-9);
+    assert_true(weak->M <= 0.0);
+    ts_study_close(study);
+}
+
+/* derived: beyond every gear and bearing nothing bends, and all torque is that of the rear pad */
+static void the_cut_behind_everything_carries_the_pad_alone(void **state)
+{
+    (void)state;
+    ts_study *study = study_of("examples/large.yaml", false);
+    for (uint32_t l = 0; l < study->lines.count; l++) {
+        const ts_line *line = &study->lines.lines[l];
+        for (int i = 0; i < line->notch_count; i++) {
+            const ts_line_notch *notch = &line->notches[i];
+            double               most = 0.0, T = 0.0;
+            if (notch->section.notch != TS_DIN_INVOLUTE_SPLINE || notch->x <= 0.0)
+                continue;
+            for (uint32_t c = 0; c < study->drive.condition_count; c++) {
+                T    = fmax(T, fabs(ts_line_at(&study->lines, l, c)->pad[1]));
+                most = fmax(most, ts_line_at(&study->lines, l, c)->reaction[0].F_r);
+            }
+            assert_close(notch->T, T, 1e-9);
+            assert_true(notch->M <= 1e-9 * most);
+        }
+    }
+    ts_study_close(study);
+}
+
+/* Two methods that share no formula; the notch factors are those of DIN 743 in both. */
+static void goodman_is_of_one_mind_with_din(void **state)
+{
+    (void)state;
+    for (size_t e = 0; e < EXAMPLES; e++) {
+        ts_study *study = study_of(examples[e], false);
+        for (uint32_t l = 0; l < study->lines.count; l++) {
+            const ts_line *line = &study->lines.lines[l];
+            const double   S_D  = line->notches[line->weakest_D].S_D;
+            assert_true(line->weakest_D >= 0);
+            assert_true(line->n_G > 0.5 * S_D && line->n_G < 2.5 * S_D);
+        }
+        ts_study_close(study);
+    }
+}
+
 /* ---- what the file says -----------------------------------------------------------------------
  */
 
@@ -373,6 +430,12 @@ static void the_origin_of_a_bearing_life_can_be_asked_for(void **state)
                  ts_line_at(&study->lines, l, 0)->reaction[0].F_r, 1e-12);
     assert_true(ts_study_number(study, "drive/hp/tower shaft/bearings/mid:F_r@cruise") > 0.0);
     assert_true(ts_study_number(study, "drive/hp/take-off/shaft/bevel:slope@crank") > 0.0);
+    assert_close(
+        ts_study_number(study, "drive/hp/tower shaft/tube:S_F"),
+        study->lines.lines[line_called(study, "hp tower shaft, tube")]
+            .notches[study->lines.lines[line_called(study, "hp tower shaft, tube")].weakest_F]
+            .S_F,
+        1e-12);
     ts_study_close(study);
 }
 
@@ -399,6 +462,9 @@ int main(void)
         cmocka_unit_test(a_life_adds_up_over_the_conditions),
         cmocka_unit_test(all_bearings_together_last_shorter_than_the_weakest),
         cmocka_unit_test(the_give_of_a_ball_bearing_is_that_of_hertz),
+        cmocka_unit_test(a_tube_yields_by_its_torque_alone),
+        cmocka_unit_test(the_cut_behind_everything_carries_the_pad_alone),
+        cmocka_unit_test(goodman_is_of_one_mind_with_din),
         cmocka_unit_test(one_bearing_is_too_few),
         cmocka_unit_test(a_bearing_beside_its_shaft_is_refused),
         cmocka_unit_test(a_bearing_of_no_size_is_refused),

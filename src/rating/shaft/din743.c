@@ -61,6 +61,11 @@ static double size_factor(const ts_formula *formula, size_law law, double d_eff,
     const double fall = law.fall, d_from = law.from, d_end = law.to;
     const double K_1 = 1.0 - fall * log10(fmax(1.0, fmin(d_eff, d_end) / d_from));
 
+    ts_workings_row(workings, "fall", fall, "1", DIN_743("2:2012, 5.1, by the kind of steel"));
+    ts_workings_row(workings, "d_end", d_end, "m", DIN_743("2:2012, 5.1, by the kind of steel"));
+    ts_workings_row(workings, "d_from", d_from, "m", DIN_743("2:2012, 5.1, from d_B on"));
+    ts_workings_assumed(workings, "d_eff", d_eff, "m",
+                        "the larger diameter at the section, where no other is told");
     return TS_STEP(workings, *formula, K_1, fall, d_eff, d_end, d_from);
 }
 
@@ -209,8 +214,11 @@ static void roughen(const ts_din_section *section, ts_din_ability *ability, ts_w
     const double K_Fb = 1.0 - 0.22 * um * (log10(fmin(2000e6, sigma_BK) / 20e6) - 1.0);
 
     if (is_measured(section->notch)) {
-        for (int part = 0; part < TS_DIN_PARTS; part++)
+        for (int part = 0; part < TS_DIN_PARTS; part++) {
             ability->K_F[part] = 1.0;
+            ts_workings_row(workings, OF_PART("K_F", part), 1.0, "1",
+                            DIN_743("2:2012, 5.5, held by the measured notch factor"));
+        }
         return;
     }
     ability->K_F[TS_DIN_B] = ability->K_F[TS_DIN_ZD] =
@@ -280,6 +288,8 @@ static void strengthen(const ts_din_steel *steel, const ts_din_section *section,
     else
         ts_workings_row(workings, "K_2zd", 1.0, "1", DIN_743("2:2012, 5.4"));
     const double K_F = ability->K_F[part], W = fatigue_of(steel, part);
+    ts_workings_row(workings, OF_PART("sigma_W", part), W, "Pa",
+                    DIN_743("3:2012, 0.4, 0.5 and 0.3 of sigma_B where no other is told"));
     const double K =
         STEP(K_formulas[part], (beta / K_2 + 1.0 / K_F - 1.0) / K_V, {OF_PART("beta_", part), beta},
              {OF_PART("K_2", part), K_2}, {OF_PART("K_F", part), K_F}, {"K_V", K_V});
@@ -289,6 +299,7 @@ static void strengthen(const ts_din_steel *steel, const ts_din_section *section,
     ability->sigma_WK[part] = STEP(WK_formulas[part], W * K_1B / K, {OF_PART("sigma_W", part), W},
                                    {"K_1B", K_1B}, {OF_PART("K_", part), K});
     const double gain = yield_gain(steel, section, part, ability), sigma_S = steel->sigma_S;
+    ts_workings_row(workings, OF_PART("gain_", part), gain, "1", DIN_743("1:2012, 4.3"));
     const double FK      = K_1S * gain * sigma_S;
     const double sheared = part == TS_DIN_T ? sqrt(3.0) : 1.0;
 
