@@ -311,6 +311,7 @@ static void unknown_limits_are_not_computable(void **state)
         {"radial shaft speed", "F2-radial-shaft-speed"},
         {"neck factor", "G1-neck-above-load"},
         {"neck factor", "G1-start-path-neck"},
+        {"neck factor", "G2-neck-below-upstream"},
         {"speed margin", "B2-speed-band"},
         {"contact safety", "E1-tooth-contact"},
         {"bending safety", "E1-tooth-bending"},
@@ -323,7 +324,8 @@ static void unknown_limits_are_not_computable(void **state)
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
         char diff[256];
         (void)snprintf(diff, sizeof diff,
-                       " limits:\n-  wrap: 110 deg\n-  standards apart: 10000 %%\n"
+                       " limits:\n-  wrap: 110 deg\n-  bearing slip: 0.001\n"
+                       "-  standards apart: 10000 %%\n"
                        "-  time at resonance: 100 %%\n-  pitch line velocity: 120 m/s\n"
                        "+  %s: unknown\n",
                        limits[i].key);

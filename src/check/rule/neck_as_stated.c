@@ -8,6 +8,11 @@ static void judge(ts_check *check, uint32_t number)
     const ts_drive_neck *of    = &check->select->necks->items[number];
     const ts_node        about = of->neck->node;
 
+    if (of->neck->breaks.standing == TS_UNKNOWN) {
+        ts_not_computable(check, about, TS_EVERY_CONDITION, "the stated band of the neck of %s",
+                          of->name);
+        return;
+    }
     if (!ts_neck_known(check, number))
         return;
     const bool  weak     = of->band.low / of->stated.low < of->stated.high / of->band.high;
@@ -46,7 +51,7 @@ static void run(ts_check *check)
     for (uint32_t i = 0; i < check->select->necks->count; i++) {
         const ts_drive_neck *of = &check->select->necks->items[i];
 
-        if (of->designed && !isnan(of->stated.low))
+        if (of->designed && of->neck->breaks.standing != TS_ABSENT)
             judge(check, i);
     }
     ts_skip(check, "no neck has both a diameter and a stated band");
