@@ -5,6 +5,7 @@ import math
 import pathlib
 import subprocess
 import tempfile
+import time
 import unittest
 import urllib.parse
 
@@ -163,10 +164,11 @@ class OneDrive(WithServer):
     def test_a_search_runs_beside_and_ends_when_told(self):
         base = self.server.state()["serial"]
         self.assertEqual(self.server.post("/api/arrange", {"base": base, "keep": ["drive/nowhere"], "seconds": 5}).status, 200)
-        for _ in range(100):
+        for _ in range(300):
             search = self.server.state()["search"]
             if search["state"] == "ended":
                 break
+            time.sleep(0.1)
         self.assertEqual(search["state"], "ended")
         self.assertTrue(search["answer"]["messages"])
         self.assertFalse(search["can_take"])
