@@ -149,9 +149,27 @@ static double warmth_at(double theta)
     return 1.0 - 3e-4 * (theta - 293.15);
 }
 
+/* What the file says is unknown leaves no band. */
+static const char *unknown_of(const ts_neck *neck)
+{
+    if (neck->strength.standing == TS_UNKNOWN)
+        return "the strength";
+    if (neck->shear_ratio.standing == TS_UNKNOWN)
+        return "the shear ratio";
+    if (neck->yielding.standing == TS_UNKNOWN)
+        return "the yielding";
+    if (neck->temperature.standing == TS_UNKNOWN)
+        return "the temperature";
+    if (!ts_pick_known(neck->metal))
+        return "the metal";
+    return ts_pick_known(neck->breaking) ? NULL : "the way of breaking";
+}
+
 static const char *make_neck(ts_drive_neck *out)
 {
-    const ts_neck *neck  = out->neck;
+    const ts_neck *neck = out->neck;
+    if (unknown_of(neck) != NULL)
+        return unknown_of(neck);
     const ts_metal metal = ts_metal_at((size_t)neck->metal.value);
     const double   d = neck->diameter.value, tol = neck->tolerance.value;
     const bool     notched = ts_measure_known(neck->shank) && ts_measure_known(neck->notch_radius);
