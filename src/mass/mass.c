@@ -107,14 +107,15 @@ ts_status ts_mass_prepare(const ts_drive *drive, const ts_power *power, ts_arena
     const size_t    most  = (size_t)train->gear_count + 2 * (size_t)train->shaft_count +
                         train->pad_count + drive->drive_count;
 
-    *out        = (ts_mass){.power = power};
-    out->parts  = TS_TAKE(arena, ts_mass_part, most);
-    out->boxes  = TS_TAKE(arena, ts_box_mass, drive->drive_count);
-    out->spools = TS_TAKE(arena, ts_spool_inertia, drive->spool_count);
-    out->shape  = TS_TAKE(arena, ts_mass_shape, train->shaft_count);
-    out->inputs = TS_TAKE(arena, ts_input, 2 * most + 1);
-    if (out->inputs == NULL || out->parts == NULL || out->boxes == NULL || out->spools == NULL ||
-        out->shape == NULL)
+    *out          = (ts_mass){.power = power};
+    out->parts    = TS_TAKE(arena, ts_mass_part, most);
+    out->boxes    = TS_TAKE(arena, ts_box_mass, drive->drive_count);
+    out->spools   = TS_TAKE(arena, ts_spool_inertia, drive->spool_count);
+    out->shape    = TS_TAKE(arena, ts_mass_shape, train->shaft_count);
+    out->outlines = TS_TAKE(arena, ts_mass_outline, train->shaft_count);
+    out->inputs   = TS_TAKE(arena, ts_input, 2 * (most + TS_MASS_SECTIONS_MOST) + 1);
+    if (out->outlines == NULL || out->inputs == NULL || out->parts == NULL || out->boxes == NULL ||
+        out->spools == NULL || out->shape == NULL)
         return TS_NO_MEMORY;
     for (uint32_t d = 0; d < drive->drive_count; d++) {
         list_gears(out, train, d);

@@ -85,6 +85,16 @@ typedef struct ts_spool_inertia {
     double  own;     /* kg.m2 of the spool itself; NaN: not known                               */
 } ts_spool_inertia;
 
+/* What somebody who lays a box shaft in its bearings knows of it (rating/drive_lines.h).  Sections
+ * thicker than the seat are bodies of gears, which are weighed as gears. */
+#define TS_MASS_SECTIONS_MOST 32
+
+typedef struct ts_mass_outline {
+    const ts_beam_section *sections;
+    int                    count;                     /* 0: nothing is known */
+    double                 d_seat, d_journal, d_bore; /* m, under gears, in bearings, inside */
+} ts_mass_outline;
+
 typedef struct ts_mass_shape ts_mass_shape; /* mass/mass_parts.h */
 
 typedef struct ts_mass {
@@ -97,17 +107,19 @@ typedef struct ts_mass {
     double            x, y, z; /* m, centre of mass of the total        */
     size_t            missing; /* parts without a mass                  */
     size_t            J_missing;
-    ts_box_mass      *boxes;  /* [drive]                                */
-    ts_spool_inertia *spools; /* [spool]                                */
-    ts_mass_shape    *shape;  /* [shaft] what shafts are taken to be    */
-    ts_input         *inputs; /* room for the terms of one sum          */
+    ts_box_mass      *boxes;    /* [drive]                                */
+    ts_spool_inertia *spools;   /* [spool]                                */
+    ts_mass_outline  *outlines; /* [shaft] for whoever knows better to fill in before it is solved;
+                                   empty ones are replaced by tubes as thick as torsion asks */
+    ts_mass_shape *shape;       /* [shaft] what shafts are taken to be    */
+    ts_input      *inputs;      /* room for the terms of one sum          */
 } ts_mass;
 
 const char *ts_mass_kind_says(ts_mass_kind kind); /* "gears" */
 const char *ts_mass_part_says(ts_mass_kind kind); /* "gear" */
 
-/* What a shaft is taken to be; NULL: not known. */
-const ts_beam_section *ts_mass_section(const ts_mass *mass, uint32_t shaft);
+/* What a shaft is taken to be between a gear and a pad; NaN: not known. */
+ts_beam_section ts_mass_section(const ts_mass *mass, uint32_t shaft);
 
 /* Memory for one drive. */
 ts_status ts_mass_prepare(const ts_drive *drive, const ts_power *power, ts_arena *arena,

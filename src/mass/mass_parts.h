@@ -9,11 +9,13 @@
 /* What a shaft is taken to be, and what its bearings are.  Whoever knows better sections fills this
  * in instead of ts_mass_generate_shaft. */
 struct ts_mass_shape {
-    ts_beam_section section;  /* tube from x_1 to x_2                                        */
-    double          r_tip;    /* m, of its largest gear; NaN: not known                      */
-    int             bearings; /* how many                                                    */
-    const char     *missing;  /* NULL, or what the shaft lacks                               */
-    bool            assumed;
+    ts_beam_section section; /* tube from x_1 to x_2                                        */
+    const ts_mass_outline *outline;   /* NULL: the section is all                              */
+    double                 d_journal; /* m, in its bearings                                    */
+    double                 r_tip; /* m, of its largest gear; NaN: not known                      */
+    int         bearings;         /* how many                                                    */
+    const char *missing;          /* NULL, or what the shaft lacks                               */
+    bool        assumed;
 };
 
 typedef struct ts_mass_job {

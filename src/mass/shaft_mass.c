@@ -35,6 +35,65 @@ static const ts_formula bearing_formulas[3] = {
      RINGS},
 };
 
+/* ---- outlines -------------------------------------------------------------------------------- */
+
+static const ts_formula outline_formulas[2] = {
+    {"m_shaft", "mass of the shaft without its gears", "kg", "rho_shaft*pi/4*sum(l*w)", REVOLVED},
+    {"J_shaft", "moment of inertia of the shaft", "kg.m2", "rho_shaft*pi/32*sum(l*v)", REVOLVED},
+};
+
+/* Sum over the sections of l (d_o^n - d_i^n), outside no thicker than the seat, `wide` times as
+ * thick. */
+static double sum_of(const ts_mass_outline *outline, double wide, double bore, int power)
+{
+    double sum = 0.0;
+
+    for (int i = 0; i < outline->count; i++) {
+        const ts_beam_section *s = &outline->sections[i];
+        const double           d = fmin(s->d_o, outline->d_seat) * wide;
+        sum += (s->x_2 - s->x_1) * (pow(d, power) - pow(fmin(s->d_i * bore, 0.95 * d), power));
+    }
+    return sum;
+}
+
+static void note_outline(const ts_mass_job *job, const ts_mass_outline *outline, int which,
+                         double result, double rho_shaft)
+{
+    const char *name   = which == 0 ? "w" : "v";
+    ts_input   *inputs = job->mass->inputs;
+    size_t      count  = 0;
+
+    inputs[count++] = (ts_input){"rho_shaft", rho_shaft};
+    for (int i = 0; i < outline->count && i < TS_MASS_SECTIONS_MOST; i++) {
+        const ts_beam_section *s = &outline->sections[i];
+        const double           d = fmin(s->d_o, outline->d_seat), l = s->x_2 - s->x_1;
+        const int              n = which == 0 ? 2 : 4;
+        const double           w = pow(d, n) - pow(fmin(s->d_i, 0.95 * d), n);
+        ts_workings_assumed(job->workings, "l", l, "m", "length of a section of the outline");
+        ts_workings_assumed(job->workings, name, w, which == 0 ? "m2" : "m4",
+                            "outside, at most the seat, less the bore, both to that power");
+        inputs[count++] = (ts_input){"l", l};
+        inputs[count++] = (ts_input){name, w};
+    }
+    ts_step_list(job->workings, &outline_formulas[which], result, inputs, count);
+}
+
+static void weigh_outline(const ts_mass_job *job, const ts_mass_outline *outline,
+                          const ts_metal *metal, ts_mass_part *part)
+{
+    const double per_m = metal->rho * pi / 4.0, per_J = metal->rho * pi / 32.0;
+    const double m = per_m * sum_of(outline, 1.0, 1.0, 2), J = per_J * sum_of(outline, 1.0, 1.0, 4);
+
+    ts_workings_about(job->workings, part->node, TS_EVERY_CONDITION);
+    ts_workings_row(job->workings, "rho_shaft", metal->rho, "kg/m3", metal->source);
+    note_outline(job, outline, 0, m, metal->rho);
+    note_outline(job, outline, 1, J, metal->rho);
+    part->m =
+        ts_band_of(per_m * sum_of(outline, 0.9, 1.1, 2), m, per_m * sum_of(outline, 1.1, 0.9, 2));
+    part->J =
+        ts_band_of(per_J * sum_of(outline, 0.9, 1.1, 4), J, per_J * sum_of(outline, 1.1, 0.9, 4));
+}
+
 /* ---- shafts ---------------------------------------------------------------------------------- */
 
 /* A tenth thinner or thicker, with a wider or a narrower bore. */
@@ -56,6 +115,10 @@ void ts_mass_of_shaft(const ts_mass_job *job, uint32_t shaft, ts_mass_part *part
     part->missing = shape->missing;
     if (part->missing != NULL)
         return;
+    if (shape->outline != NULL) {
+        weigh_outline(job, shape->outline, &metal, part);
+        return;
+    }
     ts_workings_about(workings, part->node, TS_EVERY_CONDITION);
     ts_workings_row(workings, "rho_shaft", rho_shaft, "kg/m3", metal.source);
     if (shape->assumed) {
@@ -145,7 +208,7 @@ void ts_mass_of_bearings(const ts_mass_job *job, uint32_t shaft, ts_mass_part *p
 {
     ts_workings          *workings = job->workings;
     const ts_mass_shape  *shape    = &job->mass->shape[shaft];
-    const ts_bearing_size size     = size_of("10", shape->section.d_o);
+    const ts_bearing_size size     = size_of("10", shape->d_journal);
     ts_bearing_inside     inside;
     ts_metal              steel;
 

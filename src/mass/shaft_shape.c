@@ -102,6 +102,21 @@ static double tip_radius(const ts_mass_job *job, uint32_t shaft)
     return most > 0.0 ? most : (double)NAN;
 }
 
+static void take_outline(const ts_mass_job *job, const ts_mass_outline *outline, ts_mass_shape *out)
+{
+    const double d_s = outline->d_seat, d_i = outline->d_bore;
+    const double first = outline->sections[0].x_1, last = outline->sections[outline->count - 1].x_2;
+
+    ts_workings_assumed(job->workings, "d_s", d_s, "m",
+                        "seat of the gears on the outline that bears their bending "
+                        "(docs/method/drive_lines.md)");
+    (void)TS_STEP(job->workings, r_s_formula, d_s / 2.0, d_s);
+    out->outline   = outline;
+    out->section   = (ts_beam_section){first, last, d_s, d_i};
+    out->d_journal = outline->d_journal;
+    out->bearings  = 2;
+}
+
 static void generate_box_shaft(const ts_mass_job *job, uint32_t s, ts_mass_shape *out)
 {
     ts_workings     *workings = job->workings;
@@ -112,6 +127,10 @@ static void generate_box_shaft(const ts_mass_job *job, uint32_t s, ts_mass_shape
 
     out->assumed = true;
     out->r_tip   = tip_radius(job, s);
+    if (job->mass->outlines[s].count > 0) {
+        take_outline(job, &job->mass->outlines[s], out);
+        return;
+    }
     if (!ts_measure_known(depth) || !ts_measure_known(job->drive->mass.shaft_stress)) {
         out->missing = !ts_measure_known(depth) ? "the depth of the box" : "the shaft stress";
         return;
@@ -137,7 +156,8 @@ static void generate_box_shaft(const ts_mass_job *job, uint32_t s, ts_mass_shape
         "than nine tenths of the roots of its gears");
     out->section = (ts_beam_section){-depth.value / 2.0, depth.value / 2.0, d_s, k_bore * d_s};
     (void)TS_STEP(workings, r_s_formula, d_s / 2.0, d_s);
-    out->bearings = 2;
+    out->d_journal = d_s;
+    out->bearings  = 2;
 }
 
 static void take_tower(const ts_mass_job *job, uint32_t s, ts_mass_shape *out)
@@ -154,15 +174,20 @@ static void take_tower(const ts_mass_job *job, uint32_t s, ts_mass_shape *out)
     const double d_s = tower->outside.value;
     out->section     = (ts_beam_section){0.0, tower->length.value, d_s, tower->bore.value};
     out->bearings    = ts_measure_known(tower->mid_bearing) ? 3 : 2;
+    out->d_journal   = d_s;
     TS_NOTE_MEASURE(job->workings, job->drive, "d_s", tower->outside, "m", "outside");
     (void)TS_STEP(job->workings, r_s_formula, d_s / 2.0, d_s);
 }
 
-const ts_beam_section *ts_mass_section(const ts_mass *mass, uint32_t shaft)
+ts_beam_section ts_mass_section(const ts_mass *mass, uint32_t shaft)
 {
-    const ts_mass_shape *shape = &mass->shape[shaft];
+    const ts_mass_shape  *shape = &mass->shape[shaft];
+    const ts_beam_section none  = {0.0, 0.0, (double)NAN, (double)NAN};
 
-    return shape->missing == NULL ? &shape->section : NULL;
+    if (shape->missing != NULL)
+        return none;
+    return (ts_beam_section){shape->section.x_1, shape->section.x_2, shape->d_journal,
+                             shape->section.d_i};
 }
 
 void ts_mass_generate_shafts(const ts_mass_job *job)

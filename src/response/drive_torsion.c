@@ -208,14 +208,14 @@ static void add_meshes(builder *b)
 /* The rotor of an accessory hangs on the half of its shaft. */
 static void add_pad(builder *b, const ts_mass_part *part, int32_t accessory)
 {
-    const ts_measure       depth   = b->ask->drive->drive[b->ask->tapped].box.depth;
-    const ts_beam_section *section = ts_mass_section(b->ask->mass, part->shaft);
+    const ts_measure      depth   = b->ask->drive->drive[b->ask->tapped].box.depth;
+    const ts_beam_section section = ts_mass_section(b->ask->mass, part->shaft);
 
     if (part->J_missing != NULL || !(part->J.value > 0.0)) {
         b->out->left_out++;
         return;
     }
-    if (section == NULL || !ts_measure_known(depth)) {
+    if (isnan(section.d_o) || !ts_measure_known(depth)) {
         lack(b, "the thickness of its shaft", part->name);
         return;
     }
@@ -224,7 +224,7 @@ static void add_pad(builder *b, const ts_mass_part *part, int32_t accessory)
     b->out->parts[at].accessory = accessory;
     add_spring(b, TS_LINK_PAD,
                (ts_twist_spring){b->body_of[part->shaft], at, 1.0, 1.0,
-                                 shaft_stiffness(b, depth.value / 2.0, section->d_o, section->d_i)},
+                                 shaft_stiffness(b, depth.value / 2.0, section.d_o, section.d_i)},
                true);
 }
 

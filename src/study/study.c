@@ -4,6 +4,7 @@
 #include "base/sha256.h"
 #include "model/reader.h"
 
+#include <math.h>
 #include <string.h>
 
 ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
@@ -101,6 +102,33 @@ ts_status ts_study_build(ts_study *study)
     return ts_check_prepare(&subject, study->arena, &study->outcome);
 }
 
+/* The thinner of both bearing bores; the seat where there is no bearing. */
+static double journal_of(const ts_line *line)
+{
+    double least = line->d_seat;
+    for (int i = 0; i < line->bearing_count; i++)
+        if (line->bearings[i].there && line->bearings[i].bearing.d > line->d_bore)
+            least = fmin(least, line->bearings[i].bearing.d);
+    return least;
+}
+
+/* Shafts are weighed as they are laid in their bearings. */
+static void lend_outlines(ts_study *study)
+{
+    for (uint32_t i = 0; i < study->train.shaft_count; i++)
+        study->mass.outlines[i] = (ts_mass_outline){0};
+    for (uint32_t i = 0; i < study->lines.count; i++) {
+        const ts_line *line = &study->lines.lines[i];
+        if (line->kind != TS_LINE_BOX || line->missing != NULL || line->section_count == 0)
+            continue;
+        study->mass.outlines[line->shaft] = (ts_mass_outline){.sections  = line->sections,
+                                                              .count     = line->section_count,
+                                                              .d_seat    = line->d_seat,
+                                                              .d_journal = journal_of(line),
+                                                              .d_bore    = line->d_bore};
+    }
+}
+
 ts_status ts_study_solve(ts_study *study)
 {
     ts_status status =
@@ -109,8 +137,9 @@ ts_status ts_study_solve(ts_study *study)
         status = ts_power_solve(&study->drive, &study->power, study->workings);
     if (status != TS_OK)
         return status;
-    ts_mass_solve(&study->drive, &study->mass, study->workings);
     ts_lines_solve(&study->drive, &study->lines, study->workings);
+    lend_outlines(study);
+    ts_mass_solve(&study->drive, &study->mass, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);
     ts_opinion_solve(&study->drive, &study->opinion, study->workings);
     ts_necks_solve(&study->drive, &study->necks, study->workings);
