@@ -290,6 +290,8 @@ export interface TakeOff {
   overlap?: Sourced<Length | Unknown>;
   /** Of the shaft that carries the bevel gear of a splined stub or a wide spur; what is not said is chosen. */
   bearings?: TakeOffBearings;
+  /** How oil comes to these bevels: by jets, or by dipping into it.  Default: jets. */
+  lubrication?: Sourced<"jets" | "dip">;
 }
 
 /** Two bevel gears; the first is the one nearer to the spool. */
@@ -342,6 +344,8 @@ export interface BevelGears {
   "flank roughness"?: Sourced<Length | Unknown>;
   /** Mean peak-to-valley roughness R_z of the root fillets.  Default: 10 um. */
   "root roughness"?: Sourced<Length | Unknown>;
+  /** How far the flanks are run in, 0 % as made: the integral temperature asks.  Default: 100 %. */
+  "run in"?: Sourced<PlainNumber | Unknown>;
   /** Life factors Z_NT and Y_NT at 1e10 load cycles.  Default: 0.85. */
   "long life factor"?: Sourced<PlainNumber | Unknown>;
   /** Application factor K_A of ISO 10300-1: peaks of load over the loads of the file.  Default: 1. */
@@ -384,6 +388,8 @@ export interface Box {
   bevels: BevelGears;
   /** What the gears of this box have in common. */
   gears?: ToothSystem;
+  /** How oil comes to its teeth: by jets, or by dipping into it.  Default: jets. */
+  lubrication?: Sourced<"jets" | "dip">;
   /** Between the front and the rear pad faces. */
   depth?: Sourced<Length | Unknown>;
   /** Its three mounts: the first holds it in all directions, the second across the line to the first, the third across the plane of all three.  Without the key they are assumed at the two ends of the front face and behind the input. */
@@ -436,6 +442,8 @@ export interface ToothSystem {
   "flank roughness"?: Sourced<Length | Unknown>;
   /** Mean peak-to-valley roughness R_z of the root fillets.  Default: 10 um. */
   "root roughness"?: Sourced<Length | Unknown>;
+  /** How far the flanks are run in, 0 % as made: the integral temperature asks.  Default: 100 %. */
+  "run in"?: Sourced<PlainNumber | Unknown>;
   /** Tip relief C_a of both gears of a mesh; read up to class 5.  Default: 0 um. */
   "tip relief"?: Sourced<Length | Unknown>;
   /** Life factors Z_NT and Y_NT at 1e10 load cycles.  Default: 0.85. */
@@ -638,8 +646,26 @@ export interface ShaftSection {
 
 /** The oil that runs through the boxes. */
 export interface Oil {
+  /** The public specification of the oil, from which its other values follow where the file does not give them.  Default: MIL-PRF-23699. */
+  specification?: Sourced<"MIL-PRF-23699" | "MIL-PRF-23699 HTS" | "SAE AS5780 SPC" | "SAE AS5780 HPC" | "MIL-PRF-7808 grade 3" | "MIL-PRF-7808 grade 4" | "DOD-PRF-85734" | "mineral ISO VG 32" | "mineral ISO VG 46" | "mineral ISO VG 68" | "mineral ISO VG 100">;
   /** Kinematic viscosity at 40 degC.  Default: 27 cSt. */
   "viscosity at 40"?: Sourced<KinematicViscosity | Unknown>;
+  /** Kinematic viscosity at 100 degC.  Default: 5.1 cSt. */
+  "viscosity at 100"?: Sourced<KinematicViscosity | Unknown>;
+  /** Density at 15 degC.  Default: 1000 kg/m3. */
+  density?: Sourced<Density | Unknown>;
+  /** Load stage at which the oil fails in the test A/8.3/90 of ISO 14635-1; without the key the one that leads to its `scuffing temperature`. */
+  "scuffing stage"?: Sourced<PlainNumber | Unknown>;
+  /** Contact temperature at which case-hardened flanks scuff in this oil.  Default: 220 degC. */
+  "scuffing temperature"?: Sourced<Temperature | Unknown>;
+  /** Stage at which the oil fails in the micropitting test of FVA 54/7; without the key films are told but not judged. */
+  "micropitting stage"?: Sourced<Tally | Unknown>;
+  /** Oil temperature of that test.  Default: 90 degC. */
+  "micropitting test"?: Sourced<Temperature | Unknown>;
+  /** Temperature of the oil that comes to the teeth.  Default: 90 degC. */
+  feed?: Sourced<Temperature | Unknown>;
+  /** The same in single conditions, where it is not `feed`. */
+  "feed at"?: { [condition: string]: Sourced<Temperature | Unknown> };
 }
 
 /** By which standards the drive is rated. */
@@ -708,6 +734,12 @@ export interface Limits {
   "slope at mesh"?: Sourced<Angle | Unknown>;
   /** The greatest deflection of a shaft at a cylindrical gear, in modules.  Default: 0.03. */
   "deflection at mesh"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety S_B of flanks against scuffing, by the flash temperature.  Default: 1.5. */
+  "flash safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety S_intS of flanks against scuffing, by the integral temperature.  Default: 1.2. */
+  "integral safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least safety S_lambda of the oil film against micropitting, an indication.  Default: 1. */
+  "film safety"?: Sourced<PlainNumber | Unknown>;
 }
 
 /** One line of your own register of assumptions. */

@@ -10,6 +10,7 @@
 #include "quantity/quantity.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
+#include "rating/drive_rubbing.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 #include "towershaft/status.h"
@@ -67,6 +68,7 @@ typedef struct ts_check_subject {
     const ts_lines   *lines;   /* NULL: shafts and bearings were not computed         */
     const ts_opinion *opinion; /* the same                                            */
     const ts_select  *select;  /* necks, and what stands behind them                  */
+    const ts_rubbing *rubbing; /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units          units;   /* of the numbers in sentences                        */
 } ts_check_subject;

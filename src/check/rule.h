@@ -28,6 +28,7 @@
 #include "quantity/quantity.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
+#include "rating/drive_rubbing.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 
@@ -62,6 +63,7 @@ struct ts_check {
     const ts_teeth   *teeth;   /* NULL: the teeth were not rated */
     const ts_opinion *opinion; /* NULL: nor by a second standard */
     const ts_select  *select;  /* NULL: necks were not looked at */
+    const ts_rubbing *rubbing; /* NULL: heat and films were not computed */
     const ts_source  *source;
     ts_workings      *workings; /* may be NULL                                 */
     int32_t           today;    /* days since 1970-01-01; INT32_MIN: not told  */

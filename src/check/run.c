@@ -42,7 +42,7 @@ static bool open_scratch(ts_scratch *scratch, ts_arena *arena)
 static size_t judgements_expected(const ts_drive *drive, const ts_train *train)
 {
     const size_t parts = (size_t)train->shaft_count + train->gear_count + train->mesh_count;
-    return 2 * train->mesh_count * (drive->condition_count + 2) +
+    return 5 * train->mesh_count * (drive->condition_count + 2) +
            6 * train->pad_count * (drive->condition_count + 2) + 8 * parts +
            4 * (drive->condition_count + 4) * (drive->spool_count + 2) +
            drive->accessory_count * 8 + 64;
@@ -103,6 +103,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->lines    = subject->lines;
     check->opinion  = subject->opinion;
     check->select   = subject->select;
+    check->rubbing  = subject->rubbing;
     check->source   = subject->source;
     check->today    = subject->today;
     check->units    = subject->units;

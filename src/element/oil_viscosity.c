@@ -12,14 +12,14 @@ static const ts_formula B_formula = {
     .symbol  = "B_nu",
     .meaning = "slope of the viscosity law",
     .unit    = "1",
-    .text    = "ln(ln(1e6*nu_1 + 0.7)/ln(1e6*nu_2 + 0.7))/ln(theta_2/theta_1)",
+    .text    = "ln(ln(1e6*nu_a + 0.7)/ln(1e6*nu_b + 0.7))/ln(theta_b/theta_a)",
     .source  = D341,
 };
 static const ts_formula A_formula = {
     .symbol  = "A_nu",
     .meaning = "height of the viscosity law",
     .unit    = "1",
-    .text    = "(ln(ln(1e6*nu_1 + 0.7)/ln(10)) + B_nu*ln(theta_1))/ln(10)",
+    .text    = "(ln(ln(1e6*nu_a + 0.7)/ln(10)) + B_nu*ln(theta_a))/ln(10)",
     .source  = D341,
 };
 static const ts_formula nu_formula = {
@@ -30,21 +30,21 @@ static const ts_formula nu_formula = {
     .source  = D341,
 };
 
-ts_viscosity_law ts_viscosity_law_of(double nu_1, double theta_1, double nu_2, double theta_2,
+ts_viscosity_law ts_viscosity_law_of(double nu_a, double theta_a, double nu_b, double theta_b,
                                      ts_workings *workings)
 {
     const ts_viscosity_law none = {NAN, NAN};
 
-    if (!(nu_1 > 0.4e-6 && nu_2 > 0.4e-6 && nu_1 < 1e3 && nu_2 < 1e3 && theta_1 > 1.0 &&
-          theta_2 > 1.0 && fabs(theta_1 - theta_2) > 1e-6 && theta_1 < 1e5 && theta_2 < 1e5))
+    if (!(nu_a > 0.4e-6 && nu_b > 0.4e-6 && nu_a < 1e3 && nu_b < 1e3 && theta_a > 1.0 &&
+          theta_b > 1.0 && fabs(theta_a - theta_b) > 1e-6 && theta_a < 1e5 && theta_b < 1e5))
         return none;
-    const double L_1 = log(1e6 * nu_1 + 0.7), L_2 = log(1e6 * nu_2 + 0.7);
-    const double B_nu = TS_STEP(workings, B_formula, log(L_1 / L_2) / log(theta_2 / theta_1), nu_1,
-                                nu_2, theta_2, theta_1);
+    const double L_1 = log(1e6 * nu_a + 0.7), L_2 = log(1e6 * nu_b + 0.7);
+    const double B_nu = TS_STEP(workings, B_formula, log(L_1 / L_2) / log(theta_b / theta_a), nu_a,
+                                nu_b, theta_b, theta_a);
 
     return (ts_viscosity_law){
-        .A = TS_STEP(workings, A_formula, (log(L_1 / log(10.0)) + B_nu * log(theta_1)) / log(10.0),
-                     nu_1, B_nu, theta_1),
+        .A = TS_STEP(workings, A_formula, (log(L_1 / log(10.0)) + B_nu * log(theta_a)) / log(10.0),
+                     nu_a, B_nu, theta_a),
         .B = B_nu,
     };
 }
@@ -63,15 +63,15 @@ double ts_viscosity_at(const ts_viscosity_law *law, double theta, ts_workings *w
 
 /* ---- an oil ---------------------------------------------------------------------------------- */
 
-static const ts_formula nu_1_formula = {
-    .symbol  = "nu_1",
+static const ts_formula nu_a_formula = {
+    .symbol  = "nu_a",
     .meaning = "first point of the viscosity law, at 40 degrees Celsius",
     .unit    = "m2/s",
     .text    = "nu_40",
     .source  = D341,
 };
-static const ts_formula nu_2_formula = {
-    .symbol  = "nu_2",
+static const ts_formula nu_b_formula = {
+    .symbol  = "nu_b",
     .meaning = "second point of the viscosity law, at 100 degrees Celsius",
     .unit    = "m2/s",
     .text    = "nu_100",
@@ -113,12 +113,12 @@ static bool is_oil(const ts_film_oil *oil)
 static ts_viscosity_law viscosity_of(const ts_film_oil *oil, ts_workings *workings)
 {
     const double nu_40 = oil->nu_40, nu_100 = oil->nu_100;
-    const double nu_1 = TS_STEP(workings, nu_1_formula, nu_40, nu_40);
-    const double nu_2 = TS_STEP(workings, nu_2_formula, nu_100, nu_100);
+    const double nu_a = TS_STEP(workings, nu_a_formula, nu_40, nu_40);
+    const double nu_b = TS_STEP(workings, nu_b_formula, nu_100, nu_100);
 
-    ts_workings_row(workings, "theta_1", 313.15, "K", "40 degrees Celsius");
-    ts_workings_row(workings, "theta_2", 373.15, "K", "100 degrees Celsius");
-    return ts_viscosity_law_of(nu_1, 313.15, nu_2, 373.15, workings);
+    ts_workings_row(workings, "theta_a", 313.15, "K", "40 degrees Celsius");
+    ts_workings_row(workings, "theta_b", 373.15, "K", "100 degrees Celsius");
+    return ts_viscosity_law_of(nu_a, 313.15, nu_b, 373.15, workings);
 }
 
 bool ts_film_law_of(const ts_film_oil *oil, ts_film_law *law, ts_workings *workings)

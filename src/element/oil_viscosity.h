@@ -18,8 +18,8 @@ typedef struct ts_viscosity_law {
     double A, B;
 } ts_viscosity_law;
 
-/* NaN unless nu_1, nu_2 > 0.4 mm2/s and theta_1, theta_2 > 0 differ. */
-ts_viscosity_law ts_viscosity_law_of(double nu_1, double theta_1, double nu_2, double theta_2,
+/* NaN unless nu_a, nu_b > 0.4 mm2/s and theta_a, theta_b > 0 differ. */
+ts_viscosity_law ts_viscosity_law_of(double nu_a, double theta_a, double nu_b, double theta_b,
                                      ts_workings *workings);
 double           ts_viscosity_at(const ts_viscosity_law *law, double theta, ts_workings *workings);
 

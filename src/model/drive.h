@@ -200,6 +200,7 @@ typedef struct ts_bevel_gears { /* bevels: {teeth: [43, 46], ...}; spool side fi
     ts_pick    material;                         /* of both: row of catalog/gear_material.h */
     ts_tally   accuracy;                         /* grade of ISO 17485 */
     ts_measure flank_roughness, root_roughness;  /* m, R_z */
+    ts_measure run_in;                           /* phi_E, 0 as made to 1 */
     ts_measure long_life_factor;                 /* Z_NT and Y_NT at 1e10 cycles */
     ts_measure application_factor;               /* K_A */
     ts_measure I_factor, J_factor_1, J_factor_2; /* from the charts of AGMA 2003; TS_ABSENT: its
@@ -210,10 +211,11 @@ typedef struct ts_take_off {
     ts_node        node;
     ts_pick        scheme; /* key `float`: ts_float_scheme */
     ts_bevel_gears bevels;
-    ts_measure     backlash; /* m, normal backlash of the bevels as built, cold */
-    ts_span        slide;    /* m, spline slide allowed either way (splined stub) */
-    ts_measure     overlap;  /* m, spur face width beyond what the load needs (wide spur) */
-    ts_two_seats   bearings; /* of a shaft of its own: splined stub and wide spur */
+    ts_measure     backlash;    /* m, normal backlash of the bevels as built, cold */
+    ts_span        slide;       /* m, spline slide allowed either way (splined stub) */
+    ts_measure     overlap;     /* m, spur face width beyond what the load needs (wide spur) */
+    ts_two_seats   bearings;    /* of a shaft of its own: splined stub and wide spur */
+    ts_pick        lubrication; /* ts_lubrication */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
@@ -255,6 +257,7 @@ typedef struct ts_tooth_system {
     ts_pick         material; /* row of catalog/gear_material.h */
     ts_tally        accuracy; /* class of ISO 1328-1 */
     ts_measure      flank_roughness, root_roughness; /* m, R_z */
+    ts_measure      run_in;                          /* phi_E, 0 as made to 1 */
     ts_measure      tip_relief;                      /* m, C_a */
     ts_measure      long_life_factor;                /* Z_NT and Y_NT at 1e10 cycles */
     ts_measure      application_factor;              /* K_A */
@@ -333,6 +336,7 @@ typedef struct ts_box {
     ts_arc          arc;
     ts_bevel_gears  bevels; /* from the radial shaft to the box input */
     ts_tooth_system gears;
+    ts_pick         lubrication; /* ts_lubrication */
     ts_box_shaft    input;
     ts_box_shaft   *clockwise; /* as seen in the file's sight; see ts_shaft.way for from behind */
     size_t          clockwise_count;
@@ -410,12 +414,34 @@ typedef struct ts_limits {
     ts_measure shaft_static_safety;       /* 1.5 */
     ts_measure slope_at_mesh;             /* 0.0005 rad */
     ts_measure deflection_at_mesh;        /* 0.03 modules */
+    ts_measure flash_safety;              /* S_B, against scuffing */
+    ts_measure integral_safety;           /* S_intS, against scuffing */
+    ts_measure film_safety;               /* S_lambda, against micropitting */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */
-    ts_node    node;
-    ts_measure nu_40; /* m2/s, kinematic viscosity at 40 degrees Celsius */
+    ts_node     node;
+    ts_pick     specification;      /* row of catalog/oil.h */
+    ts_measure  nu_40, nu_100;      /* m2/s, kinematic viscosity at 40 and 100 degrees Celsius */
+    ts_measure  rho_15;             /* kg/m3, density at 15 degrees Celsius */
+    ts_measure  theta_S;            /* K, scuffing temperature; TS_ABSENT: from the load stage */
+    ts_measure  scuffing_stage;     /* S_FZG; TS_ABSENT: the one that leads to theta_S */
+    ts_tally    micropitting_stage; /* SKS; TS_ABSENT: nothing is asked of the film */
+    ts_measure  micropitting_test;  /* K, oil temperature of that test */
+    ts_measure  feed;               /* K, where it comes to the meshes */
+    ts_measure *feed_at;            /* K, the same, one a condition; TS_ABSENT: as `feed` */
 } ts_oil;
+
+/* K, of the oil that comes to the meshes in a condition. */
+static inline ts_measure ts_oil_feed(const ts_oil *oil, size_t condition)
+{
+    if (oil->feed_at != NULL && oil->feed_at[condition].standing != TS_ABSENT)
+        return oil->feed_at[condition];
+    return oil->feed;
+}
+
+/* How oil comes to the meshes, in the order of the factor X_S of ISO/TS 6336-20. */
+typedef enum ts_lubrication { TS_OILED_BY_JETS, TS_OILED_BY_DIPPING } ts_lubrication;
 
 typedef struct ts_weighing { /* mass: what the weights and the loads of the mounts rest on */
     ts_node    node;

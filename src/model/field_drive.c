@@ -75,7 +75,7 @@ static const ts_field drive_fields[] = {
      TS_AT(ts_drive, oil),
      .record  = &ts_table_oil,
      .says    = "The oil of the boxes.",
-     .example = "{viscosity at 40: 27 cSt}"},
+     .example = "{specification: MIL-PRF-23699, feed: 90 degC}"},
     {.key  = "method",
      .form = TS_FORM_RECORD,
      TS_AT(ts_drive, method),
@@ -122,25 +122,6 @@ const ts_record_table ts_table_drive = {
     .name = "a drive file",
     .says = "One document that describes one accessory drive.",
     TS_TABLE(ts_drive, drive_fields),
-};
-
-static const ts_field oil_fields[] = {
-    {.key  = "viscosity at 40",
-     .form = TS_FORM_MEASURE,
-     .kind = TS_KIND_KINEMATIC_VISCOSITY,
-     TS_AT(ts_oil, nu_40),
-     .range   = TS_ABOVE(0.0, 1e-2, "cSt"),
-     .preset  = {"27 cSt", "what aviation oils of 5 cSt at 100 degC have; MIL-PRF-23699 asks for "
-                            "23 cSt at least (from memory)"},
-     .says    = "Kinematic viscosity at 40 degC.",
-     .example = "27 cSt"},
-};
-
-const ts_record_table ts_table_oil = {
-    .id   = "oil",
-    .name = "the oil",
-    .says = "The oil that runs through the boxes.",
-    TS_TABLE(ts_oil, oil_fields),
 };
 
 static const char *const teeth_methods[] = {"ISO 6336:2019", "ISO 6336:2006", NULL};

@@ -359,6 +359,37 @@ static const ts_field limits_fields[] = {
                  "of a module, so that the mesh keeps its depth; common practice, no source"},
      .says    = "The greatest deflection of a shaft at a cylindrical gear, in modules.",
      .example = "0.03"},
+    {.key  = "flash safety",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, flash_safety),
+     .range = TS_FROM(0.5, 10.0, "1"),
+     .preset =
+         {"1.5",
+          "below 1 the risk is high and above 2 low, and the contact temperature of this method is "
+          "the hottest of an instant; the choice: common practice, no source"},
+     .says    = "The least safety S_B of flanks against scuffing, by the flash temperature.",
+     .example = "1.5"},
+    {.key  = "integral safety",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, integral_safety),
+     .range = TS_FROM(0.5, 10.0, "1"),
+     .preset =
+         {"1.2",
+          "below 1 the risk is high and above 2 low; this safety is one of temperatures, not of "
+          "loads, and near 1.9 for teeth without load; common practice, no source"},
+     .says    = "The least safety S_intS of flanks against scuffing, by the integral temperature.",
+     .example = "1.5"},
+    {.key  = "film safety",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, film_safety),
+     .range   = TS_FROM(0.1, 10.0, "1"),
+     .preset  = {"1",
+                 "the permissible film holds a factor of 1.4 already, ISO/TS 6336-22 (from memory)"},
+     .says    = "The least safety S_lambda of the oil film against micropitting, an indication.",
+     .example = "1"},
 };
 
 const ts_record_table ts_table_limits = {

@@ -80,6 +80,13 @@ static const ts_field take_off_fields[] = {
      .says   = "Of the shaft that carries the bevel gear of a splined stub or a wide spur; what is "
                "not said is chosen.",
      .example = "{gear: {form: cylindrical roller, series: 10, bore: 60 mm}}"},
+    {.key  = "lubrication",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_take_off, lubrication),
+     .choices = ts_lubrications,
+     .preset  = {"jets", "oil jets, as in engine gearboxes; common practice, no source"},
+     .says    = "How oil comes to these bevels: by jets, or by dipping into it.",
+     .example = "jets"},
 };
 
 const ts_record_table ts_table_take_off = {

@@ -19,6 +19,12 @@ typedef struct ts_value_note {
  * noted; nothing is when workings is NULL. */
 void ts_note_value(ts_workings *workings, const ts_drive *drive, const ts_value_note *note);
 
+/* "feed" of "oil/feed" where the file has a record of the oil: as the register has the key. */
+static inline const char *ts_oil_key(const ts_drive *drive, const char *key)
+{
+    return drive->oil.node != 0 ? key + sizeof "oil/" - 1 : key;
+}
+
 /* The same for a ts_measure: its SI value is the number shown. */
 #define TS_NOTE_MEASURE(workings, drive, symbol, measure, unit, key)                               \
     ts_note_value((workings), (drive),                                                             \

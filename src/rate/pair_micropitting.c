@@ -16,23 +16,6 @@ static const ts_rated_section section = {
 /* ---- inputs ------------------------------------------------------------------------------------
  */
 
-static double material_factor(const ts_rated_steel *steel)
-{
-    switch (steel->class) {
-    case TS_GEAR_NITRIDED:
-    case TS_GEAR_THROUGH_NITRIDED:
-    case TS_GEAR_NITROCARBURISED:
-        return steel->hardness >= 850.0 ? 1.5 : 1.0;
-    case TS_GEAR_INDUCTION_HARDENED:
-        return 0.65;
-    case TS_GEAR_THROUGH_HARDENED:
-    case TS_GEAR_NORMALISED:
-        return 0.5;
-    default:
-        return 1.0;
-    }
-}
-
 static ts_film_gear take_gear(ts_rate_desk *desk, const ts_rated_pair *rated,
                               const ts_rated_oil *oil, int gear)
 {
@@ -43,7 +26,7 @@ static ts_film_gear take_gear(ts_rate_desk *desk, const ts_rated_pair *rated,
                           .B_M = oil->B_M,
                           .Ra  = oil->Ra[gear],
                           .C_a = ts_rate_take(desk, gear == 0 ? "C_a1" : "C_a2"),
-                          .W_W = material_factor(steel)};
+                          .W_W = ts_film_material_factor(steel->class, steel->hardness)};
 }
 
 static void take_mesh(ts_rate_desk *desk, const ts_rated_pair *rated, const ts_rated_oil *oil,

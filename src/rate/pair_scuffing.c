@@ -17,28 +17,12 @@ static const ts_rated_section section = {
 /* ---- inputs ------------------------------------------------------------------------------------
  */
 
-static ts_flank_structure usual_structure(ts_gear_class class)
-{
-    switch (class) {
-    case TS_GEAR_NITRIDED:
-    case TS_GEAR_THROUGH_NITRIDED:
-    case TS_GEAR_NITROCARBURISED:
-        return TS_STRUCTURE_NITRIDED;
-    case TS_GEAR_THROUGH_HARDENED:
-    case TS_GEAR_NORMALISED:
-    case TS_GEAR_INDUCTION_HARDENED:
-        return TS_STRUCTURE_THROUGH_HARDENED;
-    default:
-        return TS_STRUCTURE_CASE_USUAL;
-    }
-}
-
 static ts_scuffing_gear take_gear(ts_rate_desk *desk, const ts_rated_pair *rated,
                                   const ts_rated_oil *oil, int gear)
 {
     const ts_rated_steel *steel     = &rated->steel[gear];
     const char           *key       = gear == 0 ? "structure 1" : "structure 2";
-    ts_flank_structure    structure = usual_structure(steel->class);
+    ts_flank_structure    structure = ts_usual_structure(steel->class);
 
     if (ts_rate_is_given(desk, key))
         structure = (ts_flank_structure)ts_rate_choose(desk, key);
@@ -88,31 +72,11 @@ static ts_scuffing_load load_of(const ts_rated_pair *rated, const ts_rated_oil *
                               .theta_M       = NAN};
 }
 
-static const ts_formula rho_E2_formula = {
-    .symbol  = "rho_E2",
-    .meaning = "curvature of gear 2 where contact ends",
-    .unit    = "m",
-    .text    = "rho_T - rho_a1",
-    .source  = "derived: both curvatures fill the line of action",
-};
-
-/* What the integral method calls otherwise than the geometry does. */
-static void lend_path(ts_rate_desk *desk, const ts_rated_pair *rated, int driver)
+/* What the sliding speeds call otherwise than the geometry does. */
+static void lend_path(ts_rate_desk *desk, const ts_rated_pair *rated)
 {
-    const ts_cylindrical_pair *pair  = &rated->pair;
-    const double               rho_T = pair->rho_T, rho_a1 = pair->rho_E1;
-    const double               eps_1 = pair->g_a / pair->p_bt, eps_2 = pair->g_f / pair->p_bt;
-    if (desk->failed)
-        return;
-    const ts_subject own = {desk->element->node, TS_RATED_SCUFFING};
-    ts_rate_borrow(desk, "rho_E1", rho_a1, "rho_a1");
-    ts_rate_borrow(desk, "g", pair->g_f, "g_f");
-    ts_rate_borrow(desk, "g", pair->g_a, "g_a");
-    (void)TS_STEP(desk->workings, rho_E2_formula, rho_T - rho_a1, rho_T, rho_a1);
-    ts_workings_borrow(desk->workings, "eps_a", driver == 1 ? eps_1 : eps_2, own,
-                       driver == 1 ? "eps_1" : "eps_2");
-    ts_workings_borrow(desk->workings, "eps_f", driver == 1 ? eps_2 : eps_1, own,
-                       driver == 1 ? "eps_2" : "eps_1");
+    ts_rate_borrow(desk, "g", rated->pair.g_f, "g_f");
+    ts_rate_borrow(desk, "g", rated->pair.g_a, "g_a");
 }
 
 /* ---- findings ----------------------------------------------------------------------------------
@@ -171,7 +135,7 @@ void ts_rate_pair_scuffing(ts_rate_desk *desk, const ts_rated_pair *rated, const
     } else if (!ts_rate_lacks(desk)) {
         take_mesh(desk, rated, oil, &mesh);
         ts_rate_lend_factors(desk, rated);
-        lend_path(desk, rated, oil->driver);
+        lend_path(desk, rated);
         const ts_scuffing_load load = load_of(rated, oil, ts_rate_take(desk, "K_gamma"));
         (void)ts_scuffing_prepare(&rated->pair, &mesh, &prepared, desk->workings);
         if (ts_scuffing_rate(&prepared, &load, &rating, desk->workings)) {

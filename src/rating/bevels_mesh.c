@@ -179,7 +179,7 @@ static void note_pair(const ts_teeth_case *c, const ts_bevel_gears *bevels,
     const ts_limits *limits = &c->drive->limits;
 
     TS_NOTE_MEASURE(c->workings, c->drive, "nu_40", c->drive->oil.nu_40, "m2/s",
-                    "oil/viscosity at 40");
+                    ts_oil_key(c->drive, "oil/viscosity at 40"));
     TS_NOTE_MEASURE(c->workings, c->drive, "b_veff_share", bevels->pattern_length, "1",
                     "pattern length");
     TS_NOTE_MEASURE(c->workings, c->drive, "edge_radius", bevels->edge_radius, "1", "edge radius");

@@ -42,11 +42,6 @@ typedef struct ts_opinion_gap {
     double  factor[TS_FACTORS]; /* their product is `ratio`; above 1: AGMA sees more safety      */
 } ts_opinion_gap;
 
-typedef struct ts_least_safety {
-    double  S;         /* INFINITY: never loaded; NaN: not known   */
-    int32_t condition; /* in which                                 */
-} ts_least_safety;
-
 typedef struct ts_mesh_opinion {
     ts_node         subject; /* of the workings                                                 */
     const char     *missing; /* NULL, or what the standard lacks: "the face width of both gears" */

@@ -54,6 +54,11 @@ typedef struct ts_mesh_strength {
     double          times; /* how often the whole life is borne there at the least safety        */
 } ts_mesh_strength;
 
+typedef struct ts_least_safety {
+    double  S;         /* INFINITY: never loaded; NaN: not known   */
+    int32_t condition; /* in which                                 */
+} ts_least_safety;
+
 typedef struct ts_teeth_scratch ts_teeth_scratch; /* made by ts_teeth_prepare */
 
 typedef struct ts_teeth {

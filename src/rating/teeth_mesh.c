@@ -162,7 +162,7 @@ static const char *prepare(const ts_teeth_case *c, uint32_t m, ts_iso6336_load *
     if (c->workings != NULL)
         ts_teeth_borrow_pair(c->teeth->motion, m, c->workings);
     TS_NOTE_MEASURE(c->workings, c->drive, "nu_40", c->drive->oil.nu_40, "m2/s",
-                    "oil/viscosity at 40");
+                    ts_oil_key(c->drive, "oil/viscosity at 40"));
     for (int g = 0; g < 2; g++) {
         const char *missing = ts_teeth_fill_gear(c, m, g, &in.gear[g], &f_Hbeta[g]);
 

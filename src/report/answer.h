@@ -8,6 +8,7 @@
 #include "model/source.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
+#include "rating/drive_rubbing.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 
@@ -22,6 +23,7 @@ typedef struct ts_answer {
     const ts_teeth         *teeth;    /* NULL: not rated                                */
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_select        *select;   /* necks, and what stands behind them; NULL: none */
+    const ts_rubbing       *rubbing;  /* NULL: heat and films were not computed         */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */

@@ -16,5 +16,7 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t mesh); /*
 void ts_json_bevel_opinion(ts_json *json, const ts_answer *answer, uint32_t mesh);
 void ts_json_selectivity(ts_json *json, const ts_answer *answer);            /* necks          */
 void ts_json_opinion(ts_json *json, const ts_answer *answer, uint32_t mesh); /* the same    */
+/* Scuffing, and films where they were asked for. */
+void ts_json_rubbing(ts_json *json, const ts_answer *answer, uint32_t mesh);
 
 #endif

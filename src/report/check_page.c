@@ -29,6 +29,7 @@ void ts_check_page(const ts_answer *answer, ts_page *page)
     ts_power_table(answer, page);
     ts_mesh_table(answer, page);
     ts_strength_table(answer, page);
+    ts_rubbing_table(answer, page);
     ts_mass_table(answer, page);
     ts_line_table(answer, page);
     ts_selectivity_table(answer, page);

@@ -13,6 +13,7 @@ void ts_speed_table(const ts_answer *answer, ts_page *page);
 void ts_power_table(const ts_answer *answer, ts_page *page);
 void ts_mesh_table(const ts_answer *answer, ts_page *page);
 void ts_strength_table(const ts_answer *answer, ts_page *page);
+void ts_rubbing_table(const ts_answer *answer, ts_page *page);
 void ts_mass_table(const ts_answer *answer, ts_page *page);
 void ts_line_table(const ts_answer *answer, ts_page *page);
 void ts_selectivity_table(const ts_answer *answer, ts_page *page);

@@ -201,5 +201,7 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
     conditions(json, answer, m);
     if (answer->opinion != NULL)
         (bevels == NULL ? ts_json_opinion : ts_json_bevel_opinion)(json, answer, m);
+    if (answer->rubbing != NULL)
+        ts_json_rubbing(json, answer, m);
     ts_json_end(json, '}');
 }

@@ -11,6 +11,7 @@ ts_status ts_study_write(ts_study *study, ts_document document, const ts_page_op
 {
     if (!study->solved)
         return TS_NOT_UNDERSTOOD;
+    ts_rubbing_films(&study->drive, &study->rubbing, NULL);
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);

@@ -60,6 +60,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .teeth   = &study->teeth,
         .opinion = &study->opinion,
         .select  = &study->select,
+        .rubbing = &study->rubbing,
         .today   = study->options.today,
         .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
@@ -96,6 +97,8 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_select_prepare(&study->drive, &study->teeth, &study->necks, 0, study->arena,
                                    &study->select);
+    if (status == TS_OK)
+        status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -145,6 +148,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_necks_solve(&study->drive, &study->necks, study->workings);
     ts_select_gather(&study->select, study->workings);
     ts_select_solve(&study->select, study->workings);
+    ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

@@ -14,6 +14,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .teeth     = &study->teeth,
         .opinion   = &study->opinion,
         .select    = &study->select,
+        .rubbing   = &study->rubbing,
         .outcome   = &study->outcome,
         .workings  = study->workings,
         .version   = ts_version(),

@@ -23,6 +23,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .lines   = &study->lines,
                               .opinion = &study->opinion,
                               .select  = &study->select,
+                              .rubbing = &study->rubbing,
                               .today   = PAGE_DAY};
 }
 

@@ -26,6 +26,32 @@ static const char *add(ts_check *check, const char *before, const char *says, co
                           : ts_phrase(check, "%s; %s (%s)", before, says, clause);
 }
 
+/* What of the heat was carried on beyond its formula; limits of the friction are left to the JSON.
+ */
+#define HEAT_REMARKS                                                                               \
+    ((unsigned)TS_SCUFFING_HIGH_RATIO | (unsigned)TS_SCUFFING_OVERLAP |                            \
+     (unsigned)TS_SCUFFING_PITCH_POINT | (unsigned)TS_SCUFFING_STAGE)
+
+static const char *heat_remarks(ts_check *check, uint32_t mesh, const char *says)
+{
+    unsigned remarks = 0;
+
+    if (check->rubbing == NULL || check->rubbing->mesh[mesh].missing != NULL)
+        return says;
+    for (uint32_t c = 0; c < check->drive->condition_count; c++)
+        if (ts_rubbing_stands(check->rubbing, mesh, c))
+            remarks |= check->rubbing->cases[(size_t)c * check->train->mesh_count + mesh].remarks &
+                       HEAT_REMARKS;
+    for (int i = 0; i < TS_SCUFFING_REMARKS; i++) {
+        const ts_scuffing_remark remark = (ts_scuffing_remark)(1 << i);
+
+        if ((remarks & (unsigned)remark) != 0)
+            says = add(check, says, ts_scuffing_remark_says(remark),
+                       ts_scuffing_remark_clause(remark));
+    }
+    return says;
+}
+
 static const char *cylindrical_remarks(ts_check *check, uint32_t mesh)
 {
     const ts_remarks remarks = remarks_of(check, mesh);
@@ -60,8 +86,9 @@ static const char *bevel_remarks(ts_check *check, uint32_t mesh)
 static void judge(ts_check *check, uint32_t mesh)
 {
     const ts_mesh *record  = &check->train->meshes[mesh];
-    const char    *says    = record->kind == TS_MESH_BEVEL ? bevel_remarks(check, mesh)
+    const char    *first   = record->kind == TS_MESH_BEVEL ? bevel_remarks(check, mesh)
                                                            : cylindrical_remarks(check, mesh);
+    const char    *says    = heat_remarks(check, mesh, first);
     ts_finding    *finding = ts_judge_fact(check, record->node, TS_EVERY_CONDITION, says == NULL);
 
     if (finding != NULL)
@@ -84,7 +111,8 @@ const ts_rule ts_rule_rating_range = {
     .why    = "A formula goes on where its tests ended; the number is then a guess, and should be "
               "read as one.",
     .level  = TS_NOTE,
-    .source = "ISO 6336-1, -2, -3:2019; bevels: ISO 10300-1, -2, -3:2014 (clauses from memory)",
+    .source = "ISO 6336-1, -2, -3:2019, ISO/TS 6336-20, -21:2017; bevels: ISO 10300-1, -2, -3:2014 "
+              "(clauses from memory)",
     .hint   = "confirm the strength of this mesh by test or experience",
     .run    = run,
 };

@@ -42,3 +42,20 @@ bool ts_micropitting_prepare(const ts_cylindrical_pair *pair, const ts_micropitt
     prepare_limit(prepared, workings);
     return true;
 }
+
+double ts_film_material_factor(ts_gear_class class, double hardness)
+{
+    switch (class) {
+    case TS_GEAR_NITRIDED:
+    case TS_GEAR_THROUGH_NITRIDED:
+    case TS_GEAR_NITROCARBURISED:
+        return hardness >= 850.0 ? 1.5 : 1.0;
+    case TS_GEAR_INDUCTION_HARDENED:
+        return 0.65;
+    case TS_GEAR_THROUGH_HARDENED:
+    case TS_GEAR_NORMALISED:
+        return 0.5;
+    default:
+        return 1.0;
+    }
+}

@@ -13,6 +13,7 @@
 #define TS_RATING_MICROPITTING_H
 
 #include "base/workings.h"
+#include "catalog/gear_material.h"
 #include "element/cylindrical_pair.h"
 #include "element/flank_path.h"
 #include "element/load_share.h"
@@ -101,6 +102,10 @@ bool ts_micropitting_prepare(const ts_cylindrical_pair *pair, const ts_micropitt
 bool ts_micropitting_rate(const ts_micropitting_prepared *prepared,
                           const ts_micropitting_load *load, ts_micropitting *rating,
                           ts_workings *workings);
+
+/* W_W of a steel and the hardness (HV) of its flanks; 1 of case-hardened steel, whose austenite is
+ * not known. */
+double ts_film_material_factor(ts_gear_class class, double hardness);
 
 /* lambda_GFT, the least specific film of the test gears C-GF at the failing stage SKS (5 to 10) and
  * the oil temperature theta_test (K); NaN for any other stage. */

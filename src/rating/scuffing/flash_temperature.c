@@ -71,7 +71,7 @@ static const ts_formula theta_flm_formula = {
     .symbol  = "theta_flm",
     .meaning = "flash temperature, mean over the path of contact",
     .unit    = "K",
-    .text    = "sum(share*theta)/(Gamma_E - Gamma_A)",
+    .text    = "sum(share*theta_fly)/(Gamma_E - Gamma_A)",
     .source  = "ISO/TS 6336-20:2017, bulk temperature (from memory); the mean is that of trapezia",
 };
 
@@ -194,20 +194,26 @@ void ts_flash_point_note(const ts_flash_prepared *prepared, const ts_flash_load 
             B_M2, b_H);
 }
 
+/* Proved like every step, and shown as one line: thirty points would bury what follows from them.
+ */
 static double note_mean(const ts_flash_prepared *prepared, const ts_flash *flash, double theta_flm,
                         ts_workings *workings)
 {
-    ts_input inputs[2 * TS_FLANK_POINTS + 2];
+    ts_workings *const silent = NULL;
+    ts_input           inputs[2 * TS_FLANK_POINTS + 2];
 
-    if (!TS_STEP_NEEDS_INPUTS(workings))
+    ts_workings_row(workings, "theta_flm", theta_flm, "K",
+                    "sum(share*theta_fl)/(Gamma_E - Gamma_A) of 30 points of the path, each as the "
+                    "hottest, ISO/TS 6336-20:2017, bulk temperature (from memory)");
+    if (!TS_STEP_NEEDS_INPUTS(silent))
         return theta_flm;
     for (int i = 0; i < TS_FLANK_POINTS; i++) {
         inputs[2 * i]     = (ts_input){"share", prepared->path.length[i]};
-        inputs[2 * i + 1] = (ts_input){"theta", flash->theta_fl[i]};
+        inputs[2 * i + 1] = (ts_input){"theta_fly", flash->theta_fl[i]};
     }
     inputs[2 * TS_FLANK_POINTS]     = (ts_input){"Gamma_A", prepared->path.Gamma_A};
     inputs[2 * TS_FLANK_POINTS + 1] = (ts_input){"Gamma_E", prepared->path.Gamma_E};
-    return ts_step_list(workings, &theta_flm_formula, theta_flm, inputs, 2 * TS_FLANK_POINTS + 2);
+    return ts_step_list(silent, &theta_flm_formula, theta_flm, inputs, 2 * TS_FLANK_POINTS + 2);
 }
 
 /* Checked builds prove every point, whether it is noted or not. */

@@ -2,6 +2,7 @@
 #include "rating/scuffing/integral_temperature.h"
 
 #include <math.h>
+#include <stdbool.h>
 
 #define ISO_21(what) "ISO/TS 6336-21:2017, " what " (from memory)"
 
@@ -309,4 +310,121 @@ double ts_integral_load_safety(double theta_intS, double theta_int, double theta
 {
     return TS_STEP(workings, S_Sl_formula, (theta_intS - theta_oil) / (theta_int - theta_oil),
                    theta_intS, theta_oil, theta_int);
+}
+
+/* ---- the path -------------------------------------------------------------------------------- */
+
+#define PINION "derived: the pinion is gear 2, seen from which all is told"
+
+static const ts_formula u_turned_formula = {
+    .symbol  = "u",
+    .meaning = "ratio, seen from the pinion",
+    .unit    = "1",
+    .text    = "1/u",
+    .source  = PINION,
+};
+static const ts_formula rho_E1_formulas[2] = {
+    {"rho_E1", "curvature of the pinion at its tip", "m", "rho_a1", "derived: contact ends there"},
+    {"rho_E1", "curvature of the pinion at its tip", "m", "rho_T - rho_A1", PINION},
+};
+static const ts_formula rho_E2_formula = {
+    .symbol  = "rho_E2",
+    .meaning = "curvature of the mate there",
+    .unit    = "m",
+    .text    = "rho_T - rho_E1",
+    .source  = "derived: both curvatures fill the line of action",
+};
+static const ts_formula Gamma_E_formulas[2] = {
+    {"Gamma_E", "place of the tip of the pinion on the line of action", "1", "rho_E1/rho_C1 - 1",
+     ISO_21("thermo-elastic factor")},
+    {"Gamma_E", "place of the tip of the pinion on the line of action", "1",
+     "rho_E1/(rho_T - rho_C1) - 1", ISO_21("thermo-elastic factor")},
+};
+
+/* Contact ratios by another name: [of gear 1 or 2]. */
+typedef struct ratio_alias {
+    ts_formula of[2];
+} ratio_alias;
+#define ALIAS(symbol, meaning, source)                                                             \
+    {                                                                                              \
+        {                                                                                          \
+            {symbol, meaning, "1", "eps_1", source},                                               \
+            {                                                                                      \
+                symbol, meaning, "1", "eps_2", source                                              \
+            }                                                                                      \
+        }                                                                                          \
+    }
+static const ratio_alias eps_f_alias =
+    ALIAS("eps_f", "contact ratio of the approach", ISO_21("approach factor"));
+static const ratio_alias eps_a_alias =
+    ALIAS("eps_a", "contact ratio of the recess", ISO_21("approach factor"));
+static const ratio_alias eps_p_alias =
+    ALIAS("eps_1", "contact ratio at the tip of the pinion", PINION);
+static const ratio_alias eps_w_alias =
+    ALIAS("eps_2", "contact ratio at the tip of the wheel", PINION);
+
+static double ratio_of(const ts_integral_path *path, const ratio_alias *alias, int gear,
+                       ts_workings *workings)
+{
+    const double eps_1 = path->eps_1, eps_2 = path->eps_2;
+
+    if (gear == 1)
+        return TS_STEP(workings, alias->of[0], eps_1, eps_1);
+    return TS_STEP(workings, alias->of[1], eps_2, eps_2);
+}
+
+typedef struct pinion_tip {
+    double u, rho_1, rho_2, Gamma;
+} pinion_tip;
+
+static pinion_tip tip_of_gear_1(const ts_integral_path *path, ts_workings *workings)
+{
+    const double rho_T = path->rho_T, rho_a1 = path->rho_E1, rho_C1 = path->rho_C1;
+    const double rho_E1 = TS_STEP(workings, rho_E1_formulas[0], rho_a1, rho_a1);
+
+    return (pinion_tip){
+        .u     = path->u,
+        .rho_1 = rho_E1,
+        .rho_2 = TS_STEP(workings, rho_E2_formula, rho_T - rho_E1, rho_T, rho_E1),
+        .Gamma = TS_STEP(workings, Gamma_E_formulas[0], rho_E1 / rho_C1 - 1.0, rho_E1, rho_C1),
+    };
+}
+
+static pinion_tip tip_of_gear_2(const ts_integral_path *path, ts_workings *workings)
+{
+    const double u = path->u, rho_T = path->rho_T, rho_A1 = path->rho_A1, rho_C1 = path->rho_C1;
+    const double rho_E1 = TS_STEP(workings, rho_E1_formulas[1], rho_T - rho_A1, rho_T, rho_A1);
+
+    return (pinion_tip){
+        .u     = TS_STEP(workings, u_turned_formula, 1.0 / u, u),
+        .rho_1 = rho_E1,
+        .rho_2 = TS_STEP(workings, rho_E2_formula, rho_T - rho_E1, rho_T, rho_E1),
+        .Gamma = TS_STEP(workings, Gamma_E_formulas[1], rho_E1 / (rho_T - rho_C1) - 1.0, rho_E1,
+                         rho_T, rho_C1),
+    };
+}
+
+ts_integral_ends ts_integral_ends_of(const ts_integral_path *path, ts_workings *workings)
+{
+    const bool       turned = fabs(path->u) < 1.0; /* gear 2 is the pinion */
+    const pinion_tip tip   = turned ? tip_of_gear_2(path, workings) : tip_of_gear_1(path, workings);
+    const double     eps_f = ratio_of(path, &eps_f_alias, 3 - path->driver, workings);
+    const double     eps_a = ratio_of(path, &eps_a_alias, path->driver, workings);
+    const ts_thermoelastic_input body = {
+        .E_r     = path->E_r,
+        .B_M1    = path->B_M[turned ? 1 : 0],
+        .B_M2    = path->B_M[turned ? 0 : 1],
+        .Gamma_E = tip.Gamma,
+        .u       = tip.u,
+    };
+    const ts_integral_ends ends = {
+        .X_M   = ts_thermoelastic_pair(&body, workings),
+        .X_BE  = ts_geometry_factor_E(tip.rho_1, tip.rho_2, tip.u, workings),
+        .X_Q   = ts_approach_factor(eps_f, eps_a, workings),
+        .X_eps = turned ? ts_contact_ratio_factor_scuffing(
+                              ratio_of(path, &eps_p_alias, 2, workings),
+                              ratio_of(path, &eps_w_alias, 1, workings), workings)
+                        : ts_contact_ratio_factor_scuffing(path->eps_1, path->eps_2, workings),
+    };
+    return ends;
 }

@@ -35,6 +35,21 @@ double ts_approach_factor(double eps_f, double eps_a, ts_workings *workings);
  * 0; NaN where their sum is 3 or more, for which there is no formula. */
 double ts_contact_ratio_factor_scuffing(double eps_1, double eps_2, ts_workings *workings);
 
+/* What the method asks of the path of contact, by the pinion: where gear 1 is the larger one, gear
+ * 2 is the pinion.  Curvatures of gear 1 at A, C and E, m, transverse; eps_1, eps_2 > 0. */
+typedef struct ts_integral_path {
+    double E_r, B_M[2]; /* Pa, J/(m2.K.s^0.5)                     */
+    double u;
+    double rho_T, rho_A1, rho_C1, rho_E1;
+    double eps_1, eps_2;
+    int    driver; /* 1 or 2 */
+} ts_integral_path;
+
+typedef struct ts_integral_ends {
+    double X_M, X_BE, X_Q, X_eps;
+} ts_integral_ends;
+ts_integral_ends ts_integral_ends_of(const ts_integral_path *path, ts_workings *workings);
+
 /* X_E: flanks that have not run in are hotter.  phi_E: 1 run in, 0 as made. */
 double ts_running_in_factor(double phi_E, double Ra, double rho_redC, ts_workings *workings);
 

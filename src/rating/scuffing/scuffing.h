@@ -17,6 +17,7 @@
 #define TS_RATING_SCUFFING_H
 
 #include "base/workings.h"
+#include "catalog/gear_material.h"
 #include "element/cylindrical_pair.h"
 #include "rating/scuffing/flash_temperature.h"
 
@@ -140,5 +141,7 @@ typedef enum ts_flank_structure {
 } ts_flank_structure;
 double      ts_structure_factor(ts_flank_structure structure);
 const char *ts_structure_name(ts_flank_structure structure);
+/* What flanks of steels that are hardened so usually are. */
+ts_flank_structure ts_usual_structure(ts_gear_class class);
 
 #endif

@@ -78,12 +78,6 @@ static const char *fault_of_mesh(const ts_scuffing_mesh *mesh, double b)
     return mesh->phi_E >= 0.0 && mesh->phi_E <= 1.0 ? NULL : "a degree of running in from 0 to 1";
 }
 
-/* The standard tells its formulas of the pinion: is that gear 2 here? */
-static bool pinion_is_gear_2(const ts_cylindrical_pair *pair)
-{
-    return fabs(pair->u) < 1.0;
-}
-
 static void prepare_ends(ts_scuffing_prepared *p, ts_workings *workings)
 {
     const ts_cylindrical_pair *pair = &p->pair;
@@ -98,25 +92,24 @@ static void prepare_ends(ts_scuffing_prepared *p, ts_workings *workings)
         return;
     }
 
-    const bool                   turned = pinion_is_gear_2(pair);
-    const double                 u      = turned ? 1.0 / pair->u : pair->u;
-    const double                 rho_1  = turned ? pair->rho_T - pair->rho_A1 : pair->rho_E1;
-    const double                 rho_2  = pair->rho_T - rho_1;
-    const double                 eps_p  = turned ? p->eps_2 : p->eps_1;
-    const double                 eps_w  = turned ? p->eps_1 : p->eps_2;
-    const bool                   drives = p->mesh.driver == (turned ? 2 : 1); /* the pinion */
-    const ts_thermoelastic_input body   = {
-          .E_r     = p->flash.E_r,
-          .B_M1    = gear[turned ? 1 : 0].body.B_M,
-          .B_M2    = gear[turned ? 0 : 1].body.B_M,
-          .Gamma_E = rho_1 / (turned ? pair->rho_T - pair->rho_C1 : pair->rho_C1) - 1.0,
-          .u       = u,
+    const ts_integral_path path = {
+        .E_r    = p->flash.E_r,
+        .B_M    = {gear[0].body.B_M, gear[1].body.B_M},
+        .u      = pair->u,
+        .rho_T  = pair->rho_T,
+        .rho_A1 = pair->rho_A1,
+        .rho_C1 = pair->rho_C1,
+        .rho_E1 = pair->rho_E1,
+        .eps_1  = p->eps_1,
+        .eps_2  = p->eps_2,
+        .driver = p->mesh.driver,
     };
+    const ts_integral_ends ends = ts_integral_ends_of(&path, workings);
 
-    p->X_M   = ts_thermoelastic_pair(&body, workings);
-    p->X_BE  = ts_geometry_factor_E(rho_1, rho_2, u, workings);
-    p->X_Q   = ts_approach_factor(drives ? eps_w : eps_p, drives ? eps_p : eps_w, workings);
-    p->X_eps = ts_contact_ratio_factor_scuffing(eps_p, eps_w, workings);
+    p->X_M   = ends.X_M;
+    p->X_BE  = ends.X_BE;
+    p->X_Q   = ends.X_Q;
+    p->X_eps = ends.X_eps;
     if (isnan(p->X_eps))
         p->remarks |= TS_SCUFFING_OVERLAP;
 }

@@ -94,3 +94,19 @@ const char *ts_structure_name(ts_flank_structure structure)
 {
     return structures[structure].name;
 }
+
+ts_flank_structure ts_usual_structure(ts_gear_class class)
+{
+    switch (class) {
+    case TS_GEAR_NITRIDED:
+    case TS_GEAR_THROUGH_NITRIDED:
+    case TS_GEAR_NITROCARBURISED:
+        return TS_STRUCTURE_NITRIDED;
+    case TS_GEAR_THROUGH_HARDENED:
+    case TS_GEAR_NORMALISED:
+    case TS_GEAR_INDUCTION_HARDENED:
+        return TS_STRUCTURE_THROUGH_HARDENED;
+    default:
+        return TS_STRUCTURE_CASE_USUAL;
+    }
+}

@@ -1,4 +1,4 @@
-/* rating/micropitting/micropitting.c: is the oil film thick enough? */
+/* rating/micropitting/micropitting_rate.c: is the oil film thick enough? */
 #include "rating/micropitting/micropitting_parts.h"
 
 #include "element/contact_friction.h"
@@ -33,6 +33,13 @@ static const ts_formula H_v_formula = {
     .unit    = "1",
     .text    = "pi*(u + 1)/(z_1*u*cos(beta_b))*(1 - eps_alpha + eps_1^2 + eps_2^2)",
     .source  = ISO_22("tooth loss factor"),
+};
+static const ts_formula w_A_formula = {
+    .symbol  = "w_A",
+    .meaning = "specific load before its own dynamics and distribution",
+    .unit    = "N/m",
+    .text    = "F_t*K_A*K_gamma/b",
+    .source  = ISO_22("load factors"),
 };
 static const ts_formula w_Bt_formula = {
     .symbol  = "w_Bt",
@@ -89,6 +96,13 @@ static const ts_formula G_M_formula = {
     .unit    = "1",
     .text    = "alpha_M*E_r",
     .source  = ISO_22("material parameter"),
+};
+static const ts_formula lambda_GFmin_formula = {
+    .symbol  = "lambda_GFmin",
+    .meaning = "least specific film along the path of contact",
+    .unit    = "1",
+    .text    = "lambda_GFY",
+    .source  = ISO_22("minimum specific lubricant film thickness"),
 };
 static const ts_formula S_lambda_formula = {
     .symbol  = "S_lambda",
@@ -265,12 +279,16 @@ static void load_case(const ts_micropitting_prepared *p, const ts_micropitting_l
     film->omega_1 = load->omega_1;
     film->r_1 = film->r_2 = 0.0;
     if (relieved(p)) {
-        const double C_eff =
-            ts_effective_relief(F_t * K_A * K_gamma / b, stiffness_of(p, load), workings);
+        const double w_A =
+            TS_STEP(workings, w_A_formula, F_t * K_A * K_gamma / b, F_t, K_A, K_gamma, b);
+        const double C_eff = ts_effective_relief(w_A, stiffness_of(p, load), workings);
 
         film->r_1 = ts_relief_part(p->mesh.gear[0].C_a, C_eff, 1, workings);
         film->r_2 = ts_relief_part(p->mesh.gear[1].C_a, C_eff, 2, workings);
+        return;
     }
+    ts_workings_row(workings, "r_1", 0.0, "1", "no tip is relieved");
+    ts_workings_row(workings, "r_2", 0.0, "1", "no tip is relieved");
 }
 
 static double friction(const ts_micropitting_prepared *p, const ts_micropitting_load *load,
@@ -350,7 +368,10 @@ static void film_along(const ts_micropitting_prepared *p, const ts_film_case *fi
         ts_load_share_note(&p->pair, &p->path, p->mesh.grade, r->thinnest, workings);
     }
     const ts_local_film least = ts_film_at(p, film, r->thinnest, workings);
-    r->lambda_GFmin           = least.lambda;
+    const double lambda_GFY   = least.lambda;
+    r->lambda_GFmin           = lambda_GFY;
+    if (isfinite(lambda_GFY))
+        r->lambda_GFmin = TS_STEP(workings, lambda_GFmin_formula, lambda_GFY, lambda_GFY);
     r->h_min                  = least.h;
     r->where                  = ts_flank_point_says(&p->path, r->thinnest);
 }
@@ -363,7 +384,6 @@ static void judge(const ts_micropitting_prepared *p, ts_micropitting *r, ts_work
     r->S_lambda   = NAN;
     if (isnan(lambda_GFP) || isnan(lambda_GFmin))
         return;
-    ts_workings_row(workings, "lambda_GFmin", lambda_GFmin, "1", "least along the path of contact");
     r->S_lambda =
         TS_STEP(workings, S_lambda_formula, lambda_GFmin / lambda_GFP, lambda_GFmin, lambda_GFP);
 }
