@@ -22,12 +22,23 @@ static bool is_computed(const ts_note *note)
     return note->kind == TS_NOTE_STEP || note->kind == TS_NOTE_SEARCHED;
 }
 
+/* One more than the greatest; parts that do not stand in the file have numbers beyond its nodes. */
+static size_t objects_of(const ts_workings *all)
+{
+    size_t objects = 0;
+    for (size_t i = 0; i < ts_workings_count(all); i++) {
+        const size_t object = ts_workings_at(all, i)->subject.object;
+        objects             = object >= objects ? object + 1 : objects;
+    }
+    return objects;
+}
+
 /* Sorts by counting: `first` says for each object where its notes begin. */
 static bool sort(const ts_answer *answer, ts_arena *arena, shelf *out)
 {
     const ts_workings *all     = answer->workings;
     const size_t       notes   = ts_workings_count(all);
-    const size_t       objects = (size_t)answer->source->node_count + 1;
+    const size_t       objects = objects_of(all);
     size_t            *first   = TS_TAKE(arena, size_t, objects);
     size_t            *order   = TS_TAKE(arena, size_t, objects);
     *out                       = (shelf){.workings = all,

@@ -1,7 +1,7 @@
 /* Does every failed allocation end in a clean error?
  *
- * Every request that the study makes of its allocator fails once, in turn, while a drive is read,
- * solved, judged and written; then every request from the n-th on.  libfyaml takes its memory from
+ * Requests that the study makes of its allocator fail once, in turn, while a drive is read, solved,
+ * judged and written; then every request from the n-th on.  libfyaml takes its memory from
  * the C library and is not part of this sweep.
  *
  * ctest: timeout=600
@@ -12,14 +12,22 @@
 
 #include "towershaft/towershaft.h"
 
+#include <stdlib.h>
 #include <string.h>
 
-/* Sanitizers make each turn about ten times slower, so they take every seventh. */
+/* A turn reads, solves and writes a whole drive, so not every request has one: the first ones do,
+ * and then as many as fit, evenly.  TS_SOAK=20 makes 20 times as many. */
 #ifdef TS_SANITIZED
-#define STRIDE 7
+#define TURNS 10
 #else
-#define STRIDE 1
+#define TURNS 80
 #endif
+
+static size_t turns_wanted(void)
+{
+    const char *soak = getenv("TS_SOAK");
+    return TURNS * (soak != NULL ? strtoul(soak, NULL, 10) : 1);
+}
 
 /* A sum over what was written: another byte, or another place of a byte, gives another sum
  * (FNV-1a, 64 bit). */
@@ -52,7 +60,7 @@ static ts_status whole_check(const ts_allocator *allocator, ts_text file, uint64
     return status;
 }
 
-static void sweep(faulty_manner manner, size_t stride)
+static void sweep(faulty_manner manner, size_t turns)
 {
     const ts_text    file = read_file("examples/bizjet.yaml");
     faulty_allocator faulty;
@@ -61,9 +69,10 @@ static void sweep(faulty_manner manner, size_t stride)
     assert_int_equal(whole_check(&sound, file, &whole), TS_OK);
     assert_int_equal(faulty.live_blocks, 0);
     const size_t calls   = faulty.calls;
-    size_t       refused = 0;
+    const size_t stride  = calls / turns + 1;
+    size_t       refused = 0, taken = 0;
     assert_true(calls > 10);
-    for (size_t n = 1; n <= calls; n += stride) {
+    for (size_t n = 1; n <= calls; n += n < turns / 4 ? 1 : stride) {
         uint64_t           written   = 0;
         const ts_allocator allocator = faulty_allocator_open(&faulty, n, manner);
         const ts_status    status    = whole_check(&allocator, file, &written);
@@ -73,23 +82,24 @@ static void sweep(faulty_manner manner, size_t stride)
         else
             assert_int_equal(status, TS_NO_MEMORY);
         refused += status == TS_NO_MEMORY;
+        taken++;
         assert_true(faulty.failed > 0);
         assert_int_equal(faulty.live_blocks, 0);
     }
-    assert_true(refused * stride * 100 >= calls * 80);
+    assert_true(refused * 100 >= taken * 80);
     free_file(file);
 }
 
 static void one_failed_allocation_is_a_clean_error(void **state)
 {
     (void)state;
-    sweep(FAULTY_ONCE, STRIDE);
+    sweep(FAULTY_ONCE, turns_wanted());
 }
 
 static void memory_that_stays_out_is_a_clean_error(void **state)
 {
     (void)state;
-    sweep(FAULTY_ONWARDS, 7);
+    sweep(FAULTY_ONWARDS, turns_wanted() / 4);
 }
 
 int main(void)

@@ -33,6 +33,24 @@ static void list(int columns)
     print_paragraphs(ts_caution(), 0, columns);
 }
 
+/* "  --units metric|us"; many choices go on below, broken behind a stroke. */
+static void option_head(const option_row *row, int columns)
+{
+    int         column = printf("  %s%s%s", row->letter != NULL ? row->letter : "",
+                        row->letter != NULL ? ", " : "", row->word);
+    const char *at     = row->takes != NULL ? row->takes : "";
+    column += *at != '\0' ? printf(" ") : 0;
+    while (*at != '\0') {
+        const char *stroke = strchr(at, '|');
+        const int   length = stroke != NULL ? (int)(stroke - at) + 1 : (int)strlen(at);
+        if (column + length > columns)
+            column = printf("\n      ") - 1;
+        column += printf("%.*s", length, at);
+        at += length;
+    }
+    printf("\n      ");
+}
+
 static void explain(const command_row *command, int columns)
 {
     printf("usage: towershaft %s %s\n\n%s.\n", command->name, command->operands, command->says);
@@ -44,9 +62,7 @@ static void explain(const command_row *command, int columns)
         printf("\noptions\n");
     for (size_t i = 0; i < command->option_count; i++) {
         const option_row *row = &option_rows[command->options[i]];
-        printf("  %s%s%s%s%s\n      ", row->letter != NULL ? row->letter : "",
-               row->letter != NULL ? ", " : "", row->word, row->takes != NULL ? " " : "",
-               row->takes != NULL ? row->takes : "");
+        option_head(row, columns);
         print_paragraphs(row->says, 6, columns);
     }
 }
