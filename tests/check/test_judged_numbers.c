@@ -17,6 +17,14 @@ static bool has_origin(const ts_study *study, size_t index, const ts_input *inpu
     return ts_origin(study->workings, index, input->name, input->value) != SIZE_MAX;
 }
 
+/* A whole drive is solved for every page, and its formulas prove themselves: ten times slower under
+ * the sanitizers, which take a share of the pages. */
+#ifdef TS_SANITIZED
+#define EVERY 6
+#else
+#define EVERY 1
+#endif
+
 static void assert_inputs_have_origins(const ts_study *study, const char *rule)
 {
     for (size_t i = 0; i < ts_workings_count(study->workings); i++) {
@@ -52,7 +60,7 @@ static void judged_numbers_can_be_opened(void **state)
 {
     (void)state;
     static const char *const blocks[] = {"diff fails", "diff holds"};
-    for (size_t i = 0; i < ts_rulebook_count(); i++)
+    for (size_t i = 0; i < ts_rulebook_count(); i += EVERY)
         for (size_t j = 0; j < 2; j++) {
             const ts_text diff = page_block(ts_rulebook_page(i), blocks[j]);
             ts_buffer     drive;

@@ -47,6 +47,13 @@ static bool is_a_demand(const char *rule, const char *address)
     return strstr(address, "/why") != NULL;
 }
 
+/* Of the values of each failing drive; sanitizers make each solve ten times slower. */
+#ifdef TS_SANITIZED
+#define STRIDE 59
+#else
+#define STRIDE 5
+#endif
+
 static size_t try_values(const char *rule, const ts_buffer *drive, size_t first, size_t stride)
 {
     ts_study       *study  = page_study(drive, PAGE_DAY);
@@ -73,7 +80,7 @@ static size_t try_values(const char *rule, const ts_buffer *drive, size_t first,
 static void knowing_less_never_makes_a_drive_hold(void **state)
 {
     (void)state;
-    const size_t stride = 3;
+    const size_t stride = STRIDE;
     size_t       tried  = 0;
     for (size_t i = 0; i < ts_rulebook_count(); i++) {
         const ts_text diff = page_block(ts_rulebook_page(i), "diff fails");
@@ -85,7 +92,7 @@ static void knowing_less_never_makes_a_drive_hold(void **state)
         tried += try_values(ts_rulebook_rules()[i]->id, &drive, 1 + i % stride, stride);
         ts_buffer_close(&drive);
     }
-    assert_true(tried > 1000);
+    assert_true(tried > 3000 / STRIDE);
 }
 
 int main(void)

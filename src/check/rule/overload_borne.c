@@ -2,6 +2,8 @@
  * as long as it lasts? */
 #include "check/guard.h"
 
+#include <math.h>
+
 static void judge(ts_check *check, const ts_guard *guard)
 {
     const ts_accessory *accessory =
@@ -28,15 +30,28 @@ static void judge(ts_check *check, const ts_guard *guard)
               ts_shown_outward(check, question.value, TS_KIND_TORQUE, -1));
 }
 
+static void unknown(ts_check *check, const ts_guard *guard)
+{
+    const int32_t accessory = check->train->pads[guard->pad].accessory;
+
+    ts_not_computable(check, check->drive->accessories[accessory].torque.overload.node,
+                      TS_EVERY_CONDITION, "the overload of %s", ts_guard_name(check, guard));
+}
+
 static void run(ts_check *check)
 {
     if (check->select == NULL) {
         ts_skip(check, "necks were not looked at");
         return;
     }
-    for (uint32_t i = 0; i < check->select->count; i++)
-        if (check->select->guards[i].T_over > 0.0)
-            judge(check, &check->select->guards[i]);
+    for (uint32_t i = 0; i < check->select->count; i++) {
+        const ts_guard *guard = &check->select->guards[i];
+
+        if (isnan(guard->T_over))
+            unknown(check, guard);
+        else if (guard->T_over > 0.0)
+            judge(check, guard);
+    }
     ts_skip(check, "no accessory has an overload");
 }
 

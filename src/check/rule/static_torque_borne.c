@@ -30,6 +30,17 @@ static void judge(ts_check *check, const ts_guard *guard)
               ts_shown_percent(check, question.limit / T_wall - 1.0));
 }
 
+/* A static torque that is not stated asks nothing; one that is stated as unknown does. */
+static void unknown(ts_check *check, const ts_guard *guard)
+{
+    const int32_t    accessory = check->train->pads[guard->pad].accessory;
+    const ts_measure stated    = check->drive->accessories[accessory].torque.statically;
+
+    if (stated.standing == TS_UNKNOWN)
+        ts_not_computable(check, stated.node, TS_EVERY_CONDITION, "the static torque of %s",
+                          ts_guard_name(check, guard));
+}
+
 static void run(ts_check *check)
 {
     if (check->select == NULL) {
@@ -39,8 +50,12 @@ static void run(ts_check *check)
     for (uint32_t i = 0; i < check->select->count; i++) {
         const ts_guard *guard = &check->select->guards[i];
 
-        if (guard->pad != TS_NOWHERE && guard->neck == TS_NOWHERE && guard->T_static > 0.0)
+        if (guard->pad == TS_NOWHERE || guard->neck != TS_NOWHERE)
+            continue;
+        if (guard->T_static > 0.0)
             judge(check, guard);
+        else
+            unknown(check, guard);
     }
     ts_skip(check, "no accessory without a neck states a static torque");
 }
