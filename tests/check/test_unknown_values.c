@@ -47,11 +47,14 @@ static bool is_a_demand(const char *rule, const char *address)
     return strstr(address, "/why") != NULL;
 }
 
-/* Of the values of each failing drive; sanitizers make each solve ten times slower. */
+/* Every so many values of every so many failing drives; sanitizers make each solve ten times
+ * slower. */
 #ifdef TS_SANITIZED
 #define STRIDE 151
+#define EVERY  5
 #else
 #define STRIDE 5
+#define EVERY  1
 #endif
 
 static size_t try_values(const char *rule, const ts_buffer *drive, size_t first, size_t stride)
@@ -82,7 +85,7 @@ static void knowing_less_never_makes_a_drive_hold(void **state)
     (void)state;
     const size_t stride = STRIDE;
     size_t       tried  = 0;
-    for (size_t i = 0; i < ts_rulebook_count(); i++) {
+    for (size_t i = 0; i < ts_rulebook_count(); i += EVERY) {
         const ts_text diff = page_block(ts_rulebook_page(i), "diff fails");
         if (diff.length == 0 || ts_rulebook_rules()[i]->level != TS_REFUSE)
             continue;
@@ -92,7 +95,7 @@ static void knowing_less_never_makes_a_drive_hold(void **state)
         tried += try_values(ts_rulebook_rules()[i]->id, &drive, 1 + i % stride, stride);
         ts_buffer_close(&drive);
     }
-    assert_true(tried > 3000 / STRIDE);
+    assert_true(tried > 3000 / STRIDE / EVERY);
 }
 
 int main(void)
