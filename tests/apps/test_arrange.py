@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Is a drive arranged, written and accepted by all rules, and is a faulty wish refused?
 
 The searches here have few pairs of teeth to rate, so that they run under the sanitizers too, whose

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does the command do what its help says, with the exit codes that it promises?"""
 import json
 import os

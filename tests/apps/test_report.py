@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Is the report whole, the same every time, and harmless whatever the file's names hold?"""
 import html.parser
 import os

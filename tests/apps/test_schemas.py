@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does every answer follow its published schema?"""
 import json
 import os

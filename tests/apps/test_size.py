@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does `size` choose widths that hold, and change those widths and nothing else?"""
 import difflib
 import json

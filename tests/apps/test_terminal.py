@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does what the command prints fit the terminal, however wide that is?"""
 import fcntl
 import os

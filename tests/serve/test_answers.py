@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Are the answers of the server what their schemas and the other commands say?"""
 # ctest: timeout=300
 import json

@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Is every act one step that can be taken back, on the disk, whoever else writes the file?"""
 # ctest: timeout=300
 import os

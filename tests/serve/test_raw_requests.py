@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Is everything refused that is not exactly a request of the page?  Bytes on a bare socket."""
 # ctest: timeout=120
 import json

@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """What is left when the program is killed in the midst of editing?  At most the last act is lost."""
 # ctest: timeout=7200
 import os

@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does every route answer its own page and nobody else?  Host, Origin, site and cookie, each wrong."""
 # ctest: timeout=120
 import unittest
