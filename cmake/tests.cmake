@@ -3,7 +3,7 @@
 # A test may say how it wants to be run, in a comment of its own:
 #   ctest: release-only    not under the sanitizers (it measures time, or it reads the tree only)
 #   ctest: alone           nothing else runs beside it
-#   ctest: timeout=600     seconds, where 300 are too few
+#   ctest: timeout=600     seconds, where 900 are too few
 # and a C test which library it needs beside cmocka and jansson:
 #   link: udunits2
 # Tests run in the source root and find there: TOWERSHAFT (the command), TS_SOURCE, TS_BUILD.
@@ -41,7 +41,7 @@ function(ts_add_test test source)
     add_test(NAME ${test} COMMAND ${ARGN})
     string(REGEX MATCH "^[^/]+" label "${source}")
     set_tests_properties(${test} PROPERTIES
-        WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS ${label} TIMEOUT 300
+        WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS ${label} TIMEOUT 900
         ENVIRONMENT "${test_environment}")
     if(wishes MATCHES "alone")
         set_tests_properties(${test} PROPERTIES RUN_SERIAL TRUE)

@@ -3,7 +3,7 @@
  * 520 invented problems by a fixed seed (60 under the sanitizers), and 325 more with step shafts;
  * TS_SOAK=20 makes 20 times as many.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"

@@ -3,7 +3,7 @@
  * 300 invented problems a relation (30 under the sanitizers), many too large to enumerate, each
  * against its mirror image, relabelled, with another demand, and with more power.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"

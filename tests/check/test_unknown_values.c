@@ -1,6 +1,6 @@
 /* Knowing less never makes a drive hold: every value of every failing page, made unknown in turn.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "page_snippet.h"
 

@@ -1,3 +1,4 @@
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Do the files that `draw` writes read as what they are, and hold no clock and no machine?"""
 
 import os

@@ -4,7 +4,7 @@
  * judged and written; then every request from the n-th on.  libfyaml takes its memory from
  * the C library and is not part of this sweep.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "support/close.h"
 #include "support/faulty_allocator.h"

@@ -3,7 +3,7 @@
  * Requests of the study's allocator fail once, in turn, while a report is written in both formats.
  * Pango, cairo and GLib take their memory from the C library and are not part of this.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "support/close.h"
 #include "support/faulty_allocator.h"

@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does the program say what a second, independent one says of the same drive?
 
 tests/second/drive_second.py reads the same files and computes ratios, senses, places, speeds,

@@ -4,7 +4,7 @@
  * either reads, and then its train can be laid out, or is refused with messages that have a line
  * and a column; none may take more than 64 MB or a second.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "model/reader.h"
 #include "model/train.h"

@@ -4,7 +4,7 @@
  * refused with messages that have a line and a column, or is computed, told as JSON that can be
  * read, and told on a page.  In checked builds every formula proves itself on the way.
  *
- * ctest: timeout=600
+ * ctest: timeout=1200
  */
 #include "support/close.h"
 #include "support/read_file.h"

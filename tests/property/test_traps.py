@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does every example hold, keep to its envelope, and does every trap fail for its one reason?
 
 A trap is an example with one planted fault.  Its first line names the rule that must refuse it,
