@@ -31,6 +31,8 @@ typedef enum ts_float_scheme {
 } ts_float_scheme;
 typedef enum ts_support { TS_STRADDLED, TS_OVERHUNG } ts_support;
 
+#define TS_CONDITIONS_MOST 40 /* a drive file tells no more of them */
+
 /* conditions: name: {hp: 2600 rpm, lp: 0 rpm, events: 18000 | hours: 4200 h} */
 typedef struct ts_condition {
     const char *name;

@@ -36,7 +36,7 @@ static const ts_field drive_fields[] = {
      .form = TS_FORM_NAMED,
      .need = TS_REQUIRED,
      TS_LIST_AT(ts_drive, conditions, condition_count),
-     .most    = 40,
+     .most    = TS_CONDITIONS_MOST,
      .record  = &ts_table_condition,
      .says    = "The operating conditions, in the order in which the engine meets them.",
      .example = "{crank: {hp: 2600 rpm, events: 18000}}"},

@@ -68,8 +68,35 @@ void ts_lines_load(const ts_lines_case *c);
 bool ts_line_place(const ts_lines_case *c, uint32_t line);
 /* The sections round the bearings that were chosen; false, with a fault. */
 bool ts_line_outline(const ts_lines_case *c, uint32_t line);
-/* Reactions of two bearings by statics alone, then bearings that hold them. */
+/* Reactions of two bearings by statics alone, then bearings that hold them: line_reaction.c,
+ * line_duty.c, line_choice.c, line_slip.c, and line_bearing.c, which calls them in turn. */
 void ts_line_bear(const ts_lines_case *c, uint32_t line);
+
+/* Does anything push along the shaft? */
+bool ts_line_has_axial(const ts_lines_case *c, const ts_line *line);
+void ts_line_choose_locating(const ts_lines_case *c, ts_line *line);
+void ts_line_react(const ts_line *line, ts_line_case *one);
+
+/* What every condition asks of bearing k; returns how many conditions. */
+int            ts_line_list_duties(const ts_lines_case *c, uint32_t line, int k,
+                                   ts_bearing_duty duties[TS_CONDITIONS_MOST]);
+ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                                 const ts_bearing_duty *duty, ts_workings *workings);
+/* All conditions, by the sum of their harm; each into `ratings` unless that is NULL. */
+ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                                   const ts_bearing_duty *duties, int count,
+                                   ts_duty_rating *ratings);
+
+/* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
+bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
+                            const ts_bearing_duty *duties, int count);
+/* Does the file tell the inside or the capacities?  They then stand over those of the choice, or
+ * over an empty one. */
+bool ts_line_is_own(const ts_bearing_seat *seat);
+void ts_line_begin_own(ts_line_bearing *b);
+void ts_line_overlay_own(ts_line_bearing *b);
+
+void ts_line_judge_slip(const ts_lines_case *c, uint32_t line, int k);
 /* Unit answers, then deflections in all conditions. */
 void ts_line_bend(const ts_lines_case *c, uint32_t line);
 

@@ -193,16 +193,14 @@ static bool is_outdone(const rated_case *all, uint32_t count, uint32_t i)
     return false;
 }
 
-#define CONDITIONS_MOST 40
-
 static void rate(const ts_lines_case *c, uint32_t number, ts_line_notch *notch)
 {
     const ts_line *line = &c->lines->lines[number];
-    rated_case     all[CONDITIONS_MOST];
+    rated_case     all[TS_CONDITIONS_MOST];
     uint32_t       count = 0;
     double         low = 0.0, high = 0.0, most = 0.0;
 
-    for (uint32_t i = 0; i < c->drive->condition_count && i < CONDITIONS_MOST; i++) {
+    for (uint32_t i = 0; i < c->drive->condition_count; i++) {
         const carried here = at(line, ts_line_case_at(c, number, i), notch->x);
 
         all[count++] = (rated_case){here.M_b, fabs(here.T), fabs(here.N)};

@@ -1,0 +1,256 @@
+/* rating/line_choice.c: which bearing is the lightest that holds, or which one does the file tell?
+ */
+#include "rating/drive_lines_parts.h"
+
+#include <math.h>
+
+static double mass_of(const ts_bearing_size *size, const ts_line_generic *one)
+{
+    return (size->D * size->D - size->d * size->d) * size->B * one->bearing.rows;
+}
+
+typedef struct candidate {
+    size_t       size;
+    ts_line_make make;
+    double       mass;
+} candidate;
+
+#define BORES_MOST      7
+#define CANDIDATES_MOST (BORES_MOST * TS_LINE_SERIES * 3)
+
+static bool fits_form(const ts_line_bearing *b, bool axial, ts_line_make make)
+{
+    if (b->seat->rows.standing == TS_GIVEN && make != TS_MAKE_ROLLER &&
+        (b->seat->rows.value == 2) != (make == TS_MAKE_ANGULAR_PAIR))
+        return false;
+    if (b->seat->form.standing == TS_GIVEN) {
+        switch (b->seat->form.value) {
+        case TS_SEAT_DEEP_GROOVE:
+            return make == TS_MAKE_DEEP_GROOVE;
+        case TS_SEAT_ANGULAR_CONTACT:
+            /* A single one cannot hold a shaft both ways. */
+            return b->seat->rows.standing == TS_GIVEN
+                       ? make == TS_MAKE_ANGULAR || make == TS_MAKE_ANGULAR_PAIR
+                       : make == TS_MAKE_ANGULAR_PAIR;
+        default:
+            return make == TS_MAKE_ROLLER;
+        }
+    }
+    if (make == TS_MAKE_ANGULAR)
+        return false;
+    /* Bevels ask for bearings that hardly give way, and push along the shaft both ways. */
+    if (b->locates)
+        return axial ? make == TS_MAKE_ANGULAR_PAIR : make != TS_MAKE_ROLLER;
+    return axial ? make == TS_MAKE_ROLLER : make != TS_MAKE_ANGULAR_PAIR;
+}
+
+/* Bores that may be taken: that of the file, or the journal and what is a little wider. */
+static int list_bores(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                      double bores[BORES_MOST])
+{
+    const ts_lines_catalog *catalog = c->lines->catalog;
+    int                     count   = 0;
+
+    bores[count++] = b->bearing.d;
+    if (ts_measure_known(b->seat->bore))
+        return count;
+    for (size_t i = 0; i < catalog->bore_count && count < BORES_MOST; i++)
+        if (catalog->bores[i] > b->bearing.d + 1e-6 && catalog->bores[i] <= line->d_most)
+            bores[count++] = catalog->bores[i];
+    return count;
+}
+
+static void enter(const ts_lines_case *c, size_t size, ts_line_make make, candidate *out,
+                  int *count)
+{
+    const ts_line_generic *one = ts_lines_generic(c->lines->catalog, size, make);
+
+    if (!one->sound || *count == CANDIDATES_MOST)
+        return;
+    const candidate made = {size, make, mass_of(&c->lines->catalog->sizes[size], one)};
+    int             at   = (*count)++;
+    for (; at > 0 && out[at - 1].mass > made.mass; at--)
+        out[at] = out[at - 1];
+    out[at] = made;
+}
+
+/* Every generic bearing of those bores, the lightest first. */
+static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                           candidate out[CANDIDATES_MOST])
+{
+    double     bores[BORES_MOST];
+    const bool axial      = ts_line_has_axial(c, line);
+    const int  bore_count = list_bores(c, line, b, bores);
+    int        count      = 0;
+
+    for (int i = 0; i < bore_count; i++)
+        for (int s = 0; s < TS_LINE_SERIES; s++) {
+            const size_t size = ts_lines_size_of(c->lines->catalog, s, bores[i]);
+
+            if (size == c->lines->catalog->size_count ||
+                (b->seat->series.standing == TS_GIVEN && b->seat->series.value != s))
+                continue;
+            for (int make = 0; make < TS_MAKES; make++)
+                if (fits_form(b, axial, (ts_line_make)make))
+                    enter(c, size, (ts_line_make)make, out, &count);
+        }
+    return count;
+}
+
+static double limit_of(ts_measure measure)
+{
+    return ts_measure_known(measure) ? measure.value : 0.0;
+}
+
+/* Rollers that carry next to nothing where most time is spent are no choice either. */
+static bool rolls(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duty)
+{
+    return one->bearing.form != TS_BEARING_CYLINDRICAL_ROLLER ||
+           duty->F_r >= 0.02 * one->ability.C_r * limit_of(c->drive->limits.bearing_slip);
+}
+
+static bool holds(const ts_lines_case *c, const ts_bearing_rating *rating)
+{
+    const ts_limits *limits = &c->drive->limits;
+
+    return rating->L_nmh >= c->lines->life * limit_of(limits->bearing_life) &&
+           rating->S_0 >= limit_of(limits->bearing_static_safety);
+}
+
+/* The condition that wears most at equal capacities, which most bearings fail in or in none. */
+static int hardest(const ts_bearing_duty *duties, int count)
+{
+    double most = -1.0;
+    int    at   = 0;
+
+    for (int i = 0; i < count; i++) {
+        const double F    = duties[i].F_r + duties[i].F_a,
+                     wear = F * F * F * duties[i].n * duties[i].t;
+        if (wear > most) {
+            most = wear;
+            at   = i;
+        }
+    }
+    return at;
+}
+
+static int longest(const ts_bearing_duty *duties, int count)
+{
+    int at = 0;
+
+    for (int i = 1; i < count; i++)
+        if (duties[i].n > 0.0 && duties[i].t > duties[at].t)
+            at = i;
+    return at;
+}
+
+/* False: that condition alone wears it out. */
+static bool may_hold(const ts_lines_case *c, const ts_line_generic *one,
+                     const ts_bearing_duty *duty)
+{
+    const ts_duty_rating rating = ts_line_rate_duty(&one->bearing, &one->ability, duty, NULL);
+
+    return duty->t / rating.L_nmh * limit_of(c->drive->limits.bearing_life) <= 1.0;
+}
+
+/* The lightest that holds, else the one that lasts longest. */
+bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
+                            const ts_bearing_duty *duties, int count)
+{
+    candidate              found[CANDIDATES_MOST];
+    const int              most = list_candidates(c, line, b, found), hard = hardest(duties, count);
+    const ts_line_generic *best = NULL, *idle = NULL;
+    const char            *series = NULL, *idle_series = NULL;
+
+    for (int i = 0; i < most; i++) {
+        const ts_line_generic *one =
+            ts_lines_generic(c->lines->catalog, found[i].size, found[i].make);
+        if (idle == NULL && (best == NULL || one->ability.C_r > best->ability.C_r)) {
+            best   = one; /* what bears most, should none hold */
+            series = c->lines->catalog->sizes[found[i].size].series;
+        }
+        if (!may_hold(c, one, &duties[hard]))
+            continue;
+        const ts_bearing_rating rating =
+            ts_line_rate_all(&one->bearing, &one->ability, duties, count, NULL);
+        if (!holds(c, &rating))
+            continue;
+        series = c->lines->catalog->sizes[found[i].size].series;
+        best   = one;
+        if (rolls(c, one, &duties[longest(duties, count)])) {
+            idle = NULL;
+            break;
+        }
+        if (idle == NULL) {
+            idle        = one;
+            idle_series = series;
+        }
+    }
+    if (idle != NULL) {
+        best   = idle;
+        series = idle_series;
+    }
+    if (best == NULL)
+        return false;
+    b->bearing = best->bearing;
+    b->ability = best->ability;
+    b->series  = series;
+    return true;
+}
+
+/* ---- a bearing of one's own -------------------------------------------------------------------
+ */
+
+static double own_or(ts_measure own, double otherwise)
+{
+    return ts_measure_known(own) ? own.value : otherwise;
+}
+
+bool ts_line_is_own(const ts_bearing_seat *seat)
+{
+    return ts_measure_known(seat->outside) || ts_measure_known(seat->ball) ||
+           ts_measure_known(seat->length) || seat->elements.standing == TS_GIVEN ||
+           ts_measure_known(seat->capacity) || ts_measure_known(seat->static_capacity) ||
+           ts_measure_known(seat->angle);
+}
+
+/* What was chosen or taken from its series, with the file's own numbers over it. */
+void ts_line_overlay_own(ts_line_bearing *b)
+{
+    const ts_bearing_seat *seat = b->seat;
+    ts_bearing            *own  = &b->bearing;
+
+    if (seat->form.standing == TS_GIVEN)
+        own->form = (ts_bearing_form)seat->form.value;
+    own->D           = own_or(seat->outside, own->D);
+    own->alpha       = own_or(seat->angle, own->alpha);
+    own->inside.D_w  = own_or(seat->ball, own->inside.D_w);
+    own->inside.L_we = own_or(seat->length, own->inside.L_we);
+    own->inside.D_pw = ts_measure_known(seat->outside) ? (own->d + own->D) / 2.0 : own->inside.D_pw;
+    if (seat->elements.standing == TS_GIVEN)
+        own->inside.Z = (int)seat->elements.value;
+    own->C_r                     = own_or(seat->capacity, own->C_r);
+    own->C_0r                    = own_or(seat->static_capacity, own->C_0r);
+    const ts_bearing_fault fault = ts_bearing_prepare(own, &b->ability, NULL);
+    b->fault                     = fault == TS_BEARING_FINE ? NULL : ts_bearing_fault_says(fault);
+}
+
+/* Without a generic one of that form and bore the file must tell the whole inside. */
+void ts_line_begin_own(ts_line_bearing *b)
+{
+    const ts_bearing_seat *seat = b->seat;
+
+    b->bearing =
+        (ts_bearing){.form   = seat->form.standing == TS_GIVEN ? (ts_bearing_form)seat->form.value
+                                                               : TS_BEARING_DEEP_GROOVE,
+                     .rows   = seat->rows.standing == TS_GIVEN ? (int)seat->rows.value : 1,
+                     .d      = b->bearing.d,
+                     .D      = (double)NAN,
+                     .inside = {.D_w  = (double)NAN,
+                                .L_we = (double)NAN,
+                                .D_pw = (double)NAN,
+                                .f_i  = 0.52,
+                                .f_e  = 0.52},
+                     .C_r    = (double)NAN,
+                     .C_0r   = (double)NAN};
+}
