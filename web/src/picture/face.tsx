@@ -1,5 +1,6 @@
 // What does the machine look like from behind or from the front, and how is it taken hold of?
-import { useEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useSignal, type Signal } from "@preact/signals";
 import { branchOf, changeTeeth, movePad, moveShaft, otherFace } from "../state/acts";
 import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
 import { Mark, markOf } from "../show/mark";
@@ -17,13 +18,17 @@ interface Drag { shaft: number; x: number; y: number; moved: boolean; over: numb
 function useSize() {
   const ref = useRef<HTMLDivElement>(null);
   const [size, setSize] = useState({ width: 900, height: 480 });
-  useEffect(() => {
-    if (ref.current === null) return;
-    const watch = new ResizeObserver((entries) => {
-      const box = entries[0]?.contentRect;
-      if (box && box.width > 50 && box.height > 50) setSize({ width: Math.floor(box.width), height: Math.floor(box.height) });
-    });
-    watch.observe(ref.current);
+  // Before the first frame is shown: a picture that jumps slips out of the hand.
+  useLayoutEffect(() => {
+    const place = ref.current;
+    if (place === null) return;
+    const take = (): void => {
+      const width = place.clientWidth, height = place.clientHeight;
+      if (width > 50 && height > 50) setSize((old) => (old.width === width && old.height === height ? old : { width, height }));
+    };
+    take();
+    const watch = new ResizeObserver(take);
+    watch.observe(place);
     return () => watch.disconnect();
   }, []);
   return { ref, size };
@@ -308,16 +313,20 @@ function drop(now: View, drag: Drag, near: "front" | "rear"): void {
 export function FacePicture(props: { front: boolean }) {
   const now = view.value;
   const { ref, size } = useSize();
-  const [drag, setDrag] = useState<Drag | null>(null);
-  if (now === null) return <div ref={ref} class="picture" />;
-  return <Face now={now} front={props.front} holder={ref} size={size} drag={drag} setDrag={setDrag} />;
+  const held = useSignal<Drag | null>(null);
+  return (
+    <div ref={ref} class="picture">
+      {now !== null && <Face now={now} front={props.front} holder={ref} size={size} held={held} />}
+    </div>
+  );
 }
 
 function Face(props: {
   now: View; front: boolean; holder: { current: HTMLDivElement | null }; size: { width: number; height: number };
-  drag: Drag | null; setDrag: (drag: Drag | null) => void;
+  held: Signal<Drag | null>;
 }) {
-  const { now, front, size, drag, setDrag } = props;
+  const { now, front, size, held } = props;
+  const drag = held.value;
   const c = condition.value;
   const near = front ? "front" : "rear";
   const other = front ? "rear" : "front";
@@ -335,21 +344,24 @@ function Face(props: {
     chosen.value = shaft;
     if (shaft >= 0 && event.button === 0) {
       (event.currentTarget as Element).setPointerCapture(event.pointerId);
-      setDrag({ shaft, x, y, moved: false, over: null });
+      held.value = { shaft, x, y, moved: false, over: null };
     }
   };
+  // A quick hand moves and lets go before the page is drawn again: read what is held, not what is drawn.
   const move = (event: PointerEvent): void => {
+    const drag = held.value;
     if (drag === null) return;
     const [x, y] = point(event);
     const from = now.shafts[drag.shaft];
     const moved = drag.moved || Math.hypot(x - toX(sheet, from?.x ?? 0), y - toY(sheet, from?.y ?? 0)) > Math.max(14, 0.5 * (from?.r ?? 0) * sheet.k);
     const inZone = x > zone.x && x < zone.x + zone.width && y > zone.y && y < zone.y + zone.height;
     const over = shaftUnder(now, sheet, x, y);
-    setDrag({ ...drag, x, y, moved, over: inZone ? "other" : over >= 0 && over !== drag.shaft ? over : null });
+    held.value = { ...drag, x, y, moved, over: inZone ? "other" : over >= 0 && over !== drag.shaft ? over : null };
   };
   const up = (): void => {
+    const drag = held.value;
+    held.value = null;
     if (drag !== null && drag.moved) drop(now, drag, near);
-    setDrag(null);
   };
   const wheel = (event: WheelEvent): void => {
     const [x, y] = point(event);
@@ -361,46 +373,44 @@ function Face(props: {
   };
   const from = drag === null ? undefined : now.shafts[drag.shaft];
   return (
-    <div ref={props.holder} class="picture">
-      <svg width={sheet.width} height={sheet.height} role="img" aria-label={summary(now, c, front)}
-        onPointerDown={down} onPointerMove={move} onPointerUp={up} onPointerCancel={() => setDrag(null)} onWheel={wheel}>
-        <Dial now={now} sheet={sheet} />
-        <Around now={now} sheet={sheet} />
-        <Boxes now={now} sheet={sheet} />
-        <Gears now={now} sheet={sheet} turn={keep} />
-        <Hub now={now} sheet={sheet} condition={c} />
-        <Bodies now={now} sheet={sheet} />
-        <Ribbons now={now} sheet={sheet} condition={c} />
-        {boxShafts(now).map(({ shaft, index }) => {
-          if (shaft.x === null || shaft.y === null) return null;
-          const x = toX(sheet, shaft.x), y = toY(sheet, shaft.y);
-          return (
-            <g key={shaft.address} class="shaft">
-              <Sense shaft={shaft} sheet={sheet} />
-              {(index === chosen.value || index === drag?.over) && <>
-                <circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
-                <circle class={index === chosen.value ? "ring" : "ring target"} cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
-              </>}
-              <circle class="number" cx={x} cy={y} r={10} />
-              <text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>
-              <Marks now={now} index={index} x={x} y={y} />
-            </g>
-          );
-        })}
-        <text class="label strong" x={14} y={sheet.height - 44}>{front ? "Seen from the front" : "Seen from behind"}</text>
-        <text class="small" x={14} y={sheet.height - 28}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>
-        <RibbonScale now={now} sheet={sheet} x={14} y={sheet.height - 12} />
-        {drag?.moved && from !== undefined && (
-          <g class="dragging">
-            <line class="p2" x1={toX(sheet, from.x ?? 0)} y1={toY(sheet, from.y ?? 0)} x2={drag.x} y2={drag.y} />
-            <circle class="ghost" cx={drag.x} cy={drag.y} r={from.r * sheet.k} />
-            <rect class={drag.over === "other" ? "zone over" : "zone"} {...zone} />
-            <text class="label" text-anchor="middle" x={zone.x + zone.width / 2} y={zone.y + 30}>{`drop here: to the ${other}`}</text>
-            <text class="small" text-anchor="middle" x={zone.x + zone.width / 2} y={zone.y + 48}>or on a shaft</text>
+    <svg width={sheet.width} height={sheet.height} role="img" aria-label={summary(now, c, front)}
+      onPointerDown={down} onPointerMove={move} onPointerUp={up} onPointerCancel={() => { held.value = null; }} onWheel={wheel}>
+      <Dial now={now} sheet={sheet} />
+      <Around now={now} sheet={sheet} />
+      <Boxes now={now} sheet={sheet} />
+      <Gears now={now} sheet={sheet} turn={keep} />
+      <Hub now={now} sheet={sheet} condition={c} />
+      <Bodies now={now} sheet={sheet} />
+      <Ribbons now={now} sheet={sheet} condition={c} />
+      {boxShafts(now).map(({ shaft, index }) => {
+        if (shaft.x === null || shaft.y === null) return null;
+        const x = toX(sheet, shaft.x), y = toY(sheet, shaft.y);
+        return (
+          <g key={shaft.address} class="shaft">
+            <Sense shaft={shaft} sheet={sheet} />
+            {(index === chosen.value || index === drag?.over) && <>
+              <circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
+              <circle class={index === chosen.value ? "ring" : "ring target"} cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
+            </>}
+            <circle class="number" cx={x} cy={y} r={10} />
+            <text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>
+            <Marks now={now} index={index} x={x} y={y} />
           </g>
-        )}
-      </svg>
-    </div>
+        );
+      })}
+      <text class="label strong" x={14} y={sheet.height - 44}>{front ? "Seen from the front" : "Seen from behind"}</text>
+      <text class="small" x={14} y={sheet.height - 28}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>
+      <RibbonScale now={now} sheet={sheet} x={14} y={sheet.height - 12} />
+      {drag?.moved && from !== undefined && (
+        <g class="dragging">
+          <line class="p2" x1={toX(sheet, from.x ?? 0)} y1={toY(sheet, from.y ?? 0)} x2={drag.x} y2={drag.y} />
+          <circle class="ghost" cx={drag.x} cy={drag.y} r={from.r * sheet.k} />
+          <rect class={drag.over === "other" ? "zone over" : "zone"} {...zone} />
+          <text class="label" text-anchor="middle" x={zone.x + zone.width / 2} y={zone.y + 30}>{`drop here: to the ${other}`}</text>
+          <text class="small" text-anchor="middle" x={zone.x + zone.width / 2} y={zone.y + 48}>or on a shaft</text>
+        </g>
+      )}
+    </svg>
   );
 }
 
