@@ -1,5 +1,5 @@
 #!/usr/bin/env python3
-"""How does a printed table become C?  One row of data/*.tsv, one initialiser of strings.
+"""How does a printed table become C?  One row of data/*.tsv, one initialiser.
 
     table_to_c.py data/unit.tsv unit.inc
 
@@ -8,9 +8,15 @@ them names the columns, with tabs between.  Every other line is a row with as ma
 is a string, with the digits as printed.  The head becomes a comment and a row becomes
 
     {"lbf.in", "torque", "0.1129848290276167", "0", "derived from ..."},
+
+A line "numbers: A B" of the head names columns that become doubles, the digits as printed; "-" stands
+for a value that the table does not know and becomes NAN.
 """
 
+import re
 import sys
+
+NUMBER = re.compile(r"-?[0-9]+(\.[0-9]+)?([eE][-+]?[0-9]+)?")
 
 
 def fail(path, line, says):
@@ -61,11 +67,30 @@ def read(path):
     return head, rows
 
 
+def columns_of_numbers(path, head):
+    """Places of the columns that the head calls numbers."""
+    columns = head[-1].split("\t")
+    names = [name for line in head[:-1] if line.startswith("numbers: ") for name in line.split()[1:]]
+    for name in names:
+        if name not in columns:
+            fail(path, 1, f"the head calls {name!r} a number, which is no column")
+    return {columns.index(name) for name in names}
+
+
+def number(path, cell):
+    if cell == "-":
+        return "NAN"
+    if not NUMBER.fullmatch(cell):
+        fail(path, 1, f"{cell!r} stands in a column of numbers")
+    return cell
+
+
 def main():
     if len(sys.argv) != 3:
         sys.exit("usage: table_to_c.py data/<name>.tsv <out.inc>")
     path, out = sys.argv[1:]
     head, rows = read(path)
+    numbers = columns_of_numbers(path, head)
     with open(out, "w", encoding="ascii", newline="\n") as file:
         file.write(f"/* Made from {path}; change that, not this.\n *\n")
         for line in head:
@@ -74,7 +99,9 @@ def main():
             file.write(f" * {text}".rstrip() + "\n")
         file.write(" */\n")
         for cells in rows:
-            file.write("{" + ", ".join(quoted(cell) for cell in cells) + "},\n")
+            written = (number(path, cell) if place in numbers else quoted(cell)
+                       for place, cell in enumerate(cells))
+            file.write("{" + ", ".join(written) + "},\n")
 
 
 if __name__ == "__main__":

@@ -1,8 +1,6 @@
 /* catalog/agma2003_allowable.c: which line belongs to a bevel gear steel, and what does it say? */
 #include "catalog/agma2003_allowable.h"
 
-#include "base/number.h"
-
 #include <math.h>
 #include <string.h>
 
@@ -10,7 +8,8 @@
 #define PSI     6894.757293168361 /* Pa; 4.4482216152605/0.0254^2 */
 
 typedef struct allowable_row {
-    const char *treatment, *grade, *quantity, *A, *B, *least, *most;
+    const char *treatment, *grade, *quantity;
+    double      A, B, least, most; /* of a flat line: A, least, most NAN */
 } allowable_row;
 
 static const allowable_row rows[] = {
@@ -37,19 +36,10 @@ static const line_names names[2][2] = {
     {{"A_H2", "B_H2", "HB_2"}, {"A_F2", "B_F2", "HB_2"}},
 };
 
-static double number_in(const char *cell)
-{
-    double value = NAN;
-    size_t taken = 0;
-
-    (void)ts_number_parse(ts_text_of(cell), &value, &taken);
-    return value;
-}
-
 /* Does the number hold for every hardness? */
 static bool is_flat(const allowable_row *row)
 {
-    return row->least[0] == '-';
+    return isnan(row->least);
 }
 
 static const allowable_row *find_row(ts_agma2003_steel steel, int grade, char quantity)
@@ -65,7 +55,7 @@ static double stress_of(const allowable_row *row, double HB, int gear, int quant
                         ts_workings *workings)
 {
     const line_names *name = &names[gear][quantity];
-    const double      A = number_in(row->A), B = number_in(row->B);
+    const double      A = row->A, B = row->B;
     const ts_input    inputs[] = {{name->A, A}, {name->HB, HB}, {name->B, B}};
 
     if (is_flat(row)) {
@@ -81,7 +71,7 @@ static double stress_of(const allowable_row *row, double HB, int gear, int quant
 
 static bool within(const allowable_row *row, double HB)
 {
-    return is_flat(row) || (HB >= number_in(row->least) && HB <= number_in(row->most));
+    return is_flat(row) || (HB >= row->least && HB <= row->most);
 }
 
 ts_agma2003_allowable ts_agma2003_allowable_of(ts_agma2003_steel steel, int grade, double HB,

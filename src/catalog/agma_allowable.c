@@ -2,7 +2,6 @@
  */
 #include "catalog/agma_allowable.h"
 
-#include "base/number.h"
 #include "catalog/hardness.h"
 
 #include <math.h>
@@ -12,7 +11,9 @@
 #define PSI    6894.757293168361 /* Pa; 4.4482216152605/0.0254^2 */
 
 typedef struct allowable_row {
-    const char *treatment, *variant, *grade, *quantity, *A, *B, *least, *most, *scale, *note;
+    const char *treatment, *variant, *grade, *quantity;
+    double      A, B, least, most;
+    const char *scale, *note;
 } allowable_row;
 
 static const allowable_row rows[] = {
@@ -64,15 +65,6 @@ double ts_superficial_hardness(double HRC)
 
 /* ---- lines ----------------------------------------------------------------------------------- */
 
-static double number_in(const char *cell)
-{
-    double value = NAN;
-    size_t taken = 0;
-
-    (void)ts_number_parse(ts_text_of(cell), &value, &taken);
-    return value;
-}
-
 static double in_scale(const ts_agma_steel *steel, const char *scale)
 {
     if (strcmp(scale, "core") == 0)
@@ -98,14 +90,14 @@ static bool find_line(const ts_agma_steel *steel, char quantity, line *found)
         if (row->quantity[0] != quantity || row->grade[0] != '0' + steel->grade ||
             strcmp(row->treatment, key->name) != 0 || strcmp(row->variant, key->variant) != 0)
             continue;
-        const double least = number_in(row->least);
+        const double least = row->least;
         found->hardness    = in_scale(steel, row->scale);
-        found->most        = number_in(row->most);
+        found->most        = row->most;
         if (!any)
             found->least = least;
         if (!any || found->hardness >= least) {
-            found->A = number_in(row->A);
-            found->B = number_in(row->B);
+            found->A = row->A;
+            found->B = row->B;
         }
         any = true;
     }

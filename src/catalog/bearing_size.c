@@ -2,15 +2,14 @@
  * one? */
 #include "catalog/bearing_size.h"
 
-#include "base/number.h"
-
 #include <math.h>
 #include <string.h>
 
 static const double pi = 3.14159265358979323846;
 
 typedef struct size_row {
-    const char *series, *d, *D, *B;
+    const char *series;
+    double      d, D, B; /* mm */
 } size_row;
 
 static const size_row sizes[] = {
@@ -18,7 +17,8 @@ static const size_row sizes[] = {
 };
 
 typedef struct inside_row {
-    const char *form, *series, *ball, *length, *groove, *fill;
+    const char *form, *series;
+    double      ball, length, groove, fill;
 } inside_row;
 
 static const inside_row insides[] = {
@@ -50,17 +50,6 @@ bool ts_bearing_form_named(ts_text name, ts_bearing_form *form)
     return false;
 }
 
-/* "-" stands for what does not apply. */
-static double number_in(const char *cell)
-{
-    double value = 0.0;
-    size_t taken = 0;
-
-    if (ts_number_parse(ts_text_of(cell), &value, &taken) != TS_NUMBER_FINE)
-        return NAN;
-    return value;
-}
-
 size_t ts_bearing_size_count(void)
 {
     return SIZE_COUNT;
@@ -72,9 +61,9 @@ ts_bearing_size ts_bearing_size_at(size_t index)
 
     return (ts_bearing_size){
         .series = row->series,
-        .d      = number_in(row->d) / 1000.0,
-        .D      = number_in(row->D) / 1000.0,
-        .B      = number_in(row->B) / 1000.0,
+        .d      = row->d / 1000.0,
+        .D      = row->D / 1000.0,
+        .B      = row->B / 1000.0,
     };
 }
 
@@ -107,18 +96,18 @@ bool ts_bearing_inside_of(ts_bearing_form form, const ts_bearing_size *size,
 
     if (row == NULL)
         return false;
-    const double D_w  = number_in(row->ball) * (size->D - size->d);
+    const double D_w  = row->ball * (size->D - size->d);
     const double D_pw = (size->D + size->d) / 2.0;
     const double half = asin(D_w / D_pw); /* of the arc that one element takes */
-    const double fill = number_in(row->fill);
+    const double fill = row->fill;
     const double most =
         form == TS_BEARING_DEEP_GROOVE ? 1.0 + fill * pi / 180.0 / (2.0 * half) : fill * pi / half;
-    const double groove = number_in(row->groove);
+    const double groove = row->groove;
 
     *inside = (ts_bearing_inside){
         .Z    = (int)most,
         .D_w  = D_w,
-        .L_we = number_in(row->length) * size->B,
+        .L_we = row->length * size->B,
         .D_pw = D_pw,
         .f_i  = groove,
         .f_e  = groove,

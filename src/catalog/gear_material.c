@@ -1,8 +1,6 @@
 /* catalog/gear_material.c: which row of the tables belongs to a steel, and what does it say? */
 #include "catalog/gear_material.h"
 
-#include "base/number.h"
-
 #include <math.h>
 #include <string.h>
 
@@ -10,7 +8,8 @@
 #define LINE_SOURCE "data/gear_strength.tsv, N/mm2 and hardness as printed; " ISO_6336_5
 
 typedef struct material_row {
-    const char *key, *class, *grade, *variant, *hardness, *core, *yield, *E, *nu, *rho;
+    const char *key, *class, *grade, *variant;
+    double      hardness, core, yield, E, nu, rho;
     const char *source, *basis;
 } material_row;
 
@@ -24,7 +23,9 @@ const char *const ts_gear_material_keys[] = {
 };
 
 typedef struct strength_row {
-    const char *class, *grade, *variant, *quantity, *A, *B, *least, *most, *scale, *note;
+    const char *class, *grade, *variant, *quantity;
+    double      A, B, least, most;
+    const char *scale, *note;
 } strength_row;
 
 static const strength_row strengths[] = {
@@ -65,17 +66,6 @@ bool ts_gear_class_surface_hardened(ts_gear_class class)
     return class != TS_GEAR_THROUGH_HARDENED && class != TS_GEAR_NORMALISED;
 }
 
-/* "-" stands for a value that the table does not know. */
-static double number_in(const char *cell, double factor)
-{
-    double value = 0.0;
-    size_t taken = 0;
-
-    if (ts_number_parse(ts_text_of(cell), &value, &taken) != TS_NUMBER_FINE)
-        return NAN;
-    return value * factor;
-}
-
 static ts_gear_material material_of(const material_row *row)
 {
     ts_gear_material material = {
@@ -83,12 +73,12 @@ static ts_gear_material material_of(const material_row *row)
         .class    = TS_GEAR_CASE_HARDENED,
         .grade    = row->grade,
         .variant  = row->variant,
-        .hardness = number_in(row->hardness, 1.0),
-        .core_HRC = number_in(row->core, 1.0),
-        .yield    = number_in(row->yield, 1e6),
-        .E        = number_in(row->E, 1e9),
-        .nu       = number_in(row->nu, 1.0),
-        .rho      = number_in(row->rho, 1.0),
+        .hardness = row->hardness,
+        .core_HRC = row->core,
+        .yield    = row->yield * 1e6,
+        .E        = row->E * 1e9,
+        .nu       = row->nu,
+        .rho      = row->rho,
         .source   = row->source,
         .basis    = row->basis,
     };
@@ -149,8 +139,7 @@ static bool find_line(const ts_gear_material *material, char quantity, double ha
             strcmp(row->grade, material->grade) != 0 ||
             strcmp(row->variant, material->variant) != 0)
             continue;
-        const line here = {number_in(row->A, 1.0), number_in(row->B, 1.0),
-                           number_in(row->least, 1.0), number_in(row->most, 1.0)};
+        const line here = {row->A, row->B, row->least, row->most};
         if (!any || hardness >= here.least)
             *found = here;
         any   = true;

@@ -2,13 +2,16 @@
  */
 #include "catalog/metal.h"
 
-#include "base/number.h"
 #include "quantity/quantity.h"
 
 #include <math.h>
 
 typedef struct metal_row {
-    const char *key, *E, *G, *nu, *rho, *cte, *unit, *Ftu, *Fty, *Fsu, *basis, *source;
+    const char *key;
+    double      E, G, nu, rho, cte;
+    const char *unit;
+    double      Ftu, Fty, Fsu;
+    const char *basis, *source;
 } metal_row;
 
 static const metal_row metals[] = {
@@ -22,17 +25,6 @@ const char *const ts_metal_keys[] = {
     NULL,
 };
 
-/* "-" stands for what the source does not say. */
-static double number_in(const char *cell, double factor)
-{
-    double value = 0.0;
-    size_t taken = 0;
-
-    if (ts_number_parse(ts_text_of(cell), &value, &taken) != TS_NUMBER_FINE)
-        return NAN;
-    return value * factor;
-}
-
 size_t ts_metal_count(void)
 {
     return METAL_COUNT;
@@ -45,14 +37,14 @@ ts_metal ts_metal_at(size_t index)
 
     return (ts_metal){
         .key    = row->key,
-        .E      = number_in(row->E, 1e9),
-        .G      = number_in(row->G, 1e9),
-        .nu     = number_in(row->nu, 1.0),
-        .rho    = number_in(row->rho, 1e3),
-        .cte    = number_in(row->cte, 1e-6),
-        .Ftu    = number_in(row->Ftu, unit),
-        .Fty    = number_in(row->Fty, unit),
-        .Fsu    = number_in(row->Fsu, unit),
+        .E      = row->E * 1e9,
+        .G      = row->G * 1e9,
+        .nu     = row->nu,
+        .rho    = row->rho * 1e3,
+        .cte    = row->cte * 1e-6,
+        .Ftu    = row->Ftu * unit,
+        .Fty    = row->Fty * unit,
+        .Fsu    = row->Fsu * unit,
         .basis  = row->basis,
         .source = row->source,
     };

@@ -53,6 +53,13 @@ class TableToC(unittest.TestCase):
         self.assertIn(" * source: a * / page\n * a | b\n", text)
         self.assertTrue(text.endswith('{"x", "y"},\n'))
 
+    def test_columns_of_numbers_become_doubles(self):
+        _, out = self.convert("# numbers: b\n# a\tb\n1\t2.50\nx\t-\ny\t-3e-6\n")
+        self.assertTrue(out.read_text().endswith('{"1", 2.50},\n{"x", NAN},\n{"y", -3e-6},\n'))
+        self.assert_refused("# numbers: c\n# a\tb\n1\t2\n", 1, "no column")
+        for word in ("2,5", "1e", "0x1", "nan", "", ".5"):
+            self.assert_refused(f"# numbers: b\n# a\tb\n1\t{word}\n", 1, "column of numbers")
+
     def test_malformed_tables_are_refused(self):
         self.assert_refused("# a\tb\nx\n", 2, "1 cells where the head names 2")
         self.assert_refused("x\ty\n", 1, "before the head")
