@@ -2,7 +2,7 @@
 #include "base/workings.h"
 
 #include "base/assert.h"
-#include "base/formula.h"
+#include "base/formula_shelf.h"
 
 #include <math.h>
 #include <string.h>
@@ -105,7 +105,7 @@ bool ts_formula_disagrees(const ts_formula *formula, double result, const ts_inp
     const char *missing = missing_part(formula);
     if (missing != NULL)
         return disagree(says, formula, missing);
-    if (!ts_formula_read(formula->text, nodes, &tree, &fault))
+    if (!ts_formula_reread(formula->text, nodes, &tree, &fault))
         return disagree_at(says, formula, &fault);
     const ts_input *unused = unused_input(&tree, inputs, count);
     if (unused != NULL) {
