@@ -16,12 +16,11 @@ for_building=(
     libfyaml-dev            # reads the drive file
     liblapacke-dev libopenblas-serial-dev # eigenvalues, on one thread
     libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
-    libmicrohttpd-dev       # the workbench
+    libmicrohttpd-dev libjansson-dev # the workbench; the tests read published cases with the latter
 )
 for_testing=(
     clang libclang-rt-14-dev llvm # sanitizers and libFuzzer, and names in their reports
     libcmocka-dev           # test runner
-    libjansson-dev          # reads published cases
     libudunits2-dev         # a second opinion on unit factors
     python3-jsonschema python3-yaml libxml2-utils poppler-utils # read back what the program writes
     locales                 # one test runs under de_DE.UTF-8

@@ -5,7 +5,7 @@
 #ifndef TS_APPS_SERVE_HANDLE_H
 #define TS_APPS_SERVE_HANDLE_H
 
-#include "apps/serve/json_tree.h"
+#include "apps/serve/request_body.h"
 #include "apps/serve/server.h"
 
 /* Answers a request that only reads.  Events are not among them. */

@@ -10,8 +10,7 @@
 typedef struct change {
     server                *at;
     struct MHD_Connection *to;
-    const json_tree       *tree;
-    const json_node       *whole;
+    const json_t          *whole;
 } change;
 
 /* ---- how it ended --------------------------------------------------------------------------- */
@@ -35,8 +34,8 @@ static enum MHD_Result answer(const change *one, sitting_end end)
 /* A page that has not seen the newest text does not change it. */
 static bool is_newest(const change *one)
 {
-    const json_node *base = json_tree_item(one->tree, one->whole, "base", JSON_NUMBER);
-    return base != NULL && base->number == (double)one->at->here.serial;
+    const json_t *base = request_body_item(one->whole, "base", JSON_INTEGER);
+    return base != NULL && json_integer_value(base) == (json_int_t)one->at->here.serial;
 }
 
 /* ---- edits ---------------------------------------------------------------------------------- */
@@ -52,16 +51,16 @@ static void forget(edited *it)
     growing_forget(&it->messages);
 }
 
-static void say_edit(growing *says, const json_node *at, const json_node *to, const json_node *move)
+static void say_edit(growing *says, const json_t *at, const json_t *to, const json_t *move)
 {
     if (says->length > SAYS_MOST)
         return;
     if (says->length > 0)
         growing_text(says, "; ");
-    growing_add(says, at->text, at->length);
+    growing_add(says, json_string_value(at), json_string_length(at));
     if (move != NULL) {
         growing_text(says, " to place ");
-        growing_number(says, (long long)move->number);
+        growing_number(says, json_integer_value(move));
         return;
     }
     if (to == NULL) {
@@ -69,20 +68,20 @@ static void say_edit(growing *says, const json_node *at, const json_node *to, co
         return;
     }
     growing_text(says, " = ");
-    growing_add(says, to->text, to->length < SAYS_MOST ? to->length : SAYS_MOST);
+    const size_t length = json_string_length(to);
+    growing_add(says, json_string_value(to), length < SAYS_MOST ? length : SAYS_MOST);
 }
 
 /* One edit by the library on what the edits before it left. */
-static ts_status edit_once(const change *one, const json_node *edit, edited *it)
+static ts_status edit_once(const change *one, const json_t *edit, edited *it)
 {
-    const json_node *at   = json_tree_item(one->tree, edit, "at", JSON_STRING);
-    const json_node *to   = json_tree_item(one->tree, edit, "to", JSON_STRING);
-    const json_node *gone = json_tree_item(one->tree, edit, "gone", JSON_TRUE);
-    const json_node *move = json_tree_item(one->tree, edit, "place", JSON_NUMBER);
-    const int        ways = (to != NULL) + (gone != NULL) + (move != NULL);
-    if (at == NULL || ways != 1 || strlen(at->text) != at->length ||
-        (to != NULL && strlen(to->text) != to->length) ||
-        (move != NULL && !(move->number >= 1.0 && move->number <= 1000.0)))
+    const json_t    *at    = request_body_item(edit, "at", JSON_STRING);
+    const json_t    *to    = request_body_item(edit, "to", JSON_STRING);
+    const json_t    *gone  = request_body_item(edit, "gone", JSON_TRUE);
+    const json_t    *move  = request_body_item(edit, "place", JSON_INTEGER);
+    const int        ways  = (to != NULL) + (gone != NULL) + (move != NULL);
+    const json_int_t place = move != NULL ? json_integer_value(move) : 1;
+    if (at == NULL || ways != 1 || place < 1 || place > 1000)
         return TS_NO_OUTPUT;
     ts_study *study  = NULL;
     growing   next   = {0};
@@ -90,10 +89,10 @@ static ts_status edit_once(const change *one, const json_node *edit, edited *it)
     ts_status status = ts_study_open(NULL, &study);
     if (status == TS_OK && move != NULL)
         status = ts_study_move_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
-                                     at->text, (uint32_t)move->number, &sink);
+                                     json_string_value(at), (uint32_t)place, &sink);
     else if (status == TS_OK)
         status = ts_study_set_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
-                                    at->text, to != NULL ? to->text : NULL, &sink);
+                                    json_string_value(at), json_string_value(to), &sink);
     if (status == TS_NOT_UNDERSTOOD) {
         sink = growing_sink(&it->messages);
         (void)ts_study_write_messages(study, true, 0, &sink);
@@ -111,28 +110,27 @@ static ts_status edit_once(const change *one, const json_node *edit, edited *it)
 
 static ts_status edit_all(const change *one, edited *it)
 {
-    const json_node *list = json_tree_item(one->tree, one->whole, "edits", JSON_ARRAY);
-    if (list == NULL || list->first == 0)
+    const json_t *list = request_body_item(one->whole, "edits", JSON_ARRAY);
+    if (json_array_size(list) == 0)
         return TS_NO_OUTPUT;
     growing_add(&it->text, one->at->here.text.bytes, one->at->here.text.length);
     ts_status status = it->text.failed ? TS_NO_MEMORY : TS_OK;
-    for (const json_node *edit = json_tree_first(one->tree, list); edit != NULL && status == TS_OK;
-         edit                  = json_tree_next(one->tree, edit))
-        status = edit_once(one, edit, it);
+    for (size_t i = 0; i < json_array_size(list) && status == TS_OK; i++)
+        status = edit_once(one, json_array_get(list, i), it);
     return status;
 }
 
 static enum MHD_Result act(const change *one)
 {
-    edited           it     = {0};
-    const json_node *says   = json_tree_item(one->tree, one->whole, "says", JSON_STRING);
-    const ts_status  status = edit_all(one, &it);
-    enum MHD_Result  sent;
+    edited          it     = {0};
+    const json_t   *says   = request_body_item(one->whole, "says", JSON_STRING);
+    const ts_status status = edit_all(one, &it);
+    enum MHD_Result sent;
     if (status == TS_OK && !it.says.failed) {
-        const bool named = says != NULL && says->length > 0 && says->length <= SAYS_MOST &&
-                           strlen(says->text) == says->length;
-        sent = answer(one, sitting_put(&one->at->here, it.text.bytes, it.text.length,
-                                       named ? says->text : it.says.bytes));
+        const size_t length = json_string_length(says);
+        const bool   named  = length > 0 && length <= SAYS_MOST;
+        sent                = answer(one, sitting_put(&one->at->here, it.text.bytes, it.text.length,
+                                       named ? json_string_value(says) : it.says.bytes));
     } else if (status == TS_NOT_UNDERSTOOD) {
         sent = reply_send(one->to, 422, "application/json", &it.messages);
     } else if (status == TS_NO_OUTPUT) {
@@ -148,10 +146,11 @@ static enum MHD_Result act(const change *one)
 
 static enum MHD_Result put_text(const change *one)
 {
-    const json_node *text = json_tree_item(one->tree, one->whole, "text", JSON_STRING);
-    if (text == NULL || text->length > WORKSPACE_FILE_MOST)
+    const json_t *text = request_body_item(one->whole, "text", JSON_STRING);
+    if (text == NULL || json_string_length(text) > WORKSPACE_FILE_MOST)
         return reply_say(one->to, 400, "a text of at most 4 MiB is wanted");
-    return answer(one, sitting_put(&one->at->here, text->text, text->length, "edited as text"));
+    return answer(one, sitting_put(&one->at->here, json_string_value(text),
+                                   json_string_length(text), "edited as text"));
 }
 
 /* ---- a text that is not kept ---------------------------------------------------------------- */
@@ -195,7 +194,7 @@ static void add_findings(growing *out, ts_study *study)
 
 static enum MHD_Result try_text(const change *one)
 {
-    const json_node       *text    = json_tree_item(one->tree, one->whole, "text", JSON_STRING);
+    const json_t          *text    = request_body_item(one->whole, "text", JSON_STRING);
     const ts_study_options options = sitting_options(false);
     growing                out     = {0};
     ts_study              *study   = NULL;
@@ -203,7 +202,8 @@ static enum MHD_Result try_text(const change *one)
         return reply_say(one->to, 400, "a text is wanted");
     ts_status status = ts_study_open(NULL, &study);
     if (status == TS_OK)
-        status = ts_study_read(study, one->at->here.shown, text->text, text->length, &options);
+        status = ts_study_read(study, one->at->here.shown, json_string_value(text),
+                               json_string_length(text), &options);
     if (status == TS_OK) {
         add_findings(&out, study);
     } else if (study != NULL) {
@@ -222,17 +222,16 @@ static enum MHD_Result begin_search(const change *one)
 {
     const char      *keep[JOB_KEEP_MOST];
     size_t           count   = 0;
-    const json_node *list    = json_tree_item(one->tree, one->whole, "keep", JSON_ARRAY);
-    const json_node *seconds = json_tree_item(one->tree, one->whole, "seconds", JSON_NUMBER);
-    const double     most    = seconds != NULL ? seconds->number : 20.0;
-    for (const json_node *item = list != NULL ? json_tree_first(one->tree, list) : NULL;
-         item != NULL; item    = json_tree_next(one->tree, item)) {
-        if (count == JOB_KEEP_MOST || item->kind != JSON_STRING ||
-            strlen(item->text) != item->length)
+    const json_t    *list    = request_body_item(one->whole, "keep", JSON_ARRAY);
+    const json_t    *seconds = request_body_item(one->whole, "seconds", JSON_INTEGER);
+    const json_int_t most    = seconds != NULL ? json_integer_value(seconds) : 20;
+    for (size_t i = 0; i < json_array_size(list); i++) {
+        const char *address = json_string_value(json_array_get(list, i));
+        if (count == JOB_KEEP_MOST || address == NULL)
             return reply_say(one->to, 400, "what is kept is a list of at most 32 addresses");
-        keep[count++] = item->text;
+        keep[count++] = address;
     }
-    if (!(most >= 1.0 && most <= 600.0))
+    if (most < 1 || most > 600)
         return reply_say(one->to, 400, "a search takes 1 to 600 seconds");
     const sitting *here = &one->at->here;
     if (!arrange_job_begin(&one->at->job, here->shown, &here->text, here->serial, keep, count,
@@ -284,14 +283,12 @@ static enum MHD_Result do_it(const change *one, route_id id)
 enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route *where,
                               const growing *body)
 {
-    json_tree tree;
-    if (!json_tree_read(&tree, body->bytes, body->length))
-        return reply_say(to, 400, "the body is not JSON as this server reads it");
-    const change    one = {at, to, &tree, &tree.nodes[0]};
+    json_t *whole = request_body_read(body->bytes, body->length);
+    if (whole == NULL)
+        return reply_say(to, 400, "the body is not a JSON object as this server reads it");
+    const change    one = {at, to, whole};
     enum MHD_Result sent;
-    if (tree.nodes[0].kind != JSON_OBJECT) {
-        sent = reply_say(to, 400, "the body is no object");
-    } else if (where->id == ROUTE_TRY) {
+    if (where->id == ROUTE_TRY) {
         sent = try_text(&one);
     } else if (where->id == ROUTE_ARRANGE_STOP) {
         sent = stop_search(&one);
@@ -303,6 +300,6 @@ enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route
     } else {
         sent = do_it(&one, where->id);
     }
-    json_tree_forget(&tree);
+    json_decref(whole);
     return sent;
 }
