@@ -7,11 +7,11 @@
 
 #include <math.h>
 
-static ts_root_form_input form_input(const ts_cylindrical_pair *pair, int gear)
+static ts_root_form_input form_input(const ts_cylindrical_pair *pair, int gear, double x_E)
 {
     return (ts_root_form_input){
         .z         = gear == 0 ? pair->in.z_1 : pair->in.z_2,
-        .x         = gear == 0 ? pair->x_1 : pair->x_2,
+        .x         = x_E,
         .d         = gear == 0 ? pair->d_1 : pair->d_2,
         .d_a       = gear == 0 ? pair->d_a1 : pair->d_a2,
         .m_n       = pair->in.m_n,
@@ -26,10 +26,9 @@ static ts_root_form_input form_input(const ts_cylindrical_pair *pair, int gear)
 }
 
 /* The curves of a spur gear in the normal section; its number of teeth need not be whole. */
-static ts_tooth_curve virtual_curve(const ts_cylindrical_pair *pair, int gear,
+static ts_tooth_curve virtual_curve(const ts_cylindrical_pair *pair, double x,
                                     const ts_root_form *form)
 {
-    const double               x     = gear == 0 ? pair->x_1 : pair->x_2;
     const ts_cylindrical_frame frame = {
         .m_n = pair->in.m_n, .alpha_n = pair->in.alpha_n, .alpha_t = pair->in.alpha_n};
     const ts_cylindrical_gear one = {
@@ -88,10 +87,11 @@ static bool all_finite(const ts_root_form_input *in)
     return in->z > 0.0 && in->m_n > 0.0;
 }
 
-bool ts_root_section_of(const ts_cylindrical_pair *pair, int gear, ts_root_section *section)
+bool ts_root_section_of(const ts_cylindrical_pair *pair, int gear, double x_E,
+                        ts_root_section *section)
 {
-    *section                     = (ts_root_section){.count = 0};
-    const ts_root_form_input in  = form_input(pair, gear);
+    *section                     = (ts_root_section){.x_E = x_E};
+    const ts_root_form_input in  = form_input(pair, gear, x_E);
     const bool               fit = all_finite(&in) && ts_root_form_solve(&in, &section->form, NULL);
     if (!fit || !isfinite(section->form.Y_F))
         return false;
@@ -102,6 +102,6 @@ bool ts_root_section_of(const ts_cylindrical_pair *pair, int gear, ts_root_secti
     section->load              = on_circle(0.5 * form->d_en, form->gamma_e);
     section->load_y            = section->load.y - section->load.x * tan(form->alpha_Fen);
     section->chord_y           = section->load_y - form->h_Fe;
-    const ts_tooth_curve curve = virtual_curve(pair, gear, form);
+    const ts_tooth_curve curve = virtual_curve(pair, x_E, form);
     return trace(&curve, section);
 }

@@ -13,6 +13,7 @@
 enum { TS_ROOT_FILLET = 40, TS_ROOT_FLANK = 32, TS_ROOT_POINTS = 80 };
 
 typedef struct ts_root_section {
+    double           x_E; /* 1    profile shift that shapes the root              */
     ts_root_form     form;
     ts_root_notch    notch;
     double           f_eps;         /* share of the load that one pair takes, 2019 edition       */
@@ -24,8 +25,10 @@ typedef struct ts_root_section {
     ts_outline_point points[TS_ROOT_POINTS];
 } ts_root_section;
 
-/* Gear 0 or 1 of a solved pair.  False when the section cannot be found or drawn: internal gears,
- * teeth that are cut through, numbers that are not finite. */
-bool ts_root_section_of(const ts_cylindrical_pair *pair, int gear, ts_root_section *section);
+/* Gear 0 or 1 of a solved pair, its root shaped by the generating profile shift x_E.  False when
+ * the section cannot be found or drawn: internal gears, teeth that are cut through, numbers that
+ * are not finite. */
+bool ts_root_section_of(const ts_cylindrical_pair *pair, int gear, double x_E,
+                        ts_root_section *section);
 
 #endif

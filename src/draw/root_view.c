@@ -6,10 +6,11 @@
 #include "draw/mesh_choice.h"
 #include "draw/sheet.h"
 #include "draw/value_table.h"
+#include "rating/iso6336/root_thinning.h"
 
 #include <math.h>
 
-enum { SECTION_ROWS = 7, FACTOR_ROWS = 7 };
+enum { SECTION_ROWS = 7, FACTOR_ROWS = 8 };
 
 /* px: words over the drawings, and under the tables. */
 static const double head = 62.0, foot = 42.0, gap = 12.0;
@@ -114,6 +115,9 @@ static ts_value_table factor_table(const view *it, ts_value_row *rows)
                      factor_words, OF(notch.Y_S));
     rows[6] = row_of(it, (ts_value_row){"product of both factors", NULL, NULL, NULL, {NULL}},
                      factor_words, product(it, 0), product(it, 1));
+    rows[7] =
+        row_of(it, (ts_value_row){"profile shift that shapes the root", "x", "E", NULL, {NULL}},
+               factor_words, OF(x_E));
     return (ts_value_table){.title   = "Factors",
                             .heads   = {"left, 1", "right, 2"},
                             .columns = 2,
@@ -124,13 +128,13 @@ static ts_value_table factor_table(const view *it, ts_value_row *rows)
 
 static double tables_height(void)
 {
-    const ts_value_table table = {.count = SECTION_ROWS};
+    const ts_value_table table = {.count = FACTOR_ROWS}; /* the longer one */
     return ts_value_table_height(&table);
 }
 
 static void draw_tables(const view *it, ts_area area)
 {
-    ts_value_row         rows[2][SECTION_ROWS];
+    ts_value_row         rows[2][FACTOR_ROWS];
     const double         wide   = 0.5 * (area.w - 24.0);
     const ts_value_table all[2] = {section_table(it, rows[0]), factor_table(it, rows[1])};
     for (int i = 0; i < 2; i++)
@@ -210,6 +214,18 @@ static void write_foot(const view *it)
 
 /* ---- the sheet --------------------------------------------------------------------------- */
 
+/* As the rating sees it: a root that is cut deeper for backlash by more than a little. */
+static double shift_of(const view *it, int i, uint32_t gear)
+{
+    const ts_cylindrical_pair *pair = &it->motion->pair;
+    const ts_tooth_system     *own  = it->scene->train->gears[gear].system;
+    const ts_span             *thin = own != NULL ? &own->thickness : NULL;
+    const bool known = thin != NULL && (thin->standing == TS_GIVEN || thin->standing == TS_ASSUMED);
+
+    return ts_root_shift(i == 0 ? pair->x_1 : pair->x_2, known ? thin->low : 0.0, pair->in.m_n,
+                         pair->in.alpha_n, i, NULL);
+}
+
 static void find_sections(view *it)
 {
     const ts_mesh *mesh = &it->scene->train->meshes[it->mesh];
@@ -220,7 +236,8 @@ static void find_sections(view *it)
         panel->index         = i;
         panel->gear          = i == 0 ? mesh->driver : mesh->driven;
         panel->found =
-            it->motion->solved && ts_root_section_of(&it->motion->pair, i, &panel->section);
+            it->motion->solved &&
+            ts_root_section_of(&it->motion->pair, i, shift_of(it, i, panel->gear), &panel->section);
     }
 }
 

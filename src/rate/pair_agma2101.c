@@ -21,14 +21,15 @@ static const ts_rated_section section = {
 };
 
 typedef struct gear_keys {
-    const char *sigma_HP, *sigma_FP, *R, *N_L, *n_L, *s_R, *t_R, *material, *Ra, *f_pt;
+    const char *sigma_HP, *sigma_FP, *R, *N_L, *n_L, *s_R, *t_R, *material, *Ra, *f_pt, *E_sni,
+        *E_sns;
 } gear_keys;
 
 static const gear_keys keys[2] = {
-    {"sigma_HP1", "sigma_FP1", "R_1", "N_L1", "n_L1", "s_R1", "t_R1", "material 1", "Ra_1",
-     "f_pt1"},
-    {"sigma_HP2", "sigma_FP2", "R_2", "N_L2", "n_L2", "s_R2", "t_R2", "material 2", "Ra_2",
-     "f_pt2"},
+    {"sigma_HP1", "sigma_FP1", "R_1", "N_L1", "n_L1", "s_R1", "t_R1", "material 1", "Ra_1", "f_pt1",
+     "E_sni1", "E_sns1"},
+    {"sigma_HP2", "sigma_FP2", "R_2", "N_L2", "n_L2", "s_R2", "t_R2", "material 2", "Ra_2", "f_pt2",
+     "E_sni2", "E_sns2"},
 };
 
 /* ---- inputs ------------------------------------------------------------------------------------
@@ -60,12 +61,16 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
     const ts_rated_steel *steel = &rated->steel[gear];
     const double          rim   = ts_rate_take(desk, keys[gear].s_R);
 
-    out->line     = ts_agma_line_of(steel->class);
-    out->hardness = steel->HB;
-    out->hard     = ts_gear_class_surface_hardened(steel->class);
-    out->E        = steel->E;
-    out->nu       = steel->nu;
-    out->R_a      = ts_rate_take(desk, keys[gear].Ra);
+    out->line          = ts_agma_line_of(steel->class);
+    out->hardness      = steel->HB;
+    out->hard          = ts_gear_class_surface_hardened(steel->class);
+    out->E             = steel->E;
+    out->nu            = steel->nu;
+    out->R_a           = ts_rate_take(desk, keys[gear].Ra);
+    const double E_sni = ts_rate_allowance(desk, keys[gear].E_sni, keys[gear].E_sns);
+
+    if (!desk->failed)
+        out->delta_sn = ts_agma_thinning_of(E_sni, rated->pair.in.m_n, gear, desk->workings);
     if (rim > 0.0) {
         out->t_R = rim;
         ts_rate_borrow(desk, keys[gear].t_R, rim, keys[gear].s_R);

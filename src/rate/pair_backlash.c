@@ -15,8 +15,7 @@ static const ts_rated_section sections[2] = {
      .asked     = asked},
 };
 
-/* The allowance of one end; what is not given at that end is as at the other. */
-static double allowance(ts_rate_desk *desk, const char *key, const char *other)
+double ts_rate_allowance(ts_rate_desk *desk, const char *key, const char *other)
 {
     if (ts_rate_is_given(desk, other))
         return ts_rate_take_or(desk, key, ts_rate_take(desk, other),
@@ -35,8 +34,8 @@ static void solve_at(ts_rate_desk *desk, const ts_rated_pair *rated, bool most)
     const bool                 internal = pair->in.z_2 < 0;
     const char                *E_1 = most ? "E_sni1" : "E_sns1", *E_2 = most ? "E_sni2" : "E_sns2";
     const char                *A     = most != internal ? "A_ae" : "A_ai";
-    const double               E_sn1 = allowance(desk, E_1, most ? "E_sns1" : "E_sni1");
-    const double               E_sn2 = allowance(desk, E_2, most ? "E_sns2" : "E_sni2");
+    const double               E_sn1 = ts_rate_allowance(desk, E_1, most ? "E_sns1" : "E_sni1");
+    const double               E_sn2 = ts_rate_allowance(desk, E_2, most ? "E_sns2" : "E_sni2");
     const double               A_a   = ts_rate_take_signed(desk, A, pair->a_w < 0.0 ? -1.0 : 1.0);
     const ts_cylindrical_frame frame = {
         .m_n = pair->in.m_n, .alpha_n = pair->in.alpha_n, .beta = pair->in.beta};

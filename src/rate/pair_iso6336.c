@@ -2,18 +2,20 @@
 #include "rate/pair_parts.h"
 
 static const char *const asked[] = {
-    "F_t",          "v",         "w_t",       "cp",        "c_gamma_alpha", "m_red",
-    "n_E1",         "N",         "N_S",       "K_v",       "F_betax",       "F_betay",
-    "K_Hbeta",      "K_Fbeta",   "K_Halpha",  "K_Falpha",  "Z_H",           "Z_E",
-    "Z_eps",        "Z_beta",    "Z_B",       "Z_D",       "Z_L",           "Z_v",
-    "Z_R",          "Z_W1",      "Z_W2",      "Z_NT1",     "Z_NT2",         "sigma_H0",
-    "sigma_H1",     "sigma_H2",  "sigma_HG1", "sigma_HG2", "sigma_HP1",     "sigma_HP2",
-    "S_H1",         "S_H2",      "Y_F1",      "Y_F2",      "Y_S1",          "Y_S2",
-    "f_eps",        "Y_beta",    "Y_B1",      "Y_B2",      "Y_DT",          "Y_deltarelT1",
-    "Y_deltarelT2", "Y_RrelT1",  "Y_RrelT2",  "Y_X1",      "Y_X2",          "Y_M1",
-    "Y_M2",         "Y_NT1",     "Y_NT2",     "sigma_F01", "sigma_F02",     "sigma_F1",
-    "sigma_F2",     "sigma_FG1", "sigma_FG2", "sigma_FP1", "sigma_FP2",     "S_F1",
-    "S_F2",         NULL};
+    "F_t",          "v",         "w_t",       "cp",        "c_gamma_alpha",
+    "m_red",        "n_E1",      "N",         "N_S",       "K_v",
+    "F_betax",      "F_betay",   "K_Hbeta",   "K_Fbeta",   "K_Halpha",
+    "K_Falpha",     "Z_H",       "Z_E",       "Z_eps",     "Z_beta",
+    "Z_B",          "Z_D",       "Z_L",       "Z_v",       "Z_R",
+    "Z_W1",         "Z_W2",      "Z_NT1",     "Z_NT2",     "sigma_H0",
+    "sigma_H1",     "sigma_H2",  "sigma_HG1", "sigma_HG2", "sigma_HP1",
+    "sigma_HP2",    "S_H1",      "S_H2",      "x_E1",      "x_E2",
+    "Y_F1",         "Y_F2",      "Y_S1",      "Y_S2",      "f_eps",
+    "Y_beta",       "Y_B1",      "Y_B2",      "Y_DT",      "Y_deltarelT1",
+    "Y_deltarelT2", "Y_RrelT1",  "Y_RrelT2",  "Y_X1",      "Y_X2",
+    "Y_M1",         "Y_M2",      "Y_NT1",     "Y_NT2",     "sigma_F01",
+    "sigma_F02",    "sigma_F1",  "sigma_F2",  "sigma_FG1", "sigma_FG2",
+    "sigma_FP1",    "sigma_FP2", "S_F1",      "S_F2",      NULL};
 
 static const ts_rated_section section = {
     .title     = "Load capacity",
@@ -27,14 +29,14 @@ static const ts_rated_section section = {
 
 typedef struct gear_keys {
     const char *peened, *pitting, *Z_NTlong, *Y_NTlong, *accuracy, *C_a, *R_z, *R_zF, *s_pr, *t_g,
-        *rho_g, *s_R, *b_s, *d_web, *R;
+        *rho_g, *s_R, *b_s, *d_web, *R, *E_sni, *E_sns;
 } gear_keys;
 
 static const gear_keys keys[2] = {
     {"peened 1", "pitting 1", "Z_NTlong1", "Y_NTlong1", "accuracy 1", "C_a1", "R_z1", "R_zF1",
-     "s_pr1", "t_g1", "rho_g1", "s_R1", "b_s1", "d_web1", "R_1"},
+     "s_pr1", "t_g1", "rho_g1", "s_R1", "b_s1", "d_web1", "R_1", "E_sni1", "E_sns1"},
     {"peened 2", "pitting 2", "Z_NTlong2", "Y_NTlong2", "accuracy 2", "C_a2", "R_z2", "R_zF2",
-     "s_pr2", "t_g2", "rho_g2", "s_R2", "b_s2", "d_web2", "R_2"},
+     "s_pr2", "t_g2", "rho_g2", "s_R2", "b_s2", "d_web2", "R_2", "E_sni2", "E_sns2"},
 };
 
 static double or_none(double value)
@@ -68,6 +70,7 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
         .C_a         = ts_rate_take(desk, key->C_a),
         .R_z         = ts_rate_need(desk, key->R_z),
         .R_zF        = ts_rate_need(desk, key->R_zF),
+        .E_sni       = ts_rate_allowance(desk, key->E_sni, key->E_sns),
         .s_pr        = ts_rate_take(desk, key->s_pr),
         .t_g         = ts_rate_take(desk, key->t_g),
         .s_R         = ts_rate_take(desk, key->s_R),
@@ -169,6 +172,7 @@ static bool is_by_the_way(ts_remark_kind kind)
     case TS_REMARK_SHIFT_ORDER:
     case TS_REMARK_INTERNAL_ROOT:
     case TS_REMARK_STATIC_BELOW_LONG:
+    case TS_REMARK_THIN_TEETH:
     case TS_REMARK_DEEP_TOOTH:
     case TS_REMARK_RELIEF_UNEVEN:
     case TS_REMARK_HARDNESS_UNKNOWN:

@@ -45,6 +45,10 @@ void ts_rate_pair_measures(ts_rate_desk *desk, const ts_rated_pair *rated);
 /* pair_backlash.c: the least and the greatest backlash, when allowances are given. */
 void ts_rate_pair_backlash(ts_rate_desk *desk, const ts_rated_pair *rated);
 
+/* The allowance of one end of the tooth thickness; what is not given at that end is as at the
+ * other, and said. */
+double ts_rate_allowance(ts_rate_desk *desk, const char *key, const char *other);
+
 /* pair_make.c: steels of both gears, and their tolerances. */
 void ts_rate_pair_make(ts_rate_desk *desk, ts_rated_pair *rated);
 

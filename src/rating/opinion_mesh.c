@@ -12,10 +12,12 @@
 /* ---- one gear -------------------------------------------------------------------------------- */
 
 static const struct {
-    const char *E, *nu, *s_R, *t_R, *R_z, *Ra, *HB, *f_pt, *R, *N_L, *n_L;
+    const char *E, *nu, *s_R, *t_R, *R_z, *Ra, *HB, *f_pt, *R, *N_L, *n_L, *E_sni;
 } names[2] = {
-    {"E_1", "nu_1", "s_R1", "t_R1", "R_z1", "Ra_1", "HB_1", "f_pt1", "R_1", "N_L1", "n_L1"},
-    {"E_2", "nu_2", "s_R2", "t_R2", "R_z2", "Ra_2", "HB_2", "f_pt2", "R_2", "N_L2", "n_L2"},
+    {"E_1", "nu_1", "s_R1", "t_R1", "R_z1", "Ra_1", "HB_1", "f_pt1", "R_1", "N_L1", "n_L1",
+     "E_sni1"},
+    {"E_2", "nu_2", "s_R2", "t_R2", "R_z2", "Ra_2", "HB_2", "f_pt2", "R_2", "N_L2", "n_L2",
+     "E_sni2"},
 };
 
 /* What ISO 6336 notes of the mesh in every condition. */
@@ -72,6 +74,9 @@ static const char *fill_gear(const ts_opinion_case *c, uint32_t m, int g, ts_agm
     out->nu = gear->nu;
     borrow(c, m, names[g].E, gear->E, names[g].E);
     borrow(c, m, names[g].nu, gear->nu, names[g].nu);
+    borrow(c, m, names[g].E_sni, gear->E_sni, names[g].E_sni);
+    out->delta_sn =
+        ts_agma_thinning_of(gear->E_sni, c->teeth->prepared[m].pair.in.m_n, g, c->workings);
     if (gear->s_R > 0.0) {
         out->t_R = gear->s_R;
         borrow(c, m, names[g].t_R, gear->s_R, names[g].s_R);

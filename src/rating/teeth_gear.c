@@ -11,11 +11,11 @@
 
 /* ---- steel ----------------------------------------------------------------------------------- */
 
-static const char *const names_of[2][12] = {
+static const char *const names_of[2][13] = {
     {"E_1", "nu_1", "rho_1", "hardness_1", "sigma_y1", "Z_NTlong1", "Y_NTlong1", "C_a1", "R_z1",
-     "R_zF1", "s_R1", "b_s1"},
+     "R_zF1", "s_R1", "b_s1", "E_sni1"},
     {"E_2", "nu_2", "rho_2", "hardness_2", "sigma_y2", "Z_NTlong2", "Y_NTlong2", "C_a2", "R_z2",
-     "R_zF2", "s_R2", "b_s2"},
+     "R_zF2", "s_R2", "b_s2", "E_sni2"},
 };
 enum {
     N_E,
@@ -29,7 +29,8 @@ enum {
     N_RZ,
     N_RZF,
     N_RIM,
-    N_WEB
+    N_WEB,
+    N_THIN
 };
 
 static void note_material(const ts_teeth_case *c, const ts_gear_material *material, int g)
@@ -125,6 +126,8 @@ static const char *unknown_of(const ts_tooth_system *system)
         return "the application factor";
     if (system->face_load_factor.standing == TS_UNKNOWN)
         return "the face load factor";
+    if (system->thickness.standing == TS_UNKNOWN)
+        return "the tooth thickness allowance";
     return system->misalignment.standing == TS_UNKNOWN ? "the misalignment" : NULL;
 }
 
@@ -164,6 +167,7 @@ static void fill_system(const ts_teeth_case *c, const ts_tooth_system *system, i
     out->R_z      = system->flank_roughness.value;
     out->R_zF     = system->root_roughness.value;
     out->C_a      = system->tip_relief.value;
+    out->E_sni    = system->thickness.low;
     out->Z_NTlong = out->Y_NTlong = system->long_life_factor.value;
     out->pitting                  = false;
     if (c->workings == NULL)
@@ -171,6 +175,10 @@ static void fill_system(const ts_teeth_case *c, const ts_tooth_system *system, i
     ts_note_value(c->workings, c->drive,
                   &(ts_value_note){"A", (double)system->accuracy.value, "1", "accuracy",
                                    system->accuracy.standing, system->accuracy.node});
+    ts_note_value(c->workings, c->drive,
+                  &(ts_value_note){name[N_THIN], system->thickness.low, "m",
+                                   "tooth thickness allowance", system->thickness.standing,
+                                   system->thickness.node});
     TS_NOTE_MEASURE(c->workings, c->drive, name[N_RZ], system->flank_roughness, "m",
                     "flank roughness");
     TS_NOTE_MEASURE(c->workings, c->drive, name[N_RZF], system->root_roughness, "m",

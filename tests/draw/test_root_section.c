@@ -32,7 +32,7 @@ static void for_all_sections(section_check check)
         for (int gear = 0; gear < 2; gear++) {
             const ts_cylindrical_pair pair = solved(which);
             ts_root_section           section;
-            assert_true(ts_root_section_of(&pair, gear, &section));
+            assert_true(ts_root_section_of(&pair, gear, gear == 0 ? pair.x_1 : pair.x_2, &section));
             assert_true(section.count > 60 && section.count <= TS_ROOT_POINTS);
             check(&section, &pair);
         }
@@ -128,7 +128,7 @@ static void a_spur_gear_is_its_own_virtual_gear(void **state)
     (void)state;
     const ts_cylindrical_pair pair = solved(0);
     ts_root_section           section;
-    assert_true(ts_root_section_of(&pair, 0, &section));
+    assert_true(ts_root_section_of(&pair, 0, pair.x_1, &section));
     assert_close(section.form.z_n, 33.0, 1e-15);
     assert_close(section.r_tip, 0.5 * pair.d_a1, 1e-12);
     assert_close(section.r_root, 0.5 * pair.d_f1, 1e-12);
@@ -147,7 +147,7 @@ static void a_pointed_tooth_ends_where_its_flanks_meet(void **state)
                                           .x_1     = 1.2,
                                           .rack    = {1.0, 1.25, 0.25}};
     assert_int_equal(ts_cylindrical_pair_solve(&in, &pair, NULL), TS_PAIR_POINTED);
-    assert_true(ts_root_section_of(&pair, 0, &section));
+    assert_true(ts_root_section_of(&pair, 0, pair.x_1, &section));
     const ts_outline_point flank = section.points[section.count - 2];
     const ts_outline_point top   = section.points[section.count - 1];
     assert_close_abs(flank.x, 0.0, 1e-12);
@@ -161,14 +161,14 @@ static void an_internal_gear_and_unknown_numbers_have_no_section(void **state)
     ts_cylindrical_pair pair = solved(0);
     ts_root_section     section;
     pair.eps_alpha = (double)NAN;
-    assert_false(ts_root_section_of(&pair, 0, &section));
+    assert_false(ts_root_section_of(&pair, 0, pair.x_1, &section));
     const ts_cylindrical_pair_input inner = {.z_1     = 20,
                                              .z_2     = -60,
                                              .m_n     = 2e-3,
                                              .alpha_n = 20.0 * M_PI / 180.0,
                                              .rack    = ts_basic_rack_B};
     assert_int_equal(ts_cylindrical_pair_solve(&inner, &pair, NULL), TS_PAIR_FINE);
-    assert_false(ts_root_section_of(&pair, 1, &section));
+    assert_false(ts_root_section_of(&pair, 1, pair.x_2, &section));
 }
 
 int main(void)

@@ -116,6 +116,7 @@ static ts_iso6336_gear drawn_gear(uint64_t *seed)
     gear.R_zF        = drawn(seed, 0.6e-6, 45e-6);
     gear.t_g         = drawn(seed, 0.0, 5.0) < 1.0 ? 0.1e-3 : 0.0;
     gear.rho_g       = 0.3e-3;
+    gear.E_sni       = drawn(seed, 0.0, 2.0) < 1.0 ? 0.0 : drawn(seed, -0.4e-3, 0.0);
     gear.s_pr        = drawn(seed, 0.0, 3.0) < 1.0 ? 0.02e-3 : 0.0;
     return gear;
 }

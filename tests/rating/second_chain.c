@@ -58,14 +58,15 @@ static double involute(double angle)
     return tan(angle) - angle;
 }
 
-static root root_of(const sheet *s, int i, double spr)
+static root root_of(const sheet *s, int i, double spr, double Esni)
 {
+    const double x   = -Esni / s->mn > 0.05 ? s->x[i] + Esni / s->mn / 2.0 / tan(s->an) : s->x[i];
     const double bb  = acos(sqrt(1.0 - pow(sin(s->beta) * cos(s->an), 2.0)));
     const double zn  = s->z[i] / (pow(cos(bb), 2.0) * cos(s->beta));
     const double hfP = s->hfP * s->mn, rfP = s->rfP * s->mn;
     const double E = pi / 4.0 * s->mn - hfP * tan(s->an) + spr / cos(s->an) -
                      (1.0 - sin(s->an)) * rfP / cos(s->an);
-    const double G     = rfP / s->mn - hfP / s->mn + s->x[i];
+    const double G     = rfP / s->mn - hfP / s->mn + x;
     const double H     = 2.0 / zn * (pi / 2.0 - E / s->mn) - pi / 3.0;
     double       theta = pi / 6.0;
 
@@ -81,8 +82,7 @@ static root root_of(const sheet *s, int i, double spr)
         2.0 * sqrt(pow(sqrt(pow(dan / 2.0, 2.0) - pow(dbn / 2.0, 2.0)) - pbn * (ean - 1.0), 2.0) +
                    pow(dbn / 2.0, 2.0));
     const double aen = acos(dbn / den);
-    const double ge =
-        (0.5 * pi + 2.0 * tan(s->an) * s->x[i]) / zn + involute(s->an) - involute(aen);
+    const double ge  = (0.5 * pi + 2.0 * tan(s->an) * x) / zn + involute(s->an) - involute(aen);
     const double aF  = aen - ge;
     const double hFe = 0.5 * ((cos(ge) - sin(ge) * tan(aF)) * den / s->mn -
                               zn * cos(pi / 3.0 - theta) - G / cos(theta) + rfP / s->mn);
@@ -328,8 +328,9 @@ static double Z_BD(const sheet *s, const ts_iso6336_mesh *m, int i)
 second_rating second_chain(const ts_cylindrical_pair *pair, const ts_iso6336_mesh *m,
                            const ts_iso6336_load *l)
 {
-    const sheet sh = sheet_of(pair), *s = &sh;
-    const root  r[2] = {root_of(s, 0, m->gear[0].s_pr * 1e3), root_of(s, 1, m->gear[1].s_pr * 1e3)};
+    const sheet  sh = sheet_of(pair), *s = &sh;
+    const root   r[2] = {root_of(s, 0, m->gear[0].s_pr * 1e3, m->gear[0].E_sni * 1e3),
+                         root_of(s, 1, m->gear[1].s_pr * 1e3, m->gear[1].E_sni * 1e3)};
     const double Ft = 2000.0 * l->T_1 / s->d[0], n1 = l->omega_1 * 30.0 / pi;
     const double v = pi * s->d[0] * n1 / 60000.0, w = Ft * l->K_A * l->K_gamma / s->bmin;
     const double c = stiffness(s, m, r, w), cga = c * (0.75 * s->ea + 0.25), cgb = 0.85 * cga;

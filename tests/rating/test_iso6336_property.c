@@ -319,8 +319,8 @@ static void every_input_has_an_origin(void **state)
     static const char *const given[] = {
         "sigma_Hlim", "sigma_Flim", "sigma_y", "HB", "HB_ratio", "u_teeth", "E_", "nu_", "rho_",
         "Z_NTlong", "Y_NTlong", "f_pt", "f_falpha", "C_a", "R_z", "R_zF", "R_zhard", "R_zsoft",
-        "s_pr", "t_g", "rho_g", "s_R", "b_s", "d_web", "Js_", "nu_40", "T_1", "omega_1", "K_A",
-        "K_gamma", "K_Hbeta", "F_betax", "f_sh", "f_ma", "N_L", "R_", "S_Hmin", "S_Fmin",
+        "s_pr", "E_sni", "t_g", "rho_g", "s_R", "b_s", "d_web", "Js_", "nu_40", "T_1", "omega_1",
+        "K_A", "K_gamma", "K_Hbeta", "F_betax", "f_sh", "f_ma", "N_L", "R_", "S_Hmin", "S_Fmin",
         /* of the pair */
         "z_", "x_", "d_", "d_a", "d_b", "d_f", "b_", "m_n", "alpha_n", "alpha_t", "alpha_wt",
         "beta", "beta_b", "eps_alpha", "eps_beta", "eps_gamma", "u", "h_fPs", "rho_fPs"};
@@ -410,16 +410,15 @@ static void a_nan_in_the_mesh_never_passes(void **state)
     const ts_cylindrical_pair       pair = solved_pair(&in);
     const ts_iso6336_load           load = sample_load();
 
-    for (int i = 0; i < 19; i++) {
+    for (int i = 0; i < 20; i++) {
         ts_iso6336_mesh     mesh = sample_mesh();
         ts_iso6336_gear    *g    = &mesh.gear[i % 2];
         ts_iso6336_prepared p;
         ts_iso6336_rating   r;
-        double *const       values[] = {&g->sigma_Hlim, &g->sigma_Flim, &g->E,        &g->nu,
-                                        &g->rho,        &g->Z_NTlong,   &g->Y_NTlong, &g->f_pt,
-                                        &g->f_falpha,   &g->C_a,        &g->R_z,      &g->R_zF,
-                                        &g->s_pr,       &g->t_g,        &g->s_R,      &g->b_s,
-                                        &g->Js,         &mesh.nu_40,    &g->HB};
+        double *const values[] = {&g->sigma_Hlim, &g->sigma_Flim, &g->E,    &g->nu,       &g->rho,
+                                  &g->Z_NTlong,   &g->Y_NTlong,   &g->f_pt, &g->f_falpha, &g->C_a,
+                                  &g->R_z,        &g->R_zF,       &g->s_pr, &g->E_sni,    &g->t_g,
+                                  &g->s_R,        &g->b_s,        &g->Js,   &mesh.nu_40,  &g->HB};
 
         *values[i] = (double)NAN;
         assert_false(ts_iso6336_prepare(&pair, &mesh, &p, NULL));

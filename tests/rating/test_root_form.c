@@ -122,37 +122,141 @@ static void the_tangent_is_where_a_search_on_the_trochoid_finds_it(void **state)
     }
 }
 
-/* The same on the polyline that pictures and clash tests use, with its own coarser accuracy: the
- * chord of the outline that first leans 30 degrees. */
+/* The chord of the outline, fine to 2 nm, that first leans 30 degrees: m. */
+static double chord_of_outline(const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear)
+{
+    ts_arena      *arena = ts_arena_open(NULL);
+    ts_tooth_shape shape;
+
+    assert_int_equal(ts_tooth_outline(frame, gear, 2e-9, arena, &shape), TS_OUTLINE_FINE);
+    size_t i = shape.fillet;
+    while (i < shape.flank) {
+        const ts_outline_point a = shape.points[i], b = shape.points[i + 1];
+        if (atan2(a.x - b.x, b.y - a.y) <= 30.0 * degree)
+            break;
+        i++;
+    }
+    assert_in_range(i, shape.fillet + 1, shape.flank - 1);
+    const double chord = 2.0 * shape.points[i].x;
+    ts_arena_close(arena);
+    return chord;
+}
+
+/* The same on the polyline that pictures and clash tests use, with its own coarser accuracy. */
 static void the_drawn_outline_has_the_same_root_chord(void **state)
 {
     (void)state;
-    ts_cylindrical_pair_input in    = sample_pair();
-    in.beta                         = 0.0;
-    const ts_cylindrical_pair pair  = solved_pair(&in);
-    ts_arena                 *arena = ts_arena_open(NULL);
+    ts_cylindrical_pair_input in   = sample_pair();
+    in.beta                        = 0.0;
+    const ts_cylindrical_pair pair = solved_pair(&in);
 
     for (int gear = 0; gear < 2; gear++) {
         const ts_root_form_input given = form_input(&pair, gear);
         ts_cylindrical_frame     frame;
         ts_cylindrical_gear      one;
-        ts_tooth_shape           shape;
         ts_root_form             form;
 
         ts_cylindrical_pair_gear(&pair, gear == 0 ? TS_GEAR_1 : TS_GEAR_2, &frame, &one);
-        assert_int_equal(ts_tooth_outline(&frame, &one, 2e-9, arena, &shape), TS_OUTLINE_FINE);
         assert_true(ts_root_form_solve(&given, &form, NULL));
-        size_t i = shape.fillet;
-        while (i < shape.flank) {
-            const ts_outline_point a = shape.points[i], b = shape.points[i + 1];
-            if (atan2(a.x - b.x, b.y - a.y) <= 30.0 * degree)
-                break;
-            i++;
-        }
-        assert_in_range(i, shape.fillet + 1, shape.flank - 1);
-        assert_close(2.0 * shape.points[i].x, form.s_Fn, 2e-3);
+        assert_close(chord_of_outline(&frame, &one), form.s_Fn, 2e-3);
     }
-    ts_arena_close(arena);
+}
+
+/* ---- teeth thinned for backlash, ISO 6336-3, clause 6 (from memory) ---------------------------
+ */
+
+/* The gear whose teeth are E_sn thinner, normal at the reference circle, found by trial: nothing of
+ * the formula of x_E is in it. */
+static ts_cylindrical_gear thinned_gear(const ts_cylindrical_frame *frame, ts_cylindrical_gear gear,
+                                        double E_sn)
+{
+    const double full = ts_gear_thickness(frame, &gear, gear.d) * cos(frame->beta);
+    double       low = gear.in.x - 1.0, high = gear.in.x;
+
+    for (int round = 0; round < 60; round++) {
+        ts_cylindrical_gear_input in = gear.in;
+
+        in.x = 0.5 * (low + high);
+        ts_cylindrical_gear_solve(frame, &in, TS_GEAR_ALONE, &gear, NULL);
+        if (ts_gear_thickness(frame, &gear, gear.d) * cos(frame->beta) > full + E_sn)
+            high = in.x;
+        else
+            low = in.x;
+    }
+    return gear;
+}
+
+static ts_iso6336_prepared prepared_thin(const ts_cylindrical_pair *pair, double E_1, double E_2)
+{
+    ts_iso6336_mesh     mesh = sample_mesh();
+    ts_iso6336_prepared prepared;
+
+    mesh.gear[0].E_sni = E_1;
+    mesh.gear[1].E_sni = E_2;
+    assert_true(ts_iso6336_prepare(pair, &mesh, &prepared, NULL));
+    return prepared;
+}
+
+static void a_thinned_tooth_is_rated_with_the_chord_of_its_generated_outline(void **state)
+{
+    (void)state;
+    ts_cylindrical_pair_input in       = sample_pair();
+    in.beta                            = 0.0;
+    const ts_cylindrical_pair pair     = solved_pair(&in);
+    const double              E_sni[2] = {-0.24e-3, -0.5e-3};
+    const ts_iso6336_prepared full     = prepared_thin(&pair, 0.0, 0.0);
+    const ts_iso6336_prepared thin     = prepared_thin(&pair, E_sni[0], E_sni[1]);
+
+    for (int gear = 0; gear < 2; gear++) {
+        ts_cylindrical_frame frame;
+        ts_cylindrical_gear  one;
+
+        ts_cylindrical_pair_gear(&pair, gear == 0 ? TS_GEAR_1 : TS_GEAR_2, &frame, &one);
+        const ts_cylindrical_gear made = thinned_gear(&frame, one, E_sni[gear]);
+        const double              s_Fn = thin.gear[gear].form.s_Fn;
+        assert_close(made.in.x, thin.gear[gear].x_E, 1e-9);
+        assert_close(chord_of_outline(&frame, &made), s_Fn, 2e-3);
+        /* far more than the two thousandths of the outline */
+        assert_true(s_Fn < full.gear[gear].form.s_Fn * 0.97);
+        assert_true(thin.gear[gear].form.Y_F > full.gear[gear].form.Y_F * 1.02);
+        /* nothing but the root changes */
+        assert_close(thin.gear[gear].form.d_en, full.gear[gear].form.d_en, 0.0);
+    }
+    assert_close(thin.cp_100, full.cp_100, 0.0);
+    assert_true(ts_remarks_have(thin.remarks, TS_REMARK_THIN_TEETH));
+}
+
+static void teeth_up_to_a_twentieth_of_a_module_thinner_count_as_full(void **state)
+{
+    (void)state;
+    const ts_cylindrical_pair_input in    = sample_pair();
+    const ts_cylindrical_pair       pair  = solved_pair(&in);
+    const double                    limit = -0.05 * in.m_n;
+    const ts_iso6336_prepared       full  = prepared_thin(&pair, 0.0, 0.0);
+    const ts_iso6336_prepared       at    = prepared_thin(&pair, limit, 0.5e-3);
+    const ts_iso6336_prepared       past  = prepared_thin(&pair, limit * 1.001, 0.0);
+
+    for (int gear = 0; gear < 2; gear++) {
+        assert_close(at.gear[gear].form.Y_F, full.gear[gear].form.Y_F, 0.0);
+        assert_close(at.gear[gear].Y_S, full.gear[gear].Y_S, 0.0);
+    }
+    assert_false(ts_remarks_have(at.remarks, TS_REMARK_THIN_TEETH));
+    assert_true(past.gear[0].form.Y_F > full.gear[0].form.Y_F);
+    assert_close(past.gear[1].form.Y_F, full.gear[1].form.Y_F, 0.0);
+    assert_true(ts_remarks_have(past.remarks, TS_REMARK_THIN_TEETH));
+}
+
+static void an_allowance_that_is_no_number_is_refused(void **state)
+{
+    (void)state;
+    const ts_cylindrical_pair_input in   = sample_pair();
+    const ts_cylindrical_pair       pair = solved_pair(&in);
+    ts_iso6336_mesh                 mesh = sample_mesh();
+    ts_iso6336_prepared             prepared;
+
+    mesh.gear[1].E_sni = NAN;
+    assert_false(ts_iso6336_prepare(&pair, &mesh, &prepared, NULL));
+    assert_non_null(prepared.missing);
 }
 
 /* Pu Lianggui et al., Mechanical Design, table 10-5 (read in the bank): 20 teeth, load at the tip:
@@ -272,6 +376,9 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_tangent_is_where_a_search_on_the_trochoid_finds_it),
         cmocka_unit_test(the_drawn_outline_has_the_same_root_chord),
+        cmocka_unit_test(a_thinned_tooth_is_rated_with_the_chord_of_its_generated_outline),
+        cmocka_unit_test(teeth_up_to_a_twentieth_of_a_module_thinner_count_as_full),
+        cmocka_unit_test(an_allowance_that_is_no_number_is_refused),
         cmocka_unit_test(a_textbook_entry_for_tip_load),
         cmocka_unit_test(many_teeth_tend_to_the_rack),
         cmocka_unit_test(more_shift_makes_a_thicker_root),

@@ -7,10 +7,13 @@
     (TS_REMARK(TS_REMARK_LOAD_HIGH) | TS_REMARK(TS_REMARK_STRESS_RATIO) |                          \
      TS_REMARK(TS_REMARK_FACE_PART))
 
+/* Within the range of the standard, and told where the tooth is computed. */
+#define NO_RANGE TS_REMARK(TS_REMARK_THIN_TEETH)
+
 static ts_remarks remarks_of(const ts_check *check, uint32_t mesh)
 {
     const ts_mesh_strength *strength = &check->teeth->strength[mesh];
-    ts_remarks              remarks  = check->teeth->prepared[mesh].remarks;
+    ts_remarks              remarks  = check->teeth->prepared[mesh].remarks & ~NO_RANGE;
     if (strength->life.condition >= 0)
         remarks |=
             check->teeth->cases[(size_t)strength->life.condition * check->train->mesh_count + mesh]

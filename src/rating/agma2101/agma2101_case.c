@@ -53,6 +53,19 @@ double ts_agma_accuracy_of_gear(const ts_cylindrical_pair *pair, int gear, doubl
     return ts_agma_accuracy_of(f_pt, m_n, d_T, workings);
 }
 
+/* ---- thickness ------------------------------------------------------------------------------- */
+
+#define DELTA_SN_TEXT(I) "max(0, -E_sni" I "/m_n)"
+static const ts_formula delta_sn_formulas[2] =
+    TS_OF_BOTH_GEARS("delta_sn", "thinning for backlash, in normal modules, by the lower allowance",
+                     "1", DELTA_SN_TEXT, AGMA_908 "5" RECALLED);
+
+double ts_agma_thinning_of(double E_sni, double m_n, int gear, ts_workings *workings)
+{
+    return TS_GEAR_STEP(workings, delta_sn_formulas, fmax(0.0, -E_sni / m_n),
+                        TS_OWN("E_sni", E_sni), TS_ALL(m_n));
+}
+
 /* ---- load ------------------------------------------------------------------------------------ */
 
 static const ts_formula F_t_formula = {

@@ -22,6 +22,10 @@ int ts_agma_coarser_gear(const ts_cylindrical_pair *pair, const double f_pt[2]);
 double ts_agma_accuracy_of_gear(const ts_cylindrical_pair *pair, int gear, double f_pt,
                                 ts_subject own, ts_workings *workings);
 
+/* By how much a tooth is thinner at its lower allowance E_sni (m), in normal modules m_n (m); 0
+ * when it is not.  The workings ask the caller for E_sni1 or E_sni2. */
+double ts_agma_thinning_of(double E_sni, double m_n, int gear, ts_workings *workings);
+
 /* A load case in the words of ISO 6336. */
 typedef struct ts_agma2101_case {
     double T_1;     /* N.m    torque of gear 1, >= 0                                           */

@@ -50,6 +50,7 @@ typedef struct ts_iso6336_gear {
     double C_a;       /* m      tip relief; 0: none                                            */
     double R_z, R_zF; /* m      roughness of flank and of fillet                                */
 
+    double E_sni;      /* m      lower allowance of the normal tooth thickness, < 0: thinner    */
     double s_pr;       /* m      residual undercut of a protuberance tool; 0: none              */
     double t_g, rho_g; /* m      grinding notch, depth and radius; t_g 0: none                  */
     double z_0, x_0;   /*        pinion cutter of an internal gear; z_0 0: rack as given         */
@@ -98,6 +99,7 @@ typedef struct ts_iso6336_load {
 typedef struct ts_iso6336_gear_prepared {
     double               C_R;    /* blank                                              */
     double               Js, ms; /* kg.m, kg/m                                         */
+    double               x_E;    /* generating profile shift that shapes the root              */
     ts_root_form         form;
     ts_root_notch        notch;
     double               Y_F, Y_S; /* with f_eps; with the grinding notch                */

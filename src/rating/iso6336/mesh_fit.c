@@ -45,6 +45,8 @@ static const char *unfit_make(const ts_iso6336_gear *gear)
         return "a deviation or relief is negative or no number";
     if (!positive(gear->R_z) || !positive(gear->R_zF))
         return "a roughness is not a positive number";
+    if (!isfinite(gear->E_sni))
+        return "the allowance of the tooth thickness is no number";
     if (!not_negative(gear->s_pr) || !not_negative(gear->t_g))
         return "undercut or grinding notch is negative or no number";
     if (gear->t_g > 0.0 && !positive(gear->rho_g))

@@ -31,6 +31,10 @@ static const ts_remark_text texts[TS_REMARK_COUNT] = {
     [TS_REMARK_UNDERCUT] = {"undercut",
                             "a tooth is undercut; the critical section may lie elsewhere",
                             PART_3 "6.1" FROM_MEMORY},
+    [TS_REMARK_THIN_TEETH] =
+        {"thin-teeth",
+         "teeth may be made more than 0.05 modules thinner; the root is rated as thin as that",
+         PART_3 "6" FROM_MEMORY},
     [TS_REMARK_NOT_ON_FILLET] =
         {"not-on-fillet",
          "the tangent at the root does not touch the fillet of the rack's tip round",

@@ -27,7 +27,7 @@ static const double pi = 3.14159265358979323846;
 #define D_TIP_TEXT(I)    "d_an" I
 #define ALPHA_EN_TEXT(I) "acos(d_bn" I "/d_en" I ")"
 #define GAMMA_E_TEXT(I)                                                                            \
-    "(pi/2 + 2*x_" I "*tan(alpha_n))/z_n" I " + inv(alpha_n) - inv(alpha_en" I ")"
+    "(pi/2 + 2*x_E" I "*tan(alpha_n))/z_n" I " + inv(alpha_n) - inv(alpha_en" I ")"
 #define ALPHA_FEN_TEXT(I) "alpha_en" I " - gamma_e" I
 
 FORMULA(z_n, "z_n", "virtual number of teeth", "1", Z_N_TEXT);
@@ -114,7 +114,7 @@ static bool solve_virtual_gear(const ts_root_form_input *in, ts_root_form *form,
     const double gamma_e  = TS_GEAR_STEP(
          workings, gamma_e_formulas,
          (pi / 2.0 + 2.0 * x * tan(alpha_n)) / z_n + ts_inv(alpha_n) - ts_inv(alpha_en),
-         TS_OWN("x_", x), TS_ALL(alpha_n), TS_OWN("z_n", z_n), TS_OWN("alpha_en", alpha_en));
+         TS_OWN("x_E", x), TS_ALL(alpha_n), TS_OWN("z_n", z_n), TS_OWN("alpha_en", alpha_en));
     form->alpha_en  = alpha_en;
     form->gamma_e   = gamma_e;
     form->alpha_Fen = TS_GEAR_STEP(workings, alpha_Fen_formulas, alpha_en - gamma_e,
@@ -129,7 +129,7 @@ static bool solve_virtual_gear(const ts_root_form_input *in, ts_root_form *form,
 #define E_F_TEXT(I)                                                                                \
     "pi/4 - h_fPs*tan(alpha_n) + s_pr" I "/(m_n*cos(alpha_n)) - (1 - sin(alpha_n))*rho_fPv" I      \
     "/cos(alpha_n)"
-#define G_F_TEXT(I)           "rho_fPv" I " - h_fPs + x_" I
+#define G_F_TEXT(I)           "rho_fPv" I " - h_fPs + x_E" I
 #define H_F_TEXT(I)           "2/z_n" I "*(pi/2 - E_F" I ") - pi/3"
 #define H_F_INTERNAL_TEXT(I)  "2/z_n" I "*(pi/2 - E_F" I ") - pi/6"
 #define THETA_TEXT(I)         "2*G_F" I "/z_n" I "*tan(theta_" I ") - H_F" I " - theta_" I
@@ -217,7 +217,7 @@ static bool solve_tangent(const ts_root_form_input *in, ts_root_form *form, ts_w
         pi / 4.0 - h_fPs * tan(alpha_n) + s_pr / (m_n * cos(alpha_n)) - flank, TS_ALL(h_fPs),
         TS_ALL(alpha_n), TS_OWN("s_pr", s_pr), TS_ALL(m_n), TS_OWN("rho_fPv", rho_fPv));
     const double G_F  = TS_GEAR_STEP(workings, G_F_formulas, rho_fPv - h_fPs + x,
-                                     TS_OWN("rho_fPv", rho_fPv), TS_ALL(h_fPs), TS_OWN("x_", x));
+                                     TS_OWN("rho_fPv", rho_fPv), TS_ALL(h_fPs), TS_OWN("x_E", x));
     const double turn = 2.0 / z_n * (pi / 2.0 - E_F);
     const double H_F  = external ? TS_GEAR_STEP(workings, H_F_formulas, turn - pi / 3.0,
                                                 TS_OWN("z_n", z_n), TS_OWN("E_F", E_F))

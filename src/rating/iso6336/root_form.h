@@ -18,7 +18,7 @@
 typedef enum ts_root_load { TS_ROOT_LOAD_OUTER_SINGLE, TS_ROOT_LOAD_TIP } ts_root_load;
 
 typedef struct ts_root_form_input {
-    double        z, x;
+    double        z, x;      /* x_E: the shift that generates the root                         */
     double        d, d_a;    /* m                                                              */
     double        m_n;       /* m                                                              */
     double        alpha_n;   /* rad                                                            */

@@ -2,6 +2,7 @@
 #include "rating/iso6336/edition.h"
 #include "rating/iso6336/gear_step.h"
 #include "rating/iso6336/prepare_parts.h"
+#include "rating/iso6336/root_thinning.h"
 
 #include <math.h>
 #include <stddef.h>
@@ -24,22 +25,26 @@ static bool prepare_form(ts_iso6336_prepared *p, int gear, ts_workings *workings
     const ts_cylindrical_pair *pair = &p->pair;
     const ts_iso6336_gear     *g    = &p->mesh.gear[gear];
     ts_iso6336_gear_prepared  *out  = &p->gear[gear];
-    const ts_root_form_input   in   = {
-            .z         = gear == 0 ? pair->in.z_1 : pair->in.z_2,
-            .x         = gear == 0 ? pair->x_1 : pair->x_2,
-            .d         = gear == 0 ? pair->d_1 : pair->d_2,
-            .d_a       = gear == 0 ? pair->d_a1 : pair->d_a2,
-            .m_n       = pair->in.m_n,
-            .alpha_n   = pair->in.alpha_n,
-            .beta      = pair->in.beta,
-            .beta_b    = pair->beta_b,
-            .eps_alpha = pair->eps_alpha,
-            .rack      = pair->in.rack,
-            .s_pr      = g->s_pr,
-            .z_0       = g->z_0,
-            .x_0       = g->x_0,
-            .load      = TS_ROOT_LOAD_OUTER_SINGLE,
-            .gear      = gear,
+
+    out->x_E = ts_root_shift(gear == 0 ? pair->x_1 : pair->x_2, g->E_sni, pair->in.m_n,
+                             pair->in.alpha_n, gear, workings);
+    p->remarks |= ts_remark_when(ts_root_is_thinned(g->E_sni, pair->in.m_n), TS_REMARK_THIN_TEETH);
+    const ts_root_form_input in = {
+        .z         = gear == 0 ? pair->in.z_1 : pair->in.z_2,
+        .x         = out->x_E,
+        .d         = gear == 0 ? pair->d_1 : pair->d_2,
+        .d_a       = gear == 0 ? pair->d_a1 : pair->d_a2,
+        .m_n       = pair->in.m_n,
+        .alpha_n   = pair->in.alpha_n,
+        .beta      = pair->in.beta,
+        .beta_b    = pair->beta_b,
+        .eps_alpha = pair->eps_alpha,
+        .rack      = pair->in.rack,
+        .s_pr      = g->s_pr,
+        .z_0       = g->z_0,
+        .x_0       = g->x_0,
+        .load      = TS_ROOT_LOAD_OUTER_SINGLE,
+        .gear      = gear,
     };
 
     if (!ts_root_form_solve(&in, &out->form, workings)) {
