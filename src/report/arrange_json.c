@@ -39,6 +39,7 @@ static void answers(ts_json *json, const ts_arrange_told *told)
         integer(json, "widened_steps", told->verdicts[i].widened);
         number(json, "regret", r->answers[i].mass - r->answers[0].mass);
         ts_arranged_verdict_json(json, &told->verdicts[i]);
+        ts_arrange_changes_json(told, json, &r->answers[i], told->verdicts[i].mass);
         ts_arranged_boxes_json(json, told, &r->answers[i]);
         ts_json_end(json, '}');
     }

@@ -27,25 +27,6 @@ static const char *accessory(const table *t, int8_t index)
     return index >= 0 ? t->told->problem->problem.accessories[index].name : "";
 }
 
-static uint32_t input_shaft(const ts_arrange_told *told, size_t box)
-{
-    const ts_train *train  = told->motion->train;
-    const size_t    tapped = told->problem->tapped[box];
-    for (uint32_t s = 0; s < train->shaft_count; s++)
-        if (train->shafts[s].record == &told->drive->drive[tapped].box.input)
-            return s;
-    return 0;
-}
-
-double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns)
-{
-    const uint32_t shaft = input_shaft(told, box);
-    double         most  = 0.0;
-    for (size_t c = 0; c < told->drive->condition_count; c++)
-        most = fmax(most, told->motion->speed[c * told->motion->train->shaft_count + shaft]);
-    return most * turns / (double)z;
-}
-
 static void cell(ts_page *page, const char *text, int width, bool right)
 {
     if (right)
@@ -193,6 +174,7 @@ static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
     ts_buffer_add(&text, ".  By all rules: ");
     ts_arrange_verdict(&told->verdicts[index], &text);
     ts_page_wrap_made(page, &text, INDENT, 0);
+    ts_arrange_changes_page(told, page, found, told->verdicts[index].mass);
 }
 
 /* ---- the proof ------------------------------------------------------------------------------- */
@@ -362,6 +344,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
         ts_buffer_close(&text);
         boxes_of(told, page, &r->answers[shown]);
         ts_page_heading(page, "Lightest first, all different in order, face or box");
+        ts_present_page(told, page);
         for (size_t i = 0; i < r->count; i++)
             answer(told, page, i);
     }

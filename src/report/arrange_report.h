@@ -8,6 +8,7 @@
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
 #include "search/drive_place.h"
+#include "search/drive_present.h"
 #include "search/drive_problem.h"
 
 /* What the rules say of one answer, which was put into the file and read again. */
@@ -94,6 +95,8 @@ typedef struct ts_arrange_told {
         *conflict;           /* where nothing fits; NULL: not asked, or ended before its answer */
     const char *const *kept; /* addresses */
     size_t             kept_count;
+    const ts_present  *present;      /* what stands in the file; NULL: not looked at     */
+    ts_arrange_rule    present_rule; /* the first demand that it does not meet, by room and speeds */
     const ts_why_not  *why_not;
     size_t             why_not_count;
     const ts_front    *front;                /* NULL: not asked */
@@ -142,6 +145,18 @@ void   ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
                                const ts_conflict_member *member);
 
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
+
+/* What an answer changes against what stands in the file, a sentence a line without its full stop;
+ * how many.  None where nothing stands there, or something that the search has no words for.
+ * `weighs`: kg, with its faces as the whole drive asks. */
+size_t ts_arrange_changes(const ts_arrange_told *told, const ts_page *page,
+                          const ts_arrangement *found, double weighs, ts_buffer *out);
+void   ts_arrange_changes_page(const ts_arrange_told *told, ts_page *page,
+                               const ts_arrangement *found, double weighs);
+void   ts_arrange_changes_json(const ts_arrange_told *told, ts_json *json,
+                               const ts_arrangement *found, double weighs);
+/* What stands in the file, and whether it meets the demands. */
+void ts_present_page(const ts_arrange_told *told, ts_page *page);
 
 /* Speed of a gear at the condition in which its spool is fastest, rad/s; turns: teeth of a gear on
  * the input shaft that would turn its plane as fast. */

@@ -81,3 +81,22 @@ void ts_arrange_verdict(const ts_arranged_verdict *v, ts_buffer *out)
                         v->first != NULL ? v->first : "not computable",
                         v->address != NULL ? ", at " : "", v->address != NULL ? v->address : "");
 }
+
+static uint32_t input_shaft(const ts_arrange_told *told, size_t box)
+{
+    const ts_train *train  = told->motion->train;
+    const size_t    tapped = told->problem->tapped[box];
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].record == &told->drive->drive[tapped].box.input)
+            return s;
+    return 0;
+}
+
+double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns)
+{
+    const uint32_t shaft = input_shaft(told, box);
+    double         most  = 0.0;
+    for (size_t c = 0; c < told->drive->condition_count; c++)
+        most = fmax(most, told->motion->speed[c * told->motion->train->shaft_count + shaft]);
+    return most * turns / (double)z;
+}

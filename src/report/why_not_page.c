@@ -161,6 +161,7 @@ static void one_json(const ts_arrange_told *told, ts_json *json, const ts_why_no
         ts_json_key(json, "regret");
         ts_json_number(json, regret(told, w));
         ts_arranged_verdict_json(json, &w->verdict);
+        ts_arrange_changes_json(told, json, &w->found, w->verdict.mass);
         ts_arranged_boxes_json(json, told, &w->found);
         ts_json_end(json, '}');
     } else {

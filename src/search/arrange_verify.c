@@ -5,7 +5,7 @@
 
 #define SLACK 1e-9
 
-enum { ROW_MOST = 2 * TS_ARRANGE_SHAFTS + 1, CONDITIONS_MOST = 64 };
+enum { ROW_MOST = TS_ARRANGE_ROW, CONDITIONS_MOST = 64 };
 
 typedef struct placed {
     int32_t  front, rear;
@@ -488,6 +488,31 @@ static bool lay_box(layout *l, const ts_arrange_problem *p, uint32_t box, const 
         return false;
     l->choice = &l->frame->choices[b->choice];
     return lay(l, b) == TS_RULE_NONE;
+}
+
+size_t ts_arrange_angles(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box,
+                         double angles[TS_ARRANGE_ROW])
+{
+    layout l;
+    if (!a->boxes[box].present || !lay_box(&l, problem, box, &a->boxes[box]))
+        return 0;
+    for (size_t i = 0; i < l.count; i++) {
+        if (isnan(l.row[i].angle))
+            return 0;
+        angles[i] = l.row[i].angle;
+    }
+    return l.count;
+}
+
+double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box)
+{
+    double       angles[TS_ARRANGE_ROW], least = 0.0, most = 0.0;
+    const size_t count = ts_arrange_angles(problem, a, box, angles);
+    for (size_t i = 0; i < count; i++) {
+        least = fmin(least, angles[i]);
+        most  = fmax(most, angles[i]);
+    }
+    return most - least;
 }
 
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a)

@@ -8,6 +8,8 @@
 
 #include "search/arrange_search.h"
 
+enum { TS_ARRANGE_ROW = 2 * TS_ARRANGE_SHAFTS + 1 }; /* most shafts of a box */
+
 typedef enum ts_arrange_rule {
     TS_RULE_NONE,      /* every rule holds                                            */
     TS_RULE_PLACED,    /* an accessory is placed twice, or nowhere, or on a wrong box */
@@ -29,6 +31,13 @@ typedef enum ts_arrange_rule {
 ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a);
 /* What it weighs by its parts, whether it holds or not. */
 double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* Where the shafts of a box that is there stand, rad from its input, negative on the left: the
+ * input, the left branch outwards, the right branch outwards.  How many; 0: it cannot be laid out.
+ */
+size_t ts_arrange_angles(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box,
+                         double angles[TS_ARRANGE_ROW]);
+/* rad between the outermost axes of that box. */
+double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box);
 /* Gives every gear the least width, in whole steps, that its meshes need, teeth and places staying;
  * the mass then, kg, or infinity where no width will do. */
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a);

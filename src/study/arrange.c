@@ -4,6 +4,7 @@
 #include "study/arranging.h"
 #include "study/outlet.h"
 
+#include <math.h>
 #include <string.h>
 
 /* ---- the search ------------------------------------------------------------------------------ */
@@ -53,6 +54,19 @@ static ts_status search(ts_arranging *a)
     return status;
 }
 
+/* What stands in the file, by room, speeds and senses; its strength is a matter of the rules. */
+static ts_status look_at_present(ts_arranging *a)
+{
+    if (!ts_drive_present(&a->study->drive, &a->problem, a->arena, &a->present))
+        return TS_NO_MEMORY;
+    ts_arrange_problem light = a->present.problem;
+    light.model.width        = ts_drive_least_width;
+    light.model.proportional = true;
+    if (isfinite(a->present.mass))
+        a->present_rule = ts_arrange_verify(&light, &a->present.shafts);
+    return TS_OK;
+}
+
 /* ---- each answer from scratch ---------------------------------------------------------------- */
 
 static ts_status check_all(ts_arranging *a)
@@ -88,6 +102,8 @@ static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const
         .chosen        = a->chosen,
         .laws          = ts_drive_width_laws(a->widths),
         .certificate   = a->certificate,
+        .present       = &a->present,
+        .present_rule  = a->present_rule,
         .conflict      = a->explained ? &a->conflict : NULL,
         .caution       = ts_caution(),
         .version       = ts_version(),
@@ -156,6 +172,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         status = ts_arranging_find_front(&a);
     if (status == TS_OK)
         status = ts_arranging_answer_places(&a);
+    if (status == TS_OK)
+        status = look_at_present(&a);
     if (status == TS_OK)
         status = tell(&a, page, sink);
     if (status == TS_OK) {

@@ -18,6 +18,8 @@ typedef struct ts_arranging {
     ts_allocator              shared;
     ts_drive_problem          problem;
     ts_drive_problem          loose; /* with the file's own bands: nothing keeps its speed */
+    ts_present                present; /* what stands in the file */
+    ts_arrange_rule           present_rule;
     ts_drive_width           *widths;
     ts_arrange_result         result;
     bool                      searched;

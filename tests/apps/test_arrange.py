@@ -41,6 +41,31 @@ class Arrange(Arranging):
         self.assertEqual(before, copy.read_text())
         self.assertEqual(run("check", copy)[0], 0)
 
+    def test_what_stands_already_changes_nothing(self):
+        changes = answer("arrange", self.at_its_best(), *KEEP)["answers"][0]["changes"]
+        self.assertAlmostEqual(changes["mass"], 0.0, places=9)
+        self.assertEqual(changes["says"], ["no mass", "every accessory stays as it is"])
+
+    def test_answer_tells_what_it_changes_against_the_file(self):
+        # The trainer as it stands but for an idler, another face and a pad elsewhere on the branch.
+        # derived: only the control alternator could do with another place for its 41 teeth.
+        copy = self.at_its_best()
+        text = copy.read_text()
+        for before, after in (("face: 8 mm, rear: control alternator", "face: 9 mm, front: control alternator"),
+                              ("{teeth: 50, face: 8 mm, front: fuel pump}", "{teeth: 53, face: 8 mm, front: fuel pump}")):
+            self.assertIn(before, text)
+            text = text.replace(before, after)
+        copy.write_text(text)
+        best = answer("arrange", copy)["answers"][0]
+        says = best["changes"]["says"]
+        self.assertIn("fuel pump stays at place 1 anticlockwise; 53 -> 50 teeth, at most 8338 -> 8838 rpm", says)
+        self.assertIn("control alternator stays at place 2 anticlockwise, from front to rear", says)
+        self.assertIn("4 other accessories stay as they are", says)
+        # A ring of 53 teeth and 8 mm against 50, and of 41 teeth and 9 mm against 8 mm; the arc
+        # follows from the centre distances: both lighter than what stood there.
+        self.assertLess(best["changes"]["mass"], 0.0)
+        self.assertRegex(says[0], r"^-0\.\d+ kg \(from [\d.]+\); [\d.]+ deg \([\d.]+ mm of arc\) less wrap$")
+
     def test_what_is_kept_is_the_same_for_any_number_of_threads(self):
         copy = self.at_its_best()
         one, three = (run("arrange", copy, *KEEP, "--json", "--threads", n) for n in (1, 3))
