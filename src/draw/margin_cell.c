@@ -92,7 +92,10 @@ static void draw_zero(ts_canvas *canvas, ts_area area)
 
 static void draw_mark(ts_canvas *canvas, const ts_margin_cell *cell, ts_area area)
 {
-    const ts_point at = {area.x + 4.0, area.y + 0.5 * (area.h - mark)};
+    /* What holds without a number has its tick before the word, not next to the neighbour's. */
+    const bool     word = cell->state == TS_MARGIN_HOLDS && !cell->finding;
+    const double   x    = word ? area.x + area.w - number_room : area.x + 4.0;
+    const ts_point at   = {x, area.y + 0.5 * (area.h - mark)};
     if (cell->finding)
         ts_draw_symbol(canvas, ts_symbol_of(cell->finding), at, mark);
     else if (cell->state == TS_MARGIN_HOLDS)

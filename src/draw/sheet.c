@@ -177,6 +177,7 @@ static bool fill_no_condition(ts_scene *scene)
                    {TS_FIGURE_ROOT, "none", "geometry of the teeth"},
                    {TS_FIGURE_SPEEDS, "all conditions", "each at its spool speeds"},
                    {TS_FIGURE_MARGINS, "all conditions", "one a column"},
+                   {TS_FIGURE_WIDTHS, "all conditions", "added up, both flanks"},
                    {TS_FIGURE_MASS, "none", "parts by their shapes"},
                    {TS_FIGURE_SELECTIVITY, "none", "torque logarithmic"},
                    {TS_FIGURE_MODES, "none", "natural, without damping"}};

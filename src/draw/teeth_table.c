@@ -6,7 +6,7 @@
 
 #include <math.h>
 
-enum { MESH_ROWS = 11, GEAR_ROWS = 13, POINT_ROWS = 5 };
+enum { MESH_ROWS = 13, GEAR_ROWS = 13, POINT_ROWS = 5 };
 static const double gap = 10.0;
 
 #define ALPHA "\xCE\xB1"
@@ -20,6 +20,7 @@ static ts_value_table mesh_table(const ts_teeth_view *view, ts_value_row *rows)
 {
     ts_scene                  *scene           = view->scene;
     const ts_cylindrical_pair *pair            = &view->motion->pair;
+    const double              *play            = view->motion->backlash.j_wt;
     const char                *unit            = ts_scene_unit(scene, TS_KIND_LENGTH);
     const ts_value_row         list[MESH_ROWS] = {
                 {"normal module", "m", "n", "mm", {ts_value_ratio(scene, 1e3 * pair->in.m_n, 3)}},
@@ -31,7 +32,21 @@ static ts_value_table mesh_table(const ts_teeth_view *view, ts_value_row *rows)
                 {"path of contact", "g", ALPHA, unit, {ts_value_length(scene, pair->g_alpha)}},
                 {"transverse contact ratio", EPS, ALPHA, NULL, {ts_value_ratio(scene, pair->eps_alpha, 3)}},
                 {"overlap ratio", EPS, BETA, NULL, {ts_value_ratio(scene, pair->eps_beta, 3)}},
-                {"circumferential backlash", "j", "wt", unit, {ts_value_length(scene, pair->j_wt)}},
+                {"circumferential backlash, nominal",
+                 "j",
+                 "wt",
+                 unit,
+                 {ts_value_length(scene, pair->j_wt)}},
+                {"the same as built, least",
+                 "j",
+                 "wtmin",
+                 unit,
+                 {ts_value_length(scene, play[TS_BACKLASH_MIN])}},
+                {"the same as built, most",
+                 "j",
+                 "wtmax",
+                 unit,
+                 {ts_value_length(scene, play[TS_BACKLASH_MAX])}},
                 {"common face width",
                  "b",
                  NULL,
