@@ -1,6 +1,7 @@
 /* draw/margin_chart.c: how do rules and conditions share the sheet? */
 #include "draw/margin_chart.h"
 
+#include "draw/chart_key.h"
 #include "draw/lettering.h"
 #include "draw/mesh_choice.h"
 #include "draw/sheet.h"
@@ -39,30 +40,6 @@ static const char key_words[] =
     "hatched: below 0. Dashed square: not computable. Dot: the rule asks nothing here. Tick: it "
     "holds and demands nothing that a reserve could be of. Where a rule judges several things, a "
     "cell shows the worst of them.";
-
-static ts_lettering key_letters(const ts_scene *scene)
-{
-    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_SMALL,
-                          .colour = TS_COLOUR_INK2,
-                          .width  = scene->canvas.width -
-                                   2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) - 24.0,
-                          .lines = 6};
-}
-
-static double key_height(ts_scene *scene)
-{
-    const ts_lettering how = key_letters(scene);
-    return ts_text_area(&scene->canvas, (ts_point){0, 0}, key_words, &how).h + 12.0;
-}
-
-static void write_key(ts_scene *scene, double height)
-{
-    const ts_lettering how = key_letters(scene);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0,
-                        scene->field.y + scene->field.h - height + TS_LOOK_TYPE_PX_SMALL + 4.0},
-             key_words, &how);
-}
 
 static void write_title(const chart *it)
 {
@@ -261,7 +238,7 @@ ts_status ts_draw_margins(ts_scene *scene)
     if (status != TS_OK)
         return status;
     const double edge = TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER;
-    const double key  = key_height(scene);
+    const double key  = ts_chart_key_height(scene, key_words);
     divide(&it, scene->canvas.width - 2.0 * edge);
     const double height = ts_sheet_height(scene, height_of(&it, row_least) + key + 8.0);
     ts_sheet_divide(scene, height);
@@ -278,7 +255,7 @@ ts_status ts_draw_margins(ts_scene *scene)
     write_title(&it);
     for (size_t band = 0; band < it.bands && it.rows.count > 0; band++)
         draw_band(&it, band);
-    write_key(scene, key);
+    ts_chart_key_write(scene, key_words, key);
     ts_sheet_draw(scene, "Margins", "reserves by rule and condition");
     return TS_OK;
 }

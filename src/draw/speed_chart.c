@@ -1,6 +1,7 @@
 /* draw/speed_chart.c: how do the pads of all spools share the sheet? */
 #include "draw/speed_chart.h"
 
+#include "draw/chart_key.h"
 #include "draw/face.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
@@ -190,30 +191,6 @@ static const char key_words[] =
     "side; dot: where the spool runs in a condition that demands the band; open dot and hatching: "
     "missed. Reserve: capacity / demand \xE2\x88\x92 1.";
 
-static ts_lettering key_letters(const ts_scene *scene)
-{
-    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_SMALL,
-                          .colour = TS_COLOUR_INK2,
-                          .width  = scene->canvas.width -
-                                   2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) - 24.0,
-                          .lines = 4};
-}
-
-static double key_height(ts_scene *scene)
-{
-    const ts_lettering how = key_letters(scene);
-    return ts_text_area(&scene->canvas, (ts_point){0, 0}, key_words, &how).h + 12.0;
-}
-
-static void write_key(ts_scene *scene, double height)
-{
-    const ts_lettering how = key_letters(scene);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0,
-                        scene->field.y + scene->field.h - height + TS_LOOK_TYPE_PX_SMALL + 4.0},
-             key_words, &how);
-}
-
 ts_status ts_draw_speed_chart(ts_scene *scene)
 {
     ts_speed_section *sections =
@@ -224,7 +201,7 @@ ts_status ts_draw_speed_chart(ts_scene *scene)
     const size_t count = gather_sections(scene, sections, &memory);
     if (!memory)
         return TS_NO_MEMORY;
-    const double key    = key_height(scene);
+    const double key    = ts_chart_key_height(scene, key_words);
     const double height = ts_sheet_height(scene, set_heights(sections, count, lane_least) + key);
     ts_sheet_divide(scene, height);
     for (double one = lane_most; one > lane_least; one -= 1.0)
@@ -238,7 +215,7 @@ ts_status ts_draw_speed_chart(ts_scene *scene)
         return status;
     for (size_t s = 0; s < count; s++)
         draw_section(&sections[s]);
-    write_key(scene, key);
+    ts_chart_key_write(scene, key_words, key);
     ts_sheet_draw(scene, "Speeds", "pad bands against spool travel");
     return TS_OK;
 }

@@ -1,6 +1,7 @@
 /* draw/width_chart.c: how do the widths, what sets them and what no width saves share the sheet? */
 #include "draw/width_chart.h"
 
+#include "draw/chart_key.h"
 #include "draw/lettering.h"
 #include "draw/mesh_choice.h"
 #include "draw/sheet.h"
@@ -30,30 +31,6 @@ static const char key_words[] =
     "scale. What sets a width is what does not hold when that gear alone is a step narrower; "
     "least width: `face to module`. Mass is of the gears as discs of their reference circles, with "
     "rim and web where the file has them.";
-
-static ts_lettering key_letters(const ts_scene *scene)
-{
-    return (ts_lettering){.size   = TS_LOOK_TYPE_PX_SMALL,
-                          .colour = TS_COLOUR_INK2,
-                          .width  = scene->canvas.width -
-                                   2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER) - 24.0,
-                          .lines = 5};
-}
-
-static double key_height(ts_scene *scene)
-{
-    const ts_lettering how = key_letters(scene);
-    return ts_text_area(&scene->canvas, (ts_point){0, 0}, key_words, &how).h + 12.0;
-}
-
-static void write_key(ts_scene *scene, double height)
-{
-    const ts_lettering how = key_letters(scene);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0,
-                        scene->field.y + scene->field.h - height + TS_LOOK_TYPE_PX_SMALL + 4.0},
-             key_words, &how);
-}
 
 static void write_title(const chart *it)
 {
@@ -257,7 +234,7 @@ ts_status ts_draw_widths(ts_scene *scene)
     if (status != TS_OK)
         return status;
     it.notes           = count_notes(scene);
-    const double key   = key_height(scene);
+    const double key   = ts_chart_key_height(scene, key_words);
     const double fixed = title + head + (double)it.notes * note + 16.0 + key;
     const double rows  = (double)it.strip.count;
     const double high  = ts_sheet_height(scene, fixed + row_least * rows);
@@ -275,7 +252,7 @@ ts_status ts_draw_widths(ts_scene *scene)
     write_title(&it);
     draw_rows(&it);
     write_notes(&it);
-    write_key(scene, key);
+    ts_chart_key_write(scene, key_words, key);
     ts_sheet_draw(scene, "Widths", "face widths before and after sizing");
     return TS_OK;
 }

@@ -70,17 +70,11 @@ static void say_remarks(ts_rate_desk *desk, uint32_t remarks)
 static void judge_safeties(ts_rate_desk *desk, const ts_rated_bevels *rated,
                            const ts_agma2003_rating *r)
 {
-    static const ts_safety_words words[2][2] = {
-        {{"rate-contact-safety-1", "S_H1", "the flanks of gear 1", "pitting"},
-         {"rate-contact-safety-2", "S_H2", "the flanks of gear 2", "pitting"}},
-        {{"rate-bending-safety-1", "S_F1", "the teeth of gear 1", "breakage"},
-         {"rate-bending-safety-2", "S_F2", "the teeth of gear 2", "breakage"}}};
-
     for (int gear = 0; gear < 2; gear++) {
         if (!isnan(r->gear[gear].S_H))
-            ts_rate_safety(desk, &words[0][gear], r->gear[gear].S_H, rated->load.S_Hmin, TS_WARN);
+            ts_rate_contact_safety(desk, gear, r->gear[gear].S_H, rated->load.S_Hmin, TS_WARN);
         if (!isnan(r->gear[gear].S_F))
-            ts_rate_safety(desk, &words[1][gear], r->gear[gear].S_F, rated->load.S_Fmin, TS_WARN);
+            ts_rate_bending_safety(desk, gear, r->gear[gear].S_F, rated->load.S_Fmin, TS_WARN);
     }
 }
 

@@ -101,15 +101,9 @@ static void say_remarks(ts_rate_desk *desk, ts_bevel_remarks remarks)
 static void judge_safeties(ts_rate_desk *desk, const ts_iso10300_rating *r,
                            const ts_iso10300_load *load)
 {
-    static const ts_safety_words words[2][2] = {
-        {{"rate-contact-safety-1", "S_H1", "the flanks of gear 1", "pitting"},
-         {"rate-contact-safety-2", "S_H2", "the flanks of gear 2", "pitting"}},
-        {{"rate-bending-safety-1", "S_F1", "the teeth of gear 1", "breakage"},
-         {"rate-bending-safety-2", "S_F2", "the teeth of gear 2", "breakage"}}};
-
     for (int gear = 0; gear < 2; gear++) {
-        ts_rate_safety(desk, &words[0][gear], r->gear[gear].S_H, load->S_Hmin, TS_REFUSE);
-        ts_rate_safety(desk, &words[1][gear], r->gear[gear].S_F, load->S_Fmin, TS_REFUSE);
+        ts_rate_contact_safety(desk, gear, r->gear[gear].S_H, load->S_Hmin, TS_REFUSE);
+        ts_rate_bending_safety(desk, gear, r->gear[gear].S_F, load->S_Fmin, TS_REFUSE);
     }
 }
 

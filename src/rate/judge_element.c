@@ -150,6 +150,24 @@ void ts_rate_safety(ts_rate_desk *desk, const ts_safety_words *words, double S, 
     ts_rate_remedy(desk, finding, "widen the face, choose a stronger steel, or lower the load");
 }
 
+void ts_rate_contact_safety(ts_rate_desk *desk, int gear, double S_H, double least, ts_level level)
+{
+    static const ts_safety_words words[2] = {
+        {"rate-contact-safety-1", "S_H1", "the flanks of gear 1", "pitting"},
+        {"rate-contact-safety-2", "S_H2", "the flanks of gear 2", "pitting"}};
+
+    ts_rate_safety(desk, &words[gear], S_H, least, level);
+}
+
+void ts_rate_bending_safety(ts_rate_desk *desk, int gear, double S_F, double least, ts_level level)
+{
+    static const ts_safety_words words[2] = {
+        {"rate-bending-safety-1", "S_F1", "the teeth of gear 1", "breakage"},
+        {"rate-bending-safety-2", "S_F2", "the teeth of gear 2", "breakage"}};
+
+    ts_rate_safety(desk, &words[gear], S_F, least, level);
+}
+
 /* 35.0000 says no more than 35 in a sentence. */
 static void drop_trailing_zeros(ts_buffer *number)
 {

@@ -175,16 +175,10 @@ static void say_remarks(ts_rate_desk *desk, uint32_t remarks)
 static void judge_safeties(ts_rate_desk *desk, const ts_rated_pair *rated,
                            const ts_agma2101_rating *r)
 {
-    static const ts_safety_words words[2][2] = {
-        {{"rate-contact-safety-1", "S_H1", "the flanks of gear 1", "pitting"},
-         {"rate-contact-safety-2", "S_H2", "the flanks of gear 2", "pitting"}},
-        {{"rate-bending-safety-1", "S_F1", "the teeth of gear 1", "breakage"},
-         {"rate-bending-safety-2", "S_F2", "the teeth of gear 2", "breakage"}}};
-
     for (int gear = 0; gear < 2; gear++) {
-        ts_rate_safety(desk, &words[0][gear], r->gear[gear].S_H, rated->load.S_Hmin, TS_WARN);
+        ts_rate_contact_safety(desk, gear, r->gear[gear].S_H, rated->load.S_Hmin, TS_WARN);
         if (rated->in.z_2 > 0 || gear == 0)
-            ts_rate_safety(desk, &words[1][gear], r->gear[gear].S_F, rated->load.S_Fmin, TS_WARN);
+            ts_rate_bending_safety(desk, gear, r->gear[gear].S_F, rated->load.S_Fmin, TS_WARN);
     }
 }
 
@@ -194,7 +188,9 @@ static void judge_safeties(ts_rate_desk *desk, const ts_rated_pair *rated,
 static void compare(ts_rate_desk *desk, const char *rule, const char *symbol, double iso,
                     double agma)
 {
-    const bool  close   = !(fabs(agma / iso - 1.0) > OPINIONS_APART);
+    if (isnan(iso) || isnan(agma)) /* nothing to compare; why stands with the safety itself */
+        return;
+    const bool  close   = fabs(agma / iso - 1.0) <= OPINIONS_APART;
     ts_finding *finding = ts_rate_judge(desk, close, rule, TS_NOTE);
 
     ts_rate_limit(finding, symbol, agma, iso, TS_KIND_NUMBER);

@@ -113,6 +113,9 @@ typedef struct ts_safety_words {
 } ts_safety_words;
 void ts_rate_safety(ts_rate_desk *desk, const ts_safety_words *words, double S, double least,
                     ts_level level);
+/* The same of gear 0 or 1: S_H of its flanks, S_F of its roots. */
+void ts_rate_contact_safety(ts_rate_desk *desk, int gear, double S_H, double least, ts_level level);
+void ts_rate_bending_safety(ts_rate_desk *desk, int gear, double S_F, double least, ts_level level);
 
 /* "87.5 mm", six digits; rounded up (way > 0) or down (way < 0) to be typed in. */
 const char *ts_rate_shown(ts_rate_desk *desk, double si, ts_kind kind);

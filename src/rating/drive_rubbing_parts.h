@@ -36,6 +36,17 @@ typedef struct ts_rubbing_mesh {
 
 /* Returns what is missing. */
 const char *ts_rubbing_open_mesh(const ts_rubbing_desk *desk, uint32_t mesh, ts_rubbing_mesh *out);
+/* A method of rating a mesh whose preparation depends on which gear drives. */
+typedef struct ts_rubbing_method {
+    void (*prepare)(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
+                    int driver, void *prepared);
+    void (*rate)(const ts_rubbing_desk *desk, uint32_t m, const void *prepared, uint32_t condition);
+} ts_rubbing_method;
+
+/* The mesh by that method in all its conditions, prepared once for each driver; `prepared` is room
+ * for what the method prepares.  Returns what is missing. */
+const char *ts_rubbing_by_method(const ts_rubbing_desk *desk, uint32_t m,
+                                 const ts_rubbing_method *method, void *prepared);
 /* Lends the oil of a condition and what the tooth forces ask by other names. */
 void ts_rubbing_lend(const ts_rubbing_desk *desk, uint32_t mesh, uint32_t condition);
 

@@ -23,11 +23,11 @@ static ts_scuffing_gear gear_of(const ts_rubbing_desk *desk, uint32_t m,
         .body = {.E = gear->E, .nu = gear->nu, .B_M = TS_STEEL_B_M}, .Ra = mesh->Ra[g], .X_W = X_W};
 }
 
-static void rate(const ts_rubbing_desk *desk, uint32_t m,
-                 const ts_bevel_scuffing_prepared *prepared, uint32_t condition)
+static void rate(const ts_rubbing_desk *desk, uint32_t m, const void *ready, uint32_t condition)
 {
-    const ts_bevels      *bevels = &desk->teeth->bevels;
-    const ts_bevels_case *one =
+    const ts_bevel_scuffing_prepared *prepared = ready;
+    const ts_bevels                  *bevels   = &desk->teeth->bevels;
+    const ts_bevels_case             *one =
         &bevels->cases[(size_t)condition * bevels->count + bevels->number[m]];
     const ts_bevel_scuffing_load load = {
         .F_mt      = one->rating.F_mt,
@@ -57,45 +57,30 @@ static void rate(const ts_rubbing_desk *desk, uint32_t m,
     };
 }
 
-static void rate_driver(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
-                        int driver)
+static void prepare(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
+                    int driver, void *prepared)
 {
     const ts_iso10300_prepared *bevels = &bevels_of(desk, m)->prepared;
     const ts_rubbing_oil       *oil    = &desk->rubbing->oil;
-    ts_bevel_scuffing_prepared  prepared;
-    bool                        ready = false;
+    const ts_scuffing_mesh      in     = {
+                 .gear       = {gear_of(desk, m, mesh, 0), gear_of(desk, m, mesh, 1)},
+                 .driver     = driver,
+                 .X_S        = mesh->X_S,
+                 .X_L        = oil->X_L,
+                 .phi_E      = mesh->phi_E,
+                 .S_FZG      = oil->S_FZG,
+                 .nu_40      = oil->law.oil.nu_40,
+                 .theta_intS = (double)NAN,
+    };
 
-    for (uint32_t c = 0; c < desk->drive->condition_count; c++) {
-        if (!ts_rubbing_stands(desk->rubbing, m, c) || ts_rubbing_driver(desk, m, c) != driver)
-            continue;
-        if (!ready) {
-            ts_workings_about(desk->workings, desk->teeth->strength[m].subject, TS_EVERY_CONDITION);
-            const ts_scuffing_mesh in = {
-                .gear       = {gear_of(desk, m, mesh, 0), gear_of(desk, m, mesh, 1)},
-                .driver     = driver,
-                .X_S        = mesh->X_S,
-                .X_L        = oil->X_L,
-                .phi_E      = mesh->phi_E,
-                .S_FZG      = oil->S_FZG,
-                .nu_40      = oil->law.oil.nu_40,
-                .theta_intS = (double)NAN,
-            };
-            (void)ts_bevel_scuffing_prepare(&bevels->virt, bevels->pair.in.alpha_n,
-                                            bevels->pair.in.beta_m, &in, &prepared, desk->workings);
-            ready = true;
-        }
-        rate(desk, m, &prepared, c);
-    }
+    (void)ts_bevel_scuffing_prepare(&bevels->virt, bevels->pair.in.alpha_n, bevels->pair.in.beta_m,
+                                    &in, prepared, desk->workings);
 }
 
 const char *ts_rubbing_rate_bevels(const ts_rubbing_desk *desk, uint32_t m)
 {
-    ts_rubbing_mesh mesh;
-    const char     *missing = ts_rubbing_open_mesh(desk, m, &mesh);
+    static const ts_rubbing_method method = {prepare, rate};
+    ts_bevel_scuffing_prepared     prepared;
 
-    if (missing != NULL)
-        return missing;
-    rate_driver(desk, m, &mesh, 1);
-    rate_driver(desk, m, &mesh, 2);
-    return NULL;
+    return ts_rubbing_by_method(desk, m, &method, &prepared);
 }

@@ -133,3 +133,33 @@ void ts_rubbing_lend(const ts_rubbing_desk *desk, uint32_t m, uint32_t condition
     else
         ts_workings_borrow(w, "c_mesh", one->rating.cp, own, "cp");
 }
+
+static void rate_driver(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
+                        int driver, const ts_rubbing_method *method, void *prepared)
+{
+    bool ready = false;
+
+    for (uint32_t c = 0; c < desk->drive->condition_count; c++) {
+        if (!ts_rubbing_stands(desk->rubbing, m, c) || ts_rubbing_driver(desk, m, c) != driver)
+            continue;
+        if (!ready) {
+            ts_workings_about(desk->workings, desk->teeth->strength[m].subject, TS_EVERY_CONDITION);
+            method->prepare(desk, m, mesh, driver, prepared);
+            ready = true;
+        }
+        method->rate(desk, m, prepared, c);
+    }
+}
+
+const char *ts_rubbing_by_method(const ts_rubbing_desk *desk, uint32_t m,
+                                 const ts_rubbing_method *method, void *prepared)
+{
+    ts_rubbing_mesh mesh;
+    const char     *missing = ts_rubbing_open_mesh(desk, m, &mesh);
+
+    if (missing != NULL)
+        return missing;
+    rate_driver(desk, m, &mesh, 1, method, prepared);
+    rate_driver(desk, m, &mesh, 2, method, prepared);
+    return NULL;
+}

@@ -38,24 +38,24 @@ static ts_scuffing_mesh mesh_of(const ts_rubbing_desk *desk, uint32_t m,
     };
 }
 
-static void rate(const ts_rubbing_desk *desk, uint32_t m, const ts_scuffing_prepared *prepared,
-                 uint32_t condition)
+static void rate(const ts_rubbing_desk *desk, uint32_t m, const void *ready, uint32_t condition)
 {
-    const ts_mesh_case      *one  = ts_rubbing_teeth_case(desk, m, condition);
-    const ts_iso6336_rating *r    = &one->rating;
-    const ts_scuffing_load   load = {.T_1           = one->load.T_1,
-                                     .omega_1       = one->load.omega_1,
-                                     .K_A           = one->load.K_A,
-                                     .K_gamma       = one->load.K_gamma,
-                                     .K_v           = r->K_v,
-                                     .K_Hbeta       = r->K_Hbeta,
-                                     .K_Halpha      = r->K_Halpha,
-                                     .cp            = r->cp,
-                                     .c_gamma_alpha = r->c_gamma_alpha,
-                                     .theta_oil     = desk->rubbing->oil.theta_oil[condition],
-                                     .eta_oil       = desk->rubbing->oil.eta_oil[condition],
-                                     .theta_M       = (double)NAN};
-    ts_scuffing              rating;
+    const ts_scuffing_prepared *prepared = ready;
+    const ts_mesh_case         *one      = ts_rubbing_teeth_case(desk, m, condition);
+    const ts_iso6336_rating    *r        = &one->rating;
+    const ts_scuffing_load      load     = {.T_1           = one->load.T_1,
+                                            .omega_1       = one->load.omega_1,
+                                            .K_A           = one->load.K_A,
+                                            .K_gamma       = one->load.K_gamma,
+                                            .K_v           = r->K_v,
+                                            .K_Hbeta       = r->K_Hbeta,
+                                            .K_Halpha      = r->K_Halpha,
+                                            .cp            = r->cp,
+                                            .c_gamma_alpha = r->c_gamma_alpha,
+                                            .theta_oil     = desk->rubbing->oil.theta_oil[condition],
+                                            .eta_oil       = desk->rubbing->oil.eta_oil[condition],
+                                            .theta_M       = (double)NAN};
+    ts_scuffing                 rating;
 
     ts_rubbing_lend(desk, m, condition);
     (void)ts_scuffing_rate(prepared, &load, &rating, desk->workings);
@@ -73,35 +73,18 @@ static void rate(const ts_rubbing_desk *desk, uint32_t m, const ts_scuffing_prep
     };
 }
 
-/* All conditions in which that gear drives; what they share is prepared once. */
-static void rate_driver(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
-                        int driver)
+static void prepare(const ts_rubbing_desk *desk, uint32_t m, const ts_rubbing_mesh *mesh,
+                    int driver, void *prepared)
 {
-    ts_scuffing_prepared prepared;
-    bool                 ready = false;
+    const ts_scuffing_mesh in = mesh_of(desk, m, mesh, driver);
 
-    for (uint32_t c = 0; c < desk->drive->condition_count; c++) {
-        if (!ts_rubbing_stands(desk->rubbing, m, c) || ts_rubbing_driver(desk, m, c) != driver)
-            continue;
-        if (!ready) {
-            ts_workings_about(desk->workings, desk->teeth->strength[m].subject, TS_EVERY_CONDITION);
-            const ts_scuffing_mesh in = mesh_of(desk, m, mesh, driver);
-            (void)ts_scuffing_prepare(&desk->teeth->motion->meshes[m].pair, &in, &prepared,
-                                      desk->workings);
-            ready = true;
-        }
-        rate(desk, m, &prepared, c);
-    }
+    (void)ts_scuffing_prepare(&desk->teeth->motion->meshes[m].pair, &in, prepared, desk->workings);
 }
 
 const char *ts_rubbing_rate_mesh(const ts_rubbing_desk *desk, uint32_t m)
 {
-    ts_rubbing_mesh mesh;
-    const char     *missing = ts_rubbing_open_mesh(desk, m, &mesh);
+    static const ts_rubbing_method method = {prepare, rate};
+    ts_scuffing_prepared           prepared;
 
-    if (missing != NULL)
-        return missing;
-    rate_driver(desk, m, &mesh, 1);
-    rate_driver(desk, m, &mesh, 2);
-    return NULL;
+    return ts_rubbing_by_method(desk, m, &method, &prepared);
 }

@@ -2,6 +2,7 @@
 #include "rating/micropitting/micropitting_parts.h"
 
 #include "element/contact_friction.h"
+#include "element/flank_body.h"
 #include "element/hertz.h"
 #include "element/tip_relief.h"
 #include "element/tooth_force.h"
@@ -114,11 +115,6 @@ static const ts_formula S_lambda_formula = {
 
 /* ---- the mesh -------------------------------------------------------------------------------- */
 
-static bool above(double value, double least, double most)
-{
-    return value > least && value <= most; /* false for NaN */
-}
-
 static bool at_least(double value, double least, double most)
 {
     return value >= least && value <= most;
@@ -126,15 +122,12 @@ static bool at_least(double value, double least, double most)
 
 static const char *fault_of_gear(const ts_film_gear *gear)
 {
-    if (!above(gear->E, 1e6, 1e13) || !(gear->nu >= 0.0 && gear->nu < 0.5))
-        return "modulus and Poisson's ratio of both gears";
-    if (!above(gear->B_M, 1e-3, 1e7))
-        return "the thermal contact coefficient of both gears";
-    if (!above(gear->Ra, 1e-12, 1e-3))
-        return "the roughness of both flanks";
-    if (!(gear->C_a >= 0.0 && gear->C_a < 1e-2))
-        return "the tip relief of both gears, 0 where there is none";
-    return above(gear->W_W, 1e-6, 100.0) ? NULL : "the material factor of both gears";
+    const ts_flank_body body  = {gear->E, gear->nu, gear->B_M, gear->Ra, gear->C_a};
+    const char         *fault = ts_flank_body_fault(&body);
+
+    if (fault != NULL)
+        return fault;
+    return ts_is_above(gear->W_W, 1e-6, 100.0) ? NULL : "the material factor of both gears";
 }
 
 static const char *fault_of_mesh(const ts_micropitting_mesh *mesh, double b)
@@ -143,17 +136,8 @@ static const char *fault_of_mesh(const ts_micropitting_mesh *mesh, double b)
 
     if (fault == NULL)
         fault = fault_of_gear(&mesh->gear[1]);
-    if (fault != NULL)
-        return fault;
-    if (!above(b, 1e-9, 1e6))
-        return "a face width above 0";
-    if (mesh->driver != 1 && mesh->driver != 2)
-        return "which gear drives, 1 or 2";
-    if (mesh->grade < 0 || mesh->grade > 12)
-        return "a tolerance class from 0 to 12";
-    return above(mesh->X_S, 1e-6, 10.0) && above(mesh->X_L, 1e-6, 100.0)
-               ? NULL
-               : "the lubrication factors X_S and X_L";
+    return fault != NULL ? fault
+                         : ts_flank_mesh_fault(b, mesh->driver, mesh->grade, mesh->X_S, mesh->X_L);
 }
 
 static void prepare_losses(ts_micropitting_prepared *p, ts_workings *workings)
@@ -239,7 +223,7 @@ static const char *fault_of_load(const ts_micropitting_prepared *p,
         return NULL; /* nothing else is asked */
     if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 1e-3 && load->K_gamma > 1e-3))
         return "load factors above 0";
-    if (relieved(p) && !above(stiffness_of(p, load), 1.0, 1e15))
+    if (relieved(p) && !ts_is_above(stiffness_of(p, load), 1.0, 1e15))
         return "the stiffness of the teeth, which says what tip relief is worth";
     return NULL;
 }
@@ -367,13 +351,13 @@ static void film_along(const ts_micropitting_prepared *p, const ts_film_case *fi
         ts_flank_point_note(&p->pair, &p->path, r->thinnest, workings);
         ts_load_share_note(&p->pair, &p->path, p->mesh.grade, r->thinnest, workings);
     }
-    const ts_local_film least = ts_film_at(p, film, r->thinnest, workings);
-    const double lambda_GFY   = least.lambda;
-    r->lambda_GFmin           = lambda_GFY;
+    const ts_local_film least      = ts_film_at(p, film, r->thinnest, workings);
+    const double        lambda_GFY = least.lambda;
+    r->lambda_GFmin                = lambda_GFY;
     if (isfinite(lambda_GFY))
         r->lambda_GFmin = TS_STEP(workings, lambda_GFmin_formula, lambda_GFY, lambda_GFY);
-    r->h_min                  = least.h;
-    r->where                  = ts_flank_point_says(&p->path, r->thinnest);
+    r->h_min = least.h;
+    r->where = ts_flank_point_says(&p->path, r->thinnest);
 }
 
 static void judge(const ts_micropitting_prepared *p, ts_micropitting *r, ts_workings *workings)

@@ -2,6 +2,7 @@
 #include "rating/scuffing/bevel_scuffing.h"
 
 #include "element/contact_friction.h"
+#include "element/flank_body.h"
 #include "element/hertz.h"
 
 #include <math.h>
@@ -41,27 +42,23 @@ FORMULA(w_Btmu, "specific load that the friction goes by", "N/m", "max(150e3, w_
 
 /* ---- the mesh -------------------------------------------------------------------------------- */
 
-static bool above(double value, double least, double most)
-{
-    return value > least && value <= most; /* false for NaN */
-}
-
 static const char *fault_of(const ts_bevel_virtual *virt, const ts_scuffing_mesh *mesh)
 {
     for (int g = 0; g < 2; g++) {
         const ts_scuffing_gear *gear = &mesh->gear[g];
 
-        if (!above(gear->body.E, 1e6, 1e13) || !(gear->body.nu >= 0.0 && gear->body.nu < 0.5) ||
-            !above(gear->body.B_M, 1e-3, 1e7))
+        if (!ts_is_above(gear->body.E, 1e6, 1e13) ||
+            !(gear->body.nu >= 0.0 && gear->body.nu < 0.5) ||
+            !ts_is_above(gear->body.B_M, 1e-3, 1e7))
             return "modulus, Poisson's ratio and thermal contact coefficient of both gears";
-        if (!above(gear->Ra, 1e-12, 1e-3) || !above(gear->X_W, 1e-6, 100.0))
+        if (!ts_is_above(gear->Ra, 1e-12, 1e-3) || !ts_is_above(gear->X_W, 1e-6, 100.0))
             return "roughness and structural factor of both gears";
         if (!(virt->d_va[g] > virt->d_vb[g]))
             return "teeth that reach beyond their base circles";
     }
     if (mesh->driver != 1 && mesh->driver != 2)
         return "which gear drives, 1 or 2";
-    if (!above(mesh->X_S, 1e-6, 10.0) || !above(mesh->X_L, 1e-6, 100.0))
+    if (!ts_is_above(mesh->X_S, 1e-6, 10.0) || !ts_is_above(mesh->X_L, 1e-6, 100.0))
         return "the lubrication factors X_S and X_L";
     return mesh->phi_E >= 0.0 && mesh->phi_E <= 1.0 ? NULL : "a degree of running in from 0 to 1";
 }
@@ -142,8 +139,9 @@ static void prepare_limit(ts_bevel_scuffing_prepared *p, ts_workings *workings)
 {
     const ts_scuffing_mesh *mesh = &p->mesh;
 
-    p->theta_intS = above(mesh->theta_intS, 0.0, 5000.0) ? mesh->theta_intS : (double)NAN;
-    if (isnan(p->theta_intS) && above(mesh->S_FZG, 1e-6, 100.0) && above(mesh->nu_40, 1e-9, 1.0)) {
+    p->theta_intS = ts_is_above(mesh->theta_intS, 0.0, 5000.0) ? mesh->theta_intS : (double)NAN;
+    if (isnan(p->theta_intS) && ts_is_above(mesh->S_FZG, 1e-6, 100.0) &&
+        ts_is_above(mesh->nu_40, 1e-9, 1.0)) {
         const ts_integral_limit_input limit = {
             .S_FZG = mesh->S_FZG, .nu_40 = mesh->nu_40, .X_L = mesh->X_L, .X_W = p->X_W};
 
@@ -187,7 +185,7 @@ static const char *fault_of_load(const ts_bevel_scuffing_load *load)
         return "a tooth force from 0 up";
     if (!(load->v_mt >= 0.0 && load->v_mt < 1e6))
         return "a speed from 0 up";
-    if (!above(load->theta_oil, 1.0, 2000.0))
+    if (!ts_is_above(load->theta_oil, 1.0, 2000.0))
         return "the oil temperature";
     if (!isnan(load->theta_M) && !(load->theta_M >= load->theta_oil && load->theta_M < 5000.0))
         return "a bulk temperature that is not below that of the oil";
@@ -195,7 +193,7 @@ static const char *fault_of_load(const ts_bevel_scuffing_load *load)
         return NULL; /* nothing else is asked */
     if (!(K >= 1e-3 && K <= 1e6))
         return "load factors above 0";
-    return above(load->eta_oil, 1e-9, 1e6) ? NULL : "the viscosity of the oil";
+    return ts_is_above(load->eta_oil, 1e-9, 1e6) ? NULL : "the viscosity of the oil";
 }
 
 static double friction(const ts_bevel_scuffing_prepared *p, const ts_bevel_scuffing_load *load,

@@ -3,6 +3,7 @@
 
 #include "element/contact_friction.h"
 #include "element/cylindrical_contact.h"
+#include "element/flank_body.h"
 #include "element/tip_relief.h"
 #include "element/tooth_force.h"
 #include "rating/scuffing/integral_temperature.h"
@@ -69,11 +70,6 @@ static const ts_formula w_Btmu_formula = {
     .source  = ISO_21("mean coefficient of friction"),
 };
 
-static bool above(double value, double least, double most)
-{
-    return value > least && value <= most; /* false for NaN */
-}
-
 /* Too little to be a load is none. */
 static bool rubs(const ts_scuffing_load *load)
 {
@@ -106,9 +102,9 @@ static const char *fault_of_load(const ts_scuffing_prepared *p, const ts_scuffin
         return NULL; /* nothing else is asked */
     if (!at_least(K, 1e-3, 1e6) || !(load->K_A > 1e-3 && load->K_gamma > 1e-3))
         return "load factors above 0";
-    if (!above(helical(p) ? load->c_gamma_alpha : load->cp, 1.0, 1e15))
+    if (!ts_is_above(helical(p) ? load->c_gamma_alpha : load->cp, 1.0, 1e15))
         return helical(p) ? "the mesh stiffness" : "the single stiffness";
-    return above(load->eta_oil, 1e-9, 1e6) ? NULL : "the viscosity of the oil";
+    return ts_is_above(load->eta_oil, 1e-9, 1e6) ? NULL : "the viscosity of the oil";
 }
 
 static void void_rating(ts_scuffing *r, const char *missing)

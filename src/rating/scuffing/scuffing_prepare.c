@@ -2,6 +2,7 @@
  * decide?
  */
 #include "element/contact_friction.h"
+#include "element/flank_body.h"
 #include "rating/scuffing/integral_temperature.h"
 #include "rating/scuffing/scuffing.h"
 
@@ -39,22 +40,14 @@ static const ts_formula theta_S_formula = {
     .source  = ISO_20("scuffing temperature, test A/8.3/90"),
 };
 
-static bool above(double value, double least, double most)
-{
-    return value > least && value <= most; /* false for NaN */
-}
-
 static const char *fault_of_gear(const ts_scuffing_gear *gear)
 {
-    if (!above(gear->body.E, 1e6, 1e13) || !(gear->body.nu >= 0.0 && gear->body.nu < 0.5))
-        return "modulus and Poisson's ratio of both gears";
-    if (!above(gear->body.B_M, 1e-3, 1e7))
-        return "the thermal contact coefficient of both gears";
-    if (!above(gear->Ra, 1e-12, 1e-3))
-        return "the roughness of both flanks";
-    if (!(gear->C_a >= 0.0 && gear->C_a < 1e-2))
-        return "the tip relief of both gears, 0 where there is none";
-    return above(gear->X_W, 1e-6, 100.0) ? NULL : "the structural factor of both gears";
+    const ts_flank_body body  = {gear->body.E, gear->body.nu, gear->body.B_M, gear->Ra, gear->C_a};
+    const char         *fault = ts_flank_body_fault(&body);
+
+    if (fault != NULL)
+        return fault;
+    return ts_is_above(gear->X_W, 1e-6, 100.0) ? NULL : "the structural factor of both gears";
 }
 
 static const char *fault_of_mesh(const ts_scuffing_mesh *mesh, double b)
@@ -63,18 +56,12 @@ static const char *fault_of_mesh(const ts_scuffing_mesh *mesh, double b)
 
     if (fault == NULL)
         fault = fault_of_gear(&mesh->gear[1]);
+    if (fault == NULL)
+        fault = ts_flank_mesh_fault(b, mesh->driver, mesh->grade, mesh->X_S, mesh->X_L);
     if (fault != NULL)
         return fault;
-    if (!above(b, 1e-9, 1e6))
-        return "a face width above 0";
-    if (mesh->driver != 1 && mesh->driver != 2)
-        return "which gear drives, 1 or 2";
-    if (mesh->grade < 0 || mesh->grade > 12)
-        return "a tolerance class from 0 to 12";
     if (mesh->mates < 1 || mesh->mates > 100)
         return "the number of mating gears, from 1 to 100";
-    if (!above(mesh->X_S, 1e-6, 10.0) || !above(mesh->X_L, 1e-6, 100.0))
-        return "the lubrication factors X_S and X_L";
     return mesh->phi_E >= 0.0 && mesh->phi_E <= 1.0 ? NULL : "a degree of running in from 0 to 1";
 }
 
@@ -116,7 +103,7 @@ static void prepare_ends(ts_scuffing_prepared *p, ts_workings *workings)
 
 static bool stage_known(const ts_scuffing_mesh *mesh)
 {
-    return above(mesh->S_FZG, 1e-6, 100.0);
+    return ts_is_above(mesh->S_FZG, 1e-6, 100.0);
 }
 
 static void prepare_limits(ts_scuffing_prepared *p, ts_workings *workings)
@@ -124,13 +111,13 @@ static void prepare_limits(ts_scuffing_prepared *p, ts_workings *workings)
     const ts_scuffing_mesh *mesh = &p->mesh;
     const double            X_L = mesh->X_L, X_W = p->X_W, S_FZG = mesh->S_FZG;
 
-    p->theta_S = above(mesh->theta_S, 0.0, 5000.0) ? mesh->theta_S : (double)NAN;
+    p->theta_S = ts_is_above(mesh->theta_S, 0.0, 5000.0) ? mesh->theta_S : (double)NAN;
     if (isnan(p->theta_S) && stage_known(mesh))
         p->theta_S =
             TS_STEP(workings, theta_S_formula,
                     273.15 + 80.0 + (0.85 + 1.4 * X_W) * X_L * S_FZG * S_FZG, X_W, X_L, S_FZG);
-    p->theta_intS = above(mesh->theta_intS, 0.0, 5000.0) ? mesh->theta_intS : (double)NAN;
-    if (isnan(p->theta_intS) && stage_known(mesh) && above(mesh->nu_40, 1e-9, 1.0)) {
+    p->theta_intS = ts_is_above(mesh->theta_intS, 0.0, 5000.0) ? mesh->theta_intS : (double)NAN;
+    if (isnan(p->theta_intS) && stage_known(mesh) && ts_is_above(mesh->nu_40, 1e-9, 1.0)) {
         const ts_integral_limit_input limit = {
             .S_FZG = S_FZG, .nu_40 = mesh->nu_40, .X_L = X_L, .X_W = X_W};
 
