@@ -11,6 +11,7 @@
 #ifndef TOWERSHAFT_ARRANGE_H
 #define TOWERSHAFT_ARRANGE_H
 
+#include "towershaft/figure.h"
 #include "towershaft/study.h"
 
 #include <stddef.h>
@@ -42,6 +43,10 @@ typedef struct ts_arrange_options {
     /* NULL, or told now and then from the same thread: the lightest so far (kg; infinite: none),
      * what nothing is lighter than, and how many ways to drive a box, of how many, are closed. */
     void (*progress)(void *context, double found, double bound, size_t done, size_t count);
+    /* NULL, or how the answers are drawn side by side, with the front where it was asked for; the
+     * figure, condition and mesh of these options are not read.  The picture goes to the sink. */
+    const ts_figure_options *picture;
+    const ts_sink           *picture_sink;
     bool json; /* the answer by docs/schema/arrange.schema.json, else for a terminal */
 } ts_arrange_options;
 

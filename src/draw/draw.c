@@ -1,4 +1,5 @@
 /* draw/draw.c: which figure, in which condition, to which sink? */
+#include "draw/candidate_sheet.h"
 #include "draw/face_view.h"
 #include "draw/figure.h"
 #include "draw/margin_chart.h"
@@ -37,8 +38,10 @@ static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *o
     const bool width =
         !(options->width > 0.0) || (options->width >= 900.0 && options->width <= 8000.0);
     const bool scale = !(options->scale > 0.0) || (options->scale >= 0.1 && options->scale <= 8.0);
-    return width && scale && (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT &&
-           (int)options->ground >= 0 && options->ground < TS_GROUND_COUNT &&
+    const bool known = (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT;
+    const bool found = options->figure == TS_FIGURE_CANDIDATES && subject->candidates != NULL;
+    return width && scale && (known || found) && (int)options->ground >= 0 &&
+           options->ground < TS_GROUND_COUNT &&
            options->condition < (int32_t)subject->drive->condition_count &&
            subject->drive->condition_count > 0;
 }
@@ -70,6 +73,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_widths(scene);
     case TS_FIGURE_MODES:
         return ts_draw_modes(scene);
+    case TS_FIGURE_CANDIDATES:
+        return ts_draw_candidates(scene);
     case TS_FIGURE_COUNT:
         break;
     }

@@ -13,6 +13,7 @@
 
 #include "base/arena.h"
 #include "check/outcome.h"
+#include "draw/candidates.h"
 #include "mass/mass.h"
 #include "model/source.h"
 #include "power/power.h"
@@ -35,7 +36,8 @@ typedef enum ts_figure {
     TS_FIGURE_SELECTIVITY, /* does the right neck break first?  Torque against duration */
     TS_FIGURE_WIDTHS,      /* face widths before and after sizing, and what sets each            */
     TS_FIGURE_MODES,       /* how it swings in torsion                                           */
-    TS_FIGURE_COUNT
+    TS_FIGURE_COUNT,
+    TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
 } ts_figure;
 
 typedef enum ts_picture_format {
@@ -71,13 +73,14 @@ typedef struct ts_drawing_subject {
     size_t               judgement_count;
     const ts_width_plan *widths; /* read by TS_FIGURE_WIDTHS; NULL: none were sought           */
     const ts_teeth      *teeth;  /* ... as they are rated with those widths                    */
-    double      width_step;      /* ... which were sought in these steps, m                    */
-    const char *title;           /* NULL: the drive's own                                         */
-    const char *revision;        /* NULL: the drive's own                                         */
-    const char *file;            /* name of the drive file; may be NULL                           */
-    const char *hash;            /* of the drive file; may be NULL                                */
-    const char *version;         /* of this program; may be NULL                                  */
-    const char *verdict;         /* one sentence; NULL: said from the findings                    */
+    double width_step;           /* ... which were sought in these steps, m                    */
+    const ts_candidates *candidates; /* read by TS_FIGURE_CANDIDATES */
+    const char          *title; /* NULL: the drive's own                                         */
+    const char *revision;       /* NULL: the drive's own                                         */
+    const char *file;           /* name of the drive file; may be NULL                           */
+    const char *hash;           /* of the drive file; may be NULL                                */
+    const char *version;        /* of this program; may be NULL                                  */
+    const char *verdict;        /* one sentence; NULL: said from the findings                    */
 } ts_drawing_subject;
 
 typedef struct ts_draw_options {

@@ -2,6 +2,7 @@
 #include "towershaft/arrange.h"
 
 #include "study/arranging.h"
+#include "study/figures.h"
 #include "study/outlet.h"
 
 #include <math.h>
@@ -33,6 +34,9 @@ static void doubt_all(ts_arranging *a)
 
 static ts_status search(ts_arranging *a)
 {
+    ts_draw_options drawn; /* read here, so that a word that is no format is told at once */
+    if (a->options->picture != NULL && !ts_study_figure(a->study, a->options->picture, &drawn))
+        return TS_NOT_UNDERSTOOD;
     ts_status status = ts_arranging_prepare(a);
     if (status == TS_OK)
         status = ts_arranging_read_places(a);
@@ -174,6 +178,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         status = ts_arranging_answer_places(&a);
     if (status == TS_OK)
         status = look_at_present(&a);
+    if (status == TS_OK)
+        status = ts_arranging_draw(&a);
     if (status == TS_OK)
         status = tell(&a, page, sink);
     if (status == TS_OK) {

@@ -58,6 +58,9 @@ ts_status ts_arranging_find_front(ts_arranging *a);
 bool      ts_arranging_read_robust(ts_arranging *a);
 ts_status ts_arranging_find_robust(ts_arranging *a);
 
+/* The answers side by side, when that was asked. */
+ts_status ts_arranging_draw(ts_arranging *a);
+
 /* The places of `why_not`, before the search; then what it would take to have them. */
 ts_status ts_arranging_read_places(ts_arranging *a);
 ts_status ts_arranging_answer_places(ts_arranging *a);

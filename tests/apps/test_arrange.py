@@ -66,6 +66,14 @@ class Arrange(Arranging):
         self.assertLess(best["changes"]["mass"], 0.0)
         self.assertRegex(says[0], r"^-0\.\d+ kg \(from [\d.]+\); [\d.]+ deg \([\d.]+ mm of arc\) less wrap$")
 
+    def test_answers_are_drawn_side_by_side(self):
+        copy, picture = self.at_its_best(), self.folder / "side.svg"
+        self.assertEqual(run("arrange", copy, *KEEP, "--picture", picture)[0], 0)
+        self.assertIn(b"<svg", picture.read_bytes())
+        code, _, err = run("arrange", copy, *KEEP, "--picture", self.folder / "side.jpg")
+        self.assertEqual(code, 2)
+        self.assertIn("there is no format called jpg", " ".join(err.split()))
+
     def test_what_is_kept_is_the_same_for_any_number_of_threads(self):
         copy = self.at_its_best()
         one, three = (run("arrange", copy, *KEEP, "--json", "--threads", n) for n in (1, 3))

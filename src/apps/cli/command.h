@@ -59,6 +59,7 @@ typedef enum option_id {
     OPTION_PROGRESS,
     OPTION_LOADS,
     OPTION_BANDS,
+    OPTION_PICTURE,
     OPTION_COUNT
 } option_id;
 

@@ -1,5 +1,6 @@
 /* Which arrangement is the lightest? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/picture_wish.h"
 #include "apps/cli/session.h"
 
 #include <math.h>
@@ -167,10 +168,33 @@ static int show(const collector *told, const char *target, bool json)
     return EXIT_HOLDS;
 }
 
-static int arrange(const arguments *given, ts_study *study, const ts_arrange_options *wish,
+static bool read_picture(const arguments *given, ts_figure_options *figure)
+{
+    const char *path = given->value[OPTION_PICTURE];
+    if (!picture_wish(given, figure))
+        return false;
+    figure->format = path != NULL ? picture_ending(path) : NULL;
+    if (path == NULL || figure->format != NULL)
+        return true;
+    fprintf(stderr, "towershaft arrange: --picture %s: expected an ending .svg, .pdf or .png\n",
+            path);
+    return false;
+}
+
+static int arrange(const arguments *given, ts_study *study, const ts_arrange_options *asked,
                    const ts_page_options *page)
 {
-    collector       told, text;
+    collector                 told, text, picture;
+    ts_figure_options         figure;
+    const ts_sink             drawn = collector_sink(&picture);
+    ts_arrange_options        own   = *asked;
+    const ts_arrange_options *wish  = &own;
+    if (!read_picture(given, &figure))
+        return EXIT_NOT_UNDERSTOOD;
+    if (given->value[OPTION_PICTURE] != NULL) {
+        own.picture      = &figure;
+        own.picture_sink = &drawn;
+    }
     const ts_sink   sink = collector_sink(&told), file = collector_sink(&text);
     ts_arranged     ended  = TS_ARRANGED_SO_FAR;
     const char     *target = target_of(given);
@@ -180,6 +204,8 @@ static int arrange(const arguments *given, ts_study *study, const ts_arrange_opt
         target = NULL;
     if (code == EXIT_HOLDS && target != NULL)
         code = file_save(target, text.bytes, text.length);
+    if (code == EXIT_HOLDS && own.picture != NULL)
+        code = file_save(given->value[OPTION_PICTURE], picture.bytes, picture.length);
     if (code == EXIT_HOLDS)
         code = show(&told, target, wish->json);
     if (code == EXIT_HOLDS && ended != TS_ARRANGED)
@@ -188,6 +214,7 @@ static int arrange(const arguments *given, ts_study *study, const ts_arrange_opt
         code = session_verdict(study);
     collector_forget(&told);
     collector_forget(&text);
+    collector_forget(&picture);
     return code;
 }
 

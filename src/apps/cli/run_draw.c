@@ -1,18 +1,11 @@
 /* What does it look like? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/picture_wish.h"
 #include "apps/cli/session.h"
 
 #include <stdlib.h>
 #include <string.h>
 #include <sys/stat.h>
-
-/* "svg" of "out/face.svg"; NULL when the name has no ending. */
-static const char *ending_of(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    const char *dot   = strrchr(slash != NULL ? slash : path, '.');
-    return dot != NULL && dot[1] != '\0' ? dot + 1 : NULL;
-}
 
 static bool is_folder(const char *path)
 {
@@ -68,33 +61,6 @@ static int draw_all(ts_study *study, const arguments *given, ts_figure_options o
     return code;
 }
 
-static bool figure_options(const arguments *given, ts_figure_options *out)
-{
-    const char *units = "metric";
-    out->figure       = "behind";
-    out->ground       = "light";
-    out->format       = NULL;
-    if (!arguments_choice(given, OPTION_FIGURE, &out->figure) ||
-        !arguments_choice(given, OPTION_FORMAT, &out->format) ||
-        !arguments_choice(given, OPTION_GROUND, &out->ground) ||
-        !arguments_choice(given, OPTION_UNITS, &units))
-        return false;
-    out->us        = strcmp(units, "us") == 0;
-    out->condition = given->value[OPTION_CONDITION];
-    out->at        = given->value[OPTION_AT];
-    out->scale     = 0.0;
-    if (given->value[OPTION_SCALE] != NULL) {
-        char *end  = NULL;
-        out->scale = strtod(given->value[OPTION_SCALE], &end);
-        if (*end != '\0' || !(out->scale >= 0.25 && out->scale <= 8.0)) {
-            fprintf(stderr, "towershaft draw: --scale %s: expected a number from 0.25 to 8\n",
-                    given->value[OPTION_SCALE]);
-            return false;
-        }
-    }
-    return true;
-}
-
 int run_draw(const arguments *given)
 {
     const char *output = given->value[OPTION_OUTPUT];
@@ -104,11 +70,11 @@ int run_draw(const arguments *given)
     }
     ts_figure_options figure;
     ts_study_options  options;
-    if (!figure_options(given, &figure) || !study_options(given, &options))
+    if (!picture_wish(given, &figure) || !study_options(given, &options))
         return EXIT_NOT_UNDERSTOOD;
     const bool folder = is_folder(output);
     if (figure.format == NULL)
-        figure.format = folder ? "svg" : ending_of(output);
+        figure.format = folder ? "svg" : picture_ending(output);
     if (figure.format == NULL) {
         fprintf(stderr, "towershaft draw: %s: expected an ending .svg, .pdf or .png\n", output);
         return EXIT_NOT_UNDERSTOOD;

@@ -1,0 +1,13 @@
+/* apps/cli/picture_wish.h: what the options say of a picture. */
+#ifndef TS_APPS_CLI_PICTURE_WISH_H
+#define TS_APPS_CLI_PICTURE_WISH_H
+
+#include "apps/cli/arguments.h"
+#include "towershaft/towershaft.h"
+
+/* "svg" of "out/face.svg"; NULL when the name has no ending. */
+const char *picture_ending(const char *path);
+/* False, with a sentence, for a word that is no choice; the format stays NULL without --format. */
+bool picture_wish(const arguments *given, ts_figure_options *out);
+
+#endif
