@@ -2,6 +2,7 @@
 #include "bench.h"
 
 #include "base/buffer.h"
+#include "effect/effect.h"
 #include "model/reader.h"
 #include "study/study.h"
 
@@ -77,6 +78,51 @@ static double lines_large(void)
     ts_study_close(study);
     free(text.bytes);
     return seconds;
+}
+
+/* What stops for each failure, without causes; and with every single and double cause. */
+typedef struct effects_case {
+    ts_study *study;
+    bool      causes;
+} effects_case;
+
+static void tell_effects(void *context)
+{
+    const effects_case *c     = context;
+    ts_arena           *arena = ts_arena_open(NULL);
+    ts_effects          effects;
+    if (c->causes) {
+        ts_effects_solve(&c->study->drive, &c->study->motion, &c->study->select, arena, &effects);
+    } else {
+        ts_effects_prepare(&c->study->drive, &c->study->motion, &c->study->select, arena, &effects);
+        ts_effects_each(&effects, arena);
+    }
+    bench_keep(&effects);
+    ts_arena_close(arena);
+}
+
+static double effects_seconds(bool causes)
+{
+    const ts_study_options options = {.today = 20000};
+    drive_text             text    = load("examples/large.yaml");
+    effects_case           c       = {NULL, causes};
+    double                 seconds = (double)NAN;
+    if (ts_study_open(NULL, &c.study) == TS_OK &&
+        ts_study_read(c.study, "bench.yaml", text.bytes, text.length, &options) == TS_OK)
+        seconds = bench_seconds(tell_effects, &c);
+    ts_study_close(c.study);
+    free(text.bytes);
+    return seconds;
+}
+
+static double effects_matrix(void)
+{
+    return effects_seconds(false);
+}
+
+static double effects_causes(void)
+{
+    return effects_seconds(true);
 }
 
 /* Requests for memory between the built model and the findings. */
@@ -174,6 +220,10 @@ static const bench_case cases[] = {
     {"solve-large", "the large example, from text to findings, one core", "s", 1e-3, solve_large},
     {"lines-large", "its shafts and bearings alone, all conditions, one core", "s", 0.5e-3,
      lines_large},
+    {"effects-matrix", "what stops for every failure of the large example", "s", 5e-3,
+     effects_matrix},
+    {"effects-causes", "and every single and double cause of every effect", "s", 100e-3,
+     effects_causes},
     {"solve-calls", "requests for memory after the model is built", "calls", 0.0, solve_calls},
     {"read-linear", "reading 2,000 shafts over ten times reading 200", "1", 1.3, reading_grows},
     {"solve-growth", "the same from text to findings", "1", INFINITY, solving_grows},

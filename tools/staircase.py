@@ -28,6 +28,7 @@ STEPS = (
     (("mass", "what every part weighs, where, and how hard it is to spin; what the mounts bear"),),
     (("response", "start, seizure, torsion, whirl"), ("oil", "losses, jets, scavenge, heat")),
     (("rating", "stresses, safeties and lives by the standards"),),
+    (("effect", "what stops when a part fails, and what may have stopped it"),),
     (("check", "one file per question; findings and waivers"),),
     (("rate", "stand-alone elements by standard symbols: sections, findings"),),
     (("search", "arrangements and sizes, with proof"),),

@@ -73,7 +73,7 @@ static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
     return chosen >= 0;
 }
 
-static bool choose_condition(ts_study *study, const char *word, int32_t *condition)
+bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condition)
 {
     *condition = -1;
     if (word == NULL)
@@ -139,7 +139,7 @@ static bool choose_mesh(ts_study *study, const char *word, ts_node *node)
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
-        !choose_condition(study, from->condition, &to->condition) ||
+        !ts_study_choose_condition(study, from->condition, &to->condition) ||
         !choose_mesh(study, from->at, &to->mesh))
         return false;
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));

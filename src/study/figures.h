@@ -10,6 +10,8 @@
 /* The position of `word` in `list`, or -1 with a message that names what there is. */
 int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,
                     size_t count);
+/* The number of a condition, -1 for NULL; false, and said, when there is none of that name. */
+bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condition);
 
 /* False with a message of the study for an unknown figure, format, ground, condition or mesh. */
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to);

@@ -105,6 +105,7 @@ int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
 int run_ratio(const arguments *given);
 int run_twist(const arguments *given);
+int run_effects(const arguments *given);
 int run_size(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);

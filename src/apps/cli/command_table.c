@@ -69,7 +69,9 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
 static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
+                                            OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id why_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
     OPTION_KEEP,    OPTION_ADD,    OPTION_WHY_NOT,  OPTION_FRONT,  OPTION_LOADS,
     OPTION_BANDS,   OPTION_VERIFY, OPTION_PROGRESS, OPTION_WITHIN, OPTION_ANSWERS,
@@ -144,6 +146,17 @@ const command_row commands[] = {
      "meshes\n"
      "hold with the new widths.",
      OPTIONS(size_options), run_size},
+    {"effects", "FILE [PART]", "file", 1, 2, "tell what stops when a part fails",
+     "Takes every part of the drive in every way in which it may fail and prints which "
+     "accessories\n"
+     "stop, which are in doubt and what it does to the engine; then every single failure and "
+     "every\n"
+     "pair that brings each effect about.  With PART, by its name or address, one part in full: "
+     "what\n"
+     "breaks for it and at which torque, the way on which each accessory is cut off, what goes on "
+     "at\n"
+     "which speed, what would be seen.",
+     OPTIONS(effects_options), run_effects},
     {"twist", "FILE", "file", 1, 1, "compute the torsional modes",
      "Prints the natural frequencies of every tree of the drive in torsion, where each is soft, "
      "what\n"

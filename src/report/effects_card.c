@@ -1,0 +1,234 @@
+/* What does one part do to the others when it fails, in each of its ways? */
+#include "report/effects_report.h"
+
+#include "report/check_page.h"
+
+#include <math.h>
+
+enum { INDENT = 2, HANGING = 13 };
+
+/* "hp spool > hp tower shaft -x- hp box input > generator" down to shaft k. */
+static void add_path(const ts_effects *effects, const ts_outcome *outcome, uint32_t k,
+                     ts_buffer *out)
+{
+    const ts_train    *train = effects->motion->train;
+    const uint32_t     m     = train->shafts[k].mesh;
+    const ts_part_goes here  = outcome->shafts[k];
+
+    if (m == TS_NOWHERE) {
+        ts_buffer_add(out, train->shafts[k].name);
+        return;
+    }
+    const uint32_t driver = train->meshes[m].driver_shaft;
+    add_path(effects, outcome, driver, out);
+    const ts_goes before = outcome->shafts[driver].goes;
+    ts_buffer_add(out, here.goes == before ? " > " : here.goes == TS_STOPS ? " -x- " : " -?- ");
+    ts_buffer_add(out, train->shafts[k].name);
+}
+
+static void begin(ts_page *page, const char *label, ts_buffer *text)
+{
+    ts_buffer_open(text, page->out->allocator);
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_left(page, ts_text_of(label), HANGING - INDENT);
+}
+
+static void end(ts_page *page, ts_buffer *text)
+{
+    ts_page_wrap_made(page, text, HANGING, HANGING);
+}
+
+/* ---- what breaks for it ---------------------------------------------------------------------- */
+
+static void add_torque(const ts_page *page, double T, ts_buffer *out)
+{
+    ts_quantity_show(out, T, ts_kind_shown(TS_KIND_TORQUE, page->units), 4);
+}
+
+static void add_breakage(const ts_effects *effects, const ts_breakage *broken, const ts_page *page,
+                         ts_buffer *out)
+{
+    const ts_train *train = effects->motion->train;
+
+    if (broken->pad != TS_NOWHERE) {
+        ts_buffer_print(out, "the neck of %s breaks", train->pads[broken->pad].name);
+    } else if (broken->part != TS_NOWHERE) {
+        const ts_part_capacity *part = &effects->select->parts.items[broken->part];
+        ts_buffer_print(out, ts_part_gives_way(part->kind), part->what);
+    } else if (broken->meant) {
+        ts_buffer_print(out, "the neck of %s breaks", train->shafts[broken->shaft].name);
+    } else {
+        ts_buffer_add(out,
+                      "something on the way to the spool breaks; what each part there bears is "
+                      "not known");
+        return;
+    }
+    if (isfinite(broken->T)) {
+        ts_buffer_add(out, " at no more than ");
+        add_torque(page, broken->T, out);
+    }
+    if (isfinite(broken->T_next)) {
+        ts_buffer_add(out, "; the next part on the way bears ");
+        add_torque(page, broken->T_next, out);
+        ts_buffer_add(out, broken->meant ? " at least" : ", so that it may be that one instead");
+    }
+}
+
+static void breakages(const ts_effects *effects, const ts_outcome *outcome, ts_page *page)
+{
+    for (uint32_t i = 0; i < outcome->breakage_count; i++) {
+        ts_buffer text;
+        begin(page, "breaks", &text);
+        add_breakage(effects, &outcome->breakages[i], page, &text);
+        end(page, &text);
+    }
+}
+
+/* ---- pads ------------------------------------------------------------------------------------ */
+
+static void halted(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
+                   ts_page *page)
+{
+    const ts_train *train = effects->motion->train;
+
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const ts_pad *pad = &train->pads[p];
+        if (pad->accessory < 0 || outcome->pads[p].goes != goes)
+            continue;
+        ts_buffer text;
+        begin(page, goes == TS_STOPS ? "stops" : "in doubt", &text);
+        ts_buffer_print(&text, "%s: ", pad->name);
+        add_path(effects, outcome, pad->shaft, &text);
+        ts_buffer_add(&text,
+                      outcome->shafts[pad->shaft].goes == goes ? " > its pad" : " -x- its pad");
+        end(page, &text);
+    }
+}
+
+static void going_on(const ts_effects *effects, const ts_outcome *outcome, uint32_t condition,
+                     ts_page *page)
+{
+    const ts_train *train = effects->motion->train;
+    ts_buffer       text;
+    bool            any = false;
+
+    begin(page, "goes on", &text);
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const ts_pad *pad = &train->pads[p];
+        if (pad->accessory < 0 || outcome->pads[p].goes != TS_GOES_ON)
+            continue;
+        const double n     = effects->motion->speed[condition * train->shaft_count + pad->shaft];
+        const int    sense = ts_pad_sense(effects->motion, pad);
+        ts_buffer_print(&text, "%s%s ", any ? ", " : "", pad->name);
+        ts_page_speed_text(page, &text, n);
+        ts_buffer_print(&text, " rpm%s", sense > 0 ? " ccw" : sense < 0 ? " cw" : "");
+        any = true;
+    }
+    if (any)
+        ts_buffer_print(&text, ", as before, at %s", effects->drive->conditions[condition].name);
+    else
+        ts_buffer_add(&text, "nothing");
+    end(page, &text);
+}
+
+/* Does anything beyond it still turn an accessory? */
+static bool serves_nothing(const ts_effects *effects, const ts_outcome *outcome, uint32_t k,
+                           bool before)
+{
+    const ts_train *train = effects->motion->train;
+
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        if (train->pads[p].accessory < 0 || (!before && outcome->pads[p].goes == TS_STOPS))
+            continue;
+        uint32_t s = train->pads[p].shaft;
+        while (s != k && train->shafts[s].mesh != TS_NOWHERE)
+            s = train->meshes[train->shafts[s].mesh].driver_shaft;
+        if (s == k)
+            return false;
+    }
+    return true;
+}
+
+static void idling(const ts_effects *effects, const ts_outcome *outcome, ts_page *page)
+{
+    const ts_train *train = effects->motion->train;
+    ts_buffer       text;
+    bool            any = false;
+
+    ts_buffer_open(&text, page->out->allocator);
+    for (uint32_t k = 0; k < train->shaft_count; k++) {
+        if (train->shafts[k].kind == TS_SHAFT_SPOOL || outcome->shafts[k].goes == TS_STOPS ||
+            !serves_nothing(effects, outcome, k, false) ||
+            serves_nothing(effects, outcome, k, true))
+            continue;
+        ts_buffer_print(&text, "%s%s", any ? ", " : "", train->shafts[k].name);
+        any = true;
+    }
+    if (any) {
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_page_left(page, TS_TEXT("turns idle"), HANGING - INDENT);
+        end(page, &text);
+    } else {
+        ts_buffer_close(&text);
+    }
+}
+
+/* ---- the card -------------------------------------------------------------------------------- */
+
+static void stuck(const ts_effects *effects, const ts_outcome *outcome, uint32_t condition,
+                  ts_page *page)
+{
+    const ts_train *train = effects->motion->train;
+    const ts_pad   *pad   = &train->pads[outcome->stuck_pad];
+    const ts_span   limit = effects->drive->accessories[pad->accessory].speed[condition];
+    ts_buffer       text;
+
+    begin(page, "carried", &text);
+    ts_buffer_print(&text, "%s turns at ", pad->name);
+    ts_page_speed_text(page, &text,
+                       effects->motion->speed[condition * train->shaft_count + pad->shaft]);
+    ts_buffer_print(&text, " rpm at %s", effects->drive->conditions[condition].name);
+    if (isfinite(limit.high)) {
+        ts_buffer_add(&text, "; its speed there is to be no more than ");
+        ts_page_speed_text(page, &text, limit.high);
+        ts_buffer_add(&text, " rpm");
+    }
+    end(page, &text);
+}
+
+static void one_mode(const ts_effects *effects, uint32_t i, uint32_t condition, ts_page *page)
+{
+    const ts_outcome *outcome = &effects->outcomes[i];
+    ts_buffer         text;
+
+    ts_buffer_open(&text, page->out->allocator);
+    ts_effects_part(effects, ts_failing_of(effects->failures[i].mode), effects->failures[i].at,
+                    &text);
+    ts_buffer_print(&text, ": %s", ts_failure_name(effects->failures[i].mode));
+    if (!text.failed)
+        ts_page_heading(page, text.bytes);
+    page->out->failed = page->out->failed || text.failed;
+    ts_buffer_close(&text);
+    breakages(effects, outcome, page);
+    halted(effects, outcome, TS_STOPS, page);
+    halted(effects, outcome, TS_IN_DOUBT, page);
+    going_on(effects, outcome, condition, page);
+    idling(effects, outcome, page);
+    if (outcome->stuck_in)
+        stuck(effects, outcome, condition, page);
+    begin(page, "engine", &text);
+    ts_effects_class(effects, outcome, &text);
+    end(page, &text);
+    begin(page, "seen as", &text);
+    ts_effects_seen(effects, effects->failures[i], outcome, &text);
+    end(page, &text);
+}
+
+void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_failing of, uint32_t at,
+                     uint32_t condition, ts_page *page)
+{
+    ts_answer_title(answer, page);
+    for (uint32_t i = 0; i < effects->failure_count; i++)
+        if (effects->failures[i].at == at && ts_failing_of(effects->failures[i].mode) == of)
+            one_mode(effects, i, condition, page);
+}

@@ -1,0 +1,31 @@
+/* report/effects_report.h: what stops when a part fails, for people and as JSON. */
+#ifndef TS_REPORT_EFFECTS_REPORT_H
+#define TS_REPORT_EFFECTS_REPORT_H
+
+#include "effect/effect.h"
+#include "report/answer.h"
+#include "report/page.h"
+
+/* The whole matrix and the causes of every effect. */
+void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page *page);
+/* One part in all its modes, as at `condition`. */
+void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_failing of, uint32_t at,
+                     uint32_t condition, ts_page *page);
+void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buffer *out);
+
+/* ---- words ----------------------------------------------------------------------------------- */
+
+/* "hp spool > hp tower shaft", "idler 3", "shaft of generator", "generator", "cover on idler 3,
+ * rear": no two parts have the same. */
+void    ts_effects_part(const ts_effects *effects, ts_failing of, uint32_t at, ts_buffer *out);
+ts_node ts_effects_node(const ts_effects *effects, ts_failure failure);
+/* "engine stops", "no start", "main bus lost", ...: for the matrix. */
+void ts_effects_brief(const ts_effects *effects, const ts_outcome *outcome, ts_buffer *out);
+/* What it means for the engine, and what the authorities' rules call it. */
+void ts_effects_class(const ts_effects *effects, const ts_outcome *outcome, ts_buffer *out);
+/* What the crew or who maintains the engine would see. */
+void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_outcome *outcome,
+                     ts_buffer *out);
+void ts_effects_effect(const ts_effect *effect, ts_buffer *out); /* "the engine stops" */
+
+#endif
