@@ -171,8 +171,12 @@ void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_out
 {
     const size_t begin = out->length;
 
-    if (worst_of(effects, outcome, TS_FOR_ENGINE) == TS_STOPS)
+    const ts_goes engine = worst_of(effects, outcome, TS_FOR_ENGINE);
+
+    if (engine == TS_STOPS)
         ts_buffer_add(out, "the engine runs down");
+    else if (engine == TS_IN_DOUBT)
+        ts_buffer_add(out, "noise or heat at first, then the engine may run down");
     else if (may_start(effects) && !outcome->start_possible)
         ts_buffer_add(out, "at the next start the spool does not turn");
     add_services(effects, outcome, begin, out);

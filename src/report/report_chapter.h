@@ -3,6 +3,7 @@
 #define TS_REPORT_REPORT_CHAPTER_H
 
 #include "base/manuscript.h"
+#include "effect/effect.h"
 #include "report/answer.h"
 #include "report/page.h"
 
@@ -29,6 +30,7 @@ void ts_chapter_teeth(ts_chapter *chapter);
 void ts_chapter_shafts(ts_chapter *chapter);
 void ts_chapter_necks(ts_chapter *chapter);
 void ts_chapter_mass(ts_chapter *chapter);
+void ts_chapter_effects(ts_chapter *chapter, const ts_effects *effects);
 void ts_chapter_rules(ts_chapter *chapter);
 /* Below a heading of the caller's; the answer must have kept its workings. */
 void ts_chapter_all_workings(ts_chapter *chapter);

@@ -206,6 +206,17 @@ static void workings(ts_chapter *chapter, ts_study *study, depth which)
         governing_workings(chapter, study);
 }
 
+static void effects(ts_chapter *chapter, ts_study *study)
+{
+    ts_effects told;
+    ts_arena  *arena = chapter->manuscript->arena;
+
+    if (ts_effects_solve(&study->drive, &study->motion, &study->select, arena, &told) == TS_OK)
+        ts_chapter_effects(chapter, &told);
+    else
+        chapter->manuscript->failed = true;
+}
+
 /* ---- the whole ------------------------------------------------------------------------------- */
 
 static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *manuscript)
@@ -222,6 +233,7 @@ static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *m
     ts_chapter_shafts(&chapter);
     ts_chapter_necks(&chapter);
     ts_chapter_mass(&chapter);
+    effects(&chapter, study);
     ts_chapter_rules(&chapter);
     published_cases(&chapter);
     workings(&chapter, study, wanted->workings);

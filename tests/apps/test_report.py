@@ -15,6 +15,7 @@ TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
 CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
             "Teeth", "Shafts and bearings", "Necks and selectivity", "Mass and mounts",
+            "What stops when a part fails",
             "Rules and their sources",
             "Published cases that this build reproduces")
 HOSTILE = ("<script>alert(1)</script>", "]]><img src=x onerror=alert(1)>", "'\"&lt; -- /* {{x}}",
@@ -102,7 +103,7 @@ class Report(InFolder):
 
     def test_workings_lead_to_the_lines_of_the_file(self):
         text = text_of(self.write(TRAINER, "g.pdf", "--workings", "governing"))
-        self.assertIn("12  Workings", re.sub(r"[ \t]+", "  ", text))
+        self.assertIn(f"{len(CHAPTERS) + 1}  Workings", re.sub(r"[ \t]+", "  ", text))
         self.assertIn("trainer.yaml:", text)
 
     def test_all_workings_hold_every_formula(self):
