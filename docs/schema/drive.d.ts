@@ -142,7 +142,7 @@ export interface Spool {
   inertia?: Sourced<Inertia | Unknown>;
   /** How far it moves along the engine axis against the casing, rearward counted positive and the cold build as 0. */
   "axial travel"?: Sourced<Span<LengthUnit> | Unknown>;
-  /** How far it moves across the engine axis. */
+  /** How far it moves across the engine axis.  Default: 0..0 mm. */
   "radial travel"?: Sourced<Span<LengthUnit> | Unknown>;
 }
 
@@ -284,6 +284,10 @@ export interface TakeOff {
   bevels: BevelGears;
   /** Normal backlash of these bevels as built, cold. */
   backlash?: Sourced<Length | Unknown>;
+  /** By how much that backlash may be more or less as built.  Default: 0.03 mm. */
+  "backlash tolerance"?: Sourced<Length | Unknown>;
+  /** Length of the spline of a splined stub that is engaged at the cold build; without it 0.6 of its pitch diameter is taken. */
+  engaged?: Sourced<Length>;
   /** How far the spline of a splined stub may slide. */
   slide?: Sourced<Span<LengthUnit> | Unknown>;
   /** Face width of a wide spur beyond what its load needs. */

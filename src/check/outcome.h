@@ -8,6 +8,7 @@
 #include "mass/mass.h"
 #include "model/source.h"
 #include "quantity/quantity.h"
+#include "rating/drive_float.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
@@ -69,6 +70,7 @@ typedef struct ts_check_subject {
     const ts_opinion *opinion; /* the same                                            */
     const ts_select  *select;  /* necks, and what stands behind them                  */
     const ts_rubbing *rubbing; /* the same                                            */
+    const ts_floats  *floats;  /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units          units;   /* of the numbers in sentences                        */
 } ts_check_subject;

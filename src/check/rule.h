@@ -26,6 +26,7 @@
 #include "model/train.h"
 #include "motion/motion.h"
 #include "quantity/quantity.h"
+#include "rating/drive_float.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
@@ -64,6 +65,7 @@ struct ts_check {
     const ts_opinion *opinion; /* NULL: nor by a second standard */
     const ts_select  *select;  /* NULL: necks were not looked at */
     const ts_rubbing *rubbing; /* NULL: heat and films were not computed */
+    const ts_floats  *floats;  /* NULL: take-offs were not held against travel */
     const ts_source  *source;
     ts_workings      *workings; /* may be NULL                                 */
     int32_t           today;    /* days since 1970-01-01; INT32_MIN: not told  */

@@ -214,6 +214,8 @@ typedef struct ts_take_off {
     ts_pick        scheme; /* key `float`: ts_float_scheme */
     ts_bevel_gears bevels;
     ts_measure     backlash;    /* m, normal backlash of the bevels as built, cold */
+    ts_measure     tolerance;   /* m, key `backlash tolerance`: plus or minus, as built */
+    ts_measure     engaged;     /* m, length of the stub's spline that is engaged, cold build */
     ts_span        slide;       /* m, spline slide allowed either way (splined stub) */
     ts_measure     overlap;     /* m, spur face width beyond what the load needs (wide spur) */
     ts_two_seats   bearings;    /* of a shaft of its own: splined stub and wide spur */

@@ -96,6 +96,7 @@ static const ts_field spool_fields[] = {
      .kind   = TS_KIND_LENGTH,
      TS_AT(ts_spool, radial_travel),
      .range   = TS_FROM(-0.1, 0.1, "mm"),
+     .preset  = {"0..0 mm", "no movement across the engine axis is told"},
      .says    = "How far it moves across the engine axis.",
      .example = "-0.1..0.1 mm"},
 };

@@ -6,6 +6,7 @@
 #include "check/outcome.h"
 #include "mass/mass.h"
 #include "model/source.h"
+#include "rating/drive_float.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
@@ -24,6 +25,7 @@ typedef struct ts_answer {
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_select        *select;   /* necks, and what stands behind them; NULL: none */
     const ts_rubbing       *rubbing;  /* NULL: heat and films were not computed         */
+    const ts_floats        *floats;   /* take-offs against travel; NULL: not computed         */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */

@@ -14,6 +14,7 @@ void ts_json_mass(ts_json *json, const ts_answer *answer);
 void ts_json_lines(ts_json *json, const ts_answer *answer);                   /* their bearings */
 void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t mesh); /* of a mesh */
 void ts_json_bevel_opinion(ts_json *json, const ts_answer *answer, uint32_t mesh);
+void ts_json_float(ts_json *json, const ts_answer *answer);                  /* take-offs */
 void ts_json_selectivity(ts_json *json, const ts_answer *answer);            /* necks          */
 void ts_json_opinion(ts_json *json, const ts_answer *answer, uint32_t mesh); /* the same    */
 /* Scuffing, and films where they were asked for. */

@@ -61,6 +61,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .opinion = &study->opinion,
         .select  = &study->select,
         .rubbing = &study->rubbing,
+        .floats  = &study->floats,
         .today   = study->options.today,
         .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
@@ -88,6 +89,9 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_lines_prepare(&study->drive, &study->power, &study->source, study->arena,
                                   &study->lines);
+    if (status == TS_OK)
+        status = ts_floats_prepare(&study->drive, &study->power, &study->lines, &study->source,
+                                   study->arena, &study->floats);
     if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     if (status == TS_OK)
@@ -141,6 +145,7 @@ ts_status ts_study_solve(ts_study *study)
     if (status != TS_OK)
         return status;
     ts_lines_solve(&study->drive, &study->lines, study->workings);
+    ts_floats_solve(&study->drive, &study->floats, study->workings);
     lend_outlines(study);
     ts_mass_solve(&study->drive, &study->mass, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);

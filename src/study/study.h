@@ -3,6 +3,7 @@
 #define TS_STUDY_STUDY_H
 
 #include "rate/rated.h"
+#include "rating/drive_float.h"
 #include "rating/drive_rubbing.h"
 #include "report/answer.h"
 #include "towershaft/study.h"
@@ -31,6 +32,7 @@ struct ts_study {
     ts_necks         necks;
     ts_select        select;
     ts_rubbing       rubbing;
+    ts_floats        floats;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

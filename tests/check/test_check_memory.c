@@ -24,6 +24,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .opinion = &study->opinion,
                               .select  = &study->select,
                               .rubbing = &study->rubbing,
+                              .floats  = &study->floats,
                               .today   = PAGE_DAY};
 }
 

@@ -117,6 +117,7 @@ static void workings_change_no_answer(void **state)
                                       .opinion = &study->opinion,
                                       .select  = &study->select,
                                       .rubbing = &study->rubbing,
+                                      .floats  = &study->floats,
                                       .today   = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);

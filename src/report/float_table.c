@@ -1,0 +1,229 @@
+/* How do the three ways to bear the movement of a spool compare, and where does each stop? */
+#include "report/check_page.h"
+
+#include <math.h>
+
+#define GAP 2
+
+enum {
+    PLAY,
+    CHANGE,
+    SHIFT,
+    FACE,
+    RATIO,
+    SLIDE,
+    ENGAGED,
+    PUSH,
+    ACROSS,
+    MASS,
+    PARTS,
+    MESHES,
+    RADIAL,
+    WORKS,
+    FIRST,
+    SECOND,
+    APART,
+    ROWS
+};
+
+static const char *const heads[ROWS] = {
+    [PLAY]    = "backlash left, mm",
+    [CHANGE]  = "... by the axial travel alone",
+    [SHIFT]   = "teeth along the face, mm",
+    [FACE]    = "least common face, mm",
+    [RATIO]   = "least contact ratio",
+    [SLIDE]   = "slide left, mm",
+    [ENGAGED] = "least engaged, mm",
+    [PUSH]    = "push on the bearing, N",
+    [ACROSS]  = "across, on its bearings, N",
+    [MASS]    = "more mass, kg",
+    [PARTS]   = "more parts",
+    [MESHES]  = "more meshes of the start",
+    [RADIAL]  = "radial travel borne, mm",
+    [WORKS]   = "works from .. to, mm",
+    [FIRST]   = "  forward, then",
+    [SECOND]  = "  rearward, then",
+    [APART]   = "interrupted beyond, mm",
+};
+
+typedef struct table {
+    const ts_answer *answer;
+    ts_page         *page;
+    ts_buffer        text;
+    int              width[TS_FLOAT_SCHEMES + 1];
+} table;
+
+static void length(table *t, double si)
+{
+    if (isfinite(si))
+        ts_page_value_text(t->page, &t->text, si, TS_KIND_LENGTH, 3);
+    else
+        ts_buffer_add(&t->text, "\xC2\xB7");
+}
+
+static void span(table *t, double a, double b)
+{
+    length(t, a);
+    ts_buffer_add(&t->text, "..");
+    length(t, b);
+}
+
+static void put_word(table *t, const ts_float_option *o, int end)
+{
+    static const char *const says[TS_FLOAT_CAUSES] = {
+        [TS_FLOAT_BINDS] = "binds",         [TS_FLOAT_TIPS] = "tips touch",
+        [TS_FLOAT_HANDS] = "one pair left", [TS_FLOAT_EDGE] = "edge contact",
+        [TS_FLOAT_BOTTOMS] = "bottoms",     [TS_FLOAT_NARROW] = "too narrow",
+    };
+    ts_buffer_add(&t->text, says[o->cause[end]]);
+}
+
+static void put_cell(table *t, const ts_float_option *o, int row)
+{
+    switch (row) {
+    case PLAY:
+        span(t, o->j[0], o->j[1]);
+        break;
+    case CHANGE:
+        span(t, o->dj[0], o->dj[1]);
+        break;
+    case SHIFT:
+        span(t, o->shift[0], o->shift[1]);
+        break;
+    case FACE:
+        length(t, o->b_left);
+        break;
+    case RATIO:
+        ts_page_value_text(t->page, &t->text, o->eps, TS_KIND_NUMBER, 3);
+        break;
+    case SLIDE:
+        length(t, o->left);
+        break;
+    case ENGAGED:
+        length(t, o->engaged);
+        break;
+    case PUSH:
+        ts_page_value_text(t->page, &t->text, o->F_a, TS_KIND_FORCE, 4);
+        break;
+    case ACROSS:
+        ts_page_value_text(t->page, &t->text, o->F_r, TS_KIND_FORCE, 4);
+        break;
+    case MASS:
+        ts_page_value_text(t->page, &t->text, o->m, TS_KIND_MASS, 3);
+        break;
+    case PARTS:
+        ts_buffer_print(&t->text, "%d", o->parts);
+        break;
+    case MESHES:
+        ts_buffer_print(&t->text, "%d", o->meshes);
+        break;
+    case RADIAL:
+        length(t, o->r_stop);
+        break;
+    case WORKS:
+        span(t, o->stop[0], o->stop[1]);
+        break;
+    case APART:
+        span(t, o->apart[0], o->apart[1]);
+        break;
+    default:
+        put_word(t, o, row == FIRST ? 0 : 1);
+    }
+}
+
+static ts_text cell(table *t, const ts_drive_float *item, int row, int scheme)
+{
+    const ts_float_option *option = &item->options[scheme];
+    ts_buffer_clear(&t->text);
+    if (row == ROWS)
+        ts_buffer_print(&t->text, "%s%s%s", ts_float_scheme_name((ts_float_scheme)scheme),
+                        option->chosen ? " =" : "", option->made ? " *" : "");
+    else
+        put_cell(t, option, row);
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
+static void lay_out(table *t, const ts_drive_float *item)
+{
+    t->width[TS_FLOAT_SCHEMES] = 0;
+    for (int row = 0; row < ROWS; row++) {
+        const int width = (int)ts_text_columns(ts_text_of(heads[row]));
+        t->width[TS_FLOAT_SCHEMES] =
+            width > t->width[TS_FLOAT_SCHEMES] ? width : t->width[TS_FLOAT_SCHEMES];
+    }
+    for (int i = 0; i < TS_FLOAT_SCHEMES; i++) {
+        t->width[i] = 0;
+        for (int row = 0; row <= ROWS; row++) {
+            const int width = (int)ts_text_columns(cell(t, item, row, i));
+            t->width[i]     = width > t->width[i] ? width : t->width[i];
+        }
+    }
+}
+
+/* Cells that no longer fit go below the others. */
+static void put_row(table *t, const ts_drive_float *item, int row)
+{
+    int used = t->width[TS_FLOAT_SCHEMES] + GAP;
+    ts_buffer_fill(t->page->out, ' ', GAP);
+    ts_page_left(t->page, ts_text_of(row < ROWS ? heads[row] : ""), t->width[TS_FLOAT_SCHEMES]);
+    for (int i = 0; i < TS_FLOAT_SCHEMES; i++) {
+        if (used + GAP + t->width[i] > t->page->columns) {
+            ts_page_line_end(t->page);
+            ts_buffer_fill(t->page->out, ' ', 4);
+            used = 4;
+        }
+        ts_buffer_fill(t->page->out, ' ', GAP);
+        ts_page_right(t->page, cell(t, item, row, i), t->width[i]);
+        used += GAP + t->width[i];
+    }
+    ts_page_line_end(t->page);
+}
+
+static void put_head(table *t, const ts_drive_float *item)
+{
+    const ts_spool *spool = &t->answer->drive->spools[t->answer->drive->drive[item->drive].spool];
+    ts_buffer       says;
+    ts_buffer_open(&says, t->answer->allocator);
+    ts_buffer_print(&says, "%s spool", spool->name);
+    if (item->missing != NULL) {
+        ts_buffer_print(&says, ": not computable, %s is not known", item->missing);
+    } else {
+        ts_buffer_add(&says, ": axial travel ");
+        ts_page_value_text(t->page, &says, item->s[0], TS_KIND_LENGTH, 3);
+        ts_buffer_add(&says, "..");
+        ts_page_value_text(t->page, &says, item->s[1], TS_KIND_LENGTH, 3);
+        ts_buffer_add(&says, " mm, radial \xC2\xB1");
+        ts_page_value_text(t->page, &says, item->r, TS_KIND_LENGTH, 3);
+        ts_buffer_add(&says, " mm");
+    }
+    ts_page_wrap_made(t->page, &says, 2, 0);
+}
+
+static void one(table *t, const ts_drive_float *item)
+{
+    put_head(t, item);
+    if (item->missing != NULL)
+        return;
+    lay_out(t, item);
+    ts_page_tone(t->page, TS_TONE_FAINT);
+    put_row(t, item, ROWS);
+    ts_page_tone(t->page, TS_TONE_PLAIN);
+    for (int row = 0; row < ROWS; row++)
+        put_row(t, item, row);
+}
+
+void ts_float_table(const ts_answer *answer, ts_page *page)
+{
+    table t = {.answer = answer, .page = page};
+    if (answer->floats == NULL || answer->floats->count == 0)
+        return;
+    ts_page_heading(page,
+                    "Float of the take-offs: bounds over all travel, building and temperatures "
+                    "(=: chosen; *: sizes made up for it; travel counts from the cold build, + "
+                    "rearward)");
+    ts_buffer_open(&t.text, answer->allocator);
+    for (uint32_t d = 0; d < answer->floats->count; d++)
+        one(&t, &answer->floats->items[d]);
+    page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
