@@ -2,6 +2,7 @@
 #include "rate/pair_parts.h"
 
 #include "element/mating_limit.h"
+#include "element/undercut_reach.h"
 
 #define ISO_21771  "ISO 21771:2007"
 #define TIP_LEAST  0.2 /* modules, as C2-pointed-tip of a drive */
@@ -12,58 +13,60 @@ typedef struct side {
     int         number; /* 1 or 2 */
     bool        internal;
     double      x, x_min, d, d_a, d_b, d_f, s_at, s_an, rho_Ff, clear_Ff, c;
-    const char *d_a_symbol, *s_an_symbol, *x_symbol, *clear_symbol, *c_symbol;
+    const char *d_a_symbol, *s_an_symbol, *x_symbol, *clear_symbol, *c_symbol, *undercut_symbol;
     const char *pointed, *thin, *undercut, *interference, *touches; /* rules */
 } side;
 
 static side side_of(const ts_cylindrical_pair *pair, int gear)
 {
     if (gear == 0)
-        return (side){.number       = 1,
-                      .x            = pair->x_1,
-                      .x_min        = pair->x_min1,
-                      .d            = pair->d_1,
-                      .d_a          = pair->d_a1,
-                      .d_b          = pair->d_b1,
-                      .d_f          = pair->d_f1,
-                      .s_at         = pair->s_at1,
-                      .s_an         = pair->s_an1,
-                      .rho_Ff       = pair->rho_Ff1,
-                      .clear_Ff     = pair->clear_Ff1,
-                      .c            = pair->c_1,
-                      .d_a_symbol   = "d_a1",
-                      .s_an_symbol  = "s_an1",
-                      .x_symbol     = "x_1",
-                      .clear_symbol = "clear_Ff1",
-                      .c_symbol     = "c_1",
-                      .pointed      = "rate-pointed-tip-1",
-                      .thin         = "rate-thin-tip-1",
-                      .undercut     = "rate-undercut-1",
-                      .interference = "rate-interference-1",
-                      .touches      = "rate-tip-clearance-1"};
-    return (side){.number       = 2,
-                  .internal     = pair->in.z_2 < 0,
-                  .x            = pair->x_2,
-                  .x_min        = pair->x_min2,
-                  .d            = pair->d_2,
-                  .d_a          = pair->d_a2,
-                  .d_b          = pair->d_b2,
-                  .d_f          = pair->d_f2,
-                  .s_at         = pair->s_at2,
-                  .s_an         = pair->s_an2,
-                  .rho_Ff       = pair->rho_Ff2,
-                  .clear_Ff     = pair->clear_Ff2,
-                  .c            = pair->c_2,
-                  .d_a_symbol   = "d_a2",
-                  .s_an_symbol  = "s_an2",
-                  .x_symbol     = "x_2",
-                  .clear_symbol = "clear_Ff2",
-                  .c_symbol     = "c_2",
-                  .pointed      = "rate-pointed-tip-2",
-                  .thin         = "rate-thin-tip-2",
-                  .undercut     = "rate-undercut-2",
-                  .interference = "rate-interference-2",
-                  .touches      = "rate-tip-clearance-2"};
+        return (side){.number          = 1,
+                      .x               = pair->x_1,
+                      .x_min           = pair->x_min1,
+                      .d               = pair->d_1,
+                      .d_a             = pair->d_a1,
+                      .d_b             = pair->d_b1,
+                      .d_f             = pair->d_f1,
+                      .s_at            = pair->s_at1,
+                      .s_an            = pair->s_an1,
+                      .rho_Ff          = pair->rho_Ff1,
+                      .clear_Ff        = pair->clear_Ff1,
+                      .c               = pair->c_1,
+                      .d_a_symbol      = "d_a1",
+                      .s_an_symbol     = "s_an1",
+                      .x_symbol        = "x_1",
+                      .clear_symbol    = "clear_Ff1",
+                      .c_symbol        = "c_1",
+                      .undercut_symbol = "clear_u1",
+                      .pointed         = "rate-pointed-tip-1",
+                      .thin            = "rate-thin-tip-1",
+                      .undercut        = "rate-undercut-1",
+                      .interference    = "rate-interference-1",
+                      .touches         = "rate-tip-clearance-1"};
+    return (side){.number          = 2,
+                  .internal        = pair->in.z_2 < 0,
+                  .x               = pair->x_2,
+                  .x_min           = pair->x_min2,
+                  .d               = pair->d_2,
+                  .d_a             = pair->d_a2,
+                  .d_b             = pair->d_b2,
+                  .d_f             = pair->d_f2,
+                  .s_at            = pair->s_at2,
+                  .s_an            = pair->s_an2,
+                  .rho_Ff          = pair->rho_Ff2,
+                  .clear_Ff        = pair->clear_Ff2,
+                  .c               = pair->c_2,
+                  .d_a_symbol      = "d_a2",
+                  .s_an_symbol     = "s_an2",
+                  .x_symbol        = "x_2",
+                  .clear_symbol    = "clear_Ff2",
+                  .c_symbol        = "c_2",
+                  .undercut_symbol = "clear_u2",
+                  .pointed         = "rate-pointed-tip-2",
+                  .thin            = "rate-thin-tip-2",
+                  .undercut        = "rate-undercut-2",
+                  .interference    = "rate-interference-2",
+                  .touches         = "rate-tip-clearance-2"};
 }
 
 /* "d_a1 of at most 54.8 mm"; an internal gear has its tips at the smaller diameters. */
@@ -144,12 +147,39 @@ static void judge_undercut(ts_rate_desk *desk, const side *of)
                    ts_rate_shown_outward(desk, of->x_min, TS_KIND_NUMBER, +1));
 }
 
+/* Undercut that ends below the first contact harms nothing but the root. */
+static void judge_reach(ts_rate_desk *desk, const ts_cylindrical_pair *pair, const side *of,
+                        const side *mate)
+{
+    const double room = ts_undercut_room(pair, of->number - 1, desk->workings);
+
+    if (isnan(room))
+        return;
+    ts_finding *finding = ts_rate_judge(desk, room >= 0.0, of->interference, TS_REFUSE);
+    if (finding == NULL)
+        return;
+    ts_rate_limit(finding, of->undercut_symbol, room, 0.0, TS_KIND_LENGTH);
+    finding->source = "derived: where the trochoid crosses the involute";
+    ts_rate_says(desk, finding,
+                 "undercut takes away the flank of gear %d on which the tips of gear %d begin "
+                 "contact: the involute is left whole %s further along the path of contact",
+                 of->number, mate->number, ts_rate_shown(desk, -room, TS_KIND_LENGTH));
+    ts_rate_remedy(desk, finding, "use %s of at least %s, or a tip diameter %s of at most %s",
+                   of->x_symbol, ts_rate_shown_outward(desk, of->x_min, TS_KIND_NUMBER, +1),
+                   mate->d_a_symbol,
+                   ts_rate_shown_outward(desk, fabs(ts_undercut_tip_of_mate(pair, of->number - 1)),
+                                         TS_KIND_LENGTH, -1));
+}
+
 /* The tip of the mate may reach to the end of the involute, where the rack has begun its fillet. */
 static void judge_interference(ts_rate_desk *desk, const ts_cylindrical_pair *pair, const side *of,
                                const side *mate)
 {
-    /* Undercut has eaten into that involute already, and is said. */
-    if (isnan(of->clear_Ff) || of->rho_Ff < 0.0)
+    if (of->rho_Ff < 0.0) {
+        judge_reach(desk, pair, of, mate);
+        return;
+    }
+    if (isnan(of->clear_Ff))
         return;
     ts_finding *finding = ts_rate_judge(desk, of->clear_Ff >= 0.0, of->interference, TS_REFUSE);
     if (finding == NULL)
