@@ -87,6 +87,48 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
     ts_rate_need_steel(desk, gear, steel);
 }
 
+/* What leaves no blank to rate: the limit, and what is nearest to it. */
+static void judge_blank(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
+                        const ts_iso6336_gear *of)
+{
+    static const char *const   bore[2] = {"rate-bore-1", "rate-bore-2"};
+    static const char *const   thin[2] = {"rate-thin-rim-1", "rate-thin-rim-2"};
+    const gear_keys           *key     = &keys[gear];
+    const ts_cylindrical_pair *pair    = &rated->pair;
+    const double               d_f     = gear == 0 ? pair->d_f1 : pair->d_f2;
+    const double               d_a     = gear == 0 ? pair->d_a1 : pair->d_a2;
+    const bool                 rimmed  = of->s_R > 0.0;
+    const double               least   = d_f > 0.0 ? (d_a - d_f) / 4.0 : 1.75 * pair->in.m_n;
+    const double               most    = rimmed ? d_f - 2.0 * of->s_R : d_f;
+
+    if (rimmed) {
+        ts_finding *finding = ts_rate_judge(desk, of->s_R > least, thin[gear], TS_REFUSE);
+
+        ts_rate_limit(finding, key->s_R, of->s_R, least, TS_KIND_LENGTH);
+        ts_rate_says(desk, finding,
+                     "the rim of gear %d is %s thick below its roots; the standard ends at %s (%s)",
+                     gear + 1, ts_rate_shown(desk, of->s_R, TS_KIND_LENGTH),
+                     ts_rate_shown(desk, least, TS_KIND_LENGTH),
+                     d_f > 0.0 ? "half a tooth height" : "1.75 modules");
+        ts_rate_remedy(desk, finding, "use %s above %s", key->s_R,
+                       ts_rate_shown_outward(desk, least, TS_KIND_LENGTH, +1));
+        if (finding != NULL)
+            finding->source = "ISO 6336-3:2019, clause 9 (from memory)";
+    }
+    if (!(d_f > 0.0) || !(of->d_web > 0.0) || !(most > 0.0))
+        return;
+    ts_finding *finding = ts_rate_judge(desk, of->d_web < most || (rimmed && of->d_web <= most),
+                                        bore[gear], TS_REFUSE);
+
+    ts_rate_limit(finding, key->d_web, of->d_web, most, TS_KIND_LENGTH);
+    ts_rate_says(desk, finding, "the bore of gear %d is %s, as large as %s, %s, or larger",
+                 gear + 1, ts_rate_shown(desk, of->d_web, TS_KIND_LENGTH),
+                 rimmed ? "the inside of its rim" : "its root circle",
+                 ts_rate_shown(desk, most, TS_KIND_LENGTH));
+    ts_rate_remedy(desk, finding, "use %s below %s", key->d_web,
+                   ts_rate_shown_outward(desk, most, TS_KIND_LENGTH, -1));
+}
+
 static void take_mesh(ts_rate_desk *desk, const ts_rated_pair *rated, ts_iso6336_mesh *mesh)
 {
     *mesh = (ts_iso6336_mesh){
@@ -215,6 +257,8 @@ void ts_rate_pair_iso6336(ts_rate_desk *desk, ts_rated_pair *rated)
     take_load(desk, rated, &load);
     if (!ts_rate_lacks(desk)) {
         lend_hardness(desk, &mesh);
+        judge_blank(desk, rated, 0, &mesh.gear[0]);
+        judge_blank(desk, rated, 1, &mesh.gear[1]);
         (void)ts_iso6336_prepare(&rated->pair, &mesh, &prepared, desk->workings);
         rated->by_iso6336 = ts_iso6336_rate(&prepared, &load, &rated->iso6336, desk->workings);
         if (rated->by_iso6336) {

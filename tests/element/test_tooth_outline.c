@@ -4,6 +4,7 @@
 #include "element/rack_cutter.h"
 #include "element/tooth_curve.h"
 #include "element/tooth_outline.h"
+#include "element/undercut_reach.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 
@@ -174,6 +175,45 @@ static void undercut_and_pointed_teeth_are_said(void **state)
         else
             assert_close(s.shape.r_form, s.gear.d_Ff / 2.0, 1e-9);
         ts_arena_close(s.arena);
+    }
+}
+
+/* Second route: the rack that rolls over the gear has cut the involute away below that point, and
+ * touches it above. */
+static void undercut_ends_where_the_rolling_rack_leaves_the_involute(void **state)
+{
+    (void)state;
+    const int teeth[] = {8, 11, 15};
+
+    for (size_t i = 0; i < sizeof teeth / sizeof teeth[0]; i++) {
+        const ts_cylindrical_pair_input in = {.z_1     = teeth[i],
+                                              .z_2     = 60,
+                                              .m_n     = 2e-3,
+                                              .alpha_n = 20.0 * degree,
+                                              .rack    = ts_basic_rack_A};
+        ts_cylindrical_pair             pair;
+        ts_cylindrical_frame            frame;
+        ts_cylindrical_gear             gear;
+
+        assert_int_equal(ts_cylindrical_pair_solve(&in, &pair, NULL), TS_PAIR_FINE);
+        ts_cylindrical_pair_gear(&pair, TS_GEAR_1, &frame, &gear);
+        const rack_cutter    cutter = rack_cutter_of(&frame, &gear);
+        const ts_tooth_curve curve  = ts_tooth_curve_of(&frame, &gear);
+        const double         rho_u  = pair.rho_A1 - ts_undercut_room(&pair, 0, NULL);
+        const double         above = rho_u * 1.01 / curve.r_b, below = rho_u * 0.97 / curve.r_b;
+
+        assert_true(rho_u > 0.0);
+        assert_true(fabs(rack_cutter_clearance(&cutter, ts_involute_point(&curve, above))) < 2e-8);
+        assert_true(rack_cutter_clearance(&cutter, ts_involute_point(&curve, below)) < -1e-8);
+        assert_true(isnan(ts_undercut_room(&pair, 1, NULL))); /* 60 teeth are not undercut */
+        /* a mate of that tip begins contact just there */
+        ts_cylindrical_pair_input shorter = in;
+        shorter.tip                       = TS_TIP_DIAMETERS;
+        shorter.d_a1                      = pair.d_a1;
+        shorter.d_a2                      = ts_undercut_tip_of_mate(&pair, 0);
+        ts_cylindrical_pair met;
+        assert_int_equal(ts_cylindrical_pair_solve(&shorter, &met, NULL), TS_PAIR_FINE);
+        assert_true(fabs(ts_undercut_room(&met, 0, NULL)) < 1e-12);
     }
 }
 
@@ -377,6 +417,7 @@ int main(void)
         cmocka_unit_test(true_curve_stays_within_the_chord_error),
         cmocka_unit_test(half_tooth_runs_from_root_to_tip),
         cmocka_unit_test(undercut_and_pointed_teeth_are_said),
+        cmocka_unit_test(undercut_ends_where_the_rolling_rack_leaves_the_involute),
         cmocka_unit_test(flank_sweeps_the_area_of_an_involute),
         cmocka_unit_test(area_of_the_gear_lies_between_root_and_tip_circle),
         cmocka_unit_test(outlines_of_a_pair_touch_and_do_not_overlap),

@@ -106,6 +106,9 @@ static void a_bore_beyond_the_roots_cannot_be_rated(void **state)
         const ts_finding_view *finding = finding_of(study, "rate-not-computable");
         assert_non_null(finding);
         assert_non_null(strstr(finding->says, "bore"));
+        finding = finding_of(study, i < 2 ? "rate-bore-1" : "rate-bore-2");
+        assert_non_null(finding);
+        assert_true(finding->value >= finding->limit);
         ts_study_close(study);
     }
     ts_study *sound = rated_element("gear pair", GEOMETRY

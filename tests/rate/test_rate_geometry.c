@@ -183,6 +183,8 @@ static const remedy remedies[] = {
      "at most ", "z_1: 12, z_2: 62, m_n: 2 mm, b_1: 20 mm, x_1: 0.75, d_a1: %s mm, d_a2: 128 mm"},
     {"gear pair", "z_1: 12, z_2: 62, m_n: 2 mm, b_1: 20 mm", "rate-undercut-1", "at least ",
      "z_1: 12, z_2: 62, m_n: 2 mm, b_1: 20 mm, x_1: %s"},
+    {"gear pair", "z_1: 9, z_2: 38, m_n: 2 mm, b_1: 20 mm", "rate-interference-1", "at least ",
+     "z_1: 9, z_2: 38, m_n: 2 mm, b_1: 20 mm, x_1: %s"},
     {"gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, k_1: 0.6", "rate-tip-clearance-1",
      "at most ", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, d_a1: %s mm, d_a2: 128 mm"},
     {"gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, d_a1: 54 mm, d_a2: 131.5 mm",
