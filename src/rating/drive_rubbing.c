@@ -25,10 +25,13 @@ ts_status ts_rubbing_prepare(const ts_drive *drive, const ts_teeth *teeth, ts_ar
 
 /* ---- what governs ---------------------------------------------------------------------------- */
 
-/* NaN is worse than anything. */
+/* NaN stands only where nothing is known: what could be computed governs, and what could not is
+ * told of its own condition. */
 static void take_least(ts_least_safety *least, double S, uint32_t condition)
 {
-    if (!isnan(least->S) && !(S >= least->S))
+    const bool first = least->condition < 0;
+
+    if (first ? !(S >= least->S) : isnan(least->S) ? !isnan(S) : S < least->S)
         *least = (ts_least_safety){S, (int32_t)condition};
 }
 

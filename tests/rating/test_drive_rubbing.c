@@ -293,6 +293,41 @@ static void unknown_oil_never_passes(void **state)
     ts_study_close(study);
 }
 
+static void assert_governs_red_line(const char *oil)
+{
+    ts_study *study = study_with_oil(oil);
+    ts_study *plain = study_with_oil("feed: 90 degC");
+    bool      any   = false;
+    assert_true(study->solved);
+    for (uint32_t m = 0; m < study->train.mesh_count; m++) {
+        const ts_least_safety *is = &study->rubbing.mesh[m].S_intS;
+        if (plain->rubbing.mesh[m].S_intS.condition != (int32_t)condition_called(plain, "red line"))
+            continue;
+        any = true;
+        assert_same_double(is->S, plain->rubbing.mesh[m].S_intS.S);
+        assert_int_equal(is->condition, plain->rubbing.mesh[m].S_intS.condition);
+    }
+    assert_true(any);
+    ts_study_close(plain);
+    ts_study_close(study);
+}
+
+static void a_condition_that_cannot_be_told_hides_no_other(void **state)
+{
+    (void)state;
+    assert_governs_red_line("feed at: {crank: unknown}");
+    assert_governs_red_line("feed at: {crank: -30 degC}");
+}
+
+static void oil_of_a_cold_morning_is_no_riddle(void **state)
+{
+    ts_study *study = study_with_oil("feed at: {crank: -30 degC, light-off: -40 degC}");
+    (void)state;
+    assert_int_equal(not_computable(study, "E4-scuffing-integral"), 0);
+    assert_int_equal(not_computable(study, "E4-scuffing-flash"), 0);
+    ts_study_close(study);
+}
+
 /* ---- films ----------------------------------------------------------------------------------- */
 
 static void films_are_computed_when_a_rule_or_a_page_asks(void **state)
@@ -348,6 +383,8 @@ int main(void)
         cmocka_unit_test(oil_does_what_oil_does),
         cmocka_unit_test(oil_that_contradicts_itself_is_refused_with_its_place),
         cmocka_unit_test(unknown_oil_never_passes),
+        cmocka_unit_test(a_condition_that_cannot_be_told_hides_no_other),
+        cmocka_unit_test(oil_of_a_cold_morning_is_no_riddle),
         cmocka_unit_test(films_are_computed_when_a_rule_or_a_page_asks),
         cmocka_unit_test(workings_change_no_number),
     };

@@ -362,6 +362,39 @@ static void at_rest_nothing_is_heated(void **state)
     assert_nan(rated(&in, &mesh, &load).S_B);
 }
 
+/* derived: friction only adds heat, so that no way of oiling makes teeth cooler than their oil; the
+ * heat that it adds does not go by the zero of a scale */
+static void no_way_of_oiling_makes_teeth_cooler_than_their_oil(void **state)
+{
+    static const double ways[] = {0.2, 1.0, 1.2};
+    (void)state;
+    for (size_t i = 0; i < sizeof ways / sizeof ways[0]; i++)
+        for (double oil = -40.0; oil < 130.0; oil += 48.0) {
+            const ts_cylindrical_pair_input in   = usual_pair(0.0);
+            ts_scuffing_mesh                mesh = usual_mesh();
+            ts_scuffing_load                load = usual_load();
+
+            mesh.X_S            = ways[i];
+            load.theta_oil      = kelvin + oil;
+            const ts_scuffing r = rated(&in, &mesh, &load);
+            assert_true(r.theta_Mint > load.theta_oil);
+            assert_close(r.theta_Mint - load.theta_oil, 0.7 * ways[i] * r.theta_flaint, 1e-10);
+            assert_true(r.S_intS > 0.0 && r.S_Sl > 0.0);
+        }
+}
+
+/* derived: the ratio of degrees Celsius grows without end as the teeth cool down to 0 */
+static void teeth_below_zero_degrees_do_not_scuff(void **state)
+{
+    const double freezing = kelvin;
+    (void)state;
+    assert_true(ts_integral_safety(kelvin + 200.0, freezing + 1e-9, NULL) > 1e10);
+    assert_true(isinf(ts_integral_safety(kelvin + 200.0, freezing, NULL)));
+    assert_true(isinf(ts_integral_safety(kelvin + 200.0, freezing - 30.0, NULL)));
+    assert_nan(ts_integral_safety((double)NAN, freezing - 30.0, NULL));
+    assert_nan(ts_integral_safety(kelvin + 200.0, (double)NAN, NULL));
+}
+
 static void unknown_oil_has_no_safety(void **state)
 {
     (void)state;
@@ -618,6 +651,8 @@ int main(void)
         cmocka_unit_test(ring_gears_are_cooler),
         cmocka_unit_test(many_pairs_give_numbers),
         cmocka_unit_test(at_rest_nothing_is_heated),
+        cmocka_unit_test(no_way_of_oiling_makes_teeth_cooler_than_their_oil),
+        cmocka_unit_test(teeth_below_zero_degrees_do_not_scuff),
         cmocka_unit_test(unknown_oil_has_no_safety),
         cmocka_unit_test(what_a_mesh_lacks_is_named),
         cmocka_unit_test(what_a_load_lacks_is_named),

@@ -254,8 +254,7 @@ static void heat(const ts_bevel_scuffing_prepared *p, const ts_bevel_scuffing_lo
     if (isnan(load->theta_M))
         r->theta_Mint = ts_bulk_integral(load->theta_oil, r->theta_flaint, p->mesh.X_S, workings);
     r->theta_int = ts_integral_temperature(r->theta_Mint, r->theta_flaint, workings);
-    if (!isnan(p->theta_intS) && r->theta_int > 273.15)
-        r->S_intS = ts_integral_safety(p->theta_intS, r->theta_int, workings);
+    r->S_intS    = ts_integral_safety(p->theta_intS, r->theta_int, workings);
 }
 
 bool ts_bevel_scuffing_rate(const ts_bevel_scuffing_prepared *prepared,

@@ -68,7 +68,7 @@ static const ts_formula theta_M_formula = {
     .symbol  = "theta_Mint",
     .meaning = "bulk temperature by the integral method",
     .unit    = "K",
-    .text    = "273.15 + (theta_oil - 273.15 + 0.7*theta_flaint)*X_S",
+    .text    = "theta_oil + 0.7*X_S*theta_flaint",
     .source  = ISO_21("bulk temperature"),
 };
 static const ts_formula theta_int_formula = {
@@ -272,9 +272,8 @@ double ts_mean_flash(const ts_integral_input *in, ts_workings *workings)
 
 double ts_bulk_integral(double theta_oil, double theta_flaint, double X_S, ts_workings *workings)
 {
-    return TS_STEP(workings, theta_M_formula,
-                   273.15 + (theta_oil - 273.15 + 0.7 * theta_flaint) * X_S, theta_oil,
-                   theta_flaint, X_S);
+    return TS_STEP(workings, theta_M_formula, theta_oil + 0.7 * X_S * theta_flaint, theta_oil, X_S,
+                   theta_flaint);
 }
 
 double ts_integral_temperature(double theta_M, double theta_flaint, ts_workings *workings)
@@ -301,6 +300,10 @@ double ts_integral_limit(const ts_integral_limit_input *in, ts_workings *working
 
 double ts_integral_safety(double theta_intS, double theta_int, ts_workings *workings)
 {
+    if (isnan(theta_intS) || isnan(theta_int))
+        return NAN;
+    if (theta_int <= 273.15) /* a ratio of degrees Celsius has no sense here */
+        return theta_int < theta_intS ? (double)INFINITY : 0.0;
     return TS_STEP(workings, S_intS_formula, (theta_intS - 273.15) / (theta_int - 273.15),
                    theta_intS, theta_int);
 }

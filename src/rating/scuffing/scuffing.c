@@ -270,8 +270,7 @@ static void integral_safety(const ts_scuffing_prepared *p, const ts_scuffing_loa
     r->S_intS = r->S_Sl = NAN;
     if (isnan(p->theta_intS) || isnan(r->theta_int))
         return;
-    if (r->theta_int > 273.15)
-        r->S_intS = ts_integral_safety(p->theta_intS, r->theta_int, workings);
+    r->S_intS = ts_integral_safety(p->theta_intS, r->theta_int, workings);
     if (r->theta_int > load->theta_oil)
         r->S_Sl = ts_integral_load_safety(p->theta_intS, r->theta_int, load->theta_oil, workings);
 }
