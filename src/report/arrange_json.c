@@ -105,6 +105,7 @@ static void conflict(ts_json *json, const ts_arrange_told *told)
     for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
         ts_conflict_member_json(json, told, &c->members[i]);
     ts_json_end(json, ']');
+    ts_conflict_held_json(json, told, asked ? c : NULL);
 }
 
 static void assumptions(ts_json *json, const ts_drive *drive)

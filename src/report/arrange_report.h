@@ -95,19 +95,21 @@ typedef struct ts_arrange_told {
         *conflict;           /* where nothing fits; NULL: not asked, or ended before its answer */
     const char *const *kept; /* addresses */
     size_t             kept_count;
-    const ts_present  *present;      /* what stands in the file; NULL: not looked at     */
-    ts_arrange_rule    present_rule; /* the first demand that it does not meet, by room and speeds */
-    const ts_why_not  *why_not;
-    size_t             why_not_count;
-    const ts_front    *front;                /* NULL: not asked */
-    const ts_robust   *robust;               /* NULL: not asked */
-    const char        *added, *added_sha256; /* the file that joined, or NULL */
-    const char        *caution, *version, *sha256;
+    const ts_present  *present;     /* what stands in the file; NULL: not looked at     */
+    ts_arrange_rule   present_rule; /* the first demand that it does not meet, by room and speeds */
+    const ts_why_not *why_not;
+    size_t            why_not_count;
+    const ts_front   *front;                /* NULL: not asked */
+    const ts_robust  *robust;               /* NULL: not asked */
+    const char       *added, *added_sha256; /* the file that joined, or NULL */
+    const char       *caution, *version, *sha256;
 } ts_arrange_told;
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page);
 /* Which demands conflict, in plain words; nothing when none was found. */
 void ts_conflict_list(const ts_arrange_told *told, ts_page *page);
+/* Demands that were kept beside the members, where there are any. */
+void ts_conflict_held(const ts_arrange_told *told, ts_page *page, const ts_conflict *conflict);
 /* "the band of generator at ground idle"; the caller closes `out`. */
 void ts_demand_says(const ts_arrange_told *told, const ts_demand *demand, ts_buffer *out);
 /* "hp: fuel pump, [starter], breather" of every box that is there. */
@@ -144,6 +146,8 @@ void   ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *verdic
 void   ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
                                const ts_conflict_member *member);
 
+/* NULL: none. */
+void ts_conflict_held_json(ts_json *json, const ts_arrange_told *told, const ts_conflict *conflict);
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out);
 
 /* What an answer changes against what stands in the file, a sentence a line without its full stop;

@@ -107,7 +107,24 @@ void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
     ts_json_text(json, (ts_text){text.bytes, text.length});
     number(json, "from", m->from);
     number(json, "to", m->to);
+    ts_json_key(json, "at_most");
+    ts_json_bool(json, m->at_most);
     ts_json_end(json, '}');
     json->out->failed = json->out->failed || text.failed;
     ts_buffer_close(&text);
+}
+
+void ts_conflict_held_json(ts_json *json, const ts_arrange_told *told, const ts_conflict *c)
+{
+    ts_json_key(json, "conflict_held");
+    ts_json_array(json);
+    for (size_t i = 0; c != NULL && c->found && i < c->held_count; i++) {
+        ts_buffer text;
+        ts_buffer_open(&text, json->out->allocator);
+        ts_demand_says(told, &c->held[i], &text);
+        ts_json_text(json, (ts_text){text.bytes, text.length});
+        json->out->failed = json->out->failed || text.failed;
+        ts_buffer_close(&text);
+    }
+    ts_json_end(json, ']');
 }

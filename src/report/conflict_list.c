@@ -74,11 +74,33 @@ void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
         add_value(page, &text, m->from, kind);
         ts_buffer_add(&text, " become ");
         add_value(page, &text, m->to, kind);
+        if (m->at_most)
+            ts_buffer_add(&text, " (less may do)");
     } else {
         ts_buffer_add(&text, ": it fits without this demand");
     }
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT + 2, INDENT);
+}
+
+void ts_conflict_held(const ts_arrange_told *told, ts_page *page, const ts_conflict *c)
+{
+    ts_buffer text;
+    if (!c->found || c->held_count == 0)
+        return;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text,
+                    "This is so with %zu other demand%s kept, for without %s there are too "
+                    "many ways to search; whether %s needed is open: ",
+                    c->held_count, c->held_count == 1 ? "" : "s",
+                    c->held_count == 1 ? "it" : "them", c->held_count == 1 ? "it is" : "they are");
+    for (size_t i = 0; i < c->held_count; i++) {
+        ts_buffer_add(&text, i > 0 ? "; " : "");
+        ts_demand_says(told, &c->held[i], &text);
+    }
+    ts_buffer_add(&text, ".");
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
 void ts_conflict_list(const ts_arrange_told *told, ts_page *page)
@@ -101,17 +123,19 @@ void ts_conflict_list(const ts_arrange_told *told, ts_page *page)
     else if (c->count == 1)
         ts_buffer_print(
             &text,
-            "One demand alone cannot be met, whatever becomes of the others; without it "
-            "the rest can, by speeds, senses and room (%zu searches):",
-            c->searches);
+            "One demand alone cannot be met%s; without it the rest can, by speeds, senses and room "
+            "(%zu searches):",
+            c->held_count == 0 ? ", whatever becomes of the others" : "", c->searches);
     else
         ts_buffer_print(
             &text,
-            "These %zu demands cannot all hold, whatever becomes of the others; without "
-            "any one of them the rest can, by speeds, senses and room (%zu searches):",
-            c->count, c->searches);
+            "These %zu demands cannot all hold%s; without any one of them the rest can, by speeds, "
+            "senses and room (%zu searches):",
+            c->count, c->held_count == 0 ? ", whatever becomes of the others" : "", c->searches);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
     for (size_t i = 0; c != NULL && c->found && i < c->count; i++)
         ts_conflict_member_line(told, page, &c->members[i]);
+    if (c != NULL)
+        ts_conflict_held(told, page, c);
 }

@@ -90,14 +90,17 @@ static void fits_not(const ts_arrange_told *told, ts_page *page, const ts_why_no
         ts_buffer_add(&text, "No arrangement has it there, whatever else is let go.");
     else
         ts_buffer_print(&text,
-                        "No arrangement has it there.  %s, whatever becomes of all others; without "
-                        "%s it can be had, by speeds, senses and room:",
+                        "No arrangement has it there.  %s%s; without %s it can be had, by speeds, "
+                        "senses and room:",
                         count == 1 ? "One demand forbids it" : "These demands together forbid it",
+                        w->conflict.held_count == 0 ? ", whatever becomes of all others" : "",
                         count == 1 ? "it" : "any one of them");
     send(page, &text);
     for (size_t i = 0; w->explained && w->conflict.found && i < w->conflict.count; i++)
         if (!ts_drive_place_owns(&w->place, &w->conflict.members[i].demand))
             ts_conflict_member_line(told, page, &w->conflict.members[i]);
+    if (w->explained)
+        ts_conflict_held(told, page, &w->conflict);
 }
 
 void ts_why_not_page(const ts_arrange_told *told, ts_page *page)
@@ -137,6 +140,7 @@ static void forbids(const ts_arrange_told *told, ts_json *json, const ts_why_not
         if (!ts_drive_place_owns(&w->place, &w->conflict.members[i].demand))
             ts_conflict_member_json(json, told, &w->conflict.members[i]);
     ts_json_end(json, ']');
+    ts_conflict_held_json(json, told, !w->fits && w->explained ? &w->conflict : NULL);
 }
 
 static void one_json(const ts_arrange_told *told, ts_json *json, const ts_why_not *w)

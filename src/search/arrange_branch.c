@@ -18,7 +18,8 @@ static ts_bench bench_of(const ts_grower *g, uint32_t set, size_t worker)
                       .pair   = ts_plane_of(g->pair, g->plane),
                       .grown  = ts_grown_in(g->out, g->plane),
                       .ended  = -1,
-                      .worker = worker};
+                      .worker = worker,
+                      .told   = g->room->desks[worker].counts.made};
 }
 
 /* Labels of this set whose last shaft carries something, or drives another plane. */
@@ -58,6 +59,7 @@ static void grow_set(void *context, size_t item, size_t worker)
         ts_bench_add_idlers(&b, idlers);
         ts_bench_narrow(&b, (uint8_t)(idlers + 1));
     }
+    ts_tell_made(&b);
     ts_bench_pack(&b, &b.grown[b.set]);
 }
 
@@ -76,6 +78,7 @@ static void end_set(void *context, size_t item, size_t worker)
         ts_bench_end(&b);
         ts_bench_pack_by_mass(&b, &g->out->ended[b.ended][b.set]);
     }
+    ts_tell_made(&b);
 }
 
 static uint32_t size_of(uint32_t set)
@@ -160,8 +163,10 @@ static bool grow_all(ts_grower *g, uint32_t *sets)
 bool ts_branches_grow(ts_branches *branches, const ts_pair_tables *pair, const ts_branch_wish *wish,
                       ts_branch_room *room)
 {
-    atomic_bool halt = false;
-    ts_grower   g    = {.wish = wish, .pair = pair, .out = branches, .room = room, .halt = &halt};
+    atomic_bool          halt = false;
+    atomic_uint_fast64_t made = 0;
+    ts_grower            g    = {
+                      .wish = wish, .pair = pair, .out = branches, .room = room, .halt = &halt, .made = &made};
 
     *branches = (ts_branches){.pair = pair, .label_size = ts_label_size(pair->box)};
     bool done = open_room(branches, room) && make_empty(branches, room);

@@ -23,6 +23,7 @@ typedef struct ts_branch_wish {
     uint32_t       shapes;     /* keep the best of so many different orders; 0: keep each label */
     bool           weightless; /* no mass is counted: whether something fits is all that matters */
     size_t         workers;
+    uint64_t       labels_most;  /* 0, or: more than so many end the search as if it were stopped */
     bool (*stop)(void *context); /* NULL or: asked now and then, true ends the search */
     void *context;
 } ts_branch_wish;

@@ -1,7 +1,8 @@
 /* search/arrange_conflict.h: if nothing fits, which demands cannot all hold, and what must give?
  *
  * A minimal conflict: its members cannot be met together by any arrangement, with every demand that
- * is no member dropped; with any one member dropped too, they can.  There may be others.
+ * is no member dropped; with any one member dropped too, they can.  There may be others.  Where
+ * questions stayed open, what is said holds with the demands of `held` beside the members.
  */
 #ifndef TS_SEARCH_ARRANGE_CONFLICT_H
 #define TS_SEARCH_ARRANGE_CONFLICT_H
@@ -37,6 +38,7 @@ typedef struct ts_conflict_member {
      * member kept; NaN where no number says it (a sense, a face), or where another end than the one
      * moved would have to give too.  rad/s, rad, m, or a ratio. */
     double from, to;
+    bool   at_most; /* less may do: a question on the way stayed open */
 } ts_conflict_member;
 
 typedef struct ts_conflict {
@@ -44,7 +46,11 @@ typedef struct ts_conflict {
     bool                hopeless; /* nothing fits even with every demand dropped: teeth, modules */
     ts_conflict_member *members;
     size_t              count;
-    size_t              searches; /* that it took */
+    /* Demands that had to be kept although nobody knows whether they are needed: without them the
+     * ways to search are too many.  The members conflict with these beside them. */
+    ts_demand *held;
+    size_t     held_count;
+    size_t     searches; /* that it took */
 } ts_conflict;
 
 /* Every demand of the problem that could be dropped; NULL without memory. */

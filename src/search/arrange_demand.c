@@ -22,10 +22,6 @@ static void add_accessory(const ts_arrange_problem *p, size_t i, ts_demand *list
 {
     const ts_arrange_accessory *a = &p->accessories[i];
 
-    for (size_t c = 0; c < p->condition_count; c++)
-        add(list, count, TS_DEMAND_BAND, i, c);
-    if (a->sense != 0)
-        add(list, count, TS_DEMAND_SENSE, i, 0);
     if ((a->faces & ALL_FACES) != ALL_FACES)
         add(list, count, TS_DEMAND_FACES, i, 0);
     if (a->side != TS_SIDE_ANY)
@@ -71,6 +67,14 @@ ts_demand *ts_demands_of(const ts_arrange_problem *problem, size_t *count, ts_ar
         add_box(p, b, list, count);
     for (size_t a = 0; a < p->accessory_count; a++)
         add_accessory(p, a, list, count);
+    /* Bands late: while they stand, the teeth are few and questions are quick.  What is asked about
+     * last is kept first: a sense says more than a band. */
+    for (size_t a = 0; a < p->accessory_count; a++)
+        for (size_t c = 0; c < p->condition_count; c++)
+            add(list, count, TS_DEMAND_BAND, a, c);
+    for (size_t a = 0; a < p->accessory_count; a++)
+        if (p->accessories[a].sense != 0)
+            add(list, count, TS_DEMAND_SENSE, a, 0);
     return list;
 }
 

@@ -13,6 +13,7 @@ typedef struct ts_grower {
     const uint32_t       *sets;  /* of the size at hand */
     uint32_t              plane; /* at hand             */
     atomic_bool          *halt;  /* somebody said stop */
+    atomic_uint_fast64_t *made;  /* labels, by all workers, where their number has a limit */
 } ts_grower;
 
 /* The set at hand. */
@@ -26,13 +27,26 @@ typedef struct ts_bench {
     int      ended; /* -1: growing; 0, 1: being joined to an input that is (not) reversed */
     size_t   worker;
     uint32_t turns; /* since it was last asked whether to stop */
+    uint64_t told;  /* labels of this worker that all know of  */
 } ts_bench;
+
+/* Tells all how many labels there are; more than allowed end the search. */
+static inline void ts_tell_made(ts_bench *b)
+{
+    const uint64_t most = b->g->wish->labels_most, more = b->d->counts.made - b->told;
+    if (most == 0 || more == 0)
+        return;
+    b->told += more;
+    if (atomic_fetch_add_explicit(b->g->made, more, memory_order_relaxed) + more > most)
+        atomic_store_explicit(b->g->halt, true, memory_order_relaxed);
+}
 
 /* Is the search to end?  One worker asks, now and then, and all of them hear it. */
 #define TS_TURNS_BETWEEN 64
 static inline bool ts_is_halted(ts_bench *b)
 {
     const ts_branch_wish *wish = b->g->wish;
+    ts_tell_made(b);
     if (wish->stop != NULL && b->worker == 0 && ++b->turns >= TS_TURNS_BETWEEN) {
         b->turns = 0;
         if (wish->stop(wish->context))

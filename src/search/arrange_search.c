@@ -328,15 +328,16 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
     ts_branches    branches = {0};
     const double   cutoff   = cutoff_of(s);
     double         lightest = infinite;
-    ts_branch_wish wish     = {.rest       = &rest,
-                               .cutoff     = cutoff,
-                               .beam       = beam,
-                               .teeth      = s->wish->any ? TEETH_ANY : 0,
-                               .shapes     = (uint32_t)s->answers,
-                               .weightless = s->wish->any,
-                               .workers    = s->workers,
-                               .stop       = s->wish->stop,
-                               .context    = s->wish->context};
+    ts_branch_wish wish     = {.rest        = &rest,
+                               .cutoff      = cutoff,
+                               .beam        = beam,
+                               .teeth       = s->wish->any ? TEETH_ANY : 0,
+                               .shapes      = (uint32_t)s->answers,
+                               .weightless  = s->wish->any,
+                               .workers     = s->workers,
+                               .labels_most = beam > 0 ? 0 : s->wish->labels_most,
+                               .stop        = s->wish->stop,
+                               .context     = s->wish->context};
 
     bool done = arena != NULL &&
                 ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, true, arena) &&
@@ -547,9 +548,9 @@ static ts_status run(search *s)
         return TS_NO_MEMORY;
     if (!ts_arrange_tables_make(&s->tables, s->problem, s->result->arena))
         return ts_arena_failed(s->result->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
-    s->sets          = (size_t)s->tables.all + 1;
-    s->limit         = s->lightest = infinite;
-    s->least_at_once = planes_of(s->problem) <= PLANES_AT_ONCE;
+    s->sets  = (size_t)s->tables.all + 1;
+    s->limit = s->lightest = infinite;
+    s->least_at_once       = planes_of(s->problem) <= PLANES_AT_ONCE;
     if (!make_memory(s, of_box, counts))
         return TS_NO_MEMORY;
     s->result->end = TS_ARRANGE_PROVEN;

@@ -15,7 +15,9 @@ typedef struct ts_arrange_wish {
     size_t              memory_most; /* bytes at one time; 0: no limit                          */
     size_t              workers;     /* threads; 0 is 1                                         */
     uint32_t            answers;     /* how many that differ in order, face or box; 0 is 1      */
-    bool                any;         /* whether something fits is all; nothing is light, bound 0 */
+    uint64_t labels_most; /* 0, or: more than so many in the exact search of one choice end it as
+                             if it were stopped, for any number of threads alike */
+    bool any;             /* whether something fits is all; nothing is light, bound 0 */
     /* NULL or: asked often, from one thread; true ends the search with what is there. */
     bool (*stop)(void *context);
     void *context;

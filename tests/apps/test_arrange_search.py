@@ -3,6 +3,8 @@
 
 ctest: release-only    (a checked build proves the formulae of every mesh that is asked about)
 """
+import json
+import math
 import os
 import signal
 import subprocess
@@ -145,6 +147,27 @@ class Search(Arranging):
         self.assertRegex(told[-1], r"best so far [\d.]+ kg, none below [\d.]+ kg, gap [\d.]+ %, way")
         for words in ("What is known so far", "ended before its proof", "% above the best"):
             self.assertIn(words, out)
+
+    def test_conflict_about_room_is_told_soon_and_alike_for_any_threads(self):
+        # derived: nothing fits within 73.2 deg (the front of the example ends there), and what is
+        # told to do must do.
+        text = TRAINER.read_text(encoding="utf-8")
+        self.assertIn("wrap: 95 deg", text)
+        copy = self.folder / "short.yaml"
+        copy.write_text(text.replace("wrap: 95 deg", "wrap: 72 deg"))
+        one, two = (run("arrange", copy, "--json", "--threads", n) for n in (1, 2))
+        self.assertEqual(one[0], 1)
+        self.assertEqual(one[1], two[1])
+        told = json.loads(one[1])
+        wrap = [m for m in told["conflict"] if m["demand"] == "the wrap of the box of hp"][0]
+        self.assertGreater(len(told["conflict_held"]), 0)
+        self.assertAlmostEqual(wrap["from"], math.radians(72.0), places=9)
+        enough = math.degrees(wrap["to"]) + 1e-6
+        self.assertLess(enough, 76.0)
+        copy.write_text(text.replace("wrap: 95 deg", f"wrap: {enough:.7f} deg"))
+        told = answer("arrange", copy)
+        self.assertEqual(told["certificate"]["end"], "proven")
+        self.assertGreater(len(told["answers"]), 0)
 
 
 if __name__ == "__main__":
