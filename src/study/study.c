@@ -3,6 +3,7 @@
 
 #include "base/sha256.h"
 #include "model/reader.h"
+#include "rating/line_capacity.h"
 
 #include <math.h>
 #include <string.h>
@@ -99,7 +100,8 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_necks_prepare(&study->drive, &study->train, study->arena, &study->necks);
     if (status == TS_OK)
-        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks, 0, study->arena,
+        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks,
+                                   ts_lines_capacity_count(&study->lines), study->arena,
                                    &study->select);
     if (status == TS_OK)
         status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
@@ -152,6 +154,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_opinion_solve(&study->drive, &study->opinion, study->workings);
     ts_necks_solve(&study->drive, &study->necks, study->workings);
     ts_select_gather(&study->select, study->workings);
+    ts_lines_capacities(&study->lines, &study->select.parts, study->workings);
     ts_select_solve(&study->select, study->workings);
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     const ts_check_subject subject = check_subject(study);
