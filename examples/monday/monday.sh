@@ -22,7 +22,7 @@ say "1. Where can it go?  The lightest first, each checked by all rules, and why
 say "2. The starter-generator must keep its speed and its face.  What does that cost, what does less wrap
      cost, what if loads or bands are off, and why not elsewhere?"
 "$command" arrange "$before" --add "$pump" --keep "$input" -o "$out/kept.yaml" \
-    --front 3 --loads '10 %' --bands '50 rpm' \
+    --front 3 --loads '10 %' --bands '50 rpm' --picture "$out/candidates.png" \
     --why-not 'hydraulic pump 2 with fuel pump' --why-not 'fuel pump with breather' |
     tee "$out/kept.txt" | sed -n '/^The lightest/,/^Why nothing/p;/^What less/,/^Assumptions/p' | grep -v '^Assumptions'
 
@@ -39,7 +39,14 @@ for file in "$before" "$out/kept.yaml"; do number "$file" 'drive/hp/box/bevels:T
 say "6. The heat that the meshes give to the oil at take-off, before and after"
 for file in "$before" "$out/kept.yaml"; do number "$file" 'spools/hp:P_lost@take-off'; done
 
-say "7. Keep the decision with its reason: it stands in the drive, and on its page, from now on"
+say "7. The neck of the new pump: as the vendor offers it at first, and as it is tuned"
+"$command" set "$out/kept.yaml" 'accessories/hydraulic pump 2/neck/breaks' '330..420 N.m' -o "$out/offered.yaml"
+"$command" check "$out/offered.yaml" >"$out/offered.txt" || true
+grep -A 2 'hydraulic pump 2.*neck\|G2-neck-below-upstream' "$out/offered.txt" | head -n 6
+"$command" check "$out/kept.yaml" | grep -A 10 '^Selectivity'
+"$command" draw "$out/kept.yaml" -o "$out/selectivity.png" --figure selectivity
+
+say "8. Keep the decision with its reason: it stands in the drive, and on its page, from now on"
 {
     cat "$out/kept.yaml"
     printf '  - {says: "%s", at: accessories, source: "%s", date: 2026-03-02}\n' \
@@ -49,7 +56,7 @@ say "7. Keep the decision with its reason: it stands in the drive, and on its pa
 "$command" check "$out/decided.yaml" >"$out/check.txt"
 grep -A 1 'stated: hydraulic pump 2' "$out/check.txt"
 
-say "8. The whole drive on paper, and the faces before and after"
+say "9. The whole drive on paper, and the faces before and after"
 "$command" report "$out/decided.yaml" -o "$out/decided.pdf"
 "$command" draw "$before" -o "$out/before.png" --figure behind
 "$command" draw "$out/decided.yaml" -o "$out/after.png" --figure behind

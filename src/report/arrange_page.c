@@ -285,6 +285,29 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
+/* What the proof is not about. */
+static void judged_after(const ts_arrange_told *told, ts_page *page)
+{
+    const ts_arrange_result *r = told->result;
+    ts_buffer                text;
+    if (r->count == 0)
+        return;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_add(
+        &text, "The cowl, keep-outs, losses in meshes, shafts, bearings and bevels are no part of "
+               "the search: every answer was judged by all rules afterwards, and one that does "
+               "not hold has the finding beside it.");
+    if (told->chosen == r->count)
+        ts_buffer_add(&text,
+                      "  None of these answers holds; whether another one does is not proven.");
+    else if (told->chosen > 0)
+        ts_buffer_add(&text,
+                      "  The first answer does not; that nothing lighter than the one shown above "
+                      "holds by all rules is not proven.");
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, &text, INDENT, INDENT);
+}
+
 static void verified(const ts_arrange_told *told, ts_page *page)
 {
     const ts_certificate_check *c = &told->certificate;
@@ -357,6 +380,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
     labels(told, page);
     if (r->end == TS_ARRANGE_PROVEN)
         verified(told, page);
+    judged_after(told, page);
     ts_front_page(told, page);
     ts_robust_page(told, page);
     ts_why_not_page(told, page);
