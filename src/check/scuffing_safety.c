@@ -130,6 +130,17 @@ static void say_missing(ts_check *check, uint32_t m, int32_t condition, const ch
               "reason");
 }
 
+/* What the method lacks is no line of the file: teeth or loads are such that it does not hold. */
+static void say_beyond(ts_check *check, uint32_t m, const char *missing)
+{
+    const char *name    = ts_mesh_name(check, m);
+    ts_finding *finding = ts_not_computable(check, check->train->meshes[m].node, TS_EVERY_CONDITION,
+                                            "the heat of %s", name);
+
+    ts_says(check, finding, "the heat of %s cannot be told: the method wants %s", name, missing);
+    ts_remedy(check, finding, "mend the teeth of this mesh, which other rules complain of");
+}
+
 static void complain(ts_check *check, uint32_t m, const ts_question *question,
                      ts_scuffing_method method, ts_finding *finding)
 {
@@ -155,8 +166,8 @@ static void judge(ts_check *check, uint32_t m, uint32_t c, ts_scuffing_method me
     ts_question question = ts_question_about(check, check->train->meshes[m].node, (int32_t)c);
 
     question.value = method == TS_BY_FLASH ? one->S_B : one->S_intS;
-    if (one->missing != NULL || isnan(question.value)) {
-        say_missing(check, m, (int32_t)c, one->missing, why_missing(one));
+    if (isnan(question.value)) {
+        say_missing(check, m, (int32_t)c, NULL, why_missing(one));
         return;
     }
     question.limit  = method == TS_BY_FLASH ? check->rubbing->S_Bmin : check->rubbing->S_intSmin;
@@ -180,9 +191,18 @@ static void judge_mesh(ts_check *check, uint32_t m, ts_scuffing_method method)
         say_missing(check, m, TS_EVERY_CONDITION, mesh->missing, NULL);
         return;
     }
-    for (uint32_t c = 0; c < check->drive->condition_count; c++)
-        if (ts_rubbing_asked(check, m, c) && !isnan(check->rubbing->oil.theta_oil[c]))
+    const char *beyond = NULL;
+
+    for (uint32_t c = 0; c < check->drive->condition_count; c++) {
+        if (!ts_rubbing_asked(check, m, c) || isnan(check->rubbing->oil.theta_oil[c]))
+            continue;
+        if (case_of(check, m, c)->missing != NULL)
+            beyond = case_of(check, m, c)->missing;
+        else
             judge(check, m, c, method);
+    }
+    if (beyond != NULL)
+        say_beyond(check, m, beyond);
 }
 
 /* How warm the oil comes is asked once a condition, and not of every mesh. */
