@@ -296,6 +296,8 @@ export interface TakeOff {
   bearings?: TakeOffBearings;
   /** How oil comes to these bevels: by jets, or by dipping into it.  Default: jets. */
   lubrication?: Sourced<"jets" | "dip">;
+  /** Does a chip plug stand where the oil of these bevels collects?  Without the key it is not told, and its chips count as unseen. */
+  "chip plug"?: Sourced<"yes" | "no" | Unknown>;
 }
 
 /** Two bevel gears; the first is the one nearer to the spool. */
@@ -394,6 +396,8 @@ export interface Box {
   gears?: ToothSystem;
   /** How oil comes to its teeth: by jets, or by dipping into it.  Default: jets. */
   lubrication?: Sourced<"jets" | "dip">;
+  /** Does a chip plug stand where the oil of this box collects?  Without the key it is not told, and its chips count as unseen. */
+  "chip plug"?: Sourced<"yes" | "no" | Unknown>;
   /** Between the front and the rear pad faces. */
   depth?: Sourced<Length | Unknown>;
   /** Its three mounts: the first holds it in all directions, the second across the line to the first, the third across the plane of all three.  Without the key they are assumed at the two ends of the front face and behind the input. */

@@ -148,6 +148,10 @@ void ts_outcome_solve(const ts_effects *effects, const ts_failure *failures, siz
                       ts_outcome *out);
 bool ts_effect_happens(const ts_effects *effects, const ts_effect *effect,
                        const ts_outcome *outcome);
+/* Whose plug catches the metal of a failed part: that of the take-off for the bevels on a spool and
+ * the spool's side of them, else that of the box. */
+typedef enum ts_plug { TS_PLUG_NOT_TOLD, TS_PLUG_NONE, TS_PLUG_THERE } ts_plug;
+ts_plug ts_effect_plug(const ts_effects *effects, ts_failure failure);
 /* The word for a mode in addresses, options and JSON: "teeth lost", "seized". */
 const char *ts_failure_name(ts_failure_mode mode);
 

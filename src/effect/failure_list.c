@@ -123,6 +123,24 @@ ts_status ts_failures_list(ts_effects *effects, ts_arena *arena)
     return TS_OK;
 }
 
+/* ---- chips ----------------------------------------------------------------------------------- */
+
+ts_plug ts_effect_plug(const ts_effects *effects, ts_failure failure)
+{
+    const ts_train       *train = effects->motion->train;
+    const ts_failing      of    = ts_failing_of(failure.mode);
+    const uint32_t        k     = of == TS_FAILING_MESH    ? train->meshes[failure.at].driven_shaft
+                                  : of == TS_FAILING_SHAFT ? failure.at
+                                                           : train->pads[failure.at].shaft;
+    const ts_spool_drive *drive = &effects->drive->drive[train->shafts[k].drive];
+    const bool    on_spool      = of == TS_FAILING_MESH && train->shafts[k].kind == TS_SHAFT_TOWER;
+    const ts_pick plug          = on_spool ? drive->take_off.chip_plug : drive->box.chip_plug;
+
+    if (!ts_pick_known(plug))
+        return TS_PLUG_NOT_TOLD;
+    return plug.value == TS_YES ? TS_PLUG_THERE : TS_PLUG_NONE;
+}
+
 /* ---- effects --------------------------------------------------------------------------------- */
 
 const char *ts_effect_service(const ts_accessory *accessory)

@@ -220,6 +220,7 @@ typedef struct ts_take_off {
     ts_measure     overlap;     /* m, spur face width beyond what the load needs (wide spur) */
     ts_two_seats   bearings;    /* of a shaft of its own: splined stub and wide spur */
     ts_pick        lubrication; /* ts_lubrication */
+    ts_pick        chip_plug;   /* ts_answer_yes; TS_ABSENT: not told */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
@@ -341,6 +342,7 @@ typedef struct ts_box {
     ts_bevel_gears  bevels; /* from the radial shaft to the box input */
     ts_tooth_system gears;
     ts_pick         lubrication; /* ts_lubrication */
+    ts_pick         chip_plug;   /* ts_answer_yes; TS_ABSENT: not told */
     ts_box_shaft    input;
     ts_box_shaft   *clockwise; /* as seen in the file's sight; see ts_shaft.way for from behind */
     size_t          clockwise_count;

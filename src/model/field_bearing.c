@@ -5,7 +5,6 @@
 static const char *const forms[]  = {"deep groove", "angular contact", "cylindrical roller", "none",
                                      NULL};
 static const char *const series[] = {"19", "10", "02", "03", NULL};
-static const char *const yes_no[] = {"yes", "no", NULL};
 
 static const ts_field seat_fields[] = {
     {.key   = "form",
@@ -51,7 +50,7 @@ static const ts_field seat_fields[] = {
      .form  = TS_FORM_PICK,
      .known = true,
      TS_AT(ts_bearing_seat, locates),
-     .choices = yes_no,
+     .choices = ts_answers_yes,
      .says    = "Does it hold the shaft along its axis?  One of the two does.",
      .example = "yes"},
     {.key   = "at",

@@ -32,6 +32,14 @@ static const ts_field box_fields[] = {
      .preset  = {"jets", "oil jets, as in engine gearboxes; common practice, no source"},
      .says    = "How oil comes to its teeth: by jets, or by dipping into it.",
      .example = "jets"},
+    {.key  = "chip plug",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_box, chip_plug),
+     .choices = ts_answers_yes,
+     .says =
+         "Does a chip plug stand where the oil of this box collects?  Without the key it is not "
+         "told, and its chips count as unseen.",
+     .example = "yes"},
     {.key  = "depth",
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_LENGTH,

@@ -54,8 +54,8 @@ const ts_record_table ts_table_condition = {
     TS_TABLE(ts_condition, condition_fields),
 };
 
-static const char *const turns[]   = {"cw", "ccw", NULL};
-static const char *const answers[] = {"yes", "no", NULL};
+static const char *const turns[]          = {"cw", "ccw", NULL};
+const char *const        ts_answers_yes[] = {"yes", "no", NULL};
 
 static const ts_field spool_fields[] = {
     {.key  = "turns",
@@ -69,7 +69,7 @@ static const ts_field spool_fields[] = {
     {.key  = "cranked",
      .form = TS_FORM_PICK,
      TS_AT(ts_spool, cranked),
-     .choices = answers,
+     .choices = ts_answers_yes,
      .preset  = {"yes or no", "without a word the spool that turns fastest in the first condition "
                                "is taken to be cranked, and no other; common practice, no source"},
      .says    = "Does the starter turn this spool?",

@@ -104,6 +104,14 @@ static const ts_field take_off_fields[] = {
      .preset  = {"jets", "oil jets, as in engine gearboxes; common practice, no source"},
      .says    = "How oil comes to these bevels: by jets, or by dipping into it.",
      .example = "jets"},
+    {.key  = "chip plug",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_take_off, chip_plug),
+     .choices = ts_answers_yes,
+     .says = "Does a chip plug stand where the oil of these bevels collects?  Without the key it "
+             "is not "
+             "told, and its chips count as unseen.",
+     .example = "yes"},
 };
 
 const ts_record_table ts_table_take_off = {

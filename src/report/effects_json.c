@@ -118,6 +118,9 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
     static const char *const kinds[] = {
         [TS_FAILING_MESH] = "mesh", [TS_FAILING_SHAFT] = "shaft", [TS_FAILING_PAD] = "pad"};
 
+    static const char *const plugs[] = {
+        [TS_PLUG_NOT_TOLD] = "not told", [TS_PLUG_NONE] = "none", [TS_PLUG_THERE] = "there"};
+
     ts_json_key(json, "failures");
     ts_json_array(json);
     for (uint32_t i = 0; i < effects->failure_count; i++) {
@@ -137,6 +140,7 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
         flag(json, "start_possible", outcome->start_possible);
         flag(json, "oil_lost", outcome->oil_lost);
         flag(json, "metal_in_oil", outcome->chips);
+        string(json, "chip_plug", plugs[ts_effect_plug(effects, failure)]);
         flag(json, "starter_carried", outcome->stuck_in);
         text = opened(answer);
         ts_effects_brief(effects, outcome, &text);

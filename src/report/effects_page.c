@@ -144,6 +144,29 @@ static void causes_of(const ts_effects *effects, uint32_t e, ts_page *page)
     pairs(effects, causes, page);
 }
 
+/* Gears whose chips nobody sees. */
+static void blind_gears(const ts_effects *effects, ts_page *page)
+{
+    ts_buffer text;
+    size_t    count = 0;
+
+    ts_buffer_open(&text, page->out->allocator);
+    for (uint32_t i = 0; i < effects->failure_count; i++) {
+        const ts_failure one = effects->failures[i];
+        if (one.mode != TS_FAILS_TEETH || ts_effect_plug(effects, one) == TS_PLUG_THERE)
+            continue;
+        ts_buffer_add(&text, count++ > 0 ? "; " : "");
+        ts_effects_part(effects, TS_FAILING_MESH, one.at, &text);
+        ts_buffer_add(&text,
+                      ts_effect_plug(effects, one) == TS_PLUG_NONE ? " (no plug)" : " (not told)");
+    }
+    ts_page_heading(page, "Gears whose chips meet no plug (chip plug of box and take-off)");
+    if (count == 0)
+        ts_buffer_add(&text, "none");
+    ts_buffer_add(page->out, "  ");
+    ts_page_wrap_made(page, &text, 2, 2);
+}
+
 void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page *page)
 {
     ts_answer_title(answer, page);
@@ -156,4 +179,5 @@ void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page
                           "alone; a doubt counts as a stop");
     for (uint32_t e = 0; e < effects->effect_count; e++)
         causes_of(effects, e, page);
+    blind_gears(effects, page);
 }
