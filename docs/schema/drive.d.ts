@@ -460,7 +460,7 @@ export interface ToothSystem {
   "application factor"?: Sourced<PlainNumber | Unknown>;
   /** Face load factor K_Hbeta of ISO 6336-1, where it is known from elsewhere; without the key it follows from `misalignment`. */
   "face load factor"?: Sourced<PlainNumber | Unknown>;
-  /** Misalignment F_betax of the teeth over the face width before running in, of shafts, bearings, bores and teeth together; without the key what `accuracy` allows the teeth of both gears. */
+  /** Misalignment F_betax of the teeth over the face width before running in, of shafts, bearings, bores and teeth together; without the key what `accuracy` allows the teeth of both gears, and how far the shafts give way. */
   misalignment?: Sourced<Length | Unknown>;
 }
 

@@ -174,8 +174,9 @@ static void complete_power(ts_reading *reading)
 static void assume_misalignments(ts_reading *reading)
 {
     static const ts_preset preset = {
-        "as toleranced",
-        "what the accuracy allows both gears, with stiff shafts; common practice, no source"};
+        "as bent and toleranced",
+        "what the accuracy allows both gears, and how far the shafts and bearings of each condition "
+        "give way; ISO 6336-1 (from memory)"};
     for (size_t d = 0; d < reading->drive->drive_count && !reading->no_memory; d++) {
         const ts_box          *box   = &reading->drive->drive[d].box;
         const ts_tooth_system *gears = &box->gears;

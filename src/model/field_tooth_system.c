@@ -270,7 +270,7 @@ static const ts_field tooth_system_fields[] = {
      .range   = TS_FROM(0.0, 0.001, "um"),
      .says    = "Misalignment F_betax of the teeth over the face width before running in, of "
                 "shafts, bearings, bores and teeth together; without the key what `accuracy` "
-                "allows the teeth of both gears.",
+                "allows the teeth of both gears, and how far the shafts give way.",
      .example = "8 um"},
 };
 

@@ -22,11 +22,11 @@ ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_sour
     out->cases   = TS_TAKE(arena, ts_line_case, (size_t)count * drive->condition_count);
     out->of_gear = TS_TAKE(arena, uint32_t, train->gear_count);
     out->seat_of = TS_TAKE(arena, int, train->gear_count);
-    out->f_sh    = TS_TAKE(arena, double, (size_t)train->mesh_count * drive->condition_count);
+    out->askew   = TS_TAKE(arena, double, (size_t)train->mesh_count * drive->condition_count);
     out->lives   = TS_TAKE(arena, double, (size_t)count *TS_LINE_BEARINGS_MOST);
     out->catalog = ts_lines_catalog_open(arena);
     if (out->lines == NULL || out->cases == NULL || out->of_gear == NULL || out->seat_of == NULL ||
-        out->f_sh == NULL || out->lives == NULL || out->catalog == NULL)
+        out->askew == NULL || out->lives == NULL || out->catalog == NULL)
         return TS_NO_MEMORY;
     if (source != NULL && source->node_count > 0 &&
         ts_source_make_room(source, count * TS_LINE_NODES_MOST, arena) != TS_OK)
@@ -95,5 +95,6 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
         if (workings != NULL && lines->lines[l].fault == NULL && lines->lines[l].missing == NULL)
             ts_line_note(&c, l);
     }
+    ts_lines_lay_askew(&c);
     add_lives(lines);
 }

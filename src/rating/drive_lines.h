@@ -41,11 +41,12 @@ typedef enum ts_line_kind {
 
 typedef struct ts_line_gear {
     uint32_t gear;
-    ts_node  node;  /* of its own workings        */
-    double   x;     /* m   middle of its face     */
-    double   width; /* m   of the face, along x   */
-    double   d_f;   /* m   root diameter          */
-    double   r;     /* m   radius of the tooth force */
+    ts_node  node;    /* of its own workings        */
+    double   x;       /* m   middle of its face     */
+    double   width;   /* m   of the face, along x   */
+    double   d_f;     /* m   root diameter          */
+    double   r;       /* m   radius of the tooth force */
+    double   k_twist; /* N.m/rad  of the body from end to end of the face */
 } ts_line_gear;
 
 typedef struct ts_line_bearing {
@@ -120,6 +121,7 @@ typedef struct ts_line_gear_load {
 typedef struct ts_line_gear_state {
     double v[2], theta[2]; /* m, rad at the middle of its face, in y and z              */
     double end[2][2];      /* m, v at both ends of the face                             */
+    double dv[2];          /* m, v at the rear end less that at the front end           */
 } ts_line_gear_state;
 typedef struct ts_line_reaction {
     double F[3]; /* N, of the bearing on the shaft */
@@ -147,11 +149,13 @@ typedef struct ts_lines {
     uint32_t         *of_gear; /* [gear]: its line, or TS_NOWHERE                     */
     int              *seat_of; /* [gear]: its number on that line                     */
     ts_lines_catalog *catalog;
-    double           *lives;    /* scratch */
-    double           *f_sh;     /* [condition * mesh_count + mesh], m over the common face; NaN   */
-    double            nu;       /* m2/s, oil in the bearings */
-    double            life;     /* s, that the drive must last: all conditions          */
-    double            set_life; /* s, modified life of all bearings together            */
+    double           *lives; /* scratch */
+    double           *askew; /* [condition * mesh_count + mesh], m over the common face: by how
+                                much more bent and twisted shafts part the teeth at the rear ends;
+                                its amount is f_sh of ISO 6336-1.  NaN: not computed      */
+    double nu;               /* m2/s, oil in the bearings */
+    double life;             /* s, that the drive must last: all conditions          */
+    double set_life;         /* s, modified life of all bearings together            */
 } ts_lines;
 
 /* Memory, and the addresses of what is computed: `source` grows by them (model/source.h); it may be

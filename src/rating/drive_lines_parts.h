@@ -10,6 +10,7 @@
 typedef struct ts_line_answer {
     double v[TS_LINE_GEARS_MOST], theta[TS_LINE_GEARS_MOST];
     double end[TS_LINE_GEARS_MOST][2];
+    double dv[TS_LINE_GEARS_MOST]; /* rear end less front end */
 } ts_line_answer;
 
 typedef struct ts_line_bent {
@@ -99,6 +100,9 @@ void ts_line_overlay_own(ts_line_bearing *b);
 void ts_line_judge_slip(const ts_lines_case *c, uint32_t line, int k);
 /* Unit answers, then deflections in all conditions. */
 void ts_line_bend(const ts_lines_case *c, uint32_t line);
+
+/* By how much all meshes lie out of parallel, once every line is bent: line_askew.c. */
+void ts_lines_lay_askew(const ts_lines_case *c);
 
 /* From the axis of gear g (0 driver, 1 driven) of a mesh to where its teeth touch, in the frame. */
 void ts_line_arm(const ts_lines *lines, uint32_t mesh, int g, const ts_line *line, double r[3]);

@@ -44,7 +44,10 @@ ts_status ts_teeth_prepare(const ts_drive *drive, const ts_power *power, ts_aren
     ts_teeth_scratch *scratch = TS_TAKE(arena, ts_teeth_scratch, 1);
     uint32_t          most    = 0;
 
-    *out = (ts_teeth){.motion = power->motion, .power = power, .scratch = scratch};
+    *out = (ts_teeth){.motion          = power->motion,
+                      .power           = power,
+                      .scratch         = scratch,
+                      .condition_count = (uint32_t)drive->condition_count};
     if (scratch == NULL || !list_meshes(train, arena, scratch, &most))
         return TS_NO_MEMORY;
     out->prepared   = TS_TAKE(arena, ts_iso6336_prepared, meshes);

@@ -17,6 +17,7 @@
 
 #include "power/power.h"
 #include "rating/drive_bevels.h"
+#include "rating/drive_lines.h"
 #include "rating/iso6336/spectrum_life.h"
 
 /* One mesh in one condition; gear 1 is the driver of the mesh, whichever way power flows. */
@@ -64,12 +65,14 @@ typedef struct ts_teeth_scratch ts_teeth_scratch; /* made by ts_teeth_prepare */
 typedef struct ts_teeth {
     const ts_motion     *motion;
     const ts_power      *power;
+    const ts_lines      *lines;          /* solved before the teeth; NULL: shafts are stiff */
     double               S_Hmin, S_Fmin; /* NaN: not known                  */
-    ts_iso6336_prepared *prepared;       /* [mesh]; cylindrical ones        */
-    ts_bevels            bevels;         /* the others                      */
-    ts_mesh_strength    *strength;       /* [mesh]                          */
-    ts_mesh_case        *cases;          /* [condition * mesh_count + mesh] */
-    ts_flank_life       *lives;          /* [ts_flank_life_of]              */
+    uint32_t             condition_count;
+    ts_iso6336_prepared *prepared; /* [mesh]; cylindrical ones        */
+    ts_bevels            bevels;   /* the others                      */
+    ts_mesh_strength    *strength; /* [mesh]                          */
+    ts_mesh_case        *cases;    /* [condition * mesh_count + mesh] */
+    ts_flank_life       *lives;    /* [ts_flank_life_of]              */
     ts_teeth_scratch    *scratch;
 } ts_teeth;
 

@@ -29,10 +29,23 @@ static void read_answer(const ts_line *line, const ts_beam_frame *frame, const t
         out->theta[g]  = couple ? middle->theta_z : middle->theta_y;
         out->end[g][0] = couple ? front->v_z : front->v_y;
         out->end[g][1] = couple ? rear->v_z : rear->v_y;
+        out->dv[g]     = out->end[g][1] - out->end[g][0];
     }
 }
 
-static ts_beam_fault unit_answers(const ts_line *line, ts_line_bent *out)
+/* From end to end of the face. */
+static double twisting_of(const ts_beam_frame *frame, const ts_line_gear *gear)
+{
+    const int first = ts_beam_station(frame, gear->x - gear->width / 2.0);
+    const int last  = ts_beam_station(frame, gear->x + gear->width / 2.0);
+    double    sum   = 0.0;
+
+    for (int i = first; i < last; i++)
+        sum += (frame->x[i + 1] - frame->x[i]) / frame->GJ[i];
+    return 1.0 / sum;
+}
+
+static ts_beam_fault unit_answers(ts_line *line, ts_line_bent *out)
 {
     ts_beam_support supports[TS_LINE_BEARINGS_MOST];
     double          places[3 * TS_LINE_GEARS_MOST];
@@ -55,7 +68,8 @@ static ts_beam_fault unit_answers(const ts_line *line, ts_line_bent *out)
     for (int g = 0; g < line->gear_count && fault == TS_BEAM_FINE; g++) {
         const ts_beam_load load = {.x = line->gears[g].x, .F_y = 1.0, .M_y = -1.0};
 
-        fault = ts_beam_solve(&beam, &frame, &load, 1, &result);
+        line->gears[g].k_twist = twisting_of(&frame, &line->gears[g]);
+        fault                  = ts_beam_solve(&beam, &frame, &load, 1, &result);
         if (fault != TS_BEAM_FINE)
             break;
         read_answer(line, &frame, &result, false, &out->force[g]);
@@ -72,7 +86,7 @@ static void add_up(const ts_line *line, const ts_line_bent *b, ts_line_case *one
     for (int at = 0; at < line->gear_count; at++) {
         ts_line_gear_state *state = &one->state[at];
 
-        state->v[plane] = state->theta[plane] = 0.0;
+        state->v[plane] = state->theta[plane] = state->dv[plane] = 0.0;
         state->end[0][plane] = state->end[1][plane] = 0.0;
         for (int g = 0; g < line->gear_count; g++) {
             const double F = one->load[g].F[1 + plane];
@@ -80,6 +94,7 @@ static void add_up(const ts_line *line, const ts_line_bent *b, ts_line_case *one
 
             state->v[plane] += F * b->force[g].v[at] + M * b->couple[g].v[at];
             state->theta[plane] += F * b->force[g].theta[at] + M * b->couple[g].theta[at];
+            state->dv[plane] += F * b->force[g].dv[at] + M * b->couple[g].dv[at];
             for (int e = 0; e < 2; e++)
                 state->end[e][plane] += F * b->force[g].end[at][e] + M * b->couple[g].end[at][e];
         }

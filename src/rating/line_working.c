@@ -422,6 +422,12 @@ static const ts_formula theta_plane_formulas[2] = {
     {"theta_z", "slope at the gear, second plane", "rad", "sum(theta)",
      "derived: sum over all gears"},
 };
+static const ts_formula dv_formulas[2] = {
+    {"dv_y", "by how much more the rear end of the face gives way than the front end, first plane",
+     "m", "sum(dv)", "derived: sum over all gears"},
+    {"dv_z", "by how much more the rear end of the face gives way than the front end, second plane",
+     "m", "sum(dv)", "derived: sum over all gears"},
+};
 static const ts_formula v_formula     = {"v", "deflection at the gear", "m", "sqrt(v_y^2 + v_z^2)",
                                          "derived: both planes together"};
 static const ts_formula slope_formula = {"slope", "slope at the gear", "rad",
@@ -434,21 +440,25 @@ static void note_bent(const ts_lines_case *c, const ts_line *line, const ts_line
     const ts_line_gear_state *state = &one->state[at];
 
     for (int plane = 0; plane < 2; plane++) {
-        terms v = {.count = 0}, theta = {.count = 0};
+        terms v = {.count = 0}, theta = {.count = 0}, dv = {.count = 0};
         for (int g = 0; g < line->gear_count; g++) {
             const double F       = one->load[g].F[1 + plane];
             const double M       = plane == 0 ? one->load[g].M[2] : -one->load[g].M[1];
             const double v_g     = F * bent->force[g].v[at] + M * bent->couple[g].v[at];
             const double theta_g = F * bent->force[g].theta[at] + M * bent->couple[g].theta[at];
+            const double dv_g    = F * bent->force[g].dv[at] + M * bent->couple[g].dv[at];
 
             ts_workings_row(c->workings, "v", v_g, "m", BEAM);
             ts_workings_row(c->workings, "theta", theta_g, "rad", BEAM);
             put(&v, "v", v_g);
             put(&theta, "theta", theta_g);
+            ts_workings_row(c->workings, "dv", dv_g, "m", BEAM);
+            put(&dv, "dv", dv_g);
         }
         (void)ts_step_list(c->workings, &v_plane_formulas[plane], state->v[plane], v.at, v.count);
         (void)ts_step_list(c->workings, &theta_plane_formulas[plane], state->theta[plane], theta.at,
                            theta.count);
+        (void)ts_step_list(c->workings, &dv_formulas[plane], state->dv[plane], dv.at, dv.count);
     }
     const double v_y = state->v[0], v_z = state->v[1];
     const double theta_y = state->theta[0], theta_z = state->theta[1];
@@ -478,6 +488,11 @@ void ts_line_note(const ts_lines_case *c, uint32_t number)
         ts_workings_about(c->workings, line->gears[g].node, TS_EVERY_CONDITION);
         ts_workings_assumed(c->workings, "x", line->gears[g].x, "m",
                             "its middle from the front (inner) end, by the shape");
+        ts_workings_assumed(c->workings, "b", line->gears[g].width, "m",
+                            "face of the gear along the shaft");
+        ts_workings_assumed(c->workings, "k_twist", line->gears[g].k_twist, "N.m/rad",
+                            "torsional stiffness of its body from end to end of the face, by the "
+                            "shape");
         for (uint32_t i = 0; i < c->drive->condition_count; i++) {
             ts_workings_about(c->workings, line->gears[g].node, (int32_t)i);
             note_gear_load(c, line, g, (int32_t)i, &ts_line_case_at(c, number, i)->load[g]);

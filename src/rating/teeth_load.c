@@ -107,6 +107,20 @@ static double load_per_width(const ts_teeth_case *c, uint32_t m, double T_1)
     return TS_STEP(c->workings, w_formula, 2.0 * T_1 / (d_1 * b), T_1, d_1, b);
 }
 
+/* f_sh; rating/line_askew.c has noted it about the same teeth. */
+static double deflection_of(const ts_teeth_case *c, uint32_t m, uint32_t condition)
+{
+    const ts_lines *lines = c->teeth->lines;
+    const double    askew =
+        lines == NULL ? (double)NAN : lines->askew[(size_t)condition * c->train->mesh_count + m];
+
+    if (!isnan(askew))
+        return fabs(askew);
+    ts_workings_assumed(c->workings, "f_sh", 0.0, "m",
+                        "its shafts are not computed and are taken as stiff");
+    return 0.0;
+}
+
 void ts_teeth_load(const ts_teeth_case *c, uint32_t m, uint32_t condition)
 {
     const ts_mesh      *mesh   = &c->train->meshes[m];
@@ -141,6 +155,8 @@ void ts_teeth_load(const ts_teeth_case *c, uint32_t m, uint32_t condition)
     count_cycles(c, omega_1, t, 0, one);
     count_cycles(c, omega_2, t, 1, one);
     one->w = load_per_width(c, m, T_1);
+    if (one->load.face == TS_FACE_LOAD_PARTS && !ts_teeth_is_bevel(c, m))
+        one->load.f_sh = deflection_of(c, m, condition);
 }
 
 /* ---- its rating ---------------------------------------------------------------------------------

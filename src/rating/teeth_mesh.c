@@ -110,10 +110,9 @@ static void fill_face(const ts_teeth_case *c, const ts_tooth_system *system, dou
         return;
     }
     load->face = TS_FACE_LOAD_PARTS;
-    load->f_sh = 0.0;
+    load->f_sh = 0.0; /* until a condition bends the shafts */
     load->f_ma = TS_STEP(c->workings, f_ma_formula, sqrt(f_Hbeta1 * f_Hbeta1 + f_Hbeta2 * f_Hbeta2),
                          f_Hbeta1, f_Hbeta2);
-    ts_workings_assumed(c->workings, "f_sh", 0.0, "m", "shafts and bearings are taken as stiff");
 }
 
 static ts_iso6336_load common_load(const ts_teeth_case *c, const ts_tooth_system *system,

@@ -24,6 +24,11 @@ static const ts_formula formulas[2][2] = {
       HELD}},
 };
 
+static const ts_formula f_sh_formula = {
+    "f_sh", "misalignment by the deflection of shafts and bearings at that torque", "m",
+    "f_c/T_c*T_1",
+    "derived: deflections grow with the torque; from the condition that loads the mesh most"};
+
 /* ---- one rating ------------------------------------------------------------------------------ */
 
 /* Safeties of both gears; NaN when it cannot be rated. */
@@ -93,6 +98,45 @@ static bool passes_on(const ts_teeth *teeth, uint32_t gear)
     return driven && driver;
 }
 
+/* The condition that loads the mesh most, where its own torque bends the shafts and not that of a
+ * neighbour; NULL: it is never loaded, shafts are stiff, or K_Hbeta is given. */
+static const ts_mesh_case *most_loaded(const ts_teeth *teeth, uint32_t m)
+{
+    const ts_mesh_case *found = NULL;
+    double              most  = 0.0;
+
+    for (uint32_t i = 0; i < teeth->condition_count; i++) {
+        const ts_mesh_case *one = &teeth->cases[(size_t)i * teeth->motion->train->mesh_count + m];
+        if (one->load.face != TS_FACE_LOAD_PARTS || !one->loaded || !(one->load.T_1 > most))
+            continue;
+        most  = one->load.T_1;
+        found = one;
+    }
+    return found;
+}
+
+static double askew_at(const ts_mesh_case *worst, double T_1)
+{
+    return worst == NULL ? 0.0 : worst->load.f_sh / worst->load.T_1 * T_1;
+}
+
+static void note_askew(const ts_teeth *teeth, uint32_t m, const ts_iso6336_load *load,
+                       ts_workings *workings)
+{
+    const ts_mesh_case *worst = most_loaded(teeth, m);
+
+    if (worst == NULL) {
+        ts_workings_assumed(workings, "f_sh", 0.0, "m", "nothing is known to lay its shafts askew");
+        return;
+    }
+    const size_t     at  = (size_t)(worst - teeth->cases) / teeth->motion->train->mesh_count;
+    const ts_subject own = {teeth->strength[m].subject, (int32_t)at};
+    const double     f_c = worst->load.f_sh, T_c = worst->load.T_1, T_1 = load->T_1;
+    ts_workings_borrow(workings, "f_c", f_c, own, "f_sh");
+    ts_workings_borrow(workings, "T_c", T_c, own, "T_1");
+    (void)TS_STEP(workings, f_sh_formula, load->f_sh, f_c, T_c, T_1);
+}
+
 /* One load cycle at rest. */
 static ts_iso6336_load load_once(const ts_teeth *teeth, uint32_t m, ts_workings *workings)
 {
@@ -130,11 +174,13 @@ static ts_iso6336_load load_once(const ts_teeth *teeth, uint32_t m, ts_workings 
 static double search(const ts_teeth *teeth, uint32_t m, ts_iso6336_load *load,
                      ts_rated_stress stress)
 {
-    double x = 0.0, y, x_1 = 0.0, y_1 = 0.0;
-    int    gear;
+    const ts_mesh_case *worst = most_loaded(teeth, m);
+    double              x = 0.0, y, x_1 = 0.0, y_1 = 0.0;
+    int                 gear;
 
     for (int i = 0; i < TRIALS; i++) {
         load->T_1        = exp(x);
+        load->f_sh       = askew_at(worst, load->T_1);
         const safeties s = rate(teeth, m, load, NULL);
 
         y = log(growth(&s, stress, &gear));
@@ -165,6 +211,8 @@ static double note_torque(const ts_teeth *teeth, uint32_t m, const ts_iso6336_lo
 
     ts_workings_row(workings, "T_1", T_1, "N.m",
                     "found by trial: the torque of the driver at which the safety is 1");
+    if (load->face == TS_FACE_LOAD_PARTS && mesh->kind == TS_MESH_CYLINDRICAL && workings != NULL)
+        note_askew(teeth, m, load, workings);
     const safeties   s    = rate(teeth, m, load, workings);
     const double     more = growth(&s, stress, gear);
     const ts_subject own  = {mesh->node, TS_EVERY_CONDITION};
@@ -207,13 +255,14 @@ ts_tooth_capacity ts_tooth_capacity_of(const ts_teeth *teeth, uint32_t m, ts_wor
 static double wear_down(const ts_teeth *teeth, uint32_t m, ts_iso6336_load *load, double T,
                         ts_rated_stress stress)
 {
-    const double T_1  = load->T_1;
+    const double T_1 = load->T_1, f_sh = load->f_sh;
     double       left = 1.0, least = 1.0;
 
     for (int i = 0; i < 3; i++) {
         int gear;
 
         load->T_1          = T_1 * left;
+        load->f_sh         = f_sh * left;
         const safeties now = rate(teeth, m, load, NULL);
 
         left *= growth(&now, stress, &gear);

@@ -114,9 +114,14 @@ static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const 
     const ts_iso6336_rating      *r       = &one->rating;
     const ts_iso6336_gear_rating *g       = r->gear;
     const ts_subject              about   = {answer->teeth->strength[m].subject, c};
+    const bool                    bevel   = bevels_of(answer, m) != NULL;
+    const bool                    bent    = !bevel && one->load.face == TS_FACE_LOAD_PARTS;
     const part                    parts[] = {
                            {"N", TS_KIND_NUMBER, r->N},
                            {"K_v", TS_KIND_NUMBER, r->K_v},
+                           {"f_sh", TS_KIND_LENGTH, bent ? one->load.f_sh : (double)NAN},
+                           {"F_betax", TS_KIND_LENGTH, bevel ? (double)NAN : r->F_betax},
+                           {"K_Hbeta", TS_KIND_NUMBER, bevel ? (double)NAN : r->K_Hbeta},
                            {"sigma_H1", TS_KIND_STRESS, g[0].sigma_H},
                            {"sigma_H2", TS_KIND_STRESS, g[1].sigma_H},
                            {"sigma_F1", TS_KIND_STRESS, g[0].sigma_F},
@@ -132,7 +137,7 @@ static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const 
         string(json, "because", one->missing != NULL ? one->missing : one->fault);
     } else {
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
-        if (bevels_of(answer, m) == NULL) {
+        if (!bevel) {
             remarks(json, r->remarks);
         } else {
             bevel_remarks(json, bevels_case(answer, m, c)->rating.remarks);

@@ -27,6 +27,7 @@ typedef struct ts_width_rig {
     ts_power       *power;
     ts_teeth       *teeth;
     ts_diagnostics *list;
+    ts_lines       *lines; /* laid and bent anew with every width; NULL: as they are */
 } ts_width_rig;
 
 #define TS_WIDTH_STEP_USUAL 0.5e-3 /* m */

@@ -36,6 +36,8 @@ ts_status ts_sizing_rate(const ts_sizing *s)
     ts_status status = ts_motion_solve(rig->drive, rig->motion, rig->list, NULL);
     if (status == TS_OK)
         status = ts_power_solve(rig->drive, rig->power, NULL);
+    if (status == TS_OK && rig->lines != NULL)
+        ts_lines_solve(rig->drive, rig->lines, NULL);
     if (status == TS_OK)
         ts_teeth_solve(rig->drive, rig->teeth, NULL);
     return status;

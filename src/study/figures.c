@@ -158,8 +158,8 @@ bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_opt
 /* Finds the face widths of a solved study, whose gears have them then. */
 static ts_status widen(ts_study *study, ts_drawing_subject *subject)
 {
-    const ts_width_rig rig    = {&study->drive, &study->train, &study->motion,
-                                 &study->power, &study->teeth, study->diagnostics};
+    const ts_width_rig rig    = {&study->drive, &study->train,      &study->motion, &study->power,
+                                 &study->teeth, study->diagnostics, &study->lines};
     ts_width_plan     *plan   = TS_TAKE(study->arena, ts_width_plan, 1);
     ts_status          status = plan != NULL ? TS_OK : TS_NO_MEMORY;
 

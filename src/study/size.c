@@ -105,8 +105,8 @@ static ts_status send(ts_text bytes, const ts_sink *sink)
 static ts_status size_in(ts_study *study, double step, ts_arena *arena, ts_width_plan *plan,
                          ts_text *bytes)
 {
-    const ts_width_rig rig    = {&study->drive, &study->train, &study->motion,
-                                 &study->power, &study->teeth, study->diagnostics};
+    const ts_width_rig rig    = {&study->drive, &study->train,      &study->motion, &study->power,
+                                 &study->teeth, study->diagnostics, &study->lines};
     ts_status          status = ts_find_tooth_widths(&rig, step, arena, plan);
     const char        *name   = ts_arena_copy(arena, study->name, strlen(study->name));
 

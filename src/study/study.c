@@ -95,6 +95,7 @@ ts_status ts_study_build(ts_study *study)
                                    study->arena, &study->floats);
     if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
+    study->teeth.lines = &study->lines;
     if (status == TS_OK)
         status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
     if (status == TS_OK)

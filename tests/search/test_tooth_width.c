@@ -39,8 +39,8 @@ static void read_study(const char *path, sized *it)
     assert_int_equal(ts_study_read(it->study, path, file.at, file.length, &options), TS_OK);
     free_file(file);
     ts_study *s = it->study;
-    it->rig =
-        (ts_width_rig){&s->drive, &s->train, &s->motion, &s->power, &s->teeth, s->diagnostics};
+    it->rig     = (ts_width_rig){&s->drive, &s->train,      &s->motion, &s->power,
+                                 &s->teeth, s->diagnostics, &s->lines};
 }
 
 static void find(sized *it, double step)
@@ -60,6 +60,7 @@ static double least_reserve(const sized *it)
     double least = INFINITY;
     assert_int_equal(ts_motion_solve(it->rig.drive, it->rig.motion, it->rig.list, NULL), TS_OK);
     assert_int_equal(ts_power_solve(it->rig.drive, it->rig.power, NULL), TS_OK);
+    ts_lines_solve(it->rig.drive, it->rig.lines, NULL);
     ts_teeth_solve(it->rig.drive, it->rig.teeth, NULL);
     for (uint32_t m = 0; m < it->rig.train->mesh_count; m++)
         if (it->plan.meshes[m].state != TS_MESH_NOT_SIZED)
