@@ -276,12 +276,19 @@ static ts_wall wall_by_walk(const ts_select *select, const ts_guard *guard)
     return least;
 }
 
+/* Is the part that one way through the train found none in the way of this guard? */
+static bool is_passed(const ts_select *select, const ts_guard *guard, const ts_wall *found)
+{
+    const ts_part_capacity *part =
+        found->part == TS_NOWHERE ? NULL : &select->parts.items[found->part];
+
+    return part != NULL &&
+           ts_select_passes(guard, part, ts_part_shaft(select->teeth->motion->train, part), false);
+}
+
 static ts_wall whole(const ts_select *select, const ts_guard *guard, const ts_wall *found)
 {
-    const bool neck =
-        found->part != TS_NOWHERE && select->parts.items[found->part].kind == TS_PART_NECK;
-
-    if (guard->pad == TS_NOWHERE || neck)
+    if (guard->pad == TS_NOWHERE || is_passed(select, guard, found))
         return wall_by_walk(select, guard);
     return found->part == TS_NOWHERE ? *found : ts_select_wall_of(select, guard, found->part);
 }
@@ -346,7 +353,7 @@ ts_wall ts_select_wall_for(const ts_select *select, const ts_guard *guard, doubl
              i          = select->scratch->next[i]) {
             const ts_wall wall = wall_then(select, guard, i, start, T);
 
-            if (!ts_select_passes(guard, &select->parts.items[i], s) && wall.T < least.T)
+            if (!ts_select_passes(guard, &select->parts.items[i], s, start) && wall.T < least.T)
                 least = wall;
         }
     }
@@ -376,6 +383,10 @@ static void take_lasting(const ts_select *select, ts_guard *guard, const ts_wall
     guard->lasting = *found;
     if (found->part == TS_NOWHERE)
         return;
+    if (is_passed(select, guard, found)) {
+        guard->lasting = ts_select_wall_for(select, guard, guard->t_over, false);
+        return;
+    }
     guard->lasting = ts_select_wall_of(select, guard, found->part);
     guard->lasting.T =
         (select->scratch->lasting[found->part] - guard->lasting.L) / guard->lasting.g;

@@ -82,6 +82,8 @@ void ts_select_solve(ts_select *select, ts_workings *workings);
 /* Torque at the part over torque at the guard; the part stands upstream of it, or on its shaft. */
 double ts_select_transfer(const ts_select *select, const ts_guard *guard,
                           const ts_part_capacity *part);
+/* N.m that the part of a wall bears, for as long as the wall is asked to stand. */
+double ts_wall_bears(const ts_wall *wall);
 /* Of part number `part`, from this guard on: its wall by itself. */
 ts_wall ts_select_wall_of(const ts_select *select, const ts_guard *guard, uint32_t part);
 /* The parts between the guard and its spool, the nearest first: writes at most `room` of them. */

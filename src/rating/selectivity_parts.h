@@ -24,9 +24,11 @@ struct ts_select_scratch {
 
 /* Loads, neck and reference of every guard. */
 void ts_select_fill_guards(ts_select *select);
-/* A neck in the radial shaft is not in its own way, nor in that of a starter, which drives towards
- * it: G1-start-path-neck asks for that. */
-bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint32_t shaft);
+/* A neck in the radial shaft is not in its own way, nor in that of a torque of the start, which
+ * flows towards it, nor of a starter that takes nothing once the engine runs: G1-start-path-neck
+ * asks for that.  What takes torque from the spool meets it when it seizes. */
+bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint32_t shaft,
+                      bool start);
 /* The workings of a guard, once its walls are known. */
 void ts_select_note(const ts_select *select, const ts_guard *guard, ts_workings *workings);
 

@@ -58,11 +58,17 @@ ts_wall ts_select_wall_of(const ts_select *select, const ts_guard *guard, uint32
     return wall;
 }
 
-bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint32_t shaft)
+bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint32_t shaft,
+                      bool start)
 {
     const bool own = guard->pad == TS_NOWHERE && shaft == guard->shaft;
 
-    return part->kind == TS_PART_NECK && (own || guard->start.T > guard->run.T);
+    return part->kind == TS_PART_NECK && (own || start || !(guard->run.T > 0.0));
+}
+
+double ts_wall_bears(const ts_wall *wall)
+{
+    return wall->T * wall->g + wall->L;
 }
 
 size_t ts_select_upstream(const ts_select *select, const ts_guard *guard, uint32_t *parts,
@@ -75,7 +81,7 @@ size_t ts_select_upstream(const ts_select *select, const ts_guard *guard, uint32
     for (;;) {
         for (uint32_t i = select->scratch->first[s]; i != TS_NOWHERE;
              i          = select->scratch->next[i]) {
-            if (!ts_select_passes(guard, &select->parts.items[i], s) && count < room)
+            if (!ts_select_passes(guard, &select->parts.items[i], s, false) && count < room)
                 parts[count++] = i;
         }
         if (train->shafts[s].mesh == TS_NOWHERE || count == room)

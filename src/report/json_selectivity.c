@@ -68,7 +68,7 @@ static void wall(ts_json *json, const ts_answer *answer, const char *key, const 
     number_or_null(json, "T", wall->T);
     string(json, "part", part == NULL ? NULL : kinds[part->kind]);
     string(json, "of", part == NULL ? NULL : part->what);
-    number_or_null(json, "bears", part == NULL ? (double)NAN : part->T);
+    number_or_null(json, "bears", part == NULL ? (double)NAN : ts_wall_bears(wall));
     number_or_null(json, "transfer", wall->g);
     number_or_null(json, "others", wall->L);
     string(json, "condition", ts_answer_condition(answer, wall->with));

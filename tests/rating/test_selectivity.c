@@ -169,6 +169,58 @@ static void wall_is_the_least_of_the_parts_on_the_way(void **state)
 
 /* ---- teeth ----------------------------------------------------------------------------------- */
 
+#define TOWER "outside: 22 mm, bore: 14 mm}"
+
+/* derived: on its way as a generator its torque comes from the spool, through the tower shaft; what
+ * that neck bears less what the others take there, referred to the pad by ratio and loss */
+static void neck_further_in_is_a_wall_to_a_generator_that_also_starts(void **state)
+{
+    (void)state;
+    ts_study *study =
+        study_of("examples/trainer.yaml", TOWER,
+                 "outside: 22 mm, bore: 14 mm, neck: {breaks: 25..28 N.m, why: it is to hold}}");
+    const ts_guard         *guard = guard_of(study, "starter-generator");
+    const ts_part_capacity *part  = &study->select.parts.items[guard->once.part];
+    double                  least = INFINITY;
+
+    assert_true(guard->start.T > guard->run.T);
+    assert_int_equal(part->kind, TS_PART_NECK);
+    for (uint32_t c = 0; c < study->drive.condition_count; c++) {
+        const uint32_t s     = guard->shaft;
+        const uint32_t tower = study->train.meshes[study->train.shafts[s].mesh].driver_shaft;
+        const double   own   = study->power.pad[c * study->train.pad_count + guard->pad].T;
+        const double   all   = study->power.T[c * study->train.shaft_count + tower];
+
+        least = fmin(least, (25.0 - (all - own * guard->once.g)) / guard->once.g);
+    }
+    assert_close(guard->once.T, least, 1e-12);
+    assert_true(guard->once.T < 41.0);
+    assert_true(guard->once.T >= guard->lasting.T);
+    ts_study_close(study);
+}
+
+/* What a part bears once it bears no less than for a while; the start alone has another way. */
+static void nothing_bears_longer_what_it_does_not_bear_once(void **state)
+{
+    static const char *const paths[] = {"examples/trainer.yaml", "examples/bizjet.yaml",
+                                        "examples/medium.yaml", "examples/large.yaml"};
+    (void)state;
+    for (size_t e = 0; e < sizeof paths / sizeof paths[0]; e++) {
+        ts_study *study = study_of(paths[e], NULL, NULL);
+        for (uint32_t i = 0; i < study->select.count; i++) {
+            const ts_guard *guard    = &study->select.guards[i];
+            const ts_wall  *walls[2] = {&guard->once, &guard->lasting};
+            if (!guard->at_start && guard->lasting.part != TS_NOWHERE)
+                assert_true(guard->once.T * (1.0 + 1e-12) >= guard->lasting.T);
+            for (int k = 0; k < 2; k++)
+                if (walls[k]->part != TS_NOWHERE)
+                    assert_true(ts_wall_bears(walls[k]) <=
+                                study->select.parts.items[walls[k]->part].T * (1.0 + 1e-12));
+        }
+        ts_study_close(study);
+    }
+}
+
 /* The defining property: rated at that torque the least safety is 1. */
 static void teeth_bear_their_torque_with_a_safety_of_one(void **state)
 {
@@ -370,6 +422,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(wall_is_the_worst_corner_of_small_drives),
         cmocka_unit_test(wall_is_the_least_of_the_parts_on_the_way),
+        cmocka_unit_test(neck_further_in_is_a_wall_to_a_generator_that_also_starts),
+        cmocka_unit_test(nothing_bears_longer_what_it_does_not_bear_once),
         cmocka_unit_test(teeth_bear_their_torque_with_a_safety_of_one),
         cmocka_unit_test(longer_overloads_are_borne_less),
         cmocka_unit_test(overload_of_the_solve_is_that_of_the_walk),
