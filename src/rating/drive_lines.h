@@ -81,6 +81,7 @@ typedef struct ts_line_notch {
     int32_t        at_D, at_F; /* in which; at_D TS_EVERY_CONDITION: the swing of the torque   */
     ts_din_stress  swing;      /* of the torque over all conditions, with the greatest bending */
     double         M, T;       /* N.m, greatest bending and torque there                       */
+    double         T_a, T_m;   /* N.m, half its swing with standstill, and its middle            */
 } ts_line_notch;
 
 typedef struct ts_line {

@@ -217,9 +217,10 @@ static void rate(const ts_lines_case *c, uint32_t number, ts_line_notch *notch)
         const ts_din_safety safety = ts_din_rate(&notch->section, &notch->ability, &stress, NULL);
         take(notch, &safety, (int32_t)i);
     }
-    ts_din_stress swing = stress_of(&notch->section, most, fabs(high + low) / 2.0, 0.0, NULL);
-    swing.a[TS_DIN_T] =
-        ts_nominal_torsion((high - low) / 2.0, notch->section.d, notch->section.d_i, NULL);
+    notch->T_a          = (high - low) / 2.0;
+    notch->T_m          = fabs(high + low) / 2.0;
+    ts_din_stress swing = stress_of(&notch->section, most, notch->T_m, 0.0, NULL);
+    swing.a[TS_DIN_T] = ts_nominal_torsion(notch->T_a, notch->section.d, notch->section.d_i, NULL);
     swing.most[TS_DIN_T]       = swing.m[TS_DIN_T] + swing.a[TS_DIN_T];
     notch->swing               = swing;
     const ts_din_safety safety = ts_din_rate(&notch->section, &notch->ability, &swing, NULL);
@@ -233,20 +234,28 @@ static void rate(const ts_lines_case *c, uint32_t number, ts_line_notch *notch)
  */
 
 /* Goodman's line at the weakest notch, with its fatigue notch factors; a bored shaft as the solid
- * one of equal bending strength. */
+ * one of equal bending strength.  The greatest torque as a steady one, and the swing that DIN 743
+ * is asked about: the lesser of both. */
 static double by_goodman(const ts_line_notch *notch, const ts_din_steel *steel, ts_workings *w)
 {
-    const double            k       = notch->section.d_i / notch->section.d;
-    const double            d       = notch->section.d * cbrt(1.0 - k * k * k * k);
-    const ts_shaft_moments  moments = {.M_a  = notch->M,
-                                       .T_m  = notch->T,
-                                       .K_f  = fmax(notch->ability.beta[TS_DIN_B], 1.0),
-                                       .K_fs = fmax(notch->ability.beta[TS_DIN_T], 1.0)};
-    const double            k_a = ts_surface_factor(steel->sigma_B, w), k_b = ts_size_factor(d, w);
+    const double     k      = notch->section.d_i / notch->section.d;
+    const double     d      = notch->section.d * cbrt(1.0 - k * k * k * k);
+    ts_shaft_moments steady = {.M_a  = notch->M,
+                               .T_m  = notch->T,
+                               .K_f  = fmax(notch->ability.beta[TS_DIN_B], 1.0),
+                               .K_fs = fmax(notch->ability.beta[TS_DIN_T], 1.0)};
+    ts_shaft_moments swing  = steady;
+
+    swing.T_a                        = notch->T_a;
+    swing.T_m                        = notch->T_m;
+    const double            k_a      = ts_surface_factor(steel->sigma_B, w);
+    const double            k_b      = ts_size_factor(d, w);
     const ts_shaft_strength strength = {.S_e  = ts_endurance_limit(steel->sigma_B, k_a, k_b, w),
                                         .S_ut = steel->sigma_B,
                                         .S_y  = steel->sigma_S};
-    return ts_shaft_safety(TS_MEAN_GOODMAN, ts_shaft_equivalent_of(&moments, w), &strength, d, w);
+    return fmin(
+        ts_shaft_safety(TS_MEAN_GOODMAN, ts_shaft_equivalent_of(&steady, w), &strength, d, w),
+        ts_shaft_safety(TS_MEAN_GOODMAN, ts_shaft_equivalent_of(&swing, w), &strength, d, w));
 }
 
 /* ---- workings -------------------------------------------------------------------------------- */

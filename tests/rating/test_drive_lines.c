@@ -342,6 +342,20 @@ static void goodman_is_of_one_mind_with_din(void **state)
     }
 }
 
+/* derived: a torque that comes and goes tires what a steady one does not; by hand for the tube of
+ * the trainer, whose starter turns it one way and whose pads turn it the other */
+static void goodman_counts_the_swing_that_din_counts(void **state)
+{
+    (void)state;
+    ts_study            *study = study_of("examples/trainer.yaml", false);
+    const ts_line       *line  = &study->lines.lines[line_called(study, "hp tower shaft, tube")];
+    const ts_line_notch *notch = &line->notches[line->weakest_D];
+    assert_true(notch->T_a > notch->T_m && notch->T_a > 0.5 * notch->T);
+    assert_close(notch->T_a + notch->T_m, notch->T, 1e-12);
+    assert_true(line->n_G < 20.0 && line->n_G > 15.0);
+    ts_study_close(study);
+}
+
 /* ---- what the file says -----------------------------------------------------------------------
  */
 
@@ -464,6 +478,7 @@ int main(void)
         cmocka_unit_test(the_give_of_a_ball_bearing_is_that_of_hertz),
         cmocka_unit_test(a_tube_yields_by_its_torque_alone),
         cmocka_unit_test(the_cut_behind_everything_carries_the_pad_alone),
+        cmocka_unit_test(goodman_counts_the_swing_that_din_counts),
         cmocka_unit_test(goodman_is_of_one_mind_with_din),
         cmocka_unit_test(one_bearing_is_too_few),
         cmocka_unit_test(a_bearing_beside_its_shaft_is_refused),
