@@ -378,7 +378,7 @@ static const ts_field limits_fields[] = {
      .preset =
          {"1.2",
           "below 1 the risk is high and above 2 low; this safety is one of temperatures, not of "
-          "loads, and near 2.3 for teeth without load; common practice, no source"},
+          "loads, and near 1.9 for teeth without load; common practice, no source"},
      .says    = "The least safety S_intS of flanks against scuffing, by the integral temperature.",
      .example = "1.5"},
     {.key  = "film safety",

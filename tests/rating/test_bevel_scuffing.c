@@ -135,7 +135,8 @@ static void virtual_gears_that_are_a_spur_pair_are_rated_as_one(void **state)
         assert_close(of.theta_flaint, spur.theta_flaint, 1e-11);
         assert_close(of.theta_int, spur.theta_int, 1e-12);
         assert_close(of.S_intS, spur.S_intS, 1e-12);
-        assert_close(of.theta_Mint - bevel.theta_oil, 0.7 * mesh.X_S * of.theta_flaint, 1e-10);
+        assert_close(of.theta_Mint - 273.15,
+                     mesh.X_S * (bevel.theta_oil - 273.15 + 0.7 * of.theta_flaint), 1e-10);
     }
 }
 

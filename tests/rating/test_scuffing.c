@@ -362,8 +362,8 @@ static void at_rest_nothing_is_heated(void **state)
     assert_nan(rated(&in, &mesh, &load).S_B);
 }
 
-/* derived: friction only adds heat, so that no way of oiling makes teeth cooler than their oil; the
- * heat that it adds does not go by the zero of a scale */
+/* derived: friction only adds heat, so that no way of oiling makes teeth cooler than their oil; of
+ * two readings of the method the higher temperature, docs/method/scuffing.md */
 static void no_way_of_oiling_makes_teeth_cooler_than_their_oil(void **state)
 {
     static const double ways[] = {0.2, 1.0, 1.2};
@@ -378,7 +378,9 @@ static void no_way_of_oiling_makes_teeth_cooler_than_their_oil(void **state)
             load.theta_oil      = kelvin + oil;
             const ts_scuffing r = rated(&in, &mesh, &load);
             assert_true(r.theta_Mint > load.theta_oil);
-            assert_close(r.theta_Mint - load.theta_oil, 0.7 * ways[i] * r.theta_flaint, 1e-10);
+            const double heat = 0.7 * r.theta_flaint;
+            assert_close(r.theta_Mint - load.theta_oil,
+                         fmax(ways[i] * heat, ways[i] * (oil + heat) - oil), 1e-10);
             assert_true(r.S_intS > 0.0 && r.S_Sl > 0.0);
         }
 }

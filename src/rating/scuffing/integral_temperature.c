@@ -68,8 +68,9 @@ static const ts_formula theta_M_formula = {
     .symbol  = "theta_Mint",
     .meaning = "bulk temperature by the integral method",
     .unit    = "K",
-    .text    = "theta_oil + 0.7*X_S*theta_flaint",
-    .source  = ISO_21("bulk temperature"),
+    .text    = "max(theta_oil + 0.7*X_S*theta_flaint, 273.15 + (theta_oil - 273.15 + "
+               "0.7*theta_flaint)*X_S)",
+    .source  = ISO_21("bulk temperature; the higher of two readings, docs/method/scuffing.md"),
 };
 static const ts_formula theta_int_formula = {
     .symbol  = "theta_int",
@@ -272,8 +273,12 @@ double ts_mean_flash(const ts_integral_input *in, ts_workings *workings)
 
 double ts_bulk_integral(double theta_oil, double theta_flaint, double X_S, ts_workings *workings)
 {
-    return TS_STEP(workings, theta_M_formula, theta_oil + 0.7 * X_S * theta_flaint, theta_oil, X_S,
-                   theta_flaint);
+    const double inside  = theta_oil + 0.7 * X_S * theta_flaint;
+    const double outside = 273.15 + (theta_oil - 273.15 + 0.7 * theta_flaint) * X_S;
+
+    return TS_STEP(workings, theta_M_formula,
+                   isnan(inside) || isnan(outside) ? (double)NAN : fmax(inside, outside), theta_oil,
+                   X_S, theta_flaint);
 }
 
 double ts_integral_temperature(double theta_M, double theta_flaint, ts_workings *workings)
