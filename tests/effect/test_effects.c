@@ -86,7 +86,7 @@ static size_t list_breakers(const simulation *s, uint32_t k, breaker *list)
 static void jam(simulation *s, uint32_t k, const ts_drive_neck *neck, bool at_pad)
 {
     breaker list[4 * HAND_SHAFTS];
-    size_t  count = list_breakers(s, k, list), best = 0, meshes = 0;
+    size_t  count = list_breakers(s, k, list), best = 0;
     bool    unknown = false;
 
     if (neck != NULL)
@@ -94,7 +94,6 @@ static void jam(simulation *s, uint32_t k, const ts_drive_neck *neck, bool at_pa
                                   TS_NOWHERE, true};
     for (size_t i = 0; i < count; i++) {
         unknown = unknown || isnan(list[i].low);
-        meshes += !list[i].neck;
     }
     if (unknown) { /* nothing of the meshes counts then: they break anywhere */
         s->wrecked[s->h->shafts[k].drive] = true;
