@@ -71,7 +71,12 @@ for format in svg pdf png; do
     run 0 draw "$example" -o "$out/power_crank.$format" --figure power --condition crank | indented
 done
 
-say "---- 5. One edit, and what it breaks ----"
+say "---- 5. And if the generator seizes? ----"
+shown "effects $example generator"
+run 0 effects "$example" generator | sed -n '/seized/,/^$/p' | indented
+run 0 effects "$example" -o "$out/effects.txt"
+
+say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."
 cp "$example" "$edited"
 shown "set $edited $tooth 36"
@@ -84,7 +89,7 @@ say "Exit code 1, as it should be: the drive no longer holds.  Slower by one too
     "generator leaves its band at ground idle, and 36 teeth share a factor with the 44 of the idler," \
     "so that the same teeth would meet again and again.  Each finding says what would close it."
 
-say "---- 6. What changed, by consequence ----"
+say "---- 7. What changed, by consequence ----"
 shown "compare $example $edited"
 run 0 compare "$example" "$edited" -o "$out/compare.txt"
 indented <"$out/compare.txt"
@@ -105,6 +110,10 @@ what() {
     teeth.*) echo "one pair of gears in mesh, with its path of contact" ;;
     root.*) echo "the critical section at the root of its teeth" ;;
     widths.*) echo "how narrow the teeth could be, and what sets each width" ;;
+    mass.*) echo "what weighs how much" ;;
+    modes.*) echo "how the drive swings in torsion" ;;
+    selectivity.*) echo "what each neck must pass, when it breaks, and what stands behind it" ;;
+    effects.txt) echo "what stops when any one part fails, and what may have stopped it" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;
     power_crank.*) echo "where it goes at crank: inwards" ;;
