@@ -7,12 +7,13 @@ static uint64_t effects_of(const ts_effects *effects, const ts_outcome *outcome)
     uint64_t bits = 0;
 
     for (uint32_t e = 0; e < effects->effect_count && e < TS_EFFECTS_MOST; e++)
-        if (ts_effect_happens(effects, &effects->effects[e], outcome))
+        if (ts_effect_of(effects, &effects->effects[e], outcome) != TS_GOES_ON)
             bits |= UINT64_C(1) << e;
     return bits;
 }
 
-/* Calls `found` for every cause: singles in order, then pairs of which neither suffices alone. */
+/* Every cause is met twice, to count and to store: singles in order, then pairs of which neither
+ * suffices alone. */
 typedef struct seeker {
     ts_effects *effects;
     uint64_t   *alone; /* [failure] */

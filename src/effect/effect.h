@@ -146,8 +146,8 @@ ts_status ts_outcome_take(const ts_train *train, ts_arena *arena, ts_outcome *ou
 /* What up to TS_FAILURES_AT_ONCE failures at once leave.  Allocates nothing. */
 void ts_outcome_solve(const ts_effects *effects, const ts_failure *failures, size_t count,
                       ts_outcome *out);
-bool ts_effect_happens(const ts_effects *effects, const ts_effect *effect,
-                       const ts_outcome *outcome);
+/* Does an effect come about: TS_GOES_ON not, TS_IN_DOUBT perhaps, TS_STOPS for sure? */
+ts_goes ts_effect_of(const ts_effects *effects, const ts_effect *effect, const ts_outcome *outcome);
 /* Whose plug catches the metal of a failed part: that of the take-off for the bevels on a spool and
  * the spool's side of them, else that of the box. */
 typedef enum ts_plug { TS_PLUG_NOT_TOLD, TS_PLUG_NONE, TS_PLUG_THERE } ts_plug;

@@ -15,6 +15,9 @@ const char *ts_effect_service(const ts_accessory *accessory);
 
 bool ts_effect_is_starter(const ts_drive *drive, const ts_pad *pad);
 
+/* The radial shaft on the way to shaft k; the spool, of a shaft of its own. */
+uint32_t ts_effect_tube(const ts_train *train, uint32_t k);
+
 /* ---- jams ------------------------------------------------------------------------------------ */
 
 ts_status ts_weakest_prepare(ts_effects *effects, ts_arena *arena);
@@ -39,7 +42,5 @@ typedef struct ts_suspect {
 } ts_suspect;
 
 ts_suspect ts_suspect_of(const ts_effects *effects, const ts_held *held);
-/* The shaft beyond which nothing is driven once that part is broken. */
-uint32_t ts_part_at(const ts_effects *effects, uint32_t part);
 
 #endif

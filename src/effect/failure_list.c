@@ -123,6 +123,13 @@ ts_status ts_failures_list(ts_effects *effects, ts_arena *arena)
     return TS_OK;
 }
 
+uint32_t ts_effect_tube(const ts_train *train, uint32_t k)
+{
+    while (train->shafts[k].mesh != TS_NOWHERE && train->shafts[k].kind != TS_SHAFT_TOWER)
+        k = train->meshes[train->shafts[k].mesh].driver_shaft;
+    return k;
+}
+
 /* ---- chips ----------------------------------------------------------------------------------- */
 
 ts_plug ts_effect_plug(const ts_effects *effects, ts_failure failure)

@@ -141,13 +141,6 @@ static void break_for(const scene *s, uint32_t cause, uint32_t pad, const ts_hel
             stop(&s->out->shafts[k], TS_IN_DOUBT, number);
 }
 
-static uint32_t tube_neck_shaft(const scene *s, uint32_t k)
-{
-    while (s->train->shafts[k].mesh != TS_NOWHERE && s->train->shafts[k].kind != TS_SHAFT_TOWER)
-        k = s->train->meshes[s->train->shafts[k].mesh].driver_shaft;
-    return k;
-}
-
 /* Is there a spool that still turns it? */
 static bool is_driven(const scene *s, uint32_t k)
 {
@@ -157,7 +150,7 @@ static bool is_driven(const scene *s, uint32_t k)
 static void hold_shaft(const scene *s, uint32_t i)
 {
     const uint32_t k    = s->failures[i].at;
-    const ts_held  held = {k, TS_NOWHERE, has(s, TS_FAILS_TUBE_HOLDS, tube_neck_shaft(s, k))};
+    const ts_held  held = {k, TS_NOWHERE, has(s, TS_FAILS_TUBE_HOLDS, ts_effect_tube(s->train, k))};
 
     if (is_driven(s, k))
         break_for(s, i, TS_NOWHERE, &held);
@@ -174,7 +167,7 @@ static void hold_pad(const scene *s, uint32_t i)
         (ts_effect_has_clutch(s->effects->drive, pad) && !has(s, TS_FAILS_CLUTCH_IN, p));
     const bool    holds = has(s, TS_FAILS_NECK_HOLDS, p);
     const ts_held held  = {pad->shaft, holds ? TS_NOWHERE : s->effects->select->necks->of_pad[p],
-                           has(s, TS_FAILS_TUBE_HOLDS, tube_neck_shaft(s, pad->shaft))};
+                           has(s, TS_FAILS_TUBE_HOLDS, ts_effect_tube(s->train, pad->shaft))};
 
     if (!off && is_driven(s, pad->shaft))
         break_for(s, i, p, &held);
@@ -249,30 +242,46 @@ void ts_outcome_solve(const ts_effects *effects, const ts_failure *failures, siz
     out->start_possible = engine_runs(&s) && starter_reaches(&s);
 }
 
-bool ts_effect_happens(const ts_effects *effects, const ts_effect *effect,
+/* ---- effects --------------------------------------------------------------------------------- */
+
+static ts_goes sure_if(bool happens)
+{
+    return happens ? TS_STOPS : TS_GOES_ON;
+}
+
+/* The worst of all that the engine needs; the best of all that serve the aircraft alike. */
+static ts_goes of_pads(const ts_effects *effects, const ts_effect *effect,
                        const ts_outcome *outcome)
 {
-    const ts_train *train = effects->motion->train;
+    const ts_train *train  = effects->motion->train;
+    const bool      engine = effect->kind == TS_EFFECT_ENGINE;
+    ts_goes         found  = engine ? TS_GOES_ON : TS_STOPS;
 
-    if (effect->kind == TS_EFFECT_START)
-        return !outcome->start_possible;
-    if (effect->kind == TS_EFFECT_OIL)
-        return outcome->oil_lost;
-    if (effect->kind == TS_EFFECT_STARTER)
-        return outcome->stuck_in;
     for (uint32_t p = 0; p < train->pad_count; p++) {
-        const int32_t a     = train->pads[p].accessory;
-        const bool    stops = outcome->pads[p].goes != TS_GOES_ON;
+        const int32_t a    = train->pads[p].accessory;
+        const ts_goes goes = outcome->pads[p].goes;
         if (a < 0)
             continue;
         const ts_accessory *one = &effects->drive->accessories[a];
-        if (effect->kind == TS_EFFECT_ENGINE) {
-            if (stops && one->purpose.value == TS_FOR_ENGINE)
-                return true;
-        } else if (one->purpose.value == TS_FOR_AIRCRAFT && !stops &&
-                   strcmp(ts_effect_service(one), effect->service) == 0) {
-            return false;
-        }
+        if (engine && one->purpose.value == TS_FOR_ENGINE && goes > found)
+            found = goes;
+        if (!engine && one->purpose.value == TS_FOR_AIRCRAFT && goes < found &&
+            strcmp(ts_effect_service(one), effect->service) == 0)
+            found = goes;
     }
-    return effect->kind == TS_EFFECT_SERVICE;
+    return found;
+}
+
+ts_goes ts_effect_of(const ts_effects *effects, const ts_effect *effect, const ts_outcome *outcome)
+{
+    switch (effect->kind) {
+    case TS_EFFECT_START:
+        return sure_if(!outcome->start_possible);
+    case TS_EFFECT_OIL:
+        return sure_if(outcome->oil_lost);
+    case TS_EFFECT_STARTER:
+        return sure_if(outcome->stuck_in);
+    default:
+        return of_pads(effects, effect, outcome);
+    }
 }

@@ -22,29 +22,35 @@ ts_status ts_weakest_prepare(ts_effects *effects, ts_arena *arena)
     return effects->weakest == NULL ? TS_NO_MEMORY : TS_OK;
 }
 
-/* Parts of one shaft first, then what its driver has found: the shafts stand in that order. Without
- * the roots of every mesh on the way nothing is known. */
+static void take_if_weaker(ts_effects *effects, uint32_t i)
+{
+    const ts_part_capacity *part = &effects->select->parts.items[i];
+    const uint32_t          k    = ts_part_shaft(effects->motion->train, part);
+    const double            T    = at_spool(effects, k, part->T);
+    ts_weakest             *here = &effects->weakest[k];
+
+    if (isnan(here->T) || T < here->T)
+        *here = (ts_weakest){i, T};
+}
+
+/* Roots first: a shaft whose mesh has none that is known stays unknown, whatever else stands on it.
+ * Then each shaft hears from its driver, which stands before it. */
 void ts_weakest_solve(ts_effects *effects)
 {
     const ts_train           *train = effects->motion->train;
     const ts_part_capacities *parts = &effects->select->parts;
 
     for (uint32_t k = 0; k < train->shaft_count; k++)
-        effects->weakest[k] =
-            (ts_weakest){TS_NOWHERE, train->shafts[k].kind == TS_SHAFT_SPOOL ? INFINITY : NAN};
+        effects->weakest[k] = (ts_weakest){
+            TS_NOWHERE, train->shafts[k].kind == TS_SHAFT_SPOOL ? (double)INFINITY : (double)NAN};
+    for (uint32_t i = 0; i < parts->count; i++)
+        if (parts->items[i].kind == TS_PART_ROOT && isfinite(parts->items[i].T))
+            take_if_weaker(effects, i);
     for (uint32_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        const uint32_t          k =
-            part->mesh == TS_NOWHERE ? part->shaft : train->meshes[part->mesh].driven_shaft;
-        ts_weakest *here = &effects->weakest[k];
-
-        if (!lets_go(part->kind) || !isfinite(part->T))
-            continue;
-        const double T = at_spool(effects, k, part->T);
-        if (part->kind == TS_PART_ROOT && isnan(here->T))
-            *here = (ts_weakest){i, T};
-        else if (T < here->T)
-            *here = (ts_weakest){i, T};
+        if (lets_go(part->kind) && isfinite(part->T) &&
+            !isnan(effects->weakest[ts_part_shaft(train, part)].T))
+            take_if_weaker(effects, i);
     }
     for (uint32_t k = 0; k < train->shaft_count; k++) {
         if (train->shafts[k].mesh == TS_NOWHERE)
@@ -66,18 +72,11 @@ static ts_suspect of_neck(const ts_effects *effects, uint32_t neck, uint32_t sha
                         .part = TS_NOWHERE};
 }
 
-static uint32_t tube_of(const ts_train *train, uint32_t k)
-{
-    while (train->shafts[k].mesh != TS_NOWHERE && train->shafts[k].kind != TS_SHAFT_TOWER)
-        k = train->meshes[train->shafts[k].mesh].driver_shaft;
-    return k;
-}
-
 /* The one of those on the way that must break; `sure` where the others cannot have come before. */
 ts_suspect ts_suspect_of(const ts_effects *effects, const ts_held *held)
 {
     const ts_necks *necks = effects->select->necks;
-    const uint32_t  k = held->shaft, tube = tube_of(effects->motion->train, k);
+    const uint32_t  k = held->shaft, tube = ts_effect_tube(effects->motion->train, k);
     ts_suspect      all[3], best;
     int             count = 0;
 
@@ -107,15 +106,8 @@ ts_suspect ts_suspect_of(const ts_effects *effects, const ts_held *held)
     best.high /= ratio;
     best.next /= ratio;
     best.shaft = best.kind == TS_SUSPECT_PAD ? TS_NOWHERE
-                 : best.part != TS_NOWHERE   ? ts_part_at(effects, best.part)
+                 : best.part != TS_NOWHERE   ? ts_part_shaft(effects->motion->train,
+                                                             &effects->select->parts.items[best.part])
                                              : tube;
     return best;
-}
-
-uint32_t ts_part_at(const ts_effects *effects, uint32_t part)
-{
-    const ts_part_capacity *one = &effects->select->parts.items[part];
-
-    return one->mesh == TS_NOWHERE ? one->shaft
-                                   : effects->motion->train->meshes[one->mesh].driven_shaft;
 }

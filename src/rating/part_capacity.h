@@ -51,4 +51,10 @@ static inline bool ts_part_capacity_add(ts_part_capacities *list, const ts_part_
     return true;
 }
 
+/* The shaft on which the part sits, or which it drives as a mesh. */
+static inline uint32_t ts_part_shaft(const ts_train *train, const ts_part_capacity *part)
+{
+    return part->mesh == TS_NOWHERE ? part->shaft : train->meshes[part->mesh].driven_shaft;
+}
+
 #endif

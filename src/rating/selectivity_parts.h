@@ -32,9 +32,4 @@ bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint3
 /* The workings of a guard, once its walls are known. */
 void ts_select_note(const ts_select *select, const ts_guard *guard, ts_workings *workings);
 
-static inline uint32_t ts_part_shaft(const ts_train *train, const ts_part_capacity *part)
-{
-    return part->mesh == TS_NOWHERE ? part->shaft : train->meshes[part->mesh].driven_shaft;
-}
-
 #endif

@@ -1,8 +1,6 @@
 /* Which words say what a failure does? */
 #include "report/effects_report.h"
 
-#include <string.h>
-
 static const ts_train *train_of(const ts_effects *effects)
 {
     return effects->motion->train;
@@ -53,72 +51,36 @@ static void separate(ts_buffer *out, size_t begin)
         ts_buffer_add(out, "; ");
 }
 
-/* The most that any accessory of this purpose suffers. */
-static ts_goes worst_of(const ts_effects *effects, const ts_outcome *outcome, int purpose)
+/* Of the first effect of that kind; TS_GOES_ON where the drive knows none. */
+static ts_goes state_of(const ts_effects *effects, const ts_outcome *outcome, ts_effect_kind kind)
 {
-    const ts_train *train = train_of(effects);
-    ts_goes         worst = TS_GOES_ON;
-
-    for (uint32_t p = 0; p < train->pad_count; p++) {
-        const int32_t a = train->pads[p].accessory;
-        if (a >= 0 && effects->drive->accessories[a].purpose.value == purpose &&
-            outcome->pads[p].goes > worst)
-            worst = outcome->pads[p].goes;
-    }
-    return worst;
-}
-
-/* How sure is it that all which serve the same are gone? */
-static ts_goes loss_of(const ts_effects *effects, const ts_outcome *outcome, const char *service)
-{
-    const ts_train *train = train_of(effects);
-    ts_goes         least = TS_STOPS;
-
-    for (uint32_t p = 0; p < train->pad_count; p++) {
-        const int32_t a = train->pads[p].accessory;
-        if (a < 0 || effects->drive->accessories[a].purpose.value != TS_FOR_AIRCRAFT)
-            continue;
-        const ts_word serves = effects->drive->accessories[a].serves;
-        const char   *name   = serves.text != NULL && serves.text[0] != '\0'
-                                   ? serves.text
-                                   : effects->drive->accessories[a].name;
-        if (strcmp(name, service) == 0 && outcome->pads[p].goes < least)
-            least = outcome->pads[p].goes;
-    }
-    return least;
+    for (uint32_t e = 0; e < effects->effect_count; e++)
+        if (effects->effects[e].kind == kind)
+            return ts_effect_of(effects, &effects->effects[e], outcome);
+    return TS_GOES_ON;
 }
 
 static void add_services(const ts_effects *effects, const ts_outcome *outcome, size_t begin,
                          ts_buffer *out)
 {
     for (uint32_t e = 0; e < effects->effect_count; e++) {
-        if (effects->effects[e].kind != TS_EFFECT_SERVICE)
-            continue;
-        const ts_goes gone = loss_of(effects, outcome, effects->effects[e].service);
-        if (gone == TS_GOES_ON)
+        const ts_effect *effect = &effects->effects[e];
+        const ts_goes    gone   = ts_effect_of(effects, effect, outcome);
+        if (effect->kind != TS_EFFECT_SERVICE || gone == TS_GOES_ON)
             continue;
         separate(out, begin);
-        ts_buffer_print(out, gone == TS_STOPS ? "%s lost" : "%s in doubt",
-                        effects->effects[e].service);
+        ts_buffer_print(out, gone == TS_STOPS ? "%s lost" : "%s in doubt", effect->service);
     }
-}
-
-static bool may_start(const ts_effects *effects)
-{
-    for (uint32_t e = 0; e < effects->effect_count; e++)
-        if (effects->effects[e].kind == TS_EFFECT_START)
-            return true;
-    return false;
 }
 
 void ts_effects_brief(const ts_effects *effects, const ts_outcome *outcome, ts_buffer *out)
 {
     const size_t  begin  = out->length;
-    const ts_goes engine = worst_of(effects, outcome, TS_FOR_ENGINE);
+    const ts_goes engine = state_of(effects, outcome, TS_EFFECT_ENGINE);
 
     if (engine != TS_GOES_ON)
         ts_buffer_add(out, engine == TS_STOPS ? "engine stops" : "engine in doubt");
-    else if (may_start(effects) && !outcome->start_possible)
+    else if (state_of(effects, outcome, TS_EFFECT_START) == TS_STOPS)
         ts_buffer_add(out, "no start");
     add_services(effects, outcome, begin, out);
     if (outcome->oil_lost) {
@@ -136,14 +98,14 @@ void ts_effects_brief(const ts_effects *effects, const ts_outcome *outcome, ts_b
 void ts_effects_class(const ts_effects *effects, const ts_outcome *outcome, ts_buffer *out)
 {
     const size_t  begin  = out->length;
-    const ts_goes engine = worst_of(effects, outcome, TS_FOR_ENGINE);
+    const ts_goes engine = state_of(effects, outcome, TS_EFFECT_ENGINE);
 
     if (engine != TS_GOES_ON)
         ts_buffer_print(out,
                         "the engine %s: loss of power alone, which 14 CFR 33.75(g)(1) calls a "
                         "minor effect (from memory)",
                         engine == TS_STOPS ? "stops" : "may stop");
-    else if (may_start(effects) && !outcome->start_possible)
+    else if (state_of(effects, outcome, TS_EFFECT_START) == TS_STOPS)
         ts_buffer_add(out, "a running engine runs on; the next start fails");
     if (outcome->stuck_in) {
         separate(out, begin);
@@ -177,13 +139,13 @@ void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_out
 {
     const size_t begin = out->length;
 
-    const ts_goes engine = worst_of(effects, outcome, TS_FOR_ENGINE);
+    const ts_goes engine = state_of(effects, outcome, TS_EFFECT_ENGINE);
 
     if (engine == TS_STOPS)
         ts_buffer_add(out, "the engine runs down");
     else if (engine == TS_IN_DOUBT)
         ts_buffer_add(out, "noise or heat at first, then the engine may run down");
-    else if (may_start(effects) && !outcome->start_possible)
+    else if (state_of(effects, outcome, TS_EFFECT_START) == TS_STOPS)
         ts_buffer_add(out, "at the next start the spool does not turn");
     add_services(effects, outcome, begin, out);
     if (outcome->chips) {

@@ -53,8 +53,8 @@ typedef struct breaker {
     bool     neck;
 } breaker;
 
-/* One breaker for every root and neck on the way; a mesh without a root that is known is one of
- * which nothing is known. */
+/* One breaker for every root, shaft and neck on the way; a mesh without a root that is known is one
+ * of which nothing is known. */
 static size_t list_breakers(const simulation *s, uint32_t k, breaker *list)
 {
     const ts_part_capacities *parts = &s->effects->select->parts;
@@ -65,9 +65,11 @@ static size_t list_breakers(const simulation *s, uint32_t k, breaker *list)
         bool known = false;
         for (size_t i = 0; i < parts->count; i++) {
             const ts_part_capacity *part = &parts->items[i];
-            if (part->kind != TS_PART_ROOT || part->mesh != s->h->shafts[k].mesh || isnan(part->T))
+            const bool root = part->kind == TS_PART_ROOT && part->mesh == s->h->shafts[k].mesh;
+            const bool tube = part->kind == TS_PART_SHAFT && part->shaft == k;
+            if (!root && !tube)
                 continue;
-            known          = true;
+            known          = known || root;
             const double P = part->T * speed_of(s, k);
             list[count++]  = (breaker){P, P, k, false};
         }
@@ -92,9 +94,8 @@ static void jam(simulation *s, uint32_t k, const ts_drive_neck *neck, bool at_pa
     if (neck != NULL)
         list[count++] = (breaker){neck->band.low * speed_of(s, k), neck->band.high * speed_of(s, k),
                                   TS_NOWHERE, true};
-    for (size_t i = 0; i < count; i++) {
+    for (size_t i = 0; i < count; i++)
         unknown = unknown || isnan(list[i].low);
-    }
     if (unknown) { /* nothing of the meshes counts then: they break anywhere */
         s->wrecked[s->h->shafts[k].drive] = true;
         s->chips                          = true;
@@ -240,7 +241,7 @@ static void simulate(simulation *s, const ts_failure *failures, size_t count)
 typedef struct random_drive {
     hand_train       h;
     solved_train     solved;
-    ts_part_capacity items[HAND_SHAFTS];
+    ts_part_capacity items[3 * HAND_SHAFTS];
     ts_drive_neck    neck_items[3 * HAND_SHAFTS];
     uint32_t         of_pad[2 * HAND_SHAFTS], of_shaft[HAND_SHAFTS];
     ts_necks         necks;
@@ -266,6 +267,14 @@ static void random_strength(random_drive *d, uint64_t seed)
     d->necks              = (ts_necks){d->neck_items, 0, d->of_pad, d->of_shaft};
     d->select             = (ts_select){.drive = &d->h.drive, .necks = &d->necks};
     d->select.parts.items = d->items;
+    for (uint32_t k = 0; k < d->h.train.shaft_count; k++) /* before the roots: no order counts */
+        if (d->h.shafts[k].kind != TS_SHAFT_SPOOL && random_between(&source, 0, 2) == 0)
+            d->items[d->select.parts.count++] =
+                (ts_part_capacity){.kind  = TS_PART_SHAFT,
+                                   .shaft = k,
+                                   .mesh  = TS_NOWHERE,
+                                   .T     = random_real(&source, 100.0, 4000.0),
+                                   .what  = "shaft"};
     for (uint32_t m = 0; m < d->h.train.mesh_count; m++) {
         const double T = random_real(&source, 100.0, 4000.0);
         if (holes && random_between(&source, 0, 5) == 0)
@@ -374,15 +383,15 @@ static void causes_are_all_that_an_exhaustive_search_finds_and_no_other(void **s
         for (uint32_t n = 0; n < e->effect_count; n++) {
             size_t found = 0;
             for (uint32_t i = 0; i < e->failure_count; i++) {
-                const bool first = ts_effect_happens(e, &e->effects[n], &e->outcomes[i]);
+                const bool first = ts_effect_of(e, &e->effects[n], &e->outcomes[i]) != TS_GOES_ON;
                 assert_int_equal(is_listed(&e->causes[n], i, TS_NOWHERE), first);
                 found += first;
                 for (uint32_t k = i + 1; k < e->failure_count; k++) {
                     const ts_failure both[2] = {e->failures[k], e->failures[i]};
                     ts_outcome_solve(e, both, 2, &d->outcome);
-                    const bool pair = !first &&
-                                      !ts_effect_happens(e, &e->effects[n], &e->outcomes[k]) &&
-                                      ts_effect_happens(e, &e->effects[n], &d->outcome);
+                    const bool pair =
+                        !first && ts_effect_of(e, &e->effects[n], &e->outcomes[k]) == TS_GOES_ON &&
+                        ts_effect_of(e, &e->effects[n], &d->outcome) != TS_GOES_ON;
                     found += pair;
                     if (pair)
                         assert_true(is_listed(&e->causes[n], i, k));
