@@ -50,18 +50,14 @@ static bool is_answer(const ts_note *note, const question *q)
            strcmp(note->symbol, q->symbol) == 0;
 }
 
-/* Keeps the order of equal bytes, so notes of one hash stay in their order. */
-static void sort_by_byte(const ts_note_entry *from, ts_note_entry *to, size_t count, int shift)
+static void hang(ts_note_index *index, uint32_t entry)
 {
-    size_t begin[257] = {0};
-    for (size_t i = 0; i < count; i++)
-        begin[((from[i].hash >> shift) & 255u) + 1]++;
-    for (size_t byte = 1; byte < 257; byte++)
-        begin[byte] += begin[byte - 1];
-    for (size_t i = 0; i < count; i++)
-        to[begin[(from[i].hash >> shift) & 255u]++] = from[i];
+    uint32_t *top               = &index->tops[index->entries[entry].hash & (2 * index->room - 1)];
+    index->entries[entry].below = *top;
+    *top                        = entry;
 }
 
+/* More room gives other buckets, so that all entries are hung up again, in their order. */
 static bool make_room(const ts_workings *workings)
 {
     ts_note_index *index = workings->index;
@@ -70,36 +66,38 @@ static bool make_room(const ts_workings *workings)
     size_t room = index->room == 0 ? TS_NOTES_A_BLOCK : index->room;
     while (room < workings->count)
         room *= 2;
-    ts_note_entry *entries = TS_TAKE(workings->arena, ts_note_entry, 4 * room);
-    if (entries == NULL)
+    ts_note_entry *entries = TS_TAKE(workings->arena, ts_note_entry, 2 * room);
+    uint32_t      *tops    = TS_TAKE(workings->arena, uint32_t, 2 * room);
+    if (entries == NULL || tops == NULL)
         return false;
+    if (index->covered > 0)
+        memcpy(entries, index->entries, 2 * index->covered * sizeof *entries);
+    for (size_t i = 0; i < 2 * room; i++)
+        tops[i] = TS_NO_ENTRY;
     index->entries = entries;
-    index->spare   = entries + 2 * room;
+    index->tops    = tops;
     index->room    = room;
-    index->covered = 0;
+    for (size_t i = 0; i < 2 * index->covered; i++)
+        hang(index, (uint32_t)i);
     return true;
 }
 
-static bool build_index(const ts_workings *workings)
+static bool bring_up_to_date(const ts_workings *workings)
 {
     ts_note_index *index = workings->index;
-    if (index->covered == workings->count)
-        return true;
     if (!make_room(workings))
         return false;
-    for (size_t i = 0; i < workings->count; i++) {
-        const ts_note *note       = ts_workings_at(workings, i);
+    for (; index->covered < workings->count; index->covered++) {
+        const ts_note *note       = ts_workings_at(workings, index->covered);
+        const uint32_t entry      = (uint32_t)(2 * index->covered);
         question       q          = {.subject = note->subject, .symbol = note->symbol};
         q.bits                    = value_bits(note->value);
-        index->entries[2 * i]     = (ts_note_entry){hash_of(&q), (uint32_t)i};
+        index->entries[entry]     = (ts_note_entry){.hash = hash_of(&q)};
         q.any_value               = true;
-        index->entries[2 * i + 1] = (ts_note_entry){hash_of(&q), (uint32_t)i};
+        index->entries[entry + 1] = (ts_note_entry){.hash = hash_of(&q)};
+        hang(index, entry);
+        hang(index, entry + 1);
     }
-    for (int shift = 0; shift < 32; shift += 16) {
-        sort_by_byte(index->entries, index->spare, 2 * workings->count, shift);
-        sort_by_byte(index->spare, index->entries, 2 * workings->count, shift + 8);
-    }
-    index->covered = workings->count;
     return true;
 }
 
@@ -114,22 +112,17 @@ static size_t search_notes(const ts_workings *workings, const question *q)
 /* The latest note before q->before that answers. */
 static size_t latest(const ts_workings *workings, const question *q)
 {
-    if (!build_index(workings))
+    if (!bring_up_to_date(workings))
         return search_notes(workings, q);
-    const ts_note_entry *entries = workings->index->entries;
-    const uint32_t       hash    = hash_of(q);
-    size_t               low = 0, high = 2 * workings->count;
-    while (low < high) { /* the first entry past (hash, before - 1) */
-        const size_t middle = low + (high - low) / 2;
-        if (entries[middle].hash < hash ||
-            (entries[middle].hash == hash && entries[middle].note < q->before))
-            low = middle + 1;
-        else
-            high = middle;
-    }
-    for (; low > 0 && entries[low - 1].hash == hash; low--)
-        if (is_answer(ts_workings_at(workings, entries[low - 1].note), q))
-            return entries[low - 1].note;
+    const ts_note_index *index = workings->index;
+    if (index->covered == 0)
+        return SIZE_MAX;
+    const uint32_t hash = hash_of(q);
+    for (uint32_t e = index->tops[hash & (2 * index->room - 1)]; e != TS_NO_ENTRY;
+         e          = index->entries[e].below)
+        if (index->entries[e].hash == hash && e / 2 < q->before &&
+            is_answer(ts_workings_at(workings, e / 2), q))
+            return e / 2;
     return SIZE_MAX;
 }
 
