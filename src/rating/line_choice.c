@@ -134,14 +134,15 @@ static int hardest(const ts_bearing_duty *duties, int count)
     return at;
 }
 
+/* Of those in which it turns; 0 when it never does. */
 static int longest(const ts_bearing_duty *duties, int count)
 {
-    int at = 0;
+    int at = -1;
 
-    for (int i = 1; i < count; i++)
-        if (duties[i].n > 0.0 && duties[i].t > duties[at].t)
+    for (int i = 0; i < count; i++)
+        if (duties[i].n > 0.0 && (at < 0 || duties[i].t > duties[at].t))
             at = i;
-    return at;
+    return at < 0 ? 0 : at;
 }
 
 /* False: that condition alone wears it out. */

@@ -363,6 +363,18 @@ static double body_of(const ts_line *line, const ts_line_gear *gear)
     return fmin(gear->d_f, line->d_seat + gear->width / 2.0);
 }
 
+/* Place of the first (-1) or last (+1) gear along the shaft, which need not be so in the train;
+ * beyond everything when there is none. */
+static double outermost_gear(const ts_line *line, int way)
+{
+    double x = way < 0 ? (double)INFINITY : -(double)INFINITY;
+
+    for (int g = 0; g < line->gear_count; g++)
+        if (way * line->gears[g].x > way * x)
+            x = line->gears[g].x;
+    return x;
+}
+
 /* Outside diameter at x of the outline that is made. */
 static double outline_at(const ts_line *line, double x)
 {
@@ -377,9 +389,9 @@ static double outline_at(const ts_line *line, double x)
         if (outer && fabs(x - b->x) < b->width / 2.0)
             return b->bearing.d;
         /* beyond a bearing that is the last of that side, gears aside */
-        if (b->x < other->x && x < b->x && x < line->gears[0].x)
+        if (b->x < other->x && x < b->x && x < outermost_gear(line, -1))
             return b->bearing.d;
-        if (b->x > other->x && x > b->x && x > line->gears[line->gear_count - 1].x)
+        if (b->x > other->x && x > b->x && x > outermost_gear(line, +1))
             return b->bearing.d;
     }
     return line->d_seat;
