@@ -1,6 +1,7 @@
 /* check/tooth_safety.c: do the teeth of every mesh keep one of their two safeties? */
 #include "check/tooth_safety.h"
 
+#include "check/nearest_bevel.h"
 #include "check/visit.h"
 
 #define RESERVE(S, S_min)                                                                          \
@@ -60,6 +61,31 @@ static bool is_loaded(const ts_check *check, uint32_t mesh)
     return false;
 }
 
+/* A rim of half a tooth height is the end of the standard; what else cannot be rated is said by the
+ * rules of geometry, with its limit. */
+static const char *remedy_of(ts_check *check, uint32_t m)
+{
+    const ts_mesh             *mesh = &check->train->meshes[m];
+    const ts_cylindrical_pair *pair = &check->motion->meshes[m].pair;
+
+    for (int g = 0; g < 2 && mesh->kind == TS_MESH_CYLINDRICAL; g++) {
+        const uint32_t    gear  = g == 0 ? mesh->driver : mesh->driven;
+        const double      d_a   = g == 0 ? pair->d_a1 : pair->d_a2;
+        const double      least = (d_a - (g == 0 ? pair->d_f1 : pair->d_f2)) / 4.0;
+        const ts_measure *rim   = &check->train->gears[gear].rim;
+
+        if (ts_measure_known(*rim) && !(rim->value > least))
+            return ts_phrase(check, "make the rim of %s thicker than %s where it is %s",
+                             ts_gear_name(check, gear),
+                             ts_shown_outward(check, least, TS_KIND_LENGTH, +1),
+                             ts_shown_apart(check, rim->value, least, TS_KIND_LENGTH));
+    }
+    const char *remedy = mesh->kind == TS_MESH_BEVEL && check->motion->meshes[m].teeth_fault != NULL
+                             ? ts_bevel_remedy(check, m, TS_BEVEL_FLAW_UNSOLVED)
+                             : NULL;
+    return remedy != NULL ? remedy : "change what the standard does not cover";
+}
+
 static void say_missing(ts_check *check, uint32_t mesh, int32_t condition, const char *missing,
                         const char *fault)
 {
@@ -70,7 +96,7 @@ static void say_missing(ts_check *check, uint32_t mesh, int32_t condition, const
     if (finding == NULL || missing != NULL)
         return;
     ts_says(check, finding, "%s cannot be rated: %s", name, fault);
-    ts_remedy(check, finding, "change what the standard does not cover");
+    ts_remedy(check, finding, "%s", remedy_of(check, mesh));
 }
 
 /* How long the drive stays in a condition is asked once, and not of every mesh. */

@@ -80,6 +80,10 @@ ts_status ts_motion_prepare(const ts_drive *drive, const ts_train *train, ts_are
 ts_status ts_motion_solve(const ts_drive *drive, ts_motion *motion, ts_diagnostics *list,
                           ts_workings *workings);
 
+/* The geometry of one bevel mesh with z teeth by itself, also of one that is only tried; false, and why in `fault`, when there are no such cones. */
+bool ts_motion_bevel(const ts_drive *drive, const ts_bevel_gears *bevels, const int z[2],
+                     ts_mesh_motion *mesh, ts_workings *workings);
+
 /* +1: ccw, -1: cw for somebody who faces the pad (front pad: looking rearward; rear: forward). */
 int ts_pad_sense(const ts_motion *motion, const ts_pad *pad);
 

@@ -28,9 +28,6 @@ void ts_motion_meshes(const ts_drive *drive, ts_motion *motion, ts_workings *wor
 /* Bounds of its backlash, once the pair is solved. */
 void ts_motion_backlash(const ts_drive *drive, const ts_gear *const gears[2], ts_mesh_motion *mesh,
                         ts_workings *workings);
-/* Of one bevel mesh with z teeth; false, and why in `fault`, when there are no such cones. */
-bool ts_motion_bevel(const ts_drive *drive, const ts_bevel_gears *bevels, const int z[2],
-                     ts_mesh_motion *mesh, ts_workings *workings);
 
 /* Position of every axis, then the directions at every point of mesh. */
 void ts_motion_places(const ts_drive *drive, ts_motion *motion, ts_workings *workings);

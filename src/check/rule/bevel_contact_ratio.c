@@ -1,5 +1,6 @@
 /* check/rule/bevel_contact_ratio.c: do the next teeth of bevels take over before the last let go?
  */
+#include "check/nearest_bevel.h"
 #include "check/visit.h"
 
 static const ts_formula reserve_formula = {
@@ -23,15 +24,18 @@ static void judge(ts_check *check, uint32_t mesh, double least)
     question.limit_symbol = "eps_alpha_least";
     question.reserve      = &reserve_formula;
     ts_finding *finding   = ts_judge(check, &question);
-    if (finding != NULL)
-        ts_says(check, finding,
-                "the modified contact ratio of %s is %s, less than %s: %s by the profile and %s by "
-                "the spiral",
-                ts_mesh_name(check, mesh),
-                ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
-                ts_shown(check, least, TS_KIND_NUMBER),
-                ts_shown(check, motion->virt.eps_valpha, TS_KIND_NUMBER),
-                ts_shown(check, motion->virt.eps_vbeta, TS_KIND_NUMBER));
+    if (finding == NULL)
+        return;
+    ts_says(check, finding,
+            "the modified contact ratio of %s is %s, less than %s: %s by the profile and %s by "
+            "the spiral",
+            ts_mesh_name(check, mesh), ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
+            ts_shown(check, least, TS_KIND_NUMBER),
+            ts_shown(check, motion->virt.eps_valpha, TS_KIND_NUMBER),
+            ts_shown(check, motion->virt.eps_vbeta, TS_KIND_NUMBER));
+    const char *remedy = ts_bevel_remedy(check, mesh, TS_BEVEL_FLAW_LETS_GO);
+    if (remedy != NULL)
+        ts_remedy(check, finding, "%s", remedy);
 }
 
 static void run(ts_check *check)

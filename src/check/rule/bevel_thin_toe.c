@@ -1,10 +1,9 @@
 /* check/rule/bevel_thin_toe.c: is there enough metal at the tip of every bevel tooth, at its inner
  * end?
  */
+#include "check/nearest_bevel.h"
+#include "check/nearest_pair.h"
 #include "check/visit.h"
-
-/* In normal modules of that end, as C2-pointed-tip asks of cylindrical teeth. */
-#define TIP_LEAST 0.2
 
 static const ts_formula least_formula = {
     .symbol  = "s_ai_least",
@@ -30,7 +29,7 @@ static void judge(ts_check *check, uint32_t mesh, int gear)
     ts_workings_about(check->workings, record->node, TS_EVERY_CONDITION);
     ts_question question  = ts_question_about(check, record->node, TS_EVERY_CONDITION);
     question.value        = s_ai;
-    question.limit        = TS_STEP(check->workings, least_formula, TIP_LEAST * m_ni, m_ni);
+    question.limit        = TS_STEP(check->workings, least_formula, TS_TIP_LEAST * m_ni, m_ni);
     question.bound        = TS_AT_LEAST;
     question.kind         = TS_KIND_LENGTH;
     question.symbol       = symbols[gear];
@@ -50,6 +49,10 @@ static void judge(ts_check *check, uint32_t mesh, int gear)
         ts_says(check, finding,
                 "the teeth of the bevel of %s end in a point below their tip at the inner end",
                 check->train->shafts[shaft].name);
+    const char *remedy =
+        ts_bevel_remedy(check, mesh, gear == 0 ? TS_BEVEL_FLAW_TOE_1 : TS_BEVEL_FLAW_TOE_2);
+    if (remedy != NULL)
+        ts_remedy(check, finding, "%s", remedy);
 }
 
 static void run(ts_check *check)

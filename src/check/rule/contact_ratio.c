@@ -1,4 +1,5 @@
 /* check/rule/contact_ratio.c: does a second pair of teeth take over before the first lets go? */
+#include "check/nearest_pair.h"
 #include "check/visit.h"
 
 static const ts_formula reserve_formula = {
@@ -8,6 +9,18 @@ static const ts_formula reserve_formula = {
     .text    = "eps_alpha/eps_alpha_least - 1",
     .source  = "reserve = capacity / demand - 1",
 };
+
+static void complain(ts_check *check, uint32_t mesh, const ts_question *question,
+                     ts_finding *finding)
+{
+    ts_says(check, finding, "the transverse contact ratio of %s is %s, less than %s",
+            ts_mesh_name(check, mesh),
+            ts_shown_apart(check, question->value, question->limit, TS_KIND_NUMBER),
+            ts_shown(check, question->limit, TS_KIND_NUMBER));
+    const char *remedy = ts_pair_remedy(check, mesh, -1, TS_FLAW_LETS_GO);
+    if (remedy != NULL)
+        ts_remedy(check, finding, "%s", remedy);
+}
 
 static void run(ts_check *check)
 {
@@ -29,10 +42,7 @@ static void run(ts_check *check)
         question.reserve      = &reserve_formula;
         ts_finding *finding   = ts_judge(check, &question);
         if (finding != NULL)
-            ts_says(check, finding, "the transverse contact ratio of %s is %s, less than %s",
-                    ts_mesh_name(check, i),
-                    ts_shown_apart(check, question.value, least, TS_KIND_NUMBER),
-                    ts_shown(check, least, TS_KIND_NUMBER));
+            complain(check, i, &question, finding);
     }
     ts_skip(check, "no cylindrical mesh has a geometry");
 }

@@ -1,9 +1,7 @@
 /* check/rule/pointed_tip.c: is there enough metal at the tip of every tooth? */
 #include "check/envelope.h"
+#include "check/nearest_pair.h"
 #include "check/visit.h"
-
-/* In normal modules.  Case-hardened teeth harden through at a thinner tip, and it chips. */
-#define TIP_LEAST 0.2
 
 static const ts_formula least_formula = {
     .symbol  = "s_an_least",
@@ -31,7 +29,7 @@ static void judge_gear(ts_check *check, uint32_t index, const ts_gear_geometry *
                       (const char *const[2]){"s_an1", "s_an2"});
     ts_question question  = ts_question_about(check, gear->node, TS_EVERY_CONDITION);
     question.value        = geometry->s_an;
-    question.limit        = TS_STEP(check->workings, least_formula, TIP_LEAST * m_n, m_n);
+    question.limit        = TS_STEP(check->workings, least_formula, TS_TIP_LEAST * m_n, m_n);
     question.bound        = TS_AT_LEAST;
     question.kind         = TS_KIND_LENGTH;
     question.symbol       = "s_an";
@@ -48,6 +46,11 @@ static void judge_gear(ts_check *check, uint32_t index, const ts_gear_geometry *
     else
         ts_says(check, finding, "the teeth of %s end in a point below their tip circle",
                 ts_gear_name(check, index));
+    const bool  first = geometry->index == 1;
+    const char *remedy =
+        ts_pair_remedy(check, geometry->mesh, first ? 0 : 1, first ? TS_FLAW_TIP_1 : TS_FLAW_TIP_2);
+    if (remedy != NULL)
+        ts_remedy(check, finding, "%s", remedy);
 }
 
 static void run(ts_check *check)

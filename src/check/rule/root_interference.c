@@ -1,4 +1,5 @@
 /* check/rule/root_interference.c: does the tip of one gear dig into the fillet of the other? */
+#include "check/nearest_pair.h"
 #include "check/visit.h"
 #include "element/undercut_reach.h"
 
@@ -64,8 +65,13 @@ static void judge(ts_check *check, uint32_t m)
     question.kind       = TS_KIND_LENGTH;
     question.symbol     = tighter->symbol;
     ts_finding *finding = ts_judge(check, &question);
-    if (finding != NULL)
-        complain(check, m, first, tighter, finding);
+    if (finding == NULL)
+        return;
+    complain(check, m, first, tighter, finding);
+    const char *remedy =
+        ts_pair_remedy(check, m, first ? 0 : 1, first ? TS_FLAW_ROOT_1 : TS_FLAW_ROOT_2);
+    if (remedy != NULL)
+        ts_remedy(check, finding, "%s", remedy);
 }
 
 static void run(ts_check *check)

@@ -12,6 +12,21 @@ static bool meshes_are_solved(const ts_check *check, const ts_line *line)
     return true;
 }
 
+/* Where a bore leaves no wall, what it must stay below. */
+static void help_bore(ts_check *check, const ts_line *line, ts_finding *finding)
+{
+    const ts_beam_section *thinnest = NULL;
+
+    for (int i = 0; i < line->section_count; i++)
+        if (!(line->sections[i].d_o > line->sections[i].d_i) &&
+            (thinnest == NULL || line->sections[i].d_o < thinnest->d_o))
+            thinnest = &line->sections[i];
+    if (thinnest != NULL)
+        ts_remedy(check, finding, "use a bore below %s where it is %s",
+                  ts_shown_outward(check, thinnest->d_o, TS_KIND_LENGTH, -1),
+                  ts_shown_apart(check, thinnest->d_i, thinnest->d_o, TS_KIND_LENGTH));
+}
+
 static void judge(ts_check *check, const ts_line *line)
 {
     /* Meshes that cannot be solved are asked for by C6-mesh-solvable. */
@@ -33,6 +48,7 @@ static void judge(ts_check *check, const ts_line *line)
     }
     ts_says(check, finding, "%s cannot turn: %s; it is %s long", line->name, line->fault,
             ts_shown(check, line->length, TS_KIND_LENGTH));
+    help_bore(check, line, finding);
 }
 
 static void run(ts_check *check)

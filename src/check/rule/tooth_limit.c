@@ -80,6 +80,17 @@ static double least_teeth(ts_check *check, const ts_gear *gear)
     return whole;
 }
 
+/* The shift with which its teeth run with a rack; the round numbers end above 0. */
+static double least_shift(const ts_gear *gear)
+{
+    const double beta    = gear->beta.value;
+    const double alpha_t = atan(tan(gear->alpha_n.value) / cos(beta)), s = sin(alpha_t);
+    const double x =
+        gear->system->addendum.value - (double)gear->teeth.value * (s * s) / (2.0 * cos(beta));
+
+    return x < 0.0 ? x : fmax(x, 0.01);
+}
+
 static bool is_asked(const ts_gear *gear)
 {
     return gear->system != NULL && ts_measure_known(gear->alpha_n) &&
@@ -104,11 +115,15 @@ static void run(ts_check *check)
         question.reserve      = &reserve_formula;
         ts_workings_given(check->workings, "z", question.value, "1", gear->teeth.node);
         ts_finding *finding = ts_judge(check, &question);
-        if (finding != NULL)
-            ts_says(check, finding,
-                    "%s has %d teeth without positive profile shift; %d are the least at %s",
-                    ts_gear_name(check, i), (int)gear->teeth.value, (int)question.limit,
-                    ts_shown(check, gear->alpha_n.value, TS_KIND_ANGLE));
+        if (finding == NULL)
+            continue;
+        ts_says(check, finding,
+                "%s has %d teeth without positive profile shift; %d are the least at %s",
+                ts_gear_name(check, i), (int)gear->teeth.value, (int)question.limit,
+                ts_shown(check, gear->alpha_n.value, TS_KIND_ANGLE));
+        ts_remedy(check, finding, "use at least %d teeth, or a profile shift of at least %s",
+                  (int)question.limit,
+                  ts_shown_outward(check, least_shift(gear), TS_KIND_NUMBER, +1));
     }
     ts_skip(check, "every cylindrical gear has a positive profile shift, or an unknown one");
 }
