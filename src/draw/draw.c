@@ -2,6 +2,7 @@
 #include "draw/candidate_sheet.h"
 #include "draw/face_view.h"
 #include "draw/figure.h"
+#include "draw/float_view.h"
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
@@ -73,6 +74,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_widths(scene);
     case TS_FIGURE_MODES:
         return ts_draw_modes(scene);
+    case TS_FIGURE_FLOAT:
+        return ts_draw_float(scene);
     case TS_FIGURE_CANDIDATES:
         return ts_draw_candidates(scene);
     case TS_FIGURE_COUNT:

@@ -18,6 +18,7 @@
 #include "model/source.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
+#include "rating/drive_float.h"
 #include "rating/selectivity.h"
 #include "response/drive_torsion.h"
 #include "search/tooth_width.h"
@@ -36,6 +37,7 @@ typedef enum ts_figure {
     TS_FIGURE_SELECTIVITY, /* does the right neck break first?  Torque against duration */
     TS_FIGURE_WIDTHS,      /* face widths before and after sizing, and what sets each            */
     TS_FIGURE_MODES,       /* how it swings in torsion                                           */
+    TS_FIGURE_FLOAT,       /* the take-offs in section, with the travel of their spools           */
     TS_FIGURE_COUNT,
     TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
 } ts_figure;
@@ -62,6 +64,7 @@ typedef struct ts_drawing_subject {
     const ts_motion      *motion;
     const ts_power       *power;
     const ts_select      *select; /* NULL: necks were not looked at                               */
+    const ts_floats      *floats; /* NULL: not looked at                                          */
     const ts_mass        *mass;   /* NULL: not weighed                                            */
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
     size_t                twist_count;

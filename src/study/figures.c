@@ -24,6 +24,8 @@ static const struct {
     {"selectivity", "does the right neck break first? torque against duration, pad by pad",
      TS_FIGURE_SELECTIVITY},
     {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
+    {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
+     TS_FIGURE_FLOAT},
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
 };
 
@@ -203,6 +205,7 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
         .train           = &study->train,
         .motion          = &study->motion,
         .power           = &study->power,
+        .floats          = &study->floats,
         .mass            = &study->mass,
         .source          = &study->source,
         .findings        = study->outcome.findings,

@@ -25,6 +25,8 @@ typedef struct judged {
     ts_teeth           teeth;
     ts_necks           necks;
     ts_select          select;
+    ts_lines           lines;
+    ts_floats          floats;
     ts_check_outcome   outcome;
     ts_drawing_subject subject;
     ts_text            text;
@@ -44,6 +46,19 @@ static void look_at_necks(judged *it)
     ts_select_solve(&it->select, NULL);
 }
 
+static void look_at_float(judged *it)
+{
+    const ts_drive *drive = &it->file.drive;
+
+    assert_int_equal(ts_lines_prepare(drive, &it->file.power, NULL, it->file.arena, &it->lines),
+                     TS_OK);
+    assert_int_equal(
+        ts_floats_prepare(drive, &it->file.power, &it->lines, NULL, it->file.arena, &it->floats),
+        TS_OK);
+    ts_lines_solve(drive, &it->lines, NULL);
+    ts_floats_solve(drive, &it->floats, NULL);
+}
+
 static void open_judged(judged *it, const char *path)
 {
     it->text = read_file(path);
@@ -53,6 +68,7 @@ static void open_judged(judged *it, const char *path)
                      TS_OK);
     ts_mass_solve(&it->file.drive, &it->mass, NULL);
     look_at_necks(it);
+    look_at_float(it);
     double *mesh_k = TS_TAKE(it->file.arena, double, it->file.train.mesh_count);
     for (uint32_t m = 0; m < it->file.train.mesh_count; m++)
         mesh_k[m] = (double)NAN;
@@ -71,6 +87,7 @@ static void open_judged(judged *it, const char *path)
                                        .motion          = &it->file.motion,
                                        .power           = &it->file.power,
                                        .select          = &it->select,
+                                       .floats          = &it->floats,
                                        .mass            = &it->mass,
                                        .twists          = &it->twist,
                                        .twist_count     = 1,
@@ -147,6 +164,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 5);
     else if (figure == TS_FIGURE_SELECTIVITY)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), it->select.count);
+    else if (figure == TS_FIGURE_FLOAT)
+        assert_true(count_of(canvas, TS_PLACE_ROW) <= it->file.drive.drive_count);
     else if (figure == TS_FIGURE_MASS)
         assert_true(count_of(canvas, TS_PLACE_ROW) > 15);
     else if (figure == TS_FIGURE_MARGINS)

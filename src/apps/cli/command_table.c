@@ -14,7 +14,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of the widths (0.5 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|modes",
+     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
