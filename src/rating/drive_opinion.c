@@ -40,10 +40,11 @@ static bool is_dark(const ts_opinion_case *c, uint32_t mesh, uint32_t condition)
            !ts_opinion_stands(c->opinion, mesh, condition);
 }
 
-/* NaN is worse than anything. */
-static bool worse(double a, double b)
+/* NaN stands only where nothing is known: what could be rated governs, and what could not is told
+ * of its own condition. */
+static bool worse(double a, double b, bool first)
 {
-    return !isnan(b) && !(a >= b);
+    return first ? !(a >= b) : isnan(b) ? !isnan(a) : a < b;
 }
 
 static void weigh(const ts_teeth *teeth, const ts_least_safety *least, ts_rated_stress stress,
@@ -52,7 +53,7 @@ static void weigh(const ts_teeth *teeth, const ts_least_safety *least, ts_rated_
     const double S_min   = stress == TS_RATED_CONTACT ? teeth->S_Hmin : teeth->S_Fmin;
     const double reserve = least->S / S_min - 1.0;
 
-    if (!worse(reserve, out->reserve))
+    if (!worse(reserve, out->reserve, out->condition < 0))
         return;
     out->reserve   = reserve;
     out->gear      = gear;
@@ -70,7 +71,7 @@ static void lend_least(const ts_opinion_case *c, uint32_t m, const char *symbol,
 
 static void take_least(ts_least_safety *least, double S, uint32_t condition)
 {
-    if (worse(S, least->S))
+    if (worse(S, least->S, least->condition < 0))
         *least = (ts_least_safety){S, (int32_t)condition};
 }
 

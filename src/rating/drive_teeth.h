@@ -46,6 +46,7 @@ typedef struct ts_mesh_strength {
     const char *missing; /* NULL, or what the file lacks for any rating of it: a noun */
     const char *fault;   /* NULL, or why the standard cannot rate it: a sentence */
     double      S_H[2], S_F[2]; /* of all conditions together, the worse flank                   */
+    uint32_t    worn_by[2][2];  /* [gear][ts_rated_stress] the mesh that wears that flank most   */
     /* What sets the mesh, of the places that it wears more than any other mesh does. */
     double          reserve; /* the least S/S_min of these, less 1; INFINITY: never loaded      */
     int             gear;    /* which sets it: 0 the driver, 1 the driven gear                  */

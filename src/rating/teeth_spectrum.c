@@ -106,8 +106,10 @@ static void weigh(const ts_teeth_case *c, uint32_t m, int side, ts_flank flank, 
         double               *own     = contact ? &out->S_H[side] : &out->S_F[side];
         const double reserve = life.S / (contact ? c->teeth->S_Hmin : c->teeth->S_Fmin) - 1.0;
 
-        if (worse(life.S, *own))
-            *own = life.S;
+        if (worse(life.S, *own)) {
+            *own                  = life.S;
+            out->worn_by[side][s] = isnan(life.S) ? m : life.mesh;
+        }
         if ((!all && life.mesh != m && !isnan(life.S)) || !worse(reserve, out->reserve))
             continue;
         out->reserve = reserve;

@@ -15,6 +15,9 @@ enum { MESH, S_H1, S_H2, S_F1, S_F2, MARGIN, SET_BY, COLUMNS };
 static const char second_opinion[] = "Second opinion (ANSI/AGMA 2101-D04), the worst condition by "
                                      "itself; it warns, and ISO 6336 decides";
 
+static const char shared[] = "* of a gear that its other mesh wears more: it counts for the margin "
+                             "there, and not here";
+
 static const char *const heads[COLUMNS] = {
     [MESH] = "mesh", [S_H1] = "S_H1",     [S_H2] = "S_H2",     [S_F1] = "S_F1",
     [S_F2] = "S_F2", [MARGIN] = "margin", [SET_BY] = "set by",
@@ -22,7 +25,8 @@ static const char *const heads[COLUMNS] = {
 
 /* What a standard says of one mesh. */
 typedef struct told {
-    double          S[4]; /* S_H1, S_H2, S_F1, S_F2 */
+    double          S[4];       /* S_H1, S_H2, S_F1, S_F2                              */
+    uint32_t        worn_by[4]; /* the mesh that wears that gear most, which it is shared with */
     double          reserve;
     ts_rated_stress stress;
     int             gear;
@@ -46,6 +50,8 @@ static told by_iso(const ts_answer *answer, uint32_t m)
 {
     const ts_mesh_strength *s = &answer->teeth->strength[m];
     return (told){.S         = {s->S_H[0], s->S_H[1], s->S_F[0], s->S_F[1]},
+                  .worn_by   = {s->worn_by[0][TS_RATED_CONTACT], s->worn_by[1][TS_RATED_CONTACT],
+                                s->worn_by[0][TS_RATED_BENDING], s->worn_by[1][TS_RATED_BENDING]},
                   .reserve   = s->reserve,
                   .stress    = s->stress,
                   .gear      = s->gear,
@@ -57,6 +63,7 @@ static told by_agma(const ts_answer *answer, uint32_t m)
 {
     const ts_mesh_opinion *o = &answer->opinion->mesh[m];
     return (told){.S         = {o->S_H[0].S, o->S_H[1].S, o->S_F[0].S, o->S_F[1].S},
+                  .worn_by   = {m, m, m, m},
                   .reserve   = o->reserve,
                   .stress    = o->stress,
                   .gear      = o->gear,
@@ -66,12 +73,24 @@ static told by_agma(const ts_answer *answer, uint32_t m)
 
 /* ---- cells ---------------------------------------------------------------------------------- */
 
-static void safety(table *t, double S)
+/* A gear between two meshes has one safety in both of their rows; the margin is that of the mesh
+ * which wears it more. */
+static bool elsewhere(const told *it, uint32_t m, int column)
 {
+    return isfinite(it->S[column - S_H1]) && it->worn_by[column - S_H1] != m;
+}
+
+static void safety(table *t, uint32_t m, int column)
+{
+    const told   it = t->of(t->answer, m);
+    const double S  = it.S[column - S_H1];
+
     if (isinf(S))
         ts_buffer_add(&t->text, "\xC2\xB7");
     else
         ts_page_value_text(t->page, &t->text, S, TS_KIND_NUMBER, 3);
+    if (elsewhere(&it, m, column))
+        ts_buffer_add(&t->text, "*");
 }
 
 static void margin(table *t, double reserve)
@@ -114,7 +133,7 @@ static ts_text cell(table *t, uint32_t m, int column)
     } else if (column == SET_BY) {
         set_by(t, m);
     } else {
-        safety(t, t->of(t->answer, m).S[column - S_H1]);
+        safety(t, m, column);
     }
     return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
 }
@@ -195,6 +214,17 @@ static void caption_iso(table *t)
     ts_page_short(&t->text, t->answer->teeth->S_Fmin, 4);
 }
 
+static bool has_shared(const table *t)
+{
+    for (uint32_t m = 0; m < t->answer->train->mesh_count; m++) {
+        const told it = t->of(t->answer, m);
+        for (int column = S_H1; column <= S_F2 && is_told(t, m); column++)
+            if (elsewhere(&it, m, column))
+                return true;
+    }
+    return false;
+}
+
 static void rows(table *t)
 {
     lay_out(t);
@@ -204,6 +234,10 @@ static void rows(table *t)
     for (uint32_t m = 0; m < t->answer->train->mesh_count; m++)
         if (is_told(t, m))
             row(t, m);
+    if (has_shared(t)) {
+        ts_page_spread(t->page, ts_text_of(shared), 0, GAP);
+        ts_page_line_end(t->page);
+    }
 }
 
 void ts_strength_table(const ts_answer *answer, ts_page *page)
@@ -239,6 +273,8 @@ static void cells(table *t, ts_chapter *chapter, const char *caption)
     for (uint32_t m = 0; m < t->answer->train->mesh_count; m++)
         for (int column = 0; column < COLUMNS && is_told(t, m); column++)
             ts_manuscript_cell(chapter->manuscript, cell(t, m, column));
+    if (has_shared(t))
+        ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, shared);
 }
 
 void ts_strength_cells(ts_chapter *chapter)

@@ -215,6 +215,26 @@ static void steel_without_a_number_leaves_no_opinion(void **state)
     ts_study_close(study);
 }
 
+/* A time that nobody told takes one condition away, and not what governs among the others. */
+static void unknown_condition_hides_no_other(void **state)
+{
+    (void)state;
+    ts_study      *study = study_of("examples/bizjet.yaml", false);
+    const uint32_t m     = mesh_between(study, "lp box input", "hydraulic pump 2");
+    const uint32_t idle  = condition_called(study, "ground idle");
+    const double   known = study->opinion.mesh[m].reserve;
+    const int32_t  at    = study->opinion.mesh[m].condition;
+
+    assert_true(at >= 0 && (uint32_t)at != idle);
+    study->drive.conditions[idle].hours.standing = TS_UNKNOWN;
+    study->drive.conditions[idle].hours.value    = (double)NAN;
+    solve_again(study);
+    assert_false(ts_opinion_stands(&study->opinion, m, idle));
+    assert_int_equal(study->opinion.mesh[m].condition, at);
+    assert_close(study->opinion.mesh[m].reserve, known, 1e-9);
+    ts_study_close(study);
+}
+
 /* Soft steel asks for hardness, and its hard mate for roughness; nothing of it may be a NaN. */
 static void soft_wheels_are_rated_with_and_without_hard_mates(void **state)
 {
@@ -277,6 +297,7 @@ int main(void)
         cmocka_unit_test(factors_make_up_the_whole_difference),
         cmocka_unit_test(accuracy_enters_both_dynamic_factors),
         cmocka_unit_test(steel_without_a_number_leaves_no_opinion),
+        cmocka_unit_test(unknown_condition_hides_no_other),
         cmocka_unit_test(soft_wheels_are_rated_with_and_without_hard_mates),
         cmocka_unit_test(workings_change_no_bit),
     };

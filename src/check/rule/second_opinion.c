@@ -74,7 +74,7 @@ static void run(ts_check *check)
                              TS_KIND_NUMBER);
     }
     for (uint32_t m = 0; check->opinion != NULL && m < check->train->mesh_count; m++)
-        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL && ts_mesh_is_rated(check, m) &&
+        if (check->train->meshes[m].kind == TS_MESH_CYLINDRICAL &&
             isfinite(check->opinion->mesh[m].reserve))
             judge(check, m);
     ts_skip(check, "no cylindrical mesh is rated");
