@@ -192,6 +192,7 @@ static void write_gear(const ts_view *view, uint32_t g)
     ts_view_address(view, "address", gear->node);
     ts_view_count(view, "teeth", gear->teeth.value);
     ts_view_count(view, "plane", drawn->plane);
+    ts_view_number(view, "face", known(gear->face));
     ts_view_number(view, "r", drawn->r);
     ts_view_number(view, "r_tip", drawn->r_tip);
     ts_view_number(view, "r_root", drawn->shape.count > 0 ? drawn->shape.r_root : (double)NAN);

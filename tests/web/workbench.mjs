@@ -13,7 +13,7 @@ const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
   "--disable-component-update", "--disable-sync"];
 const GROUNDS = ["light", "dark", "contrast"];
-const VIEWS = ["Behind", "Front", "Unrolled", "Arrange", "Compare"];
+const VIEWS = ["Behind", "Front", "Unrolled", "Section", "Selectivity", "Float", "Effects", "Arrange", "Compare"];
 
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: QUIET });
 let passed = 0;
@@ -138,7 +138,7 @@ await on("the same work by keyboard alone", {}, async (page, { read }) => {
   assert.equal(read(), before);
   await page.keyboard.press("Control+Shift+z");
   await told(page, "Done again");
-  for (let i = 0; i < 3; i++) await page.keyboard.press("]");
+  for (let i = 0; i < 7; i++) await page.keyboard.press("]");
   await page.waitForSelector(".wide tbody tr");
   for (let i = 0; i < 60; i++) {
     await page.keyboard.press("Tab");
@@ -259,10 +259,81 @@ await on("the picture is drawn and turns", {}, async (page) => {
 
 await on("with reduced motion a turn is one step", { still: true }, async (page) => {
   await page.click("button:has-text('Turn')");
-  await page.waitForFunction(() => document.querySelector("nav[aria-label=views] button:last-child")?.getAttribute("aria-pressed") === "false");
+  await page.waitForFunction(() => document.querySelector(".tools button:last-child")?.getAttribute("aria-pressed") === "false");
   const turned = await page.locator("[data-phase]").first().getAttribute("transform");
   await page.waitForTimeout(200);
   assert.equal(await page.locator("[data-phase]").first().getAttribute("transform"), turned);
+});
+
+/** Presses `key` until `found` says so, and tells what was said on the way. */
+async function walk(page, key, most, found) {
+  const said = [];
+  for (let i = 0; i < most; i++) {
+    await page.keyboard.press(key);
+    said.push(await page.textContent(".cursor-says"));
+    if (found(said.at(-1))) break;
+  }
+  return said;
+}
+
+await on("the necks are read mark by mark with the arrow keys, and as a table", {}, async (page) => {
+  await page.click("nav[aria-label=views] button:has-text('Selectivity')");
+  await page.focus(".chart-keys");
+  await page.keyboard.press("Home");
+  const first = await page.textContent(".cursor-says");
+  assert.match(first, /^generator: runs with .* N\.m at /);
+  const said = await walk(page, "ArrowRight", 6, (one) => one.includes("its neck breaks"));
+  // as examples/bizjet.yaml has it
+  assert.match(said.at(-1), /generator: its neck breaks at 60\.00 N\.m at the least/);
+  await page.keyboard.press("Enter");
+  await page.waitForSelector("#working .tree li");
+  assert.match(await page.textContent("#working h2"), /T_break_least/);
+  await walk(page, "ArrowDown", 8, (one) => one.startsWith("starter"));
+  await page.keyboard.press("t");
+  assert.match(await page.textContent("table.plain tr:has(th:text-is('hydraulic pump 1'))"), /idler 4/);
+  assert.match(await page.textContent("table.plain tr:has(th:text-is('fuel pump'))"), /no neck/);
+  await page.selectOption("label:has-text('Torques') select", "pad");
+  assert.match(await page.textContent("table.plain tr:has(th:text-is('generator'))"), /60\.00 N\.m.*74\.00 N\.m/);
+  await page.selectOption("label:has-text('Units') select", "us");
+  // derived: 60 / (0.0254 * 0.45359237 * 9.80665) = 531.0
+  assert.match(await page.textContent("table.plain tr:has(th:text-is('generator'))"), /531\.0 lbf\.in/);
+});
+
+await on("the float of three schemes and the shaft lines are drawn and told", {}, async (page) => {
+  await page.click("nav[aria-label=views] button:has-text('Float')");
+  await page.waitForSelector(".float table");
+  assert.equal(await page.locator(".float").count(), 2);
+  assert.match(await page.locator(".float h3").first().textContent(), /hp spool moves along by .0\.200 mm to 0\.700 mm; splined stub, which bears it/);
+  await page.locator(".float td button.link").first().click();
+  await page.waitForSelector("#working .tree li");
+  await page.focus(".chart-keys");
+  assert.match((await walk(page, "ArrowRight", 4, (one) => one.includes("works to"))).at(-1), /fixed bevel: works to 2\.08 mm; beyond, less than one pair/);
+  await page.click("nav[aria-label=views] button:has-text('Section')");
+  await page.waitForSelector(".cut-metal");
+  assert.ok(await page.locator(".cut-metal").count() > 20 && await page.locator(".ring-cut").count() > 10);
+  await page.focus(".chart-keys");
+  await page.keyboard.press("End");
+  assert.match(await page.textContent(".cursor-says"), /fuel pump \+ oil pump pack: /);
+  await page.keyboard.press("t");
+  assert.match(await page.textContent("table.plain tr:has(th:text-is('hp box input'))"), /cylindrical roller/);
+});
+
+await on("a part is made to fail, and what stops is shown", {}, async (page) => {
+  await page.click("nav[aria-label=views] button:has-text('Effects')");
+  await page.waitForSelector(".effects-face");
+  await page.selectOption("label:has-text('Part') select", { label: "idler 2" });
+  await page.click(".failing button:has-text('sheared')");
+  const goes = async (name) => (await page.textContent(`.outcome tr:has(th:text-is('${name}'))`)).replace(/^\d+/, "");
+  assert.match(await goes("generator"), /x stops/);
+  assert.match(await goes("fuel pump"), /goes on/);
+  assert.equal(await page.locator(".effects-face .pad.stops").count(), 2);
+  const place = await page.locator(".effects-face .number").nth(4).boundingBox();
+  await page.mouse.click(place.x + 10, place.y + 10);
+  assert.match(await page.textContent(".outcome"), /^shaft of hydraulic pump 1/);
+  await page.click("details:has-text('oil lost') summary");
+  await page.locator("details[open] .causes button").first().click();
+  assert.match(await page.textContent(".outcome"), /oil lost/);
+  assert.equal(await page.locator(".matrix tbody tr").count(), 94);
 });
 
 const STRANGE = ["<script>alert(1)</script>", "<img src=x onerror=alert(1)>", "\\\"><svg onload=alert(1)>", "javascript:alert(1)", "{{7*7}}", "<b onclick=alert(1)>red line", "&lt;b&gt;", "<a href='javascript:alert(1)'>x</a>"];

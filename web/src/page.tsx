@@ -6,11 +6,15 @@ import { useEffect, useState } from "preact/hooks";
 import { Arrange } from "./panel/arrange";
 import { Compare } from "./panel/compare";
 import { Conditions } from "./panel/conditions";
+import { Effects } from "./panel/effects";
 import { FilePanel } from "./panel/file";
 import { Findings } from "./panel/findings";
+import { Float } from "./panel/float";
 import { Handle } from "./panel/handle";
 import { KEYS, listenToKeys } from "./panel/keys";
 import { FaceTable, Rail } from "./panel/rail";
+import { Section } from "./panel/section";
+import { Selectivity } from "./panel/selectivity";
 import { Title, Told } from "./panel/title";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
@@ -19,25 +23,34 @@ import { begin } from "./state/live";
 import { asTable, closeTo, conditionName, ground, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
-  const face = viewName.value === "Behind" || viewName.value === "Front";
-  const now = view.value;
   return (
     <nav class="views" aria-label="views">
       {VIEWS.map((name) => (
-        <button key={name} type="button" aria-pressed={viewName.value === name} class={name === "Arrange" ? "apart" : ""} onClick={() => { viewName.value = name; }}>{name}</button>
+        <button key={name} type="button" aria-pressed={viewName.value === name} class={name === "Arrange" || name === "Selectivity" ? "apart" : ""} onClick={() => { viewName.value = name; }}>{name}</button>
       ))}
-      <span class="grow" />
-      {face && <>
-        {now !== null && <label class="close">Shown{" "}
+    </nav>
+  );
+}
+
+/** What was said last, and beside it how the picture is shown. */
+function Below() {
+  const face = viewName.value === "Behind" || viewName.value === "Front";
+  const chart = face || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
+  const now = view.value;
+  return (
+    <div class="below">
+      <Told />
+      {chart && <div class="tools" role="group" aria-label="how it is shown">
+        {face && now !== null && <label class="close">Shown{" "}
           <select value={closeTo.value === null ? "auto" : closeTo.value === "" ? "all" : closeTo.value} onChange={(event) => { closeTo.value = event.currentTarget.value === "auto" ? null : event.currentTarget.value === "all" ? "" : event.currentTarget.value; }}>
             <option value="auto">what can be read</option><option value="all">all of it</option>
             {spoolsWithBox(now).map((name) => <option key={name} value={name}>{name} box</option>)}
           </select>
         </label>}
         <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
-        <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>
-      </>}
-    </nav>
+        {face && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
+      </div>}
+    </div>
   );
 }
 
@@ -54,6 +67,10 @@ function Unrolled() {
 function Bench() {
   switch (viewName.value) {
     case "Unrolled": return <Unrolled />;
+    case "Section": return <Section />;
+    case "Selectivity": return <Selectivity />;
+    case "Float": return <Float />;
+    case "Effects": return <Effects />;
     case "Arrange": return <Arrange />;
     case "Compare": return <Compare />;
     default:
@@ -101,7 +118,7 @@ function Page() {
       <main class="left">
         <Views />
         <div class="bench">{view.value === null && state.value === null ? <p class="wide">Reading the drive.</p> : view.value === null ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
-        <Told />
+        <Below />
         <Conditions />
       </main>
       <Reading />

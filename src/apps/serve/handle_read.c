@@ -227,6 +227,18 @@ static enum MHD_Result send_compare(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, json_kind_name, &out);
 }
 
+static enum MHD_Result send_effects(server *at, struct MHD_Connection *to)
+{
+    growing                  out   = {0};
+    const ts_sink            sink  = growing_sink(&out);
+    const ts_page_options    page  = {0};
+    const ts_effects_options whole = {0};
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_effects_write(at->here.study, &whole, true, &page, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
 static enum MHD_Result send_notation(struct MHD_Connection *to)
 {
     growing         out    = {0};
@@ -258,6 +270,8 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_picture(at, to);
     case ROUTE_COMPARE:
         return send_compare(at, to);
+    case ROUTE_EFFECTS:
+        return send_effects(at, to);
     case ROUTE_NOTATION:
         return send_notation(to);
     default:

@@ -15,6 +15,7 @@ typedef enum route_id {
     ROUTE_WHY,
     ROUTE_PICTURE,
     ROUTE_COMPARE,
+    ROUTE_EFFECTS,
     ROUTE_NOTATION,
     ROUTE_EVENTS,
     ROUTE_ACT,

@@ -18,6 +18,7 @@ static const route routes[] = {
     {ROUTE_WHY, "GET", "/api/why", "at", 0, false},
     {ROUTE_PICTURE, "GET", "/api/picture", "figure|condition|at|ground|units", 0, false},
     {ROUTE_COMPARE, "GET", "/api/compare", NULL, 0, false},
+    {ROUTE_EFFECTS, "GET", "/api/effects", NULL, 0, false},
     {ROUTE_NOTATION, "GET", "/api/notation", NULL, 0, false},
     {ROUTE_EVENTS, "GET", "/api/events", NULL, 0, false},
     {ROUTE_ACT, "POST", "/api/act", NULL, EDIT_MOST, false},

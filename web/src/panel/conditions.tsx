@@ -139,7 +139,7 @@ export function Conditions() {
           <tbody>
             {groups(now).map((group) => (
               <>
-                <Row key={group.rule} now={now} title={group.title} small={group.rows.length > 1 ? `worst of ${group.rows.length}` : ""} cells={group.worst} of={group.of}
+                <Row key={group.rule} now={now} title={group.title} small={group.rows.length > 1 ? `of ${group.rows.length}` : ""} cells={group.worst} of={group.of}
                   open={open === group.rule} onOpen={() => setOpen(open === group.rule ? null : group.rule)} />
                 {open === group.rule && group.rows.map((row) => {
                   const shaft = now.shafts[row.shaft];

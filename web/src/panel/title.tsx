@@ -1,6 +1,6 @@
 // What is open, does it hold, and what can be taken back?
 import { redo, undo } from "../state/acts";
-import { busy, conditionName, ground, GROUNDS, state, told, units, view, type Ground, type Units } from "../state/store";
+import { busy, conditionName, ground, GROUNDS, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
 import { Mark, markOf, word, type MarkName } from "../show/mark";
 
 const ORDER: MarkName[] = ["refuse", "notcomp", "warn", "waived", "note"];
@@ -48,5 +48,5 @@ export function Title() {
 /** Also read aloud. */
 export function Told() {
   const now = told.value;
-  return <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">{now?.says ?? "Choose a shaft: drag it along its branch or to the other face, or turn the wheel over it to change its teeth."}</p>;
+  return <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">{now?.says ?? (viewName.value !== "Behind" && viewName.value !== "Front" ? "" : "Choose a shaft: drag it along its branch or to the other face, or turn the wheel over it to change its teeth.")}</p>;
 }

@@ -1,5 +1,5 @@
 // What does the machine look like from behind or from the front, and how is it taken hold of?
-import { useEffect, useLayoutEffect, useMemo, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef } from "preact/hooks";
 import { useSignal, type Signal } from "@preact/signals";
 import { branchOf, changeTeeth, movePad, moveShaft, otherFace } from "../state/acts";
 import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
@@ -9,30 +9,12 @@ import type { Shaft, View } from "../wire/view";
 import { outline } from "./outline";
 import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
 import { Ribbons, RibbonScale } from "./ribbons";
+import { useSize } from "./size";
 
 const WALL = 0.008;
 const SLOWED = 2000;
 
 interface Drag { shaft: number; x: number; y: number; moved: boolean; over: number | "other" | null }
-
-function useSize() {
-  const ref = useRef<HTMLDivElement>(null);
-  const [size, setSize] = useState({ width: 900, height: 480 });
-  // Before the first frame is shown: a picture that jumps slips out of the hand.
-  useLayoutEffect(() => {
-    const place = ref.current;
-    if (place === null) return;
-    const take = (): void => {
-      const width = place.clientWidth, height = place.clientHeight;
-      if (width > 50 && height > 50) setSize((old) => (old.width === width && old.height === height ? old : { width, height }));
-    };
-    take();
-    const watch = new ResizeObserver(take);
-    watch.observe(place);
-    return () => watch.disconnect();
-  }, []);
-  return { ref, size };
-}
 
 function clockPoint(sheet: Sheet, clock: number, r: number): [number, number] {
   return [toX(sheet, r * Math.sin(clock)), toY(sheet, r * Math.cos(clock))];

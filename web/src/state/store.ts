@@ -2,7 +2,7 @@
 import { computed, signal } from "@preact/signals";
 import type { Finding, Gear, Pad, Shaft, State, View } from "../wire/view";
 
-export const VIEWS = ["Behind", "Front", "Unrolled", "Arrange", "Compare"] as const;
+export const VIEWS = ["Behind", "Front", "Unrolled", "Section", "Selectivity", "Float", "Effects", "Arrange", "Compare"] as const;
 export type ViewName = (typeof VIEWS)[number];
 export const GROUNDS = ["light", "dark", "contrast"] as const;
 export type Ground = (typeof GROUNDS)[number];
@@ -31,6 +31,8 @@ export const turning = signal(false);
 export const asTable = signal(false);
 /** The spool whose box fills the picture; "": all of the drive; null: whatever can be read. */
 export const closeTo = signal<string | null>(null);
+/** Number of the failure whose effect is shown; null: that of the chosen shaft. */
+export const failing = signal<number | null>(null);
 export const arrangeFor = signal<string | null>(null);
 
 export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");

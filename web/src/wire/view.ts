@@ -15,7 +15,7 @@ export interface Shaft {
 
 export interface Gear {
   shaft: number; role: "bevel" | "main" | "step"; address: string; teeth: number; plane: number;
-  r: number; r_tip: number; r_root: number | null; phase: number; half_tooth: [number, number][];
+  face: number | null; r: number; r_tip: number; r_root: number | null; phase: number; half_tooth: [number, number][];
 }
 
 export interface Mesh {
