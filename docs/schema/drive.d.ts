@@ -674,6 +674,10 @@ export interface Oil {
   feed?: Sourced<Temperature | Unknown>;
   /** The same in single conditions, where it is not `feed`. */
   "feed at"?: { [condition: string]: Sourced<Temperature | Unknown> };
+  /** By how much warmer than its feed the oil in a bearing is.  Default: 30 K. */
+  "bearing rise"?: Sourced<TemperatureDifference | Unknown>;
+  /** How clean it is in the bearings: filter and code of ISO 4406.  Default: on line 15/12. */
+  cleanness?: Sourced<"on line 13/10" | "on line 15/12" | "on line 17/14" | "on line 19/16" | "off line 13/10" | "off line 15/12" | "off line 17/14" | "off line 19/16" | "off line 21/18">;
 }
 
 /** By which standards the drive is rated. */

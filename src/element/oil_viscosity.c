@@ -110,9 +110,8 @@ static bool is_oil(const ts_film_oil *oil)
            within(oil->nu_40, 0.4e-6, 1.0) && within(oil->rho_15, 500.0, 2000.0);
 }
 
-static ts_viscosity_law viscosity_of(const ts_film_oil *oil, ts_workings *workings)
+ts_viscosity_law ts_viscosity_law_of_oil(double nu_40, double nu_100, ts_workings *workings)
 {
-    const double nu_40 = oil->nu_40, nu_100 = oil->nu_100;
     const double nu_a = TS_STEP(workings, nu_a_formula, nu_40, nu_40);
     const double nu_b = TS_STEP(workings, nu_b_formula, nu_100, nu_100);
 
@@ -125,7 +124,7 @@ bool ts_film_law_of(const ts_film_oil *oil, ts_film_law *law, ts_workings *worki
 {
     if (!is_oil(oil) || !within(oil->alpha_38, 1e-12, 1e-6))
         return false;
-    *law = (ts_film_law){*oil, viscosity_of(oil, workings)};
+    *law = (ts_film_law){*oil, ts_viscosity_law_of_oil(oil->nu_40, oil->nu_100, workings)};
     return true;
 }
 
@@ -194,7 +193,7 @@ bool ts_film_law_of_kind(const ts_film_oil *oil, ts_lubricant kind, ts_film_law 
 
     if (!is_oil(oil))
         return false;
-    *law = (ts_film_law){*oil, viscosity_of(oil, workings)};
+    *law = (ts_film_law){*oil, ts_viscosity_law_of_oil(oil->nu_40, oil->nu_100, workings)};
     ts_workings_row(workings, "theta", theta_38, "K", "38 degrees Celsius");
     const double eta    = ts_film_viscosity(law, theta_38, workings);
     const double eta_38 = TS_STEP(workings, eta_38_formula, eta, eta);

@@ -21,6 +21,8 @@ typedef struct ts_viscosity_law {
 /* NaN unless nu_a, nu_b > 0.4 mm2/s and theta_a, theta_b > 0 differ. */
 ts_viscosity_law ts_viscosity_law_of(double nu_a, double theta_a, double nu_b, double theta_b,
                                      ts_workings *workings);
+/* By what a sheet tells, at 40 and 100 degrees Celsius. */
+ts_viscosity_law ts_viscosity_law_of_oil(double nu_40, double nu_100, ts_workings *workings);
 double           ts_viscosity_at(const ts_viscosity_law *law, double theta, ts_workings *workings);
 
 /* ---- an oil ---------------------------------------------------------------------------------- */

@@ -436,6 +436,8 @@ typedef struct ts_oil { /* what runs through the boxes */
     ts_measure  micropitting_test;  /* K, oil temperature of that test */
     ts_measure  feed;               /* K, where it comes to the meshes */
     ts_measure *feed_at;            /* K, the same, one a condition; TS_ABSENT: as `feed` */
+    ts_measure  bearing_rise;       /* K, of the oil in a bearing above its feed */
+    ts_pick     cleanness;          /* ts_cleanness, of ISO 281 */
 } ts_oil;
 
 /* K, of the oil that comes to the meshes in a condition. */

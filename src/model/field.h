@@ -154,6 +154,7 @@ extern const ts_record_table ts_table_assumption_line;
 extern const ts_record_table ts_table_waiver;
 
 /* Every table of the drive file once, in the order of the manual. */
+extern const char *const            ts_cleannesses[];  /* in the order of ts_cleanness */
 extern const char *const            ts_lubrications[]; /* in the order of ts_lubrication */
 extern const char *const            ts_answers_yes[];  /* in the order of ts_answer_yes */
 extern const ts_record_table *const ts_tables[];

@@ -137,6 +137,21 @@ static const ts_field oil_fields[] = {
      .range   = TS_FROM(233.15, 523.15, "degC"),
      .says    = "The same in single conditions, where it is not `feed`.",
      .example = "{crank: -10 degC, red line: 120 degC}"},
+    {.key = "bearing rise",
+     OF_KIND(TEMPERATURE_DIFFERENCE),
+     TS_AT(ts_oil, bearing_rise),
+     .range   = TS_FROM(0.0, 150.0, "K"),
+     .preset  = {"30 K", "a bearing runs warmer than the oil that it is fed; common practice, no "
+                          "source"},
+     .says    = "By how much warmer than its feed the oil in a bearing is.",
+     .example = "25 K"},
+    {.key  = "cleanness",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_oil, cleanness),
+     .choices = ts_cleannesses,
+     .preset  = {"on line 15/12", "a fine filter in the circuit; common practice, no source"},
+     .says    = "How clean it is in the bearings: filter and code of ISO 4406.",
+     .example = "on line 17/14"},
 };
 
 /* An oil is thinner where it is hotter, and its scuffing temperature follows from its stage. */

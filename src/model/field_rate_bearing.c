@@ -3,9 +3,9 @@
 
 static const char *const forms[]  = {"deep groove", "angular contact", "cylindrical roller", NULL};
 static const char *const series[] = {"19", "10", "02", "03", NULL};
-static const char *const cleannesses[] = {
-    "on line 13/10",  "on line 15/12",  "on line 17/14",  "on line 19/16",  "off line 13/10",
-    "off line 15/12", "off line 17/14", "off line 19/16", "off line 21/18", NULL};
+const char *const        ts_cleannesses[] = {
+           "on line 13/10",  "on line 15/12",  "on line 17/14",  "on line 19/16",  "off line 13/10",
+           "off line 15/12", "off line 17/14", "off line 19/16", "off line 21/18", NULL};
 
 static const ts_field bearing_fields[] = {
     {.key  = "form",
@@ -182,7 +182,7 @@ static const ts_field bearing_fields[] = {
     {.key  = "cleanness",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_bearing, cleanness),
-     .choices = cleannesses,
+     .choices = ts_cleannesses,
      .preset  = {"on line 15/12", "a fine filter in the circuit; common practice, no source"},
      .says    = "How clean the oil is: filter and code of ISO 4406.",
      .example = "on line 17/14"},

@@ -2,7 +2,6 @@
  * memory? */
 #include "rating/drive_lines.h"
 
-#include "element/oil_viscosity.h"
 #include "rating/bearing/rolling_life.h"
 #include "rating/drive_lines_parts.h"
 #include "rating/drive_teeth.h"
@@ -24,29 +23,16 @@ ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_sour
     out->seat_of = TS_TAKE(arena, int, train->gear_count);
     out->askew   = TS_TAKE(arena, double, (size_t)train->mesh_count * drive->condition_count);
     out->lives   = TS_TAKE(arena, double, (size_t)count *TS_LINE_BEARINGS_MOST);
+    out->nu      = TS_TAKE(arena, double, drive->condition_count);
     out->catalog = ts_lines_catalog_open(arena);
     if (out->lines == NULL || out->cases == NULL || out->of_gear == NULL || out->seat_of == NULL ||
-        out->askew == NULL || out->lives == NULL || out->catalog == NULL)
+        out->askew == NULL || out->lives == NULL || out->nu == NULL || out->catalog == NULL)
         return TS_NO_MEMORY;
     if (source != NULL && source->node_count > 0 &&
-        ts_source_make_room(source, count * TS_LINE_NODES_MOST, arena) != TS_OK)
+        ts_source_make_room(source, count * TS_LINE_NODES_MOST + 1, arena) != TS_OK)
         return TS_NO_MEMORY;
     return ts_lines_list(drive, source != NULL && source->node_count > 0 ? source : NULL, arena,
                          out);
-}
-
-/* ---- the oil --------------------------------------------------------------------------------- */
-
-#define NU_100       5e-6   /* m2/s, what aviation oils have at 100 degrees; MIL-PRF-23699 */
-#define WARM_BEARING 393.15 /* K, common practice, no source                               */
-
-static double oil_in_bearings(const ts_drive *drive)
-{
-    if (!ts_measure_known(drive->oil.nu_40))
-        return (double)NAN;
-    const ts_viscosity_law law =
-        ts_viscosity_law_of(drive->oil.nu_40.value, 313.15, NU_100, 373.15, NULL);
-    return ts_viscosity_at(&law, WARM_BEARING, NULL);
 }
 
 /* ---- all together ---------------------------------------------------------------------------- */
@@ -81,7 +67,7 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
     const ts_lines_case c = {drive, lines->motion->train, lines, workings};
 
     lines->life = life_of_drive(drive);
-    lines->nu   = oil_in_bearings(drive);
+    ts_lines_solve_oil(&c);
     ts_lines_load(&c);
     for (uint32_t l = 0; l < lines->count; l++) {
         if (!ts_line_place(&c, l))

@@ -150,13 +150,15 @@ typedef struct ts_lines {
     uint32_t         *of_gear; /* [gear]: its line, or TS_NOWHERE                     */
     int              *seat_of; /* [gear]: its number on that line                     */
     ts_lines_catalog *catalog;
-    double           *lives; /* scratch */
-    double           *askew; /* [condition * mesh_count + mesh], m over the common face: by how
-                                much more bent and twisted shafts part the teeth at the rear ends;
-                                its amount is f_sh of ISO 6336-1.  NaN: not computed      */
-    double nu;               /* m2/s, oil in the bearings */
-    double life;             /* s, that the drive must last: all conditions          */
-    double set_life;         /* s, modified life of all bearings together            */
+    double           *lives;  /* scratch */
+    double           *askew;  /* [condition * mesh_count + mesh], m over the common face: by how
+                                 much more bent and twisted shafts part the teeth at the rear ends;
+                                 its amount is f_sh of ISO 6336-1.  NaN: not computed      */
+    ts_node         oil_node; /* of the workings of the oil in the bearings              */
+    double         *nu;       /* [condition] m2/s, of the oil in the bearings            */
+    ts_bearing_want want;     /* how clean it is, and how many bearings are to last      */
+    double          life;     /* s, that the drive must last: all conditions          */
+    double          set_life; /* s, modified life of all bearings together            */
 } ts_lines;
 
 /* Memory, and the addresses of what is computed: `source` grows by them (model/source.h); it may be

@@ -62,6 +62,8 @@ uint32_t ts_lines_count(const ts_drive *drive, const ts_train *train);
 /* Kind, gears, seats, names of all. */
 ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *arena, ts_lines *lines);
 
+/* How thick the oil is in every condition, and how clean: before any bearing. */
+void ts_lines_solve_oil(const ts_lines_case *c);
 /* Frames of all lines; forces and torques of every gear and end in every condition. */
 void ts_lines_load(const ts_lines_case *c);
 /* First diameters, places of gears and bearings; false, with a fault or what is missing, without.
@@ -82,11 +84,12 @@ void ts_line_react(const ts_line *line, ts_line_case *one);
 int            ts_line_list_duties(const ts_lines_case *c, uint32_t line, int k,
                                    ts_bearing_duty duties[TS_CONDITIONS_MOST]);
 ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_ability *ability,
-                                 const ts_bearing_duty *duty, ts_workings *workings);
+                                 const ts_bearing_duty *duty, const ts_bearing_want *want,
+                                 ts_workings *workings);
 /* All conditions, by the sum of their harm; each into `ratings` unless that is NULL. */
 ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_ability *ability,
                                    const ts_bearing_duty *duties, int count,
-                                   ts_duty_rating *ratings);
+                                   const ts_bearing_want *want, ts_duty_rating *ratings);
 
 /* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
 bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
@@ -113,8 +116,8 @@ double ts_line_tube_mass(const ts_line *line);
 void ts_line_note(const ts_lines_case *c, uint32_t line);
 void ts_line_note_bent(const ts_lines_case *c, uint32_t line, const ts_line_bent *bent);
 /* One duty of a bearing with its steps. */
-void ts_line_rate_again(const ts_line_bearing *b, double n, double F_r, double F_a,
-                        const ts_lines_case *c);
+void ts_line_rate_again(const ts_lines_case *c, const ts_line_bearing *b, uint32_t condition,
+                        double n, const ts_line_reaction *load);
 
 /* Safety of the outline at every change of it, all conditions. */
 void ts_line_hold(const ts_lines_case *c, uint32_t line);

@@ -82,7 +82,7 @@ static void bear(const ts_lines_case *c, uint32_t number, int k)
     }
     if (b->fault != NULL)
         return;
-    b->rating = ts_line_rate_all(&b->bearing, &b->ability, duties, count, ratings);
+    b->rating = ts_line_rate_all(&b->bearing, &b->ability, duties, count, &c->lines->want, ratings);
     for (int i = 0; i < count; i++)
         ts_line_case_at(c, number, (uint32_t)i)->duty[k] = ratings[i];
     stiffen(c, number, k);

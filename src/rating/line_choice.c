@@ -109,12 +109,19 @@ static bool rolls(const ts_lines_case *c, const ts_line_generic *one, const ts_b
            duty->F_r >= 0.02 * one->ability.C_r * limit_of(c->drive->limits.bearing_slip);
 }
 
-static bool holds(const ts_lines_case *c, const ts_bearing_rating *rating)
+/* Dents are told without the law of life, and at once. */
+static bool bears(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
+                  int count)
 {
-    const ts_limits *limits = &c->drive->limits;
+    const double            least   = limit_of(c->drive->limits.bearing_static_safety);
+    const ts_static_factors factors = ts_bearing_static_factors(&one->bearing);
 
-    return rating->L_nmh >= c->lines->life * limit_of(limits->bearing_life) &&
-           rating->S_0 >= limit_of(limits->bearing_static_safety);
+    for (int i = 0; i < count; i++) {
+        const double P_0 = ts_static_load(factors, duties[i].F_r, duties[i].F_a, NULL);
+        if (isnan(P_0) || (P_0 > 0.0 && !(one->ability.C_0r / P_0 >= least)))
+            return false;
+    }
+    return true;
 }
 
 /* The condition that wears most at equal capacities, which most bearings fail in or in none. */
@@ -145,16 +152,36 @@ static int longest(const ts_bearing_duty *duties, int count)
     return at < 0 ? 0 : at;
 }
 
-/* False: that condition alone wears it out. */
-static bool may_hold(const ts_lines_case *c, const ts_line_generic *one,
-                     const ts_bearing_duty *duty)
+static double harm_of(const ts_lines_case *c, const ts_line_generic *one,
+                      const ts_bearing_duty *duty)
 {
-    const ts_duty_rating rating = ts_line_rate_duty(&one->bearing, &one->ability, duty, NULL);
-
-    return duty->t / rating.L_nmh * limit_of(c->drive->limits.bearing_life) <= 1.0;
+    return duty->t /
+           ts_line_rate_duty(&one->bearing, &one->ability, duty, &c->lines->want, NULL).L_nmh;
 }
 
-/* The lightest that holds, else the one that lasts longest. */
+/* The hardest condition first, and no further once the life is used up.  Where the file tells no
+ * times, or not how thick the oil is, no life is asked for. */
+static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
+                  int count, int hard)
+{
+    const double want = limit_of(c->drive->limits.bearing_life), life = c->lines->life;
+    double       used = 0.0;
+
+    if (isnan(life))
+        return true;
+    const double most = harm_of(c, one, &duties[hard]);
+    if (most * want > 1.0)
+        return false;
+    for (int i = 0; i < count; i++) {
+        used += i == hard ? most : harm_of(c, one, &duties[i]);
+        if (life / used < life * want)
+            return false;
+    }
+    return true;
+}
+
+/* The lightest that holds, else the one that bears most.  Where the file tells no times, dents and
+ * least load alone decide, and E7-bearing-life asks for the times. */
 bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
                             const ts_bearing_duty *duties, int count)
 {
@@ -170,11 +197,7 @@ bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line
             best   = one; /* what bears most, should none hold */
             series = c->lines->catalog->sizes[found[i].size].series;
         }
-        if (!may_hold(c, one, &duties[hard]))
-            continue;
-        const ts_bearing_rating rating =
-            ts_line_rate_all(&one->bearing, &one->ability, duties, count, NULL);
-        if (!holds(c, &rating))
+        if (!bears(c, one, duties, count) || !lasts(c, one, duties, count, hard))
             continue;
         series = c->lines->catalog->sizes[found[i].size].series;
         best   = one;

@@ -15,22 +15,20 @@ int ts_line_list_duties(const ts_lines_case *c, uint32_t number, int k,
                                       .F_a = fabs(one->reaction[k].F[0]),
                                       .n   = fabs(one->omega),
                                       .t   = ts_condition_seconds(&c->drive->conditions[i]),
-                                      .nu  = c->lines->nu};
+                                      .nu  = c->lines->nu[i]};
     }
     return (int)c->drive->condition_count;
 }
-
-static const ts_bearing_want usual_want = {
-    .S = 0.9, .e_C = (double)NAN, .cleanness = TS_ON_LINE_15_12};
 
 /* Below kappa = 0.1 the standard has no a_ISO; no film makes a life shorter than a tenth of the
  * basic one, the least that its law gives. */
 #define LEAST_A_ISO 0.1
 
 ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_ability *ability,
-                                 const ts_bearing_duty *duty, ts_workings *workings)
+                                 const ts_bearing_duty *duty, const ts_bearing_want *want,
+                                 ts_workings *workings)
 {
-    ts_duty_rating one = ts_bearing_duty_rate(bearing, ability, duty, &usual_want, workings);
+    ts_duty_rating one = ts_bearing_duty_rate(bearing, ability, duty, want, workings);
 
     if (isnan(one.L_nmh) && one.kappa < 0.1) {
         one.a_ISO = LEAST_A_ISO;
@@ -42,14 +40,14 @@ ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_abi
 /* All conditions, by the sum of their harm. */
 ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_ability *ability,
                                    const ts_bearing_duty *duties, int count,
-                                   ts_duty_rating *ratings)
+                                   const ts_bearing_want *want, ts_duty_rating *ratings)
 {
     ts_bearing_rating all = {
         .S_0 = INFINITY, .slip = INFINITY, .worst_life = -1, .worst_static = -1, .worst_slip = -1};
     double time = 0.0, basic = 0.0, modified = 0.0, most = 0.0;
 
     for (int j = 0; j < count; j++) {
-        const ts_duty_rating one  = ts_line_rate_duty(bearing, ability, &duties[j], NULL);
+        const ts_duty_rating one  = ts_line_rate_duty(bearing, ability, &duties[j], want, NULL);
         const double         harm = duties[j].t / one.L_nmh;
 
         if (one.S_0 < all.S_0) {
@@ -76,10 +74,11 @@ ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_a
     return all;
 }
 
-void ts_line_rate_again(const ts_line_bearing *b, double n, double F_r, double F_a,
-                        const ts_lines_case *c)
+void ts_line_rate_again(const ts_lines_case *c, const ts_line_bearing *b, uint32_t condition,
+                        double n, const ts_line_reaction *load)
 {
-    const ts_bearing_duty duty = {.F_r = F_r, .F_a = F_a, .n = n, .nu = c->lines->nu};
+    const ts_bearing_duty duty = {
+        .F_r = load->F_r, .F_a = fabs(load->F[0]), .n = n, .nu = c->lines->nu[condition]};
 
-    (void)ts_line_rate_duty(&b->bearing, &b->ability, &duty, c->workings);
+    (void)ts_line_rate_duty(&b->bearing, &b->ability, &duty, &c->lines->want, c->workings);
 }

@@ -169,6 +169,7 @@ ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *aren
     const ts_train *train = lines->motion->train;
     lister l = {.drive = drive, .train = train, .source = source, .arena = arena, .lines = lines};
 
+    lines->oil_node = made(&l, drive->oil.node != 0 ? drive->oil.node : drive->node, "in bearings");
     for (uint32_t g = 0; g < train->gear_count; g++)
         lines->of_gear[g] = TS_NOWHERE;
     for (uint32_t s = 0; s < train->shaft_count; s++) {

@@ -234,7 +234,7 @@ static void note_inside(const ts_lines_case *c, const ts_line_bearing *b)
     const ts_static_factors still = ts_bearing_static_factors(&b->bearing);
     ts_workings_row(w, "X_0", still.X_0, "1", "ISO 76:2006, table 2 (from memory)");
     ts_workings_row(w, "Y_0", still.Y_0, "1", "ISO 76:2006, table 2 (from memory)");
-    ts_workings_row(w, "S", 0.9, "1", "reliability of the rating life, ISO 281:2007");
+    ts_workings_row(w, "S", c->lines->want.S, "1", "reliability of the rating life, ISO 281:2007");
     if (roller) {
         ts_workings_row(w, "D_we", in->D_w, "m", GENERIC);
         ts_workings_row(w, "L_we", in->L_we, "m", GENERIC);
@@ -296,7 +296,9 @@ static void note_duty(const ts_lines_case *c, const ts_line *line, int k, int32_
     else
         note_reaction(c, line, k, condition, one);
     ts_workings_borrow(c->workings, "C", b->ability.C_r, own, "C_r");
-    ts_line_rate_again(b, omega, one->reaction[k].F_r, fabs(one->reaction[k].F[0]), c);
+    ts_workings_borrow(c->workings, "nu", c->lines->nu[condition],
+                       (ts_subject){c->lines->oil_node, condition}, "nu");
+    ts_line_rate_again(c, b, (uint32_t)condition, omega, &one->reaction[k]);
     const double L_nmh = duty->L_nmh, L_10h = duty->L_10h;
     if (duty->kappa < 0.1) {
         const double a_least = 0.1;
@@ -389,9 +391,6 @@ static void note_bearing(const ts_lines_case *c, uint32_t number, int k)
     if (ts_measure_known(b->seat->static_capacity))
         TS_NOTE_MEASURE(c->workings, c->drive, "C_0r", b->seat->static_capacity, "N",
                         "static capacity");
-    ts_workings_assumed(c->workings, "nu", c->lines->nu, "m2/s",
-                        "the oil at 120 degrees Celsius in a bearing, of 5 cSt at 100 degrees, by "
-                        "ASTM D341; common practice, no source");
     ts_workings_row(c->workings, "share",
                     b->bearing.form == TS_BEARING_CYLINDRICAL_ROLLER ? 0.02 : 0.01, "1",
                     "common practice, no source");

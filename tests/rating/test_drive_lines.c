@@ -366,6 +366,58 @@ static ts_study *base_with(const char *what)
     return study_with("tests/check/base.yaml", PUMP_2, what);
 }
 
+/* derived: ASTM D341 by its own definition, log10(log10(nu + 0.7)) straight over log10(theta) */
+static double walther(double theta, double nu_40, double nu_100)
+{
+    const double y_1 = log10(log10(nu_40 + 0.7)), y_2 = log10(log10(nu_100 + 0.7));
+    const double x_1 = log10(313.15), x_2 = log10(373.15);
+    return pow(10.0, pow(10.0, y_1 + (y_2 - y_1) * (log10(theta) - x_1) / (x_2 - x_1))) - 0.7;
+}
+
+static void bearings_run_in_the_oil_of_the_drive(void **state)
+{
+    (void)state;
+    ts_study *study =
+        study_with("tests/check/base.yaml", "\nspools:",
+                   "\noil: {viscosity at 40: 46 cSt, viscosity at 100: 7 cSt, feed: 60 degC, feed "
+                   "at: {crank: 10 degC}, bearing rise: 20 K, cleanness: on line 17/14}\nspools:");
+    const ts_drive *drive = &study->drive;
+    for (uint32_t i = 0; i < drive->condition_count; i++) {
+        const bool   crank = strcmp(drive->conditions[i].name, "crank") == 0;
+        const double theta = 273.15 + (crank ? 10.0 : 60.0) + 20.0;
+        assert_close(study->lines.nu[i] * 1e6, walther(theta, 46.0, 7.0), 1e-12);
+        const ts_line_bearing *b    = &study->lines.lines[0].bearings[0];
+        const ts_bearing_duty  duty = {.F_r = 1000.0, .n = 1000.0, .nu = study->lines.nu[i]};
+        const ts_duty_rating   own =
+            ts_bearing_duty_rate(&b->bearing, &b->ability, &duty, &study->lines.want, NULL);
+        assert_close(own.e_C,
+                     ts_contamination_of(TS_ON_LINE_17_14, own.kappa, b->bearing.inside.D_pw, NULL),
+                     1e-15);
+    }
+    ts_study_close(study);
+}
+
+/* Both choices bear what ISO 76 asks; the one of which no life is asked is the lighter. */
+static void without_times_a_bearing_is_chosen_by_dents_alone(void **state)
+{
+    (void)state;
+    ts_study *timed = study_of("tests/check/base.yaml", false);
+    ts_study *study = study_with("tests/check/base.yaml", "11800 rpm, hours: 900 h", "11800 rpm");
+    assert_true(isnan(study->lines.life));
+    for (uint32_t l = 0; l < study->lines.count; l++)
+        for (int k = 0; k < study->lines.lines[l].bearing_count; k++) {
+            const ts_line_bearing *b     = &study->lines.lines[l].bearings[k];
+            const ts_line_bearing *other = &timed->lines.lines[l].bearings[k];
+            assert_true(b->rating.S_0 >= study->drive.limits.bearing_static_safety.value);
+            assert_true(b->bearing.D <= other->bearing.D);
+        }
+    const ts_finding *finding = finding_of(study, "E7-bearing-life");
+    assert_non_null(finding);
+    assert_int_equal(finding->state, TS_NOT_COMPUTABLE);
+    ts_study_close(study);
+    ts_study_close(timed);
+}
+
 static void one_bearing_is_too_few(void **state)
 {
     (void)state;
@@ -480,6 +532,8 @@ int main(void)
         cmocka_unit_test(the_cut_behind_everything_carries_the_pad_alone),
         cmocka_unit_test(goodman_counts_the_swing_that_din_counts),
         cmocka_unit_test(goodman_is_of_one_mind_with_din),
+        cmocka_unit_test(bearings_run_in_the_oil_of_the_drive),
+        cmocka_unit_test(without_times_a_bearing_is_chosen_by_dents_alone),
         cmocka_unit_test(one_bearing_is_too_few),
         cmocka_unit_test(a_bearing_beside_its_shaft_is_refused),
         cmocka_unit_test(a_bearing_of_no_size_is_refused),

@@ -169,8 +169,7 @@ static void modify_life(const ts_bearing *bearing, const ts_bearing_ability *abi
         ts_viscosity_ratio(duty->nu, ts_reference_viscosity(duty->n, D_pw, workings), workings);
     rating->e_C = want->e_C;
     if (isnan(rating->e_C))
-        rating->e_C =
-            ts_contamination_of(want->cleanness, fmin(rating->kappa, 4.0), D_pw, workings);
+        rating->e_C = ts_contamination_of(want->cleanness, rating->kappa, D_pw, workings);
     const double q     = ts_fatigue_load_share(rating->e_C, ability->C_u, rating->P, workings);
     const double a_ISO = ts_life_modification(element, rating->kappa, q, workings);
     const double L_10h = rating->L_10h;

@@ -54,7 +54,7 @@ static const ts_formula a_formula = {
     .symbol  = "a_film",
     .meaning = "part of film and size in the contamination factor",
     .unit    = "1",
-    .text    = "min(1, a_c*kappa^0.68*(1000*D_pw)^0.55)",
+    .text    = "min(1, a_c*min(kappa, 4)^0.68*(1000*D_pw)^0.55)",
     .source  = ISO_281("annex A"),
 };
 static const ts_formula e_C_formula = {
@@ -75,14 +75,14 @@ static const ts_formula ball_formula = {
     .symbol  = "a_ISO",
     .meaning = "life modification factor",
     .unit    = "1",
-    .text    = "0.1*(1 - (2.5671 - A/kappa^B)^0.83*q^(1/3))^-9.3",
+    .text    = "0.1*(1 - (2.5671 - A/min(kappa, 4)^B)^0.83*q^(1/3))^-9.3",
     .source  = ISO_281("9.3.3.4, radial ball bearings"),
 };
 static const ts_formula roller_formula = {
     .symbol  = "a_ISO",
     .meaning = "life modification factor",
     .unit    = "1",
-    .text    = "0.1*(1 - (1.5859 - A/kappa^B)*q^0.4)^-9.185",
+    .text    = "0.1*(1 - (1.5859 - A/min(kappa, 4)^B)*q^0.4)^-9.185",
     .source  = ISO_281("9.3.3.4, radial roller bearings"),
 };
 
@@ -90,6 +90,8 @@ double ts_reliability_factor(double S, ts_workings *workings)
 {
     if (!(S >= 0.9 && S < 1.0))
         return NAN;
+    if (workings == NULL && !(S > 0.9)) /* what the law gives there, to the last bit */
+        return 1.0;
     const double a_1 = 0.05 + 0.95 * pow(log(1.0 / S) / log(1.0 / 0.9), 1.0 / 1.5);
 
     return TS_STEP(workings, a_1_formula, a_1, S);
@@ -160,9 +162,10 @@ double ts_contamination_factor(double a_c, double b, double kappa, double D_pw,
 {
     if (!(a_c > 0.0 && b >= 0.0 && kappa > 0.0 && D_pw > 0.0))
         return NAN;
-    const double mm     = 1000.0 * D_pw;
-    const double a_film = TS_STEP(
-        workings, a_formula, fmin(1.0, a_c * pow(kappa, 0.68) * pow(mm, 0.55)), a_c, kappa, D_pw);
+    const double mm = 1000.0 * D_pw;
+    const double a_film =
+        TS_STEP(workings, a_formula, fmin(1.0, a_c * pow(fmin(kappa, 4.0), 0.68) * pow(mm, 0.55)),
+                a_c, kappa, D_pw);
 
     return TS_STEP(workings, e_C_formula, fmax(0.0, a_film * (1.0 - b / cbrt(mm))), a_film, b,
                    D_pw);
@@ -221,15 +224,15 @@ double ts_life_modification(ts_rolling_element element, double kappa, double q,
 
     if (!(kappa >= 0.1 && q >= 0.0))
         return NAN;
-    kappa = fmin(kappa, 4.0);
+    const double most = fmin(kappa, 4.0);
     if (element == TS_ROLLING_BALLS) {
-        const film_branch at   = branch_at(ball, kappa);
-        const double      film = pow(2.5671 - at.A / pow(kappa, at.B), 0.83);
+        const film_branch at   = branch_at(ball, most);
+        const double      film = pow(2.5671 - at.A / pow(most, at.B), 0.83);
 
         return noted(workings, &ball_formula, capped(1.0 - film * cbrt(q), -9.3), at, kappa, q);
     }
-    const film_branch at   = branch_at(roller, kappa);
-    const double      film = 1.5859 - at.A / pow(kappa, at.B);
+    const film_branch at   = branch_at(roller, most);
+    const double      film = 1.5859 - at.A / pow(most, at.B);
 
     return noted(workings, &roller_formula, capped(1.0 - film * pow(q, 0.4), -9.185), at, kappa, q);
 }
