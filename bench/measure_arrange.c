@@ -48,7 +48,7 @@ static double seconds_of(const question *q, double *bytes)
 
 static const question eight = QUESTION(8, 1, 4), ten = QUESTION(10, 1, 4),
                       twelve = QUESTION(12, 1, 4), fourteen = QUESTION(14, 1, 4),
-                      two_boxes = QUESTION(12, 2, 3);
+                      sixteen = QUESTION(16, 1, 2), two_boxes = QUESTION(12, 2, 3);
 
 static double seconds_of_eight(void)
 {
@@ -70,6 +70,17 @@ static double seconds_of_fourteen(void)
     return seconds_of(&fourteen, NULL);
 }
 
+static double seconds_of_sixteen(void)
+{
+    return seconds_of(&sixteen, NULL);
+}
+
+/* Four more accessories, from 10 to 14: by what factor does each lengthen the proof? */
+static double growth_each(void)
+{
+    return pow(seconds_of(&fourteen, NULL) / seconds_of(&ten, NULL), 0.25);
+}
+
 static double seconds_of_two_boxes(void)
 {
     return seconds_of(&two_boxes, NULL);
@@ -86,6 +97,9 @@ static const bench_case cases[] = {
     {"arrange-10", "the same of 10", "s", 1.5, seconds_of_ten},
     {"arrange-12", "the same of 12", "s", 6.0, seconds_of_twelve},
     {"arrange-14", "the same of 14", "s", 30.0, seconds_of_fourteen},
+    {"arrange-16", "the same of 16", "s", 300.0, seconds_of_sixteen},
+    {"arrange-growth", "longer by this factor with each accessory, 10 to 14", "", (double)INFINITY,
+     growth_each},
     {"arrange-12-two-boxes", "12 accessories on two boxes", "s", 10.0, seconds_of_two_boxes},
     {"arrange-12-bytes", "memory in use at one time for 12", "bytes", 4.0 * 1073741824.0,
      bytes_of_twelve},

@@ -285,6 +285,29 @@ static void claim(const ts_arrange_told *told, ts_page *page)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
+/* Not the first answer is the one: how far may it be from the lightest that holds? */
+static void tell_gap(const ts_arrange_told *told, const ts_page *page, ts_buffer *text)
+{
+    const ts_arrange_result *r     = told->result;
+    const double             bound = fmin(r->bound, r->answers[0].mass);
+    const double             shown = told->verdicts[told->chosen].mass;
+    size_t                   fall  = 0;
+
+    for (size_t i = 0; i < r->count; i++)
+        fall += told->verdicts[i].holds ? 0 : 1;
+    ts_buffer_print(text, "  Of these %zu answers %zu %s; the one shown at the top is the lightest",
+                    r->count, fall, fall == 1 ? "does not" : "do not");
+    ts_buffer_add(text, " of the others.");
+    if (!(bound > 0.0))
+        return;
+    ts_buffer_add(text, "  Nothing weighs less than ");
+    ts_arrange_kg(page, bound, text);
+    ts_buffer_add(text, " by the demands of the search, so the one shown is at most ");
+    ts_page_short(text, 100.0 * (shown / bound - 1.0), 2);
+    ts_buffer_add(text, " % above the lightest that holds by all rules; that it is the lightest is "
+                        "not proven.");
+}
+
 /* What the proof is not about. */
 static void judged_after(const ts_arrange_told *told, ts_page *page)
 {
@@ -301,9 +324,7 @@ static void judged_after(const ts_arrange_told *told, ts_page *page)
         ts_buffer_add(&text,
                       "  None of these answers holds; whether another one does is not proven.");
     else if (told->chosen > 0)
-        ts_buffer_add(&text,
-                      "  The first answer does not; that nothing lighter than the one shown above "
-                      "holds by all rules is not proven.");
+        tell_gap(told, page, &text);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }

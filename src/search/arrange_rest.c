@@ -390,6 +390,30 @@ double ts_rest_ended_bound(const ts_rest *rest, uint32_t set, const ts_label *l)
     return bound_with(rest, tables, set, set, l, 0.0, 0.0);
 }
 
+/* The tables in which arc is charged as shares of gears alone. */
+enum { SHARES_WITH_MASS = 0, SHARES_ALONE = TS_REST_TABLES / 2 };
+
+double ts_rest_glance(const ts_rest *rest, uint32_t plane, uint32_t set, const ts_label *l,
+                      double last)
+{
+    const ts_rest_table *mass = &rest->tables[SHARES_WITH_MASS], *arc = &rest->tables[SHARES_ALONE];
+    const size_t         at    = 2 * (size_t)set + l->sense;
+    const double         share = ts_plane_of(rest->pair, plane)->share[l->z];
+
+    if (l->angle + share + arc->inward[plane][at] > rest->pair->frame->wrap_most + TS_ANGLE_SLACK)
+        return infinite;
+    return l->mass + last + mass->arc * share + mass->inward[plane][at];
+}
+
+double ts_rest_ended_glance(const ts_rest *rest, uint32_t set, const ts_label *l)
+{
+    const ts_rest_table *mass = &rest->tables[SHARES_WITH_MASS], *arc = &rest->tables[SHARES_ALONE];
+
+    if (l->angle + arc->ended[set] > rest->pair->frame->wrap_most + TS_ANGLE_SLACK)
+        return infinite;
+    return l->mass + mass->ended[set];
+}
+
 /* ---- sets of one box --------------------------------------------------------------------------
  */
 

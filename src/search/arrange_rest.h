@@ -51,4 +51,9 @@ double ts_rest_bound(const ts_rest *rest, uint32_t plane, uint32_t set, const ts
 /* The same for one that is joined to the input. */
 double ts_rest_ended_bound(const ts_rest *rest, uint32_t set, const ts_label *l);
 
+/* Not above either of them, and quicker: what bodies take is left out. */
+double ts_rest_glance(const ts_rest *rest, uint32_t plane, uint32_t set, const ts_label *l,
+                      double last);
+double ts_rest_ended_glance(const ts_rest *rest, uint32_t set, const ts_label *l);
+
 #endif

@@ -72,6 +72,24 @@ static void drop_beaten(ts_bench *b, uint32_t *first, const ts_label *l, double 
     }
 }
 
+/* Is the draft too heavy, or too long, whatever its bodies?  Most are, and what a draft owes to
+ * bodies takes longer to work out; ts_rest_bound would say the same. */
+static bool is_hopeless(ts_bench *b, double last)
+{
+    const ts_branch_wish *wish = b->g->wish;
+    ts_label             *l    = b->d->draft;
+
+    if (wish->rest == NULL || wish->weightless)
+        return false;
+    const double bound = b->ended >= 0 ? ts_rest_ended_glance(wish->rest, b->set, l)
+                                       : ts_rest_glance(wish->rest, b->plane, b->set, l, last);
+    if (bound < wish->cutoff)
+        return false;
+    b->d->counts.made++;
+    b->d->counts.cut_by_bound++;
+    return true;
+}
+
 /* Looks at the draft: is it worth keeping?  `last` is the least mass that its last gear may have.
  */
 static void offer(ts_bench *b, double last)
@@ -185,6 +203,21 @@ typedef struct shaft {
     double        owed; /* arc that clearance asks for, less its slack */
 } shaft;
 
+/* The same before the mesh was asked how wide it must be, with the least that it may say. */
+static bool is_hopeless_already(ts_bench *b, const ts_label *from, const shaft *s, double arc)
+{
+    const ts_pair_tables *pair  = b->pair;
+    ts_label             *l     = b->d->draft;
+    const uint32_t        least = ts_pair_least(pair, s->outer, from->z, from->reversed != 0);
+    const uint32_t        last  = least > from->need ? least : from->need;
+
+    if (last > pair->module->steps_most[from->z])
+        return false; /* no face will do, which is for the mesh to say */
+    l->need = (uint16_t)pair->tables->steps_least;
+    l->mass = from->mass + s->mass + ts_gear_mass(pair, from->z, last) + pair->box->casing * arc;
+    return is_hopeless(b, s->input ? 0.0 : ts_least_last(b, l));
+}
+
 static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, const shaft *s,
                        uint32_t z)
 {
@@ -199,6 +232,12 @@ static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, c
         return false; /* more teeth would make it worse */
     if (arc < s->owed || t->coprime[z * t->stride + from->z] == 0)
         return true;
+    l->angle    = side;
+    l->z        = (uint16_t)z;
+    l->sense    = (uint8_t)(1 - from->sense);
+    l->reversed = s->reversed;
+    if (!t->problem->model.proportional && is_hopeless_already(b, from, s, arc))
+        return true; /* such a model takes its time */
     const uint32_t need =
         ts_pair_steps(pair, s->outer, z, from->z, s->reversed, from->reversed != 0);
     const uint32_t last = need > from->need ? need : from->need;
@@ -206,20 +245,19 @@ static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, c
         t->steps_least > pair->module->steps_most[z])
         return true;
     l->mass   = from->mass + s->mass + ts_gear_mass(pair, from->z, last) + pair->box->casing * arc;
-    l->angle  = side;
     l->shape  = s->idler || s->input ? from->shape : shape_with(from->shape, s->on);
     l->parent = from_index;
-    l->parent_set = (uint16_t)s->outer;
-    l->step       = 0;
-    l->z          = (uint16_t)z;
-    l->need       = (uint16_t)(need > t->steps_least ? need : t->steps_least);
-    l->on[0]      = s->on[0];
-    l->on[1]      = s->on[1];
-    l->sense      = (uint8_t)(1 - from->sense);
-    l->reversed   = s->reversed;
-    l->idlers     = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    l->parent_set           = (uint16_t)s->outer;
+    l->step                 = 0;
+    l->need                 = (uint16_t)(need > t->steps_least ? need : t->steps_least);
+    l->on[0]                = s->on[0];
+    l->on[1]                = s->on[1];
+    l->idlers               = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    const double least_last = s->input ? 0.0 : ts_least_last(b, l);
+    if (is_hopeless(b, least_last))
+        return true;
     ts_label_move(&b->ahead, from, arc, s->on, nearest_of(b, l), l);
-    offer(b, s->input ? 0.0 : ts_least_last(b, l));
+    offer(b, least_last);
     return true;
 }
 

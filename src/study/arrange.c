@@ -32,6 +32,54 @@ static void doubt_all(ts_arranging *a)
     a->result.count = 0;
 }
 
+/* Does one of the answers hold by all rules?  Looked at in copies, for their faces are widened. */
+static ts_status find_holding(ts_arranging *a, bool *holds)
+{
+    ts_arrangement *found = TS_TAKE(a->arena, ts_arrangement, 1);
+    *holds                = false;
+    if (found == NULL)
+        return TS_NO_MEMORY;
+    for (size_t i = 0; i < a->result.count && !*holds; i++) {
+        ts_text             text    = {0};
+        ts_arranged_verdict verdict = {0};
+        *found                      = a->result.answers[i];
+        const ts_status status      = ts_arranging_judge(a, found, &text, &verdict);
+        if (status != TS_OK)
+            return status;
+        *holds = verdict.holds;
+    }
+    return TS_OK;
+}
+
+static ts_status search_once(ts_arranging *a)
+{
+    ts_arrange_wish wish   = ts_arranging_wish(a);
+    wish.progress          = a->options->progress;
+    const ts_status status = ts_arrange_search(&a->problem.problem, &wish, &a->result);
+    a->searched            = status == TS_OK;
+    if (status == TS_OK && ts_drive_width_failed(a->widths))
+        doubt_all(a);
+    return status;
+}
+
+/* What the search leaves to the rules may strike out every answer that was asked for; then as many
+ * are looked for as there can be.  Those that were found stay the first of them. */
+static ts_status search_until_one_holds(ts_arranging *a)
+{
+    bool      holds  = false;
+    ts_status status = search_once(a);
+    if (status != TS_OK || a->result.end != TS_ARRANGE_PROVEN ||
+        a->result.count < ts_arranging_wish(a).answers || a->result.count == TS_ARRANGE_ANSWERS)
+        return status;
+    status = find_holding(a, &holds);
+    if (status != TS_OK || holds)
+        return status;
+    ts_arrange_result_close(&a->result);
+    a->searched = false;
+    a->further  = TS_ARRANGE_ANSWERS;
+    return search_once(a);
+}
+
 static ts_status search(ts_arranging *a)
 {
     ts_draw_options drawn; /* read here, so that a word that is no format is told at once */
@@ -44,14 +92,10 @@ static ts_status search(ts_arranging *a)
         status = TS_NOT_UNDERSTOOD;
     if (status != TS_OK)
         return status;
-    ts_arrange_wish wish = ts_arranging_wish(a);
-    wish.progress        = a->options->progress;
-    status               = ts_arrange_search(&a->problem.problem, &wish, &a->result);
-    a->searched          = status == TS_OK;
-    if (status == TS_OK && ts_drive_width_failed(a->widths))
-        doubt_all(a);
+    status = search_until_one_holds(a);
     if (status == TS_OK) {
-        a->certificate = ts_arrange_check_certificate(&a->problem.problem, &a->result);
+        const ts_arrange_wish wish = ts_arranging_wish(a);
+        a->certificate             = ts_arrange_check_certificate(&a->problem.problem, &a->result);
         if (a->result.end == TS_ARRANGE_PROVEN && a->result.count == 0)
             status = explain(a, &wish);
     }

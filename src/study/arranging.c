@@ -10,14 +10,14 @@
 
 ts_arrange_wish ts_arranging_wish(const ts_arranging *a)
 {
-    return (ts_arrange_wish){
-        .allocator = &a->shared,
-        /* The tables of widths come from what is left. */
-        .memory_most = a->options->memory - a->options->memory / 4,
-        .workers     = a->options->workers > 0 ? a->options->workers : 1,
-        .answers     = (uint32_t)(a->options->answers > 0 ? a->options->answers : ANSWERS_USUAL),
-        .stop        = a->options->stop,
-        .context     = a->options->context};
+    const size_t asked = a->options->answers > 0 ? a->options->answers : ANSWERS_USUAL;
+    return (ts_arrange_wish){.allocator = &a->shared,
+                             /* The tables of widths come from what is left. */
+                             .memory_most = a->options->memory - a->options->memory / 4,
+                             .workers     = a->options->workers > 0 ? a->options->workers : 1,
+                             .answers     = a->further > 0 ? a->further : (uint32_t)asked,
+                             .stop        = a->options->stop,
+                             .context     = a->options->context};
 }
 
 /* ---- what stays ------------------------------------------------------------------------------ */

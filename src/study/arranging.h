@@ -17,23 +17,24 @@ typedef struct ts_arranging {
     ts_locked_memory          locked; /* for all threads, with the limit of the options */
     ts_allocator              shared;
     ts_drive_problem          problem;
-    ts_drive_problem          loose; /* with the file's own bands: nothing keeps its speed */
+    ts_drive_problem          loose;   /* with the file's own bands: nothing keeps its speed */
     ts_present                present; /* what stands in the file */
     ts_arrange_rule           present_rule;
     ts_drive_width           *widths;
     ts_arrange_result         result;
     bool                      searched;
-    ts_text                  *texts; /* [answer] the file with it */
-    ts_arranged_verdict      *verdicts;
-    ts_certificate_check      certificate;
-    ts_conflict               conflict;
-    bool                      explained; /* did the explanation come to its end? */
-    size_t                    chosen;
-    ts_front                  front;
-    ts_robust                 robust;
-    ts_why_not               *why_not;
-    size_t                    why_not_count; /* that were answered */
-    char sha256[65], added_sha256[65];       /* of the files, before anything was added */
+    uint32_t             further; /* so many answers, for none of those asked for holds; or 0 */
+    ts_text             *texts;   /* [answer] the file with it */
+    ts_arranged_verdict *verdicts;
+    ts_certificate_check certificate;
+    ts_conflict          conflict;
+    bool                 explained; /* did the explanation come to its end? */
+    size_t               chosen;
+    ts_front             front;
+    ts_robust            robust;
+    ts_why_not          *why_not;
+    size_t               why_not_count;                /* that were answered */
+    char                 sha256[65], added_sha256[65]; /* of the files, before anything was added */
 } ts_arranging;
 
 /* Puts an arrangement into the file, widens its faces as the rating of the whole drive asks, and
