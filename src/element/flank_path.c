@@ -222,6 +222,49 @@ double ts_flank_path_mean(const ts_flank_path *path, const double value[TS_FLANK
     return sum / (path->Gamma_E - path->Gamma_A);
 }
 
+#define PEAK_SOURCE "derived: parabola through the hottest of 30 points and both its neighbours"
+static const ts_formula peak_formula = {
+    .symbol  = "theta_flmax",
+    .meaning = "greatest flash temperature, between the points of the path",
+    .unit    = "K",
+    .text    = "theta_fl - ((theta_flnext - theta_fl)/h_next*h_last + (theta_fl - "
+               "theta_fllast)/h_last*h_next)^2/(4*(h_last + h_next)*((theta_flnext - "
+               "theta_fl)/h_next - (theta_fl - theta_fllast)/h_last))",
+    .source  = PEAK_SOURCE,
+};
+static const ts_formula edge_formula = {
+    .symbol  = "theta_flmax",
+    .meaning = "greatest flash temperature, where one zone of the path ends",
+    .unit    = "K",
+    .text    = "theta_fl",
+    .source  = "derived: the load jumps there, and nothing lies between",
+};
+
+double ts_flank_path_peak(const ts_flank_path *path, const double theta[TS_FLANK_POINTS], int hot,
+                          ts_workings *workings)
+{
+    const double theta_fl = theta[hot];
+
+    if (hot == 0 || hot == TS_FLANK_POINTS - 1 || path->zone[hot - 1] != path->zone[hot] ||
+        path->zone[hot + 1] != path->zone[hot])
+        return TS_STEP(workings, edge_formula, theta_fl, theta_fl);
+    const double h_last       = path->Gamma[hot] - path->Gamma[hot - 1];
+    const double h_next       = path->Gamma[hot + 1] - path->Gamma[hot];
+    const double theta_fllast = theta[hot - 1], theta_flnext = theta[hot + 1];
+    const double up = (theta_fl - theta_fllast) / h_last, down = (theta_flnext - theta_fl) / h_next;
+    const double lean = down * h_last + up * h_next;
+
+    if (!(h_last > 0.0 && h_next > 0.0 && down < up))
+        return TS_STEP(workings, edge_formula, theta_fl, theta_fl);
+    ts_workings_row(workings, "h_last", h_last, "1", "from the point before, in Gamma");
+    ts_workings_row(workings, "h_next", h_next, "1", "to the point behind, in Gamma");
+    ts_workings_row(workings, "theta_fllast", theta_fllast, "K", "at the point before");
+    ts_workings_row(workings, "theta_flnext", theta_flnext, "K", "at the point behind");
+    return TS_STEP(workings, peak_formula,
+                   theta_fl - lean * lean / (4.0 * (h_last + h_next) * (down - up)), theta_fl,
+                   theta_flnext, h_next, h_last, theta_fllast);
+}
+
 const char *ts_flank_point_says(const ts_flank_path *path, int point)
 {
     if (point == path->A)

@@ -48,6 +48,12 @@ void ts_flank_point_note(const ts_cylindrical_pair *pair, const ts_flank_path *p
 /* The mean over the path of a value that is known at its points. */
 double ts_flank_path_mean(const ts_flank_path *path, const double value[TS_FLANK_POINTS]);
 
+/* Greatest of a value between the points: the vertex of the parabola through the greatest and both
+ * its neighbours, where they lie in one zone and bend down; else the greatest itself.  `hot` is the
+ * index of the greatest; the workings ask the caller for theta_fl. */
+double ts_flank_path_peak(const ts_flank_path *path, const double theta[TS_FLANK_POINTS], int hot,
+                          ts_workings *workings);
+
 /* The end of the path, or the place between, that the point is nearest to: "at B, where gear 1
  * begins to carry alone". */
 const char *ts_flank_point_says(const ts_flank_path *path, int point);

@@ -2,10 +2,10 @@
 #include "rate/pair_oil.h"
 #include "rating/scuffing/scuffing.h"
 
-static const char *const asked[] = {"w_Bt",       "mu_m",         "theta_fl",   "theta_flm",
-                                    "theta_M",    "theta_Bmax",   "theta_S",    "S_B",
-                                    "mu_mC",      "theta_flaint", "theta_Mint", "theta_int",
-                                    "theta_intS", "S_intS",       "S_Sl",       NULL};
+static const char *const asked[] = {"w_Bt",       "mu_m",         "theta_flmax", "theta_flm",
+                                    "theta_M",    "theta_Bmax",   "theta_S",     "S_B",
+                                    "mu_mC",      "theta_flaint", "theta_Mint",  "theta_int",
+                                    "theta_intS", "S_intS",       "S_Sl",        NULL};
 
 static const ts_rated_section section = {
     .title     = "Scuffing",

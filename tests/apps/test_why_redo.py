@@ -98,8 +98,8 @@ class Redo(InFolder):
         for name, address in SAFETIES:
             code, page, _ = run("why", ROOT / f"examples/{name}.yaml", address)
             self.assertEqual(code, 0)
-            page = page.replace("·", "*").replace("−", "-").replace("√", "sqrt")
-            lines = [re.sub(r"^[│├└─ ]*", "", line) for line in page.splitlines()]
+            page = page.replace("\u00b7", "*").replace("\u2212", "-").replace("\u221a", "sqrt")
+            lines = [re.sub(r"^[\u2502\u251c\u2514\u2500 ]*", "", line) for line in page.splitlines()]
             checked = 0
             value = None
             for line in lines:

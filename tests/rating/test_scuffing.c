@@ -555,8 +555,8 @@ static void second_opinion_differs_by_its_own_constants(void **state)
     ts_agma925_rate(&prepared, &load, &r, ts_aerospace_limit(TS_AEROSPACE_MIL_23699), 1.2, &a,
                     NULL);
     assert_close(a.mu_m, 0.06 * 1.13 / (1.13 - 0.35), 1e-13);
-    assert_close(a.theta_flmax / r.flash.theta_flmax, 0.8 * sqrt(2.0) / 1.11 * a.mu_m / r.mu_m,
-                 1e-12);
+    assert_close(a.theta_flmax / r.flash.theta_fl[r.flash.hot],
+                 0.8 * sqrt(2.0) / 1.11 * a.mu_m / r.mu_m, 1e-12);
     assert_close(a.theta_Bmax, kelvin + 1.2 * 90.0 + 1.56 * a.theta_flmax, 1e-12);
     assert_int_equal(a.hot, r.flash.hot);
     /* A contact at the mean scuffing temperature scuffs in one half of all cases. */

@@ -237,10 +237,10 @@ void ts_flash_along(const ts_flash_prepared *prepared, const ts_flash_load *load
 {
     heat_points(prepared, load, flash);
     prove_points(prepared, load, flash);
-    flash->hot         = hottest(flash->theta_fl);
-    flash->theta_flmax = flash->theta_fl[flash->hot];
+    flash->hot = hottest(flash->theta_fl);
     flash->theta_flm =
         note_mean(prepared, flash, ts_flank_path_mean(&prepared->path, flash->theta_fl), workings);
     if (workings != NULL)
         ts_flash_point_note(prepared, load, flash, flash->hot, workings);
+    flash->theta_flmax = ts_flank_path_peak(&prepared->path, flash->theta_fl, flash->hot, workings);
 }

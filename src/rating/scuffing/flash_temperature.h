@@ -46,7 +46,7 @@ typedef struct ts_flash {
     double X_Gamma[TS_FLANK_POINTS];  /* 1   load share                                     */
     double p_H[TS_FLANK_POINTS];      /* Pa  greatest pressure across the contact            */
     double theta_fl[TS_FLANK_POINTS]; /* K   flash temperature, above the bulk              */
-    double theta_flmax, theta_flm;    /* K   greatest, and mean over the path               */
+    double theta_flmax, theta_flm;    /* K   greatest (ts_flank_path_peak), and mean        */
     int    hot;                       /*     the point of the greatest                      */
 } ts_flash;
 

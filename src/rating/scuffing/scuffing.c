@@ -52,7 +52,7 @@ static const ts_formula theta_Bmax_formula = {
     .symbol  = "theta_Bmax",
     .meaning = "greatest contact temperature",
     .unit    = "K",
-    .text    = "theta_M + theta_fl",
+    .text    = "theta_M + theta_flmax",
     .source  = ISO_20("contact temperature"),
 };
 static const ts_formula S_B_formula = {
@@ -208,7 +208,7 @@ static void flash_safety(const ts_scuffing_prepared *p, const ts_scuffing_load *
                          ts_scuffing *r, ts_workings *workings)
 {
     const double theta_oil = load->theta_oil, theta_flm = r->flash.theta_flm;
-    const double X_S = p->mesh.X_S, X_mp = p->X_mp, theta_fl = r->flash.theta_flmax;
+    const double X_S = p->mesh.X_S, X_mp = p->X_mp, theta_flmax = r->flash.theta_flmax;
     const double theta_S = p->theta_S;
     double       theta_M = load->theta_M;
 
@@ -216,7 +216,7 @@ static void flash_safety(const ts_scuffing_prepared *p, const ts_scuffing_load *
         theta_M = TS_STEP(workings, theta_M_formula, theta_oil + 0.47 * X_S * X_mp * theta_flm,
                           theta_oil, X_S, X_mp, theta_flm);
     const double theta_Bmax =
-        TS_STEP(workings, theta_Bmax_formula, theta_M + theta_fl, theta_M, theta_fl);
+        TS_STEP(workings, theta_Bmax_formula, theta_M + theta_flmax, theta_M, theta_flmax);
     r->theta_M    = theta_M;
     r->theta_Bmax = theta_Bmax;
     r->theta_S    = theta_S;
