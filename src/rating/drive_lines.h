@@ -92,6 +92,7 @@ typedef struct ts_line {
     const char  *name;    /* "fuel pump", "hp tower shaft, inner end"                  */
     const char  *fault;   /* NULL, or why it is not computed: a sentence               */
     const char  *missing; /* NULL, or what the file lacks for it: a noun               */
+    bool         slides;  /* what is to hold it along its axis is a cylindrical roller bearing */
 
     ts_line_gear    gears[TS_LINE_GEARS_MOST];
     int             gear_count;

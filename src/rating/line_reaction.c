@@ -61,27 +61,41 @@ bool ts_line_has_axial(const ts_lines_case *c, const ts_line *line)
     return false;
 }
 
+/* A cylindrical roller bearing lets its rings slide past each other. */
 static bool may_locate(const ts_line_bearing *b)
 {
     return b->there && !(b->seat->form.standing == TS_GIVEN &&
                          b->seat->form.value == TS_SEAT_CYLINDRICAL_ROLLER);
 }
 
-void ts_line_choose_locating(const ts_lines_case *c, ts_line *line)
+/* What the file says of either bearing stands; -1: it says nothing. */
+static int told_locating(const ts_line *line)
 {
-    int first = ts_line_has_axial(c, line) ? 1 : 0; /* away from the bevel gear */
+    int told = -1;
 
-    for (int k = 0; k < line->bearing_count; k++)
-        line->bearings[k].locates = false;
     for (int k = 0; k < line->bearing_count; k++) {
         const ts_pick locates = line->bearings[k].seat->locates;
-        if (locates.standing == TS_GIVEN && locates.value == TS_YES)
-            first = k;
-        else if (locates.standing == TS_GIVEN)
-            first = 1 - k;
+        if (locates.standing != TS_GIVEN)
+            continue;
+        told = locates.value == TS_YES ? k : 1 - k;
     }
-    if (line->bearing_count == 2 && !may_locate(&line->bearings[first]))
+    return told;
+}
+
+void ts_line_choose_locating(const ts_lines_case *c, ts_line *line)
+{
+    const int told  = told_locating(line);
+    int       first = ts_line_has_axial(c, line) ? 1 : 0; /* away from the bevel gear */
+
+    line->slides = false;
+    for (int k = 0; k < line->bearing_count; k++)
+        line->bearings[k].locates = false;
+    if (told >= 0)
+        first = told;
+    else if (line->bearing_count == 2 && !may_locate(&line->bearings[first]))
         first = 1 - first;
-    if (first < line->bearing_count && line->bearings[first].there)
+    if (first < line->bearing_count && line->bearings[first].there) {
         line->bearings[first].locates = true;
+        line->slides = line->kind != TS_LINE_TUBE && !may_locate(&line->bearings[first]);
+    }
 }

@@ -41,7 +41,7 @@ static const ts_formula T_W_formula = {
     .symbol  = "T_W",
     .meaning = "amplitude of torque that half of the necks bear for 1e6 cycles",
     .unit    = "N.m",
-    .text    = "T_el*0.577*0.5/(ratio*K_f)",
+    .text    = "T_el*felt*0.577*0.5/(ratio*K_f)",
     .source  = SHIGLEY ": half the tensile strength in bending, 0.577 of that in torsion (read)",
 };
 static const ts_formula k_formula = {
@@ -64,13 +64,19 @@ static double deviation(const ts_spread *spread)
     return spread->law == TS_SPREAD_NORMAL ? spread->sigma : (spread->high - spread->low) / SQRT_12;
 }
 
-/* Everything at its mean; a brittle neck feels half of its notch on the average. */
+/* A brittle neck feels half of its notch on the average when it breaks. */
+static double felt_at_once(const ts_shear_neck *made)
+{
+    return made->brittle ? 1.0 + (made->K_ts - 1.0) / 2.0 : 1.0;
+}
+
+/* Everything at its mean. */
 static double middle_torque(const ts_drive_neck *of, double *T_el_out, double *T_pl_out)
 {
     const ts_shear_neck *made = &of->made;
     const double         tau  = middle(&made->Ftu) * middle(&made->ratio) * middle(&made->warmth);
     const double         d = middle(&made->d), d_i = middle(&made->d_i);
-    const double         felt = made->brittle ? 1.0 + (made->K_ts - 1.0) / 2.0 : 1.0;
+    const double         felt = felt_at_once(made);
 
     *T_el_out = ts_torque_elastic(tau, d, d_i, NULL) / felt;
     *T_pl_out = ts_torque_plastic(tau, d, d_i, NULL) / felt;
@@ -105,8 +111,12 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
                           sqrt(cov_F * cov_F + cov_ratio * cov_ratio + cov_w * cov_w + cov_y * cov_y +
                                tol / d * (tol / d)),
                           cov_F, cov_ratio, cov_w, cov_y, tol, d);
-    make->T_W =
-        TS_STEP(workings, T_W_formula, T_el * 0.577 * 0.5 / (ratio * K_f), T_el, ratio, K_f);
+    /* Fatigue feels the notch once: what the static torque has of it is taken out. */
+    const double felt = felt_at_once(made);
+    ts_workings_row(workings, "felt", felt, "1",
+                    "notch that T_el holds already, of a brittle neck");
+    make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * 0.5 / (ratio * K_f), T_el,
+                         felt, ratio, K_f);
     make->k    = TS_STEP(workings, k_formula, 3.0 * log(10.0) / log(0.9 / 0.5 * K_f), K_f);
     make->N_W  = N_WEAR;
     make->s_ln = S_LN;
@@ -125,10 +135,11 @@ static void add(count *to, double T_a, double T_m, double cycles)
         to->life->cycles[to->used++] = (ts_neck_cycles){T_a, T_m, cycles};
 }
 
-/* The largest number of events of any condition: how often the engine is started. */
+/* The largest number of events of any condition: how often the engine is started.  NaN: no
+ * condition says. */
 static double starts_of(const ts_drive *drive)
 {
-    double most = 0.0;
+    double most = (double)NAN;
 
     for (size_t c = 0; c < drive->condition_count; c++)
         if (drive->conditions[c].events.standing == TS_GIVEN)
@@ -194,6 +205,8 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
         life->missing = "a neck with a diameter";
     else if (of->missing != NULL)
         life->missing = of->missing;
+    else if (isnan(starts_of(select->drive)))
+        life->missing = "the number of starts (`events` of a condition) for the fatigue";
     else if (isnan(guard->legit.T))
         life->missing = "the highest legitimate torque";
     else if (!isfinite(guard->once.T) || !(guard->once.T > 0.0))

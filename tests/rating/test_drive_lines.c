@@ -441,6 +441,19 @@ static void a_bearing_beside_its_shaft_is_refused(void **state)
     ts_study_close(study);
 }
 
+static void a_roller_bearing_holds_nothing_along_the_shaft(void **state)
+{
+    (void)state;
+    ts_study         *study   = study_of("examples/traps/bizjet_roller_locates.yaml", false);
+    const ts_finding *finding = finding_of(study, "E5-shaft-supports");
+    assert_non_null(finding);
+    assert_int_equal(finding->level, TS_REFUSE);
+    assert_non_null(strstr(finding->says, "holds 0 N along its axis, and "));
+    const ts_line *line = &study->lines.lines[line_called(study, "hp box input")];
+    assert_true(line->slides && line->bearings[0].locates);
+    ts_study_close(study);
+}
+
 static void a_bearing_of_no_size_is_refused(void **state)
 {
     (void)state;
@@ -534,6 +547,7 @@ int main(void)
         cmocka_unit_test(goodman_is_of_one_mind_with_din),
         cmocka_unit_test(bearings_run_in_the_oil_of_the_drive),
         cmocka_unit_test(without_times_a_bearing_is_chosen_by_dents_alone),
+        cmocka_unit_test(a_roller_bearing_holds_nothing_along_the_shaft),
         cmocka_unit_test(one_bearing_is_too_few),
         cmocka_unit_test(a_bearing_beside_its_shaft_is_refused),
         cmocka_unit_test(a_bearing_of_no_size_is_refused),

@@ -1,6 +1,8 @@
 /* check/rule/shaft_supports.c: does every shaft lie on two bearings that stand on it? */
 #include "check/bearing_visit.h"
 
+#include <math.h>
+
 static bool meshes_are_solved(const ts_check *check, const ts_line *line)
 {
     for (uint32_t m = 0; m < check->train->mesh_count; m++)
@@ -27,6 +29,39 @@ static void help_bore(ts_check *check, const ts_line *line, ts_finding *finding)
                   ts_shown_apart(check, thinnest->d_i, thinnest->d_o, TS_KIND_LENGTH));
 }
 
+static void say_slides(ts_check *check, ts_finding *finding, const ts_line *line)
+{
+    const uint32_t number = (uint32_t)(line - check->lines->lines);
+    const char    *place  = line->bearings[line->bearings[0].locates ? 0 : 1].place;
+    double         most   = 0.0;
+    int32_t        at     = 0;
+
+    for (uint32_t c = 0; c < check->drive->condition_count; c++) {
+        double push = 0.0;
+        for (int g = 0; g < line->gear_count; g++)
+            push += ts_line_at(check->lines, number, c)->load[g].F[0];
+        if (fabs(push) > most) {
+            most = fabs(push);
+            at   = (int32_t)c;
+        }
+    }
+    if (most > 0.0)
+        ts_says(check, finding,
+                "the %s bearing of %s, a cylindrical roller bearing, holds 0 N along its axis, and "
+                "%s push it at %s",
+                place, line->name, ts_shown(check, most, TS_KIND_FORCE),
+                ts_condition_name(check, at));
+    else
+        ts_says(check, finding,
+                "the %s bearing of %s, a cylindrical roller bearing, holds 0 N along its axis, and "
+                "nothing else holds the shaft",
+                place, line->name);
+    ts_remedy(check, finding,
+              "let the other bearing hold it (`locates: yes`), or make the %s one a "
+              "deep groove or angular contact bearing",
+              place);
+}
+
 static void judge(ts_check *check, const ts_line *line)
 {
     /* Meshes that cannot be solved are asked for by C6-mesh-solvable. */
@@ -44,6 +79,10 @@ static void judge(ts_check *check, const ts_line *line)
             continue;
         ts_says(check, finding, "%s has no %s bearing that could be rated: %s", line->name,
                 b->place, b->fault);
+        return;
+    }
+    if (line->slides) {
+        say_slides(check, finding, line);
         return;
     }
     ts_says(check, finding, "%s cannot turn: %s; it is %s long", line->name, line->fault,
