@@ -25,6 +25,7 @@ enum { SERVE_GOOD = 0, SERVE_NOT_UNDERSTOOD = 2, SERVE_FAULT = 3 };
 #define LOOK_MS     1000  /* how often the file is looked at for other hands */
 #define KEEP_MS     15000 /* how often a stream is tried */
 #define STOPPING_MS 1500
+#define LAST_MS     10 /* a turn of the end: nobody new is waited for */
 
 /* What epoll tells besides listeners and knocks. */
 enum { EVENT_HTTP = 1, EVENT_SIGNAL, EVENT_JOB };
@@ -155,10 +156,11 @@ static void on_event(house *all, uint64_t which)
 
 static int wait_ms(house *all)
 {
+    const int              most   = all->at.stopping ? LAST_MS : TICK_MS;
     MHD_UNSIGNED_LONG_LONG wanted = TICK_MS;
-    if (MHD_get_timeout(all->at.daemon, &wanted) == MHD_YES && wanted < TICK_MS)
+    if (MHD_get_timeout(all->at.daemon, &wanted) == MHD_YES && wanted < (unsigned)most)
         return (int)wanted;
-    return TICK_MS;
+    return most;
 }
 
 static bool turn(house *all)
