@@ -70,10 +70,16 @@ void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
     ts_buffer_open(&text, page->out->allocator);
     ts_demand_says(told, &m->demand, &text);
     if (isfinite(m->from) && isfinite(m->to)) {
-        ts_buffer_add(&text, ": it would do to let ");
-        add_value(page, &text, m->from, kind);
-        ts_buffer_add(&text, " become ");
+        const bool band = m->demand.kind == TS_DEMAND_BAND, more = m->to > m->from;
+        ts_buffer_print(&text, ": it would have to %s ", band ? "reach" : "be");
+        add_value(page, &text, fabs(m->to - m->from), kind);
+        ts_buffer_print(&text, " %s, to ",
+                        band   ? (more ? "higher" : "lower")
+                        : more ? "more"
+                               : "less");
         add_value(page, &text, m->to, kind);
+        ts_buffer_add(&text, " from ");
+        add_value(page, &text, m->from, kind);
         if (m->at_most)
             ts_buffer_add(&text, " (less may do)");
     } else {
