@@ -15,6 +15,7 @@ for_building=(
     python3                 # turns data/*.tsv into C
     libfyaml-dev            # reads the drive file
     liblapacke-dev libopenblas-serial-dev # eigenvalues, on one thread
+    libsundials-dev         # motion in time, with events
     libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
     libmicrohttpd-dev libjansson-dev # the workbench; the tests read published cases with the latter
 )

@@ -10,6 +10,7 @@
 #include "towershaft/size.h"
 #include "towershaft/mass.h"
 #include "towershaft/twist.h"
+#include "towershaft/seize.h"
 #include "towershaft/effects.h"
 #include "towershaft/figure.h"
 #include "towershaft/view.h"

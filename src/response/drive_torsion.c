@@ -133,8 +133,8 @@ static void add_spring(builder *b, ts_twist_link link, ts_twist_spring spring, b
     const double i  = b->out->parts[spring.b].ratio; /* of the driven side */
 
     b->springs[at]     = spring;
-    b->out->joints[at] = (ts_twist_joint){link, spring.a, spring.b,
-                                          spring.k * spring.g_b * spring.g_b * i * i, assumed};
+    b->out->joints[at] = (ts_twist_joint){
+        link, spring.a, spring.b, TS_NOWHERE, spring.k * spring.g_b * spring.g_b * i * i, assumed};
 }
 
 /* Of a tube; NaN without a shape. */
@@ -202,6 +202,7 @@ static void add_meshes(builder *b)
                    (ts_twist_spring){b->body_of[mesh->driver_shaft] + (outer ? 1 : 0),
                                      b->body_of[mesh->driven_shaft], radius[0], radius[1], k},
                    isnan(known));
+        b->out->joints[b->out->model.spring_count - 1].mesh = m;
     }
 }
 
@@ -319,8 +320,7 @@ static void meet(ts_twist_meeting *best, double f, double frequency, ts_twist_me
         *best = fresh;
 }
 
-/* Does a starter of the tree drive through its clutch in the condition? */
-static bool is_cranked(const ts_power *power, uint32_t drive, uint32_t c)
+bool ts_drive_is_cranked(const ts_power *power, uint32_t drive, uint32_t c)
 {
     const ts_train *train = power->motion->train;
 
@@ -355,7 +355,7 @@ ts_twist_meeting ts_twist_meeting_of(const ts_drive_twist *twist, const ts_power
     ts_twist_meeting best = {.condition = -1, .shaft = TS_NOWHERE, .mesh = TS_NOWHERE};
 
     for (uint32_t c = 0; c < power->motion->condition_count; c++)
-        if (!twist->clutch || is_cranked(power, twist->drive, c) == twist->cranked)
+        if (!twist->clutch || ts_drive_is_cranked(power, twist->drive, c) == twist->cranked)
             meet_in(twist, power->motion, c, f, &best);
     return best;
 }

@@ -25,6 +25,7 @@ typedef enum ts_twist_link { TS_LINK_SHAFT, TS_LINK_MESH, TS_LINK_PAD } ts_twist
 typedef struct ts_twist_joint {
     ts_twist_link link;
     uint32_t      from, to; /* bodies                                                          */
+    uint32_t      mesh;     /* TS_NOWHERE: it is none                                          */
     double        k_spool;  /* N.m/rad, seen from the spool                                    */
     bool          assumed;  /* the stiffness rests on a shape or a mean value that is assumed  */
 } ts_twist_joint;
@@ -58,6 +59,9 @@ ts_status ts_drive_twist_solve(const ts_twist_question *question, ts_arena *aren
 
 /* Has the drive anything that a clutch lets go, so that both states differ? */
 bool ts_drive_twist_has_clutch(const ts_mass *mass, uint32_t tapped);
+
+/* Does a starter of the tree drive through its clutch in the condition? */
+bool ts_drive_is_cranked(const ts_power *power, uint32_t drive, uint32_t condition);
 
 /* The nearest excitation of a mode: a turn of a shaft, once or twice, or the teeth of a mesh. Where
  * a clutch lets something go, only in conditions of that state. */

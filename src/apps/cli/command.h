@@ -60,6 +60,8 @@ typedef enum option_id {
     OPTION_LOADS,
     OPTION_BANDS,
     OPTION_PICTURE,
+    OPTION_RAMP,
+    OPTION_NECK_OF,
     OPTION_COUNT
 } option_id;
 
@@ -105,6 +107,7 @@ int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
 int run_ratio(const arguments *given);
 int run_twist(const arguments *given);
+int run_seize(const arguments *given);
 int run_effects(const arguments *given);
 int run_size(const arguments *given);
 int run_why(const arguments *given);

@@ -56,6 +56,8 @@ const option_row option_rows[OPTION_COUNT] = {
      "and with bands up to so much narrower at each end, as 50 rpm"},
     {OPTION_PICTURE, "--picture", NULL, "FILE",
      "the answers side by side, and the front, as .svg, .pdf or .png"},
+    {OPTION_RAMP, "--ramp", NULL, "TIME", "friction that would stop its rotor alone in that time"},
+    {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -69,6 +71,9 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
 static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
+                                          OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
+                                          OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id why_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
@@ -165,6 +170,16 @@ const command_row commands[] = {
      "starter go.  draw --figure modes shows the shapes.  Exit code 1: a tree could not be "
      "computed.",
      OPTIONS(twist_options), run_twist},
+    {"seize", "FILE ACCESSORY", "file", 2, 2, "follow a seizure in time",
+     "The accessory stops at once, or by growing friction with --ramp, and its tree is followed "
+     "in\n"
+     "time: when its neck breaks and after how many degrees, the largest torque of every part\n"
+     "against what it bears, what turns on; with the neck at both ends of its band, and without "
+     "it.\n"
+     "Without --condition, in the one in which its pad turns fastest.  Exit code 1: it could not "
+     "be\n"
+     "computed, or the energies do not add up.",
+     OPTIONS(seize_options), run_seize},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
      "varies:\n"

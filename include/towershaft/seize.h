@@ -1,0 +1,26 @@
+/* towershaft/seize.h: what happens when an accessory seizes?
+ *
+ * One accessory stops at once or by a friction that grows, in one condition.  The torsion of its
+ * tree is followed in time with play, neck and teeth as events: with the neck at either end of its
+ * band and without it.
+ */
+#ifndef TOWERSHAFT_SEIZE_H
+#define TOWERSHAFT_SEIZE_H
+
+#include "towershaft/study.h"
+
+typedef struct ts_seize_options {
+    const char *accessory; /* its name                                                         */
+    const char *condition; /* NULL: the one in which its pad turns fastest                     */
+    const char *ramp;      /* a time such as "20 ms", 1 us to 1 s; NULL: its rotor stops at once */
+    const char *neck_of;   /* the accessory whose neck stands in its place; NULL: its own      */
+    bool        json;      /* by docs/schema/seize.schema.json, else for a terminal            */
+} ts_seize_options;
+
+/* Of a study that was read.  *computed: did every run reach its end with its energies balanced?
+ * TS_NOT_UNDERSTOOD: no drive was read, or it knows no such accessory or condition, or the ramp is
+ * no time; the messages say which is nearest. */
+TS_API ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
+                                const ts_page_options *page, bool *computed, const ts_sink *sink);
+
+#endif

@@ -1,0 +1,174 @@
+/* How is a seizure written as JSON, by docs/schema/seize.schema.json? */
+#include "report/seize_report.h"
+
+#include "base/json_writer.h"
+
+#include <math.h>
+
+/* Digits beyond these depend on the mathematical library. */
+#define DIGITS 9
+
+static void string(ts_json *json, const char *key, const char *value)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, value);
+}
+
+static void number(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (!isfinite(value)) {
+        ts_json_null(json);
+        return;
+    }
+    const double ten = value == 0.0 ? 1.0 : pow(10.0, DIGITS - 1 - floor(log10(fabs(value))));
+    ts_json_number(json, round(value * ten) / ten);
+}
+
+static void count(ts_json *json, const char *key, size_t value)
+{
+    ts_json_key(json, key);
+    ts_json_integer(json, (int64_t)value);
+}
+
+static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist, size_t joint,
+                    const ts_allocator *allocator)
+{
+    ts_buffer text;
+
+    ts_buffer_open(&text, allocator);
+    ts_seize_joint(&text, twist, joint);
+    string(json, key, text.failed ? "" : text.bytes);
+    ts_buffer_close(&text);
+}
+
+static void events(ts_json *json, const ts_seize_answer *seize, const ts_seizure *it,
+                   const ts_allocator *allocator)
+{
+    static const char *const words[] = {[TS_HAPPENS_TOUCH_LEADING]  = "leading flanks meet",
+                                        [TS_HAPPENS_TOUCH_TRAILING] = "trailing flanks meet",
+                                        [TS_HAPPENS_PART]           = "flanks part",
+                                        [TS_HAPPENS_BREAK]          = "breaks",
+                                        [TS_HAPPENS_STAND]          = "stands",
+                                        [TS_HAPPENS_SLIP]           = "slips"};
+
+    ts_json_key(json, "events");
+    ts_json_array(json);
+    for (size_t i = 0; i < it->run.event_count; i++) {
+        const ts_train_event *event = &it->run.events[i];
+        ts_json_object(json);
+        number(json, "t", event->t);
+        string(json, "what", words[event->what]);
+        if (event->bond != TS_NO_BODY)
+            name_of(json, "of", seize->twist, event->bond, allocator);
+        number(json, "T", event->T);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+static void peaks(ts_json *json, const ts_seize_answer *seize, const ts_seizure *it,
+                  const ts_allocator *allocator)
+{
+    ts_json_key(json, "peaks");
+    ts_json_array(json);
+    for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
+        const ts_bond_peak *peak = &it->run.peaks[i];
+        ts_json_object(json);
+        name_of(json, "of", seize->twist, i, allocator);
+        number(json, "steady", peak->start);
+        number(json, "before", peak->before);
+        number(json, "after", peak->after);
+        number(json, "bears", seize->walls[i].T);
+        ts_json_key(json, "broken");
+        ts_json_bool(json, peak->broken);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+static void energy(ts_json *json, const ts_energy_account *e)
+{
+    ts_json_key(json, "energy");
+    ts_json_object(json);
+    number(json, "kinetic", e->kinetic);
+    number(json, "strain", e->strain);
+    number(json, "damped", e->damped);
+    number(json, "stopped", e->stopped);
+    number(json, "broken", e->broken);
+    number(json, "work", e->work);
+    number(json, "balance", e->balance < 1e-9 ? 0.0 : e->balance);
+    ts_json_end(json, '}');
+}
+
+static void turning(ts_json *json, const char *key, bool on, const ts_seize_answer *seize,
+                    const ts_answer *answer, const ts_seizure *it)
+{
+    ts_json_key(json, key);
+    ts_json_array(json);
+    for (size_t i = 0; i < seize->twist->model.body_count; i++)
+        if (seize->twist->parts[i].accessory >= 0 && it->turns[i] == on)
+            ts_json_string(json, answer->drive->accessories[seize->twist->parts[i].accessory].name);
+    ts_json_end(json, ']');
+}
+
+static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *answer, int which)
+{
+    const ts_seize_run *one = &seize->runs[which];
+    const ts_seizure   *it  = &one->seizure;
+
+    if (!one->there)
+        return;
+    ts_json_object(json);
+    string(json, "run", ts_seize_run_words[which]);
+    number(json, "neck", one->neck);
+    number(json, "until", it->until);
+    if (it->run.fault != TS_RUN_FINE) {
+        string(json, "because", ts_run_fault_says(it->run.fault));
+        number(json, "t", it->run.t);
+    }
+    number(json, "pad_angle", it->pad_angle);
+    number(json, "twist", it->twist);
+    count(json, "touches", it->run.touches);
+    events(json, seize, it, answer->allocator);
+    peaks(json, seize, it, answer->allocator);
+    energy(json, &it->run.energy);
+    ts_json_key(json, "held");
+    ts_json_bool(json, it->held);
+    turning(json, "turns_on", true, seize, answer, it);
+    turning(json, "cut_off", false, seize, answer, it);
+    ts_json_end(json, '}');
+}
+
+void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *out)
+{
+    ts_json json;
+
+    ts_json_begin(&json, out, false);
+    ts_json_object(&json);
+    string(&json, "tool", "towershaft");
+    string(&json, "version", answer->version);
+    string(&json, "caution", answer->caution);
+    ts_json_key(&json, "input");
+    ts_json_object(&json);
+    string(&json, "path", answer->source->name);
+    string(&json, "sha256", answer->sha256);
+    ts_json_end(&json, '}');
+    string(&json, "accessory", answer->drive->accessories[seize->accessory].name);
+    string(&json, "condition", ts_answer_condition(answer, (int32_t)seize->condition));
+    number(&json, "speed", seize->speed);
+    number(&json, "ramp", seize->ramp);
+    if (seize->neck_of != NULL)
+        string(&json, "neck_of", seize->neck_of);
+    if (seize->because != NULL)
+        string(&json, "because", seize->because);
+    if (seize->of != NULL)
+        string(&json, "of", seize->of);
+    ts_json_key(&json, "runs");
+    ts_json_array(&json);
+    for (int k = 0; seize->because == NULL && k < TS_SEIZE_RUNS; k++)
+        run(&json, seize, answer, k);
+    ts_json_end(&json, ']');
+    ts_json_end(&json, '}');
+    ts_buffer_add(out, "\n");
+}

@@ -1,0 +1,253 @@
+/* What happens when an accessory seizes, with its neck and without it? */
+#include "report/seize_report.h"
+
+#include "report/check_page.h"
+
+#include <math.h>
+
+enum { INDENT = 2, NAME_WIDE = 55, CELL = 9 };
+
+static const double degree = 57.29577951308232;
+
+const char *const ts_seize_run_words[TS_SEIZE_RUNS] = {
+    [TS_SEIZE_STRONG] = "neck at its strongest",
+    [TS_SEIZE_WEAK]   = "neck at its weakest",
+    [TS_SEIZE_BARE]   = "without its neck",
+};
+
+void ts_seize_joint(ts_buffer *out, const ts_drive_twist *twist, size_t joint)
+{
+    const ts_twist_joint *one = &twist->joints[joint];
+
+    if (one->link == TS_LINK_MESH)
+        ts_buffer_print(out, "mesh %s > %s", twist->parts[one->from].name,
+                        twist->parts[one->to].name);
+    else
+        ts_buffer_print(out, "%s %s", one->link == TS_LINK_PAD ? "shaft to" : "tube to",
+                        twist->parts[one->to].name);
+}
+
+double ts_seize_peak(const ts_seize_run *run, size_t joint)
+{
+    const ts_bond_peak *peak = &run->seizure.run.peaks[joint];
+
+    return fabs(peak->after) > fabs(peak->before) ? peak->after : peak->before;
+}
+
+size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share)
+{
+    size_t best = 0;
+
+    *share = 0.0;
+    for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
+        const double here = fabs(ts_seize_peak(run, i)) / seize->walls[i].T;
+        if (here > *share) {
+            *share = here;
+            best   = i;
+        }
+    }
+    return best;
+}
+
+static void sentence(ts_page *page, ts_buffer *text)
+{
+    ts_buffer_fill(page->out, ' ', INDENT);
+    ts_page_wrap_made(page, text, 2 * INDENT, INDENT);
+}
+
+static void title(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+{
+    ts_buffer text;
+
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%s seizes at %s", answer->drive->accessories[seize->accessory].name,
+                    ts_answer_condition(answer, (int32_t)seize->condition));
+    ts_page_heading(page, text.failed ? "" : text.bytes);
+    ts_buffer_close(&text);
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_add(&text, "its pad turns at ");
+    ts_page_speed_text(page, &text, seize->speed);
+    ts_buffer_add(&text, " rpm");
+    if (seize->ramp > 0.0) {
+        ts_buffer_add(&text, "; its friction grows evenly, and would stop its rotor by itself in ");
+        ts_page_short(&text, 1e3 * seize->ramp, 4);
+        ts_buffer_add(&text, " ms");
+    } else {
+        ts_buffer_add(&text, "; its rotor stops at once");
+    }
+    if (seize->neck_of != NULL)
+        ts_buffer_print(&text, "; the neck of %s stands in the place of its own", seize->neck_of);
+    sentence(page, &text);
+}
+
+static void add_time(ts_buffer *text, double t)
+{
+    ts_page_short(text, 1e3 * t, 4);
+    ts_buffer_add(text, " ms");
+}
+
+/* "the neck of x breaks", "a tooth of mesh ... breaks" */
+static void add_break(ts_buffer *text, const ts_drive_twist *twist, const ts_train_event *event)
+{
+    const ts_twist_joint *joint = &twist->joints[event->bond];
+
+    if (joint->link == TS_LINK_MESH) {
+        ts_buffer_add(text, "teeth break in ");
+        ts_seize_joint(text, twist, event->bond);
+    } else {
+        ts_buffer_print(text, "the neck to %s breaks", twist->parts[joint->to].name);
+    }
+    ts_buffer_add(text, " at ");
+    ts_page_short(text, fabs(event->T), 4);
+    ts_buffer_add(text, " N.m after ");
+    add_time(text, event->t);
+}
+
+static void tell_breaks(const ts_seize_answer *seize, const ts_seizure *it, ts_buffer *text)
+{
+    bool any = false;
+
+    for (size_t i = 0; i < it->run.event_count; i++) {
+        if (it->run.events[i].what != TS_HAPPENS_BREAK)
+            continue;
+        ts_buffer_add(text, any ? "; then " : "");
+        add_break(text, seize->twist, &it->run.events[i]);
+        if (!any) {
+            ts_buffer_add(text, ", within ");
+            ts_page_short(text, degree * it->pad_angle, 3);
+            ts_buffer_add(text, " deg of the pad, wound up by ");
+            ts_page_short(text, degree * it->twist, 3);
+            ts_buffer_add(text, " deg");
+        }
+        any = true;
+    }
+    if (!any)
+        ts_buffer_add(text, "nothing breaks");
+}
+
+/* Accessories that are, or are not, still joined to the spool. */
+static void tell_parts(const ts_seize_answer *seize, const ts_answer *answer, const ts_seizure *it,
+                       bool turning, ts_buffer *text)
+{
+    bool any = false;
+
+    for (size_t i = 0; i < seize->twist->model.body_count; i++) {
+        const int32_t who = seize->twist->parts[i].accessory;
+        if (who < 0 || it->turns[i] != turning)
+            continue;
+        ts_buffer_print(text, "%s%s", any ? ", " : "", answer->drive->accessories[who].name);
+        any = true;
+    }
+    if (!any)
+        ts_buffer_add(text, "nothing");
+}
+
+static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page,
+                     int which)
+{
+    const ts_seize_run *run = &seize->runs[which];
+    const ts_seizure   *it  = &run->seizure;
+    double              share;
+    ts_buffer           text;
+
+    if (!run->there)
+        return;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%s: ", ts_seize_run_words[which]);
+    tell_breaks(seize, it, &text);
+    if (it->run.fault != TS_RUN_FINE) {
+        ts_buffer_print(&text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
+        add_time(&text, it->run.t);
+        sentence(page, &text);
+        return;
+    }
+    const size_t near = ts_seize_nearest(seize, run, &share);
+    ts_buffer_add(&text, it->held ? ".  Held by what seized: " : ".  Turns on: ");
+    tell_parts(seize, answer, it, true, &text);
+    ts_buffer_add(&text, "; cut off: ");
+    tell_parts(seize, answer, it, false, &text);
+    if (share > 0.0) {
+        ts_buffer_add(&text, ".  Nearest to what it bears: ");
+        ts_seize_joint(&text, seize->twist, near);
+        ts_buffer_add(&text, ", ");
+        ts_buffer_fixed(&text, 100.0 * share, 1);
+        ts_buffer_add(&text, " %");
+    }
+    ts_buffer_add(&text, ".  Energies off by ");
+    ts_buffer_significant(&text, it->run.energy.balance, 2);
+    ts_buffer_print(&text, "; flanks met %zu times in ", it->run.touches);
+    add_time(&text, it->until);
+    ts_buffer_add(&text, ".");
+    sentence(page, &text);
+}
+
+static void cell(ts_page *page, double value)
+{
+    ts_buffer text;
+
+    ts_buffer_open(&text, page->out->allocator);
+    if (isfinite(value))
+        ts_page_short(&text, fabs(value), 4);
+    else
+        ts_buffer_add(&text, "-");
+    if (!text.failed)
+        ts_page_right(page, ts_text_of(text.bytes), CELL);
+    ts_buffer_close(&text);
+}
+
+static void table(const ts_seize_answer *seize, ts_page *page)
+{
+    static const char *const heads[] = {"steady", "strong", "weak", "without", "bears"};
+
+    ts_page_left(page, ts_text_of("  largest torques, N.m at the outer part"), NAME_WIDE);
+    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
+        ts_page_right(page, ts_text_of(heads[i]), CELL);
+    ts_page_line_end(page);
+    for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
+        ts_buffer name;
+        ts_buffer_open(&name, page->out->allocator);
+        ts_buffer_add(&name, "  ");
+        ts_seize_joint(&name, seize->twist, i);
+        ts_page_left(page, ts_text_of(name.failed ? "" : name.bytes), NAME_WIDE);
+        ts_buffer_close(&name);
+        cell(page, seize->runs[TS_SEIZE_BARE].seizure.run.peaks[i].start);
+        for (int k = 0; k < TS_SEIZE_RUNS; k++)
+            cell(page, seize->runs[k].there ? ts_seize_peak(&seize->runs[k], i) : (double)NAN);
+        cell(page, seize->walls[i].T);
+        ts_page_line_end(page);
+    }
+}
+
+static void grounds(const ts_seize_answer *seize, ts_page *page)
+{
+    ts_buffer text;
+
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_add(&text, "Assumed: damping of a mesh ");
+    ts_page_short(&text, 100.0 * TS_DAMPING_OF_MESH, 3);
+    ts_buffer_add(&text, " % and of a shaft ");
+    ts_page_short(&text, 100.0 * TS_DAMPING_OF_SHAFT, 3);
+    ts_buffer_print(&text,
+                    " %% of critical; the play of %zu meshes as is usual; torques in proportion to "
+                    "speed; rotors rigid; necks and teeth part at once.",
+                    seize->runs[TS_SEIZE_BARE].seizure.plays_assumed);
+    sentence(page, &text);
+}
+
+void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+{
+    ts_answer_title(answer, page);
+    title(seize, answer, page);
+    if (seize->because != NULL) {
+        ts_buffer text;
+        ts_buffer_open(&text, page->out->allocator);
+        ts_buffer_print(&text, "not computed: %s%s%s", seize->because,
+                        seize->of != NULL ? " of " : "", seize->of != NULL ? seize->of : "");
+        sentence(page, &text);
+        return;
+    }
+    for (int k = 0; k < TS_SEIZE_RUNS; k++)
+        tell_run(seize, answer, page, k);
+    table(seize, page);
+    grounds(seize, page);
+}

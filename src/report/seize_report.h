@@ -1,0 +1,48 @@
+/* report/seize_report.h: seizures for people and as JSON. */
+#ifndef TS_REPORT_SEIZE_REPORT_H
+#define TS_REPORT_SEIZE_REPORT_H
+
+#include "report/answer.h"
+#include "report/page.h"
+#include "response/drive_seizure.h"
+
+/* One run: with the neck as strong as it may be, as weak, or without it. */
+enum { TS_SEIZE_STRONG, TS_SEIZE_WEAK, TS_SEIZE_BARE, TS_SEIZE_RUNS };
+
+typedef struct ts_seize_run {
+    bool       there;
+    double     neck; /* N.m; INFINITY: none */
+    ts_seizure seizure;
+} ts_seize_run;
+
+/* What a spring bears once, necks apart. */
+typedef struct ts_seize_wall {
+    double       T; /* N.m at its outer body; INFINITY: not known */
+    ts_part_kind kind;
+} ts_seize_wall;
+
+typedef struct ts_seize_answer {
+    int32_t               accessory;
+    uint32_t              condition;
+    double                speed;   /* rad/s at the pad                         */
+    double                ramp;    /* s; 0: at once                            */
+    const char           *neck_of; /* whose neck stands in its place; NULL: its own */
+    const char           *because; /* NULL, or why nothing was computed ...    */
+    const char           *of;      /* ... and of what; NULL: of nothing        */
+    const ts_drive_twist *twist;
+    const ts_seize_wall  *walls; /* [joint] */
+    ts_seize_run          runs[TS_SEIZE_RUNS];
+} ts_seize_answer;
+
+extern const char *const ts_seize_run_words[TS_SEIZE_RUNS];
+/* "mesh idler 4 > fuel pump" */
+void ts_seize_joint(ts_buffer *out, const ts_drive_twist *twist, size_t joint);
+/* Larger of both peaks, + or -. */
+double ts_seize_peak(const ts_seize_run *run, size_t joint);
+/* Joint of the spring that comes nearest to what it bears, and its share; the run must be there. */
+size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
+
+void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
+void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *out);
+
+#endif

@@ -1,0 +1,51 @@
+/* response/drive_seizure.h: what happens in a drive when an accessory seizes?
+ *
+ * Model     Bodies and springs of its torsion (response/drive_torsion.h), turning and loaded as in
+ * a condition: every spring carries what the torque paths say, every body takes or gives the rest.
+ * What takes torque takes it in proportion to its speed; what drives keeps it. Play      Of teeth,
+ * midway between what the makers may leave; where that is not known PLAY_USUAL modules. Damping   A
+ * share of critical of the two bodies that a spring joins by themselves. Sources
+ * docs/method/seize.md
+ */
+#ifndef TS_RESPONSE_DRIVE_SEIZURE_H
+#define TS_RESPONSE_DRIVE_SEIZURE_H
+
+#include "response/drive_torsion.h"
+#include "response/elastic_train.h"
+
+#define TS_DAMPING_OF_MESH                                                                         \
+    0.07 /* of critical; within 0.03 to 0.17 of measured gears (from memory) */
+#define TS_DAMPING_OF_SHAFT                                                                        \
+    0.01                      /* steel shafts with their joints; common practice, no source      */
+#define TS_PLAY_USUAL    0.04 /* modules, normal; common practice, no source                     */
+#define TS_SEIZE_PERIODS 2.5  /* how long it is followed: turns of the slowest mode              */
+
+typedef struct ts_seizure_question {
+    const ts_drive       *drive;
+    const ts_power       *power;
+    const ts_drive_twist *twist; /* computed, in the state of the condition */
+    uint32_t              condition;
+    int32_t               accessory; /* that seizes; it has a rotor in the twist */
+    double                ramp;      /* s; 0: at once                            */
+    const double         *breaks;    /* [joint] N.m at its outer body            */
+} ts_seizure_question;
+
+typedef struct ts_seizure {
+    ts_train_run run;
+    uint32_t     body;      /* that stops                                                 */
+    int32_t      first;     /* of run.events: the first break; -1: nothing breaks         */
+    double       pad_angle; /* rad that its shaft turns until then; NaN: nothing breaks   */
+    double       twist;     /* rad that it has wound up then                              */
+    bool        *turns;     /* [body] is it still joined to the spool?                    */
+    bool         held;      /* is what stands still joined to the spool?                  */
+    double       until;     /* s */
+    size_t       plays_assumed;
+} ts_seizure;
+
+/* The body of the accessory's rotor; TS_NO_BODY: it has none. */
+uint32_t ts_seizure_body(const ts_drive_twist *twist, int32_t accessory);
+
+/* TS_NO_MEMORY, or TS_OK with whatever fault in out->run. */
+ts_status ts_drive_seize(const ts_seizure_question *question, ts_arena *arena, ts_seizure *out);
+
+#endif

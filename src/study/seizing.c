@@ -1,0 +1,259 @@
+/* What does a study say of an accessory that seizes? */
+#include "study/figures.h"
+#include "study/outlet.h"
+#include "study/study.h"
+#include "study/twisting.h"
+
+#include "report/seize_report.h"
+#include "towershaft/seize.h"
+
+#include <math.h>
+
+typedef struct wish {
+    ts_study        *study;
+    ts_arena        *arena;
+    ts_seize_answer *out;
+    uint32_t         pad;
+    int32_t          neck_of; /* accessory; -1: its own */
+    double          *breaks;  /* [joint] */
+} wish;
+
+static uint32_t pad_of(const ts_train *train, int32_t accessory)
+{
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].accessory == accessory)
+            return p;
+    return TS_NOWHERE;
+}
+
+static int32_t choose_accessory(ts_study *study, const char *name, ts_arena *arena)
+{
+    const size_t count = study->drive.accessory_count;
+    const char **names = TS_TAKE(arena, const char *, count + 1);
+
+    for (size_t i = 0; names != NULL && i < count; i++)
+        names[i] = study->drive.accessories[i].name;
+    return names == NULL ? -1 : ts_study_choose(study, "accessory", name, names, count);
+}
+
+static bool choose_ramp(ts_study *study, const char *text, double *ramp)
+{
+    const ts_unit *unit;
+
+    *ramp = 0.0;
+    if (text == NULL || (ts_quantity_parse(ts_text_of(text), TS_KIND_TIME, ramp, &unit, NULL) &&
+                         *ramp >= 1e-6 && *ramp <= 1.0))
+        return true;
+    ts_study_say(study, "unknown-choice", "the ramp is no time that can be followed",
+                 "a time from 0.001 ms to 1 s, such as 20 ms", NULL);
+    return false;
+}
+
+static ts_status choose(wish *w, const ts_seize_options *options)
+{
+    ts_study        *study = w->study;
+    ts_seize_answer *out   = w->out;
+    const ts_train  *train = &study->train;
+    int32_t          condition;
+
+    out->accessory = choose_accessory(study, options->accessory, w->arena);
+    w->neck_of     = -1;
+    if (out->accessory < 0 || !ts_study_choose_condition(study, options->condition, &condition) ||
+        !choose_ramp(study, options->ramp, &out->ramp))
+        return TS_NOT_UNDERSTOOD;
+    if (options->neck_of != NULL) {
+        w->neck_of = choose_accessory(study, options->neck_of, w->arena);
+        if (w->neck_of < 0)
+            return TS_NOT_UNDERSTOOD;
+        out->neck_of = study->drive.accessories[w->neck_of].name;
+    }
+    w->pad = pad_of(train, out->accessory);
+    if (w->pad == TS_NOWHERE)
+        return TS_OK;
+    const double  *speed = study->motion.speed;
+    const uint32_t shaft = train->pads[w->pad].shaft;
+    for (uint32_t c = 1; condition < 0 && c < study->drive.condition_count; c++)
+        if (speed[(size_t)c * train->shaft_count + shaft] >
+            speed[(size_t)out->condition * train->shaft_count + shaft])
+            out->condition = c;
+    if (condition >= 0)
+        out->condition = (uint32_t)condition;
+    out->speed = speed[(size_t)out->condition * train->shaft_count + shaft];
+    return TS_OK;
+}
+
+/* The spring whose outer body a part's torque is counted at; SIZE_MAX: none of this tree. */
+static size_t joint_of(const wish *w, const ts_part_capacity *part)
+{
+    const ts_drive_twist *twist = w->out->twist;
+
+    for (size_t i = 0; i < twist->model.spring_count; i++) {
+        const ts_twist_joint *joint = &twist->joints[i];
+        if (part->mesh != TS_NOWHERE
+                ? joint->mesh == part->mesh
+                : joint->link != TS_LINK_PAD && twist->parts[joint->to].shaft == part->shaft &&
+                      (joint->link == TS_LINK_SHAFT ||
+                       w->study->train.shafts[part->shaft].kind == TS_SHAFT_BOX))
+            return i;
+    }
+    return SIZE_MAX;
+}
+
+/* What every spring bears, and which of them break for it: teeth, and necks elsewhere. */
+static void build_walls(wish *w, ts_seize_wall *walls)
+{
+    const ts_part_capacities *parts = &w->study->select.parts;
+
+    for (size_t i = 0; i < w->out->twist->model.spring_count; i++) {
+        walls[i]     = (ts_seize_wall){INFINITY, TS_PART_ROOT};
+        w->breaks[i] = INFINITY;
+    }
+    for (size_t i = 0; i < parts->count; i++) {
+        const ts_part_capacity *part = &parts->items[i];
+        const size_t            at   = joint_of(w, part);
+        if (at == SIZE_MAX || !(part->T > 0.0))
+            continue;
+        if (part->kind == TS_PART_ROOT || part->kind == TS_PART_NECK)
+            w->breaks[at] = fmin(w->breaks[at], part->T);
+        if (part->kind != TS_PART_NECK && part->T < walls[at].T)
+            walls[at] = (ts_seize_wall){part->T, part->kind};
+    }
+}
+
+/* Necks of pads break at the strongest that they may be: the worst for what stands behind. */
+static void set_necks(const wish *w, double neck)
+{
+    const ts_study       *study = w->study;
+    const ts_drive_twist *twist = w->out->twist;
+
+    for (size_t i = 0; i < twist->model.spring_count; i++) {
+        const int32_t who = twist->parts[twist->joints[i].to].accessory;
+        if (twist->joints[i].link != TS_LINK_PAD || who < 0)
+            continue;
+        const uint32_t item = study->necks.of_pad[pad_of(&study->train, who)];
+        const double   high =
+            item == TS_NOWHERE ? (double)INFINITY : study->necks.items[item].band.high;
+        w->breaks[i] = who == w->out->accessory ? neck : isnan(high) ? (double)INFINITY : high;
+    }
+}
+
+static ts_status run_one(wish *w, ts_seize_run *run, double neck)
+{
+    const ts_seizure_question question = {.drive     = &w->study->drive,
+                                          .power     = &w->study->power,
+                                          .twist     = w->out->twist,
+                                          .condition = w->out->condition,
+                                          .accessory = w->out->accessory,
+                                          .ramp      = w->out->ramp,
+                                          .breaks    = w->breaks};
+
+    run->there = true;
+    run->neck  = neck;
+    set_necks(w, neck);
+    return ts_drive_seize(&question, w->arena, &run->seizure);
+}
+
+static void give_up(wish *w, const char *because, const char *of)
+{
+    w->out->because = because;
+    w->out->of      = of;
+}
+
+/* The tree of its pad, in the state of the condition; false: it could not be had. */
+static bool find_tree(wish *w, const ts_twist_answer *answer)
+{
+    const ts_study *study = w->study;
+    const uint32_t  drive = study->train.shafts[study->train.pads[w->pad].shaft].drive;
+    const bool      on    = ts_drive_is_cranked(&study->power, drive, w->out->condition);
+
+    for (size_t i = 0; i < answer->count; i++)
+        if (answer->items[i].drive == drive &&
+            answer->items[i].cranked == (on && answer->items[i].clutch))
+            w->out->twist = &answer->items[i];
+    if (w->out->twist == NULL)
+        return false;
+    if (w->out->twist->missing != NULL)
+        give_up(w, w->out->twist->missing, w->out->twist->lacks);
+    else if (w->out->twist->fault != TS_TWIST_FINE)
+        give_up(w, ts_twist_fault_says(w->out->twist->fault), NULL);
+    else if (ts_seizure_body(w->out->twist, w->out->accessory) == TS_NO_BODY)
+        give_up(w, "it stands still behind its clutch, or its inertia is not known", NULL);
+    return w->out->because == NULL;
+}
+
+static ts_status run_all(wish *w)
+{
+    const ts_study *study = w->study;
+    const uint32_t  of    = w->neck_of < 0 ? w->pad : pad_of(&study->train, w->neck_of);
+    const uint32_t  item  = of == TS_NOWHERE ? TS_NOWHERE : study->necks.of_pad[of];
+    ts_seize_wall  *walls = TS_TAKE(w->arena, ts_seize_wall, w->out->twist->model.spring_count + 1);
+    ts_status       status = TS_OK;
+
+    w->breaks = TS_TAKE(w->arena, double, w->out->twist->model.spring_count + 1);
+    if (walls == NULL || w->breaks == NULL)
+        return TS_NO_MEMORY;
+    build_walls(w, walls);
+    w->out->walls = walls;
+    if (item != TS_NOWHERE && isfinite(study->necks.items[item].band.high)) {
+        const ts_neck_limits band = study->necks.items[item].band;
+        status                    = run_one(w, &w->out->runs[TS_SEIZE_STRONG], band.high);
+        if (status == TS_OK)
+            status = run_one(w, &w->out->runs[TS_SEIZE_WEAK], band.low);
+    }
+    return status == TS_OK ? run_one(w, &w->out->runs[TS_SEIZE_BARE], INFINITY) : status;
+}
+
+static ts_status solve(wish *w, const ts_seize_options *options)
+{
+    ts_twist_answer twist;
+    ts_status       status = choose(w, options);
+
+    if (status != TS_OK)
+        return status;
+    if (w->pad == TS_NOWHERE || !(w->out->speed > 0.0)) {
+        give_up(w,
+                w->pad == TS_NOWHERE ? "it stands on no pad" : "it stands still in this condition",
+                NULL);
+        return TS_OK;
+    }
+    status = ts_study_twist(w->study, w->arena, &twist);
+    if (status != TS_OK || !find_tree(w, &twist))
+        return status;
+    return run_all(w);
+}
+
+static bool all_fine(const ts_seize_answer *seize)
+{
+    for (int k = 0; k < TS_SEIZE_RUNS; k++)
+        if (seize->runs[k].there && seize->runs[k].seizure.run.fault != TS_RUN_FINE)
+            return false;
+    return seize->because == NULL;
+}
+
+ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
+                         const ts_page_options *look, bool *computed, const ts_sink *sink)
+{
+    *computed = false;
+    if (!study->solved || options == NULL || options->accessory == NULL)
+        return TS_NOT_UNDERSTOOD;
+    ts_arena *arena = ts_arena_open(study->allocator);
+    if (arena == NULL)
+        return TS_NO_MEMORY;
+    ts_seize_answer seize  = {.accessory = -1};
+    wish            w      = {.study = study, .arena = arena, .out = &seize};
+    const ts_answer answer = ts_study_answer(study);
+    ts_buffer       out;
+    ts_buffer_open(&out, study->allocator);
+    ts_page   page   = ts_outlet_page(look, &out);
+    ts_status status = solve(&w, options);
+    if (status == TS_OK && options->json)
+        ts_seize_json(&seize, &answer, &out);
+    else if (status == TS_OK)
+        ts_seize_page(&seize, &answer, &page);
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    *computed = status == TS_OK && all_fine(&seize);
+    ts_buffer_close(&out);
+    ts_arena_close(arena);
+    return status;
+}
