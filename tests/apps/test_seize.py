@@ -1,0 +1,54 @@
+#!/usr/bin/env python3
+"""Does `seize` answer by its schema, the same twice, with its energies balanced?"""
+import json
+import os
+import sys
+import unittest
+
+sys.path.insert(0, os.path.dirname(__file__))
+from command_line import ROOT, InFolder, answer, run  # noqa: E402
+
+import jsonschema  # noqa: E402
+
+BIZJET = ROOT / "examples" / "bizjet.yaml"
+PUMP = "hydraulic pump 1"
+
+
+class Answers(InFolder):
+    def test_the_neck_saves_the_box_and_without_it_teeth_break(self):
+        told = answer("seize", BIZJET, PUMP, "--condition", "take-off")
+        path = ROOT / "docs/schema/seize.schema.json"
+        jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8"))).validate(told)
+        strong, weak, bare = told["runs"]
+        for one, neck in ((strong, 59), (weak, 48)):
+            self.assertEqual(one["cut_off"], [PUMP])
+            self.assertAlmostEqual(one["neck"], neck)
+            broken = [event for event in one["events"] if event["what"] == "breaks"]
+            self.assertEqual(len(broken), 1)
+            self.assertAlmostEqual(abs(broken[0]["T"]), neck, places=6)
+            for peak in one["peaks"]:
+                if peak["bears"] is not None:
+                    self.assertLess(abs(peak["before"]), peak["bears"])
+                    self.assertLess(abs(peak["after"]), peak["bears"])
+        self.assertTrue(any(event["what"] == "breaks" and event["of"].startswith("mesh")
+                            for event in bare["events"]))
+        for one in told["runs"]:
+            self.assertLess(one["energy"]["balance"], 1e-6)
+
+    def test_the_same_twice(self):
+        words = ("seize", BIZJET, PUMP, "--ramp", "5 ms", "--json")
+        self.assertEqual(run(*words), run(*words))
+
+    def test_a_starter_that_its_clutch_let_go_is_told(self):
+        code, out, err = run("seize", BIZJET, "starter", "--condition", "cruise")
+        self.assertEqual((code, err), (1, ""))
+        self.assertIn("it stands still behind its clutch", " ".join(out.split()))
+
+    def test_an_unknown_accessory_is_refused_with_the_nearest(self):
+        code, _, err = run("seize", BIZJET, "hydraulic pmp 1")
+        self.assertEqual(code, 2)
+        self.assertIn(PUMP, err)
+
+
+if __name__ == "__main__":
+    unittest.main()
