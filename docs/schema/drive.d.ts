@@ -174,6 +174,8 @@ export interface Accessory {
   neck?: Neck;
   /** The public standard number of its pad and spline. */
   spline?: Sourced<string | Unknown>;
+  /** Length of that spline that is engaged; without it 0.93 of its pitch diameter is taken. */
+  "spline length"?: Sourced<Length>;
   /** What it serves, in your words. */
   serves?: Sourced<string | Unknown>;
 }

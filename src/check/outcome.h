@@ -13,6 +13,7 @@
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
 #include "rating/drive_teeth.h"
+#include "rating/drive_splines.h"
 #include "rating/selectivity.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
@@ -70,6 +71,7 @@ typedef struct ts_check_subject {
     const ts_opinion *opinion; /* the same                                            */
     const ts_select  *select;  /* necks, and what stands behind them                  */
     const ts_rubbing *rubbing; /* the same                                            */
+    const ts_splines *splines; /* the same                                            */
     const ts_floats  *floats;  /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
     ts_units          units;   /* of the numbers in sentences                        */

@@ -30,6 +30,7 @@
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
+#include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 
@@ -65,6 +66,7 @@ struct ts_check {
     const ts_opinion *opinion; /* NULL: nor by a second standard */
     const ts_select  *select;  /* NULL: necks were not looked at */
     const ts_rubbing *rubbing; /* NULL: heat and films were not computed */
+    const ts_splines *splines; /* NULL: splines of pads were not looked at */
     const ts_floats  *floats;  /* NULL: take-offs were not held against travel */
     const ts_source  *source;
     ts_workings      *workings; /* may be NULL                                 */

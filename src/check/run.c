@@ -104,6 +104,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->opinion  = subject->opinion;
     check->select   = subject->select;
     check->rubbing  = subject->rubbing;
+    check->splines  = subject->splines;
     check->floats   = subject->floats;
     check->source   = subject->source;
     check->today    = subject->today;

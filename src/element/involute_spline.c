@@ -128,6 +128,7 @@ static bool is_angle(double alpha, double degrees)
 static double diameter(const ts_formula *formula, double N, double teeth, double D,
                        ts_workings *workings)
 {
+    ts_workings_row(workings, "teeth", teeth, "1", "by root and pitch: ANSI B92.1, ISO 4156");
     return TS_STEP(workings, *formula, (N + teeth) * D / N, N, teeth, D);
 }
 

@@ -115,12 +115,13 @@ typedef struct ts_accessory {
     ts_torque_limits torque;
     ts_body          body;
     ts_measure       mass;
-    ts_measure       overhang; /* m, centre of mass from the pad face */
-    ts_measure       inertia;  /* kg.m2 at the pad */
-    ts_pick          clutch;   /* ts_clutch */
-    ts_neck          neck;     /* neck.node 0: no neck */
-    ts_word          spline;   /* public standard number of the pad spline */
-    ts_word          serves;   /* what it serves, free text */
+    ts_measure       overhang;      /* m, centre of mass from the pad face */
+    ts_measure       inertia;       /* kg.m2 at the pad */
+    ts_pick          clutch;        /* ts_clutch */
+    ts_neck          neck;          /* neck.node 0: no neck */
+    ts_word          spline;        /* public standard number of the pad spline */
+    ts_measure       spline_length; /* m, of it that is engaged */
+    ts_word          serves;        /* what it serves, free text */
 } ts_accessory;
 
 typedef enum ts_bevel_mounting {

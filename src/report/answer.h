@@ -10,6 +10,7 @@
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
+#include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 
@@ -25,6 +26,7 @@ typedef struct ts_answer {
     const ts_opinion       *opinion;  /* NULL: nor by a second standard                 */
     const ts_select        *select;   /* necks, and what stands behind them; NULL: none */
     const ts_rubbing       *rubbing;  /* NULL: heat and films were not computed         */
+    const ts_splines       *splines;  /* of the pads; NULL: not computed                      */
     const ts_floats        *floats;   /* take-offs against travel; NULL: not computed         */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */

@@ -110,6 +110,7 @@ void ts_answer_json(const ts_answer *answer, ts_buffer *out)
     ts_json_carrying(&json, answer);
     ts_json_mass(&json, answer);
     ts_json_lines(&json, answer);
+    ts_json_splines(&json, answer);
     ts_json_float(&json, answer);
     ts_json_selectivity(&json, answer);
     assumptions(&json, answer);

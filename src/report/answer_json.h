@@ -11,6 +11,7 @@ void ts_json_findings(ts_json *json, const ts_answer *answer);
 void ts_json_turning(ts_json *json, const ts_answer *answer);  /* shafts, pads   */
 void ts_json_carrying(ts_json *json, const ts_answer *answer); /* meshes, spools */
 void ts_json_mass(ts_json *json, const ts_answer *answer);
+void ts_json_splines(ts_json *json, const ts_answer *answer);                 /* of the pads */
 void ts_json_lines(ts_json *json, const ts_answer *answer);                   /* their bearings */
 void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t mesh); /* of a mesh */
 void ts_json_bevel_opinion(ts_json *json, const ts_answer *answer, uint32_t mesh);

@@ -32,6 +32,7 @@ void ts_check_page(const ts_answer *answer, ts_page *page)
     ts_rubbing_table(answer, page);
     ts_mass_table(answer, page);
     ts_line_table(answer, page);
+    ts_spline_table(answer, page);
     ts_float_table(answer, page);
     ts_selectivity_table(answer, page);
     ts_assumption_list(answer, page);

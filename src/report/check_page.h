@@ -16,6 +16,7 @@ void ts_strength_table(const ts_answer *answer, ts_page *page);
 void ts_rubbing_table(const ts_answer *answer, ts_page *page);
 void ts_mass_table(const ts_answer *answer, ts_page *page);
 void ts_line_table(const ts_answer *answer, ts_page *page);
+void ts_spline_table(const ts_answer *answer, ts_page *page);
 void ts_float_table(const ts_answer *answer, ts_page *page);
 void ts_selectivity_table(const ts_answer *answer, ts_page *page);
 void ts_finding_list(const ts_answer *answer, ts_page *page);

@@ -62,6 +62,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .opinion = &study->opinion,
         .select  = &study->select,
         .rubbing = &study->rubbing,
+        .splines = &study->splines,
         .floats  = &study->floats,
         .today   = study->options.today,
         .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
@@ -94,6 +95,8 @@ ts_status ts_study_build(ts_study *study)
         status = ts_floats_prepare(&study->drive, &study->power, &study->lines, &study->source,
                                    study->arena, &study->floats);
     if (status == TS_OK)
+        status = ts_splines_prepare(&study->drive, &study->power, study->arena, &study->splines);
+    if (status == TS_OK)
         status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
     study->teeth.lines = &study->lines;
     if (status == TS_OK)
@@ -101,9 +104,9 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_necks_prepare(&study->drive, &study->train, study->arena, &study->necks);
     if (status == TS_OK)
-        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks,
-                                   ts_lines_capacity_count(&study->lines), study->arena,
-                                   &study->select);
+        status =
+            ts_select_prepare(&study->drive, &study->teeth, &study->necks,
+                              ts_lines_capacity_count(&study->lines), study->arena, &study->select);
     if (status == TS_OK)
         status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
     if (status != TS_OK)
@@ -149,6 +152,7 @@ ts_status ts_study_solve(ts_study *study)
         return status;
     ts_lines_solve(&study->drive, &study->lines, study->workings);
     ts_floats_solve(&study->drive, &study->floats, study->workings);
+    ts_splines_solve(&study->drive, &study->splines, study->workings);
     lend_outlines(study);
     ts_mass_solve(&study->drive, &study->mass, study->workings);
     ts_teeth_solve(&study->drive, &study->teeth, study->workings);

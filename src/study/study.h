@@ -5,6 +5,7 @@
 #include "rate/rated.h"
 #include "rating/drive_float.h"
 #include "rating/drive_rubbing.h"
+#include "rating/drive_splines.h"
 #include "report/answer.h"
 #include "towershaft/study.h"
 
@@ -33,6 +34,7 @@ struct ts_study {
     ts_select        select;
     ts_rubbing       rubbing;
     ts_floats        floats;
+    ts_splines       splines;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

@@ -15,6 +15,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .opinion   = &study->opinion,
         .select    = &study->select,
         .rubbing   = &study->rubbing,
+        .splines   = &study->splines,
         .floats    = &study->floats,
         .outcome   = &study->outcome,
         .workings  = study->workings,

@@ -1,0 +1,128 @@
+/* Are the splines of the pads sized and stressed as the public numbers and formulas say? */
+#include "rating/drive_splines.h"
+#include "support/close.h"
+#include "support/read_file.h"
+#include "support/solved_file.h"
+
+#include <math.h>
+#include <setjmp.h>
+#include <stdarg.h>
+#include <stddef.h>
+#include <string.h>
+
+#include <cmocka.h>
+
+static void public_numbers_mean_teeth_and_pitch(void **state)
+{
+    (void)state;
+    ts_spline_number n;
+    /* 16 teeth of 20 to the inch: bank case spl-16t-20-pitch, AS972 public notes (read). */
+    assert_true(ts_spline_number_read("AS972", &n));
+    assert_close(n.N, 16.0, 0.0);
+    assert_close(n.P_d * 0.0254, 20.0, 1e-14);
+    assert_true(ts_spline_number_read("B92.1 24T 16/32", &n));
+    assert_close(n.N, 24.0, 0.0);
+    assert_close(n.P_d * 0.0254, 16.0, 1e-14);
+    assert_true(ts_spline_number_read("ISO 4156 24z 1.5m", &n));
+    assert_close(n.m, 1.5e-3, 1e-14);
+}
+
+static void other_numbers_are_unknown_and_never_guessed(void **state)
+{
+    (void)state;
+    static const char *const words[] = {"",
+                                        "AS973",
+                                        "B92.1",
+                                        "B92.1 24T",
+                                        "B92.1 24T 16/30",
+                                        "B92.1 5T 16/32",
+                                        "B92.1 24.5T 16/32",
+                                        "B92.1 24T 16/32 x",
+                                        "ISO 4156 24z m",
+                                        "ISO 4156 24z 0.1m",
+                                        "as972"};
+    ts_spline_number         n;
+    for (size_t i = 0; i < sizeof words / sizeof *words; i++)
+        assert_false(ts_spline_number_read(words[i], &n));
+}
+
+typedef struct rated {
+    ts_text     text;
+    solved_file file;
+    ts_splines  splines;
+} rated;
+
+static void open_rated(rated *it)
+{
+    it->text = read_file("examples/bizjet.yaml");
+    solved_file_open(&it->file, it->text, false);
+    assert_int_equal(it->file.status, TS_OK);
+    assert_int_equal(
+        ts_splines_prepare(&it->file.drive, &it->file.power, it->file.arena, &it->splines), TS_OK);
+    ts_splines_solve(&it->file.drive, &it->splines, NULL);
+}
+
+static void close_rated(rated *it)
+{
+    solved_file_close(&it->file);
+    free_file(it->text);
+}
+
+/* derived: the formulas of Machinery's Handbook (bank, spl-dudley-stress) written out once more;
+ * D_re = (N - 2)/P of 16/32 and finer: bank, spl-16t-20-pitch. */
+static void stresses_follow_the_torque_of_every_condition(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    assert_int_equal(it.splines.count, 2);
+    const ts_drive_spline *s = &it.splines.items[0];
+    assert_string_equal(s->number, "B92.1 24T 16/32");
+    const double D = 1.5 * 0.0254, D_re = 22.0 / 16.0 * 0.0254, L = 0.93 * D;
+    for (size_t c = 0; c < it.file.drive.condition_count; c++) {
+        const double T = s->cases[c].T;
+        assert_true(s->cases[c].known);
+        assert_close(s->cases[c].S[TS_SPLINE_ROOT_SHEAR],
+                     16.0 * T / (M_PI * D_re * D_re * D_re * s->K_f), 1e-9);
+        assert_close(s->cases[c].S[TS_SPLINE_TOOTH_SHEAR],
+                     4.0 * T * s->K_m / (D * 24.0 * L * M_PI * 0.0254 / 32.0 * s->K_f), 1e-9);
+        assert_close(s->cases[c].S[TS_SPLINE_PRESSURE],
+                     2.0 * T * s->K_m / (D * 24.0 * L * D / 24.0 * s->K_w), 1e-9);
+    }
+    assert_close(s->cases[0].T, 220.0, 1e-12);
+    close_rated(&it);
+}
+
+static void the_governing_case_is_the_greatest_of_all(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    for (uint32_t i = 0; i < it.splines.count; i++) {
+        const ts_drive_spline *s    = &it.splines.items[i];
+        double                 worn = 0.0;
+        for (size_t c = 0; c < it.file.drive.condition_count; c++) {
+            for (int k = 0; k < TS_SPLINE_STRESSES; k++)
+                assert_true(s->cases[c].S[k] <= s->most[k]);
+            if (!isnan(s->cases[c].h_w))
+                worn += s->cases[c].h_w;
+        }
+        for (int k = 0; k < TS_SPLINE_STRESSES; k++)
+            assert_true(s->at[k] == TS_EVERY_CONDITION ? s->overload.S[k] == s->most[k]
+                                                       : s->cases[s->at[k]].S[k] == s->most[k]);
+        assert_close(s->h_w, worn, 1e-12);
+        assert_true(s->h_w > 0.0);
+    }
+    close_rated(&it);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(public_numbers_mean_teeth_and_pitch),
+        cmocka_unit_test(other_numbers_are_unknown_and_never_guessed),
+        cmocka_unit_test(stresses_follow_the_torque_of_every_condition),
+        cmocka_unit_test(the_governing_case_is_the_greatest_of_all),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
