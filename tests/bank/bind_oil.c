@@ -1,5 +1,6 @@
 /* bank/bind_oil.c: published cases about losses, jets and pumps. */
 #include "bank/bank_case.h"
+#include "bank/bank_run.h"
 #include "element/cylindrical_contact.h"
 #include "element/oil_viscosity.h"
 #include "oil/drag.h"
@@ -8,16 +9,37 @@
 #include "oil/pump.h"
 
 #include <math.h>
+#include <stdint.h>
+#include <string.h>
 
 #define GIVEN(name, kind)           ts_case_given(c, name, TS_KIND_##kind)
 #define COMPUTED(name, value, kind) ts_case_computed(c, name, (value), TS_KIND_##kind)
 
 static const double two_pi = 6.28318530717958647693;
 
+/* The formulas ask for sound machines; a strange case is refused here, by the name of its input.
+ * Shifts and temperatures may be of either sign. */
+static void ask_for_sound_inputs(ts_case *c)
+{
+    json_t *inputs = (json_t *)(uintptr_t)(const void *)c->inputs; /* only read */
+
+    for (void *at = json_object_iter(inputs); at != NULL; at = json_object_iter_next(inputs, at)) {
+        const char   *name   = json_object_iter_key(at);
+        const json_t *value  = json_object_get(json_object_iter_value(at), "value");
+        const double  number = json_number_value(value);
+        const bool    either = name[0] == 'x' || name[0] == 't';
+        const double most = strncmp(name, "alpha", 5) == 0 || strcmp(name, "phi") == 0 ? 89.0 : 1e9;
+
+        if (json_is_number(value) && !(fabs(number) < most && (either || number > 1e-9)))
+            ts_case_spoil(c, "is beyond any machine", name);
+    }
+}
+
 /* ---- meshes ---------------------------------------------------------------------------------- */
 
 static void tooth_loss(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const ts_cylindrical_pair_input in = {
         .z_1     = ts_case_whole(c, "z1"),
         .z_2     = ts_case_whole(c, "z2"),
@@ -51,6 +73,7 @@ static void tooth_loss(ts_case *c)
 
 static void mesh_power(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double z_1 = GIVEN("z1", NUMBER), z_2 = GIVEN("z2", NUMBER), b = GIVEN("b", LENGTH);
     const double alpha = GIVEN("alpha", ANGLE), d_1 = z_1 * GIVEN("m", LENGTH);
     const double alpha_wt = GIVEN("alpha_w", ANGLE);
@@ -78,6 +101,7 @@ static void mesh_power(ts_case *c)
 /* The program has the SI constant; that of the source follows from the units. */
 static void benedict_kelley(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double w = GIVEN("w", STIFFNESS), cP = GIVEN("mu", NUMBER);
     const double V_s = GIVEN("Vs", VELOCITY), V_T = GIVEN("VT", VELOCITY);
     const double f = ts_sliding_friction(w, cP / 1000.0, V_s, V_T, NULL);
@@ -89,6 +113,7 @@ static void benedict_kelley(ts_case *c)
 /* Sliding at a distance from the pitch point, as the program has it for flash temperatures. */
 static void sliding(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const ts_unit *rpm = ts_unit_named(TS_TEXT("rpm"), TS_KIND_ROTATIONAL_SPEED);
 
     COMPUTED("Vs",
@@ -102,6 +127,7 @@ static void sliding(ts_case *c)
 
 static void windage(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double R = GIVEN("R", LENGTH), F = GIVEN("F", LENGTH);
     const double n = GIVEN("n", ROTATIONAL_SPEED), eta = GIVEN("mu", NUMBER) / 1000.0;
     const double P      = ts_windage_by_loewenthal(R, F, n, eta, NULL);
@@ -116,6 +142,7 @@ static void windage(ts_case *c)
 
 static void palmgren(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double f_0 = GIVEN("f0", NUMBER), d_m = GIVEN("dm", LENGTH);
     const double n = GIVEN("n", ROTATIONAL_SPEED), nu = GIVEN("nu", KINEMATIC_VISCOSITY);
     const double M_0 = ts_bearing_drag_0(f_0, nu, n, d_m, NULL);
@@ -135,6 +162,7 @@ static void palmgren(ts_case *c)
 
 static void orifice(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double rho = GIVEN("rho", DENSITY), C_d = GIVEN("Cd", NUMBER);
     const double v = ts_jet_speed(GIVEN("dp", STRESS), rho, NULL);
     const double Q = ts_jet_flow(C_d, GIVEN("d", LENGTH), v, NULL);
@@ -147,6 +175,7 @@ static void orifice(ts_case *c)
 
 static void tank(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double rho = GIVEN("rho", DENSITY);
     const double dp  = GIVEN("p", STRESS) + rho * GIVEN("g", NUMBER) * GIVEN("h", LENGTH);
     const double v   = ts_jet_speed(dp, rho, NULL);
@@ -157,6 +186,7 @@ static void tank(ts_case *c)
 
 static void relief_valve(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double p      = GIVEN("p_set", STRESS);
     const double loaded = ts_jet_drop(p, GIVEN("p_chamber", STRESS), NULL);
     const double idle   = ts_jet_drop(p, 0.0, NULL);
@@ -170,6 +200,7 @@ static void relief_valve(ts_case *c)
 
 static void penetration(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double m_n = 0.0254 / GIVEN("Pd", NUMBER), phi = GIVEN("phi", ANGLE);
     const double v_t = GIVEN("n", ROTATIONAL_SPEED) * GIVEN("D", LENGTH) / 2.0;
 
@@ -186,6 +217,7 @@ static void penetration(ts_case *c)
 
 static void heat_balance(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double P = GIVEN("P_loss", POWER), rho = GIVEN("rho", DENSITY);
     const double c_oil = GIVEN("cp", NUMBER);
 
@@ -196,6 +228,7 @@ static void heat_balance(ts_case *c)
 
 static void pack(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double Q = GIVEN("Q", VOLUME_FLOW), ratio = GIVEN("ratio", NUMBER);
     const double Q_s = ts_scavenge_flow(Q, ratio, NULL);
 
@@ -213,6 +246,7 @@ static void pack(ts_case *c)
 
 static void gear_pump(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const double Q_th = GIVEN("Q_th", VOLUME_FLOW), Q = GIVEN("Q_meas", VOLUME_FLOW);
     const double n_2 = GIVEN("n2", ROTATIONAL_SPEED), inch3 = 0.0254 * 0.0254 * 0.0254;
 
@@ -225,6 +259,7 @@ static void gear_pump(ts_case *c)
 
 static void walther(ts_case *c)
 {
+    ask_for_sound_inputs(c);
     const ts_viscosity_law law =
         ts_viscosity_law_of(GIVEN("nu1", KINEMATIC_VISCOSITY), GIVEN("t1", TEMPERATURE),
                             GIVEN("nu2", KINEMATIC_VISCOSITY), GIVEN("t2", TEMPERATURE), NULL);
