@@ -188,3 +188,36 @@ void ts_json_null(ts_json *json)
     start_value(json);
     ts_buffer_add(json->out, "null");
 }
+
+void ts_json_string_at(ts_json *json, const char *key, const char *text)
+{
+    ts_json_key(json, key);
+    ts_json_string(json, text);
+}
+
+void ts_json_number_at(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    if (isfinite(value))
+        ts_json_number(json, value);
+    else
+        ts_json_null(json);
+}
+
+void ts_json_integer_at(ts_json *json, const char *key, int64_t value)
+{
+    ts_json_key(json, key);
+    ts_json_integer(json, value);
+}
+
+void ts_json_count_at(ts_json *json, const char *key, uint64_t value)
+{
+    ts_json_key(json, key);
+    ts_json_integer(json, (int64_t)value);
+}
+
+void ts_json_bool_at(ts_json *json, const char *key, bool value)
+{
+    ts_json_key(json, key);
+    ts_json_bool(json, value);
+}

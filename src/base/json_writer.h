@@ -34,4 +34,11 @@ void ts_json_integer(ts_json *json, int64_t value);
 void ts_json_bool(ts_json *json, bool value);
 void ts_json_null(ts_json *json);
 
+/* A key and its value at once. */
+void ts_json_string_at(ts_json *json, const char *key, const char *text);
+void ts_json_number_at(ts_json *json, const char *key, double value); /* null unless finite */
+void ts_json_integer_at(ts_json *json, const char *key, int64_t value);
+void ts_json_count_at(ts_json *json, const char *key, uint64_t value);
+void ts_json_bool_at(ts_json *json, const char *key, bool value);
+
 #endif

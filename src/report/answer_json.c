@@ -3,53 +3,34 @@
 
 #include "report/verdict_sentence.h"
 
-static void string_field(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void count_field(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static void head(ts_json *json, const ts_answer *answer)
 {
     static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
-    string_field(json, "tool", "towershaft");
-    string_field(json, "version", answer->version);
-    string_field(json, "caution", answer->caution);
-    ts_json_key(json, "input");
-    ts_json_object(json);
-    string_field(json, "path", answer->source->name);
-    string_field(json, "sha256", answer->sha256);
-    ts_json_end(json, '}');
-    string_field(json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_head(json, answer);
+    ts_json_string_at(json, "verdict", verdicts[answer->outcome->verdict]);
     ts_buffer says;
     ts_buffer_open(&says, answer->allocator);
     ts_verdict_sentence(answer->outcome, &says);
     ts_json_key(json, "says");
     ts_json_made(json, &says);
     ts_buffer_close(&says);
-    string_field(json, "title", answer->drive->title.text);
-    string_field(json, "revision", answer->drive->revision.text);
+    ts_json_string_at(json, "title", answer->drive->title.text);
+    ts_json_string_at(json, "revision", answer->drive->revision.text);
 }
 
 static void counts(ts_json *json, const ts_check_outcome *outcome)
 {
     ts_json_key(json, "counts");
     ts_json_object(json);
-    count_field(json, "judgements", outcome->judgement_count);
-    count_field(json, "passed", outcome->passed);
-    count_field(json, "refuse", outcome->open[TS_REFUSE]);
-    count_field(json, "warn", outcome->open[TS_WARN]);
-    count_field(json, "note", outcome->open[TS_NOTE]);
-    count_field(json, "waived", outcome->waived);
-    count_field(json, "not_computable", outcome->not_computable);
-    count_field(json, "rules_run", outcome->rules_run);
-    count_field(json, "rules_skipped", outcome->rules_skipped);
+    ts_json_count_at(json, "judgements", outcome->judgement_count);
+    ts_json_count_at(json, "passed", outcome->passed);
+    ts_json_count_at(json, "refuse", outcome->open[TS_REFUSE]);
+    ts_json_count_at(json, "warn", outcome->open[TS_WARN]);
+    ts_json_count_at(json, "note", outcome->open[TS_NOTE]);
+    ts_json_count_at(json, "waived", outcome->waived);
+    ts_json_count_at(json, "not_computable", outcome->not_computable);
+    ts_json_count_at(json, "rules_run", outcome->rules_run);
+    ts_json_count_at(json, "rules_skipped", outcome->rules_skipped);
     ts_json_end(json, '}');
 }
 
@@ -60,7 +41,7 @@ static void conditions(ts_json *json, const ts_answer *answer)
     for (size_t c = 0; c < answer->drive->condition_count; c++) {
         const ts_condition *condition = &answer->drive->conditions[c];
         ts_json_object(json);
-        string_field(json, "name", condition->name);
+        ts_json_string_at(json, "name", condition->name);
         if (condition->events.standing == TS_GIVEN) {
             ts_json_key(json, "events");
             ts_json_integer(json, condition->events.value);
@@ -82,17 +63,17 @@ static void assumptions(ts_json *json, const ts_answer *answer)
         const ts_assumption *assumed = &answer->drive->assumed[i];
         ts_json_object(json);
         ts_json_node(json, answer, "at", assumed->node);
-        string_field(json, "key", assumed->key);
-        string_field(json, "value", assumed->value);
-        string_field(json, "reason", assumed->reason);
+        ts_json_string_at(json, "key", assumed->key);
+        ts_json_string_at(json, "value", assumed->value);
+        ts_json_string_at(json, "reason", assumed->reason);
         ts_json_end(json, '}');
     }
     for (size_t i = 0; i < answer->drive->assumption_count; i++) {
         const ts_assumption_line *line = &answer->drive->assumptions[i];
         ts_json_object(json);
-        string_field(json, "at", line->at.text);
-        string_field(json, "says", line->says.text);
-        string_field(json, "source", line->source.text);
+        ts_json_string_at(json, "at", line->at.text);
+        ts_json_string_at(json, "says", line->says.text);
+        ts_json_string_at(json, "source", line->source.text);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');

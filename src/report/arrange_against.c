@@ -56,15 +56,6 @@ void ts_present_page(const ts_arrange_told *told, ts_page *page)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
 void ts_arrange_changes_json(const ts_arrange_told *told, ts_json *json,
                              const ts_arrangement *found, double weighs)
 {
@@ -78,7 +69,7 @@ void ts_arrange_changes_json(const ts_arrange_told *told, ts_json *json,
         ts_json_null(json);
     } else {
         ts_json_object(json);
-        number(json, "mass", weighs - told->present->mass);
+        ts_json_number_at(json, "mass", weighs - told->present->mass);
         ts_json_key(json, "says");
         ts_json_array(json);
         for (size_t i = 0; count > 0 && i <= lines.length; i++) {

@@ -12,21 +12,6 @@ static void string(ts_json *json, const char *key, const char *value)
         ts_json_null(json);
 }
 
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
-static void integer(ts_json *json, const char *key, uint64_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static void answers(ts_json *json, const ts_arrange_told *told)
 {
     const ts_arrange_result *r = told->result;
@@ -34,10 +19,10 @@ static void answers(ts_json *json, const ts_arrange_told *told)
     ts_json_array(json);
     for (size_t i = 0; i < r->count; i++) {
         ts_json_object(json);
-        number(json, "mass", r->answers[i].mass);
-        number(json, "mass_widened", told->verdicts[i].mass);
-        integer(json, "widened_steps", told->verdicts[i].widened);
-        number(json, "regret", r->answers[i].mass - r->answers[0].mass);
+        ts_json_number_at(json, "mass", r->answers[i].mass);
+        ts_json_number_at(json, "mass_widened", told->verdicts[i].mass);
+        ts_json_count_at(json, "widened_steps", told->verdicts[i].widened);
+        ts_json_number_at(json, "regret", r->answers[i].mass - r->answers[0].mass);
         ts_arranged_verdict_json(json, &told->verdicts[i]);
         ts_arrange_changes_json(told, json, &r->answers[i], told->verdicts[i].mass);
         ts_arranged_boxes_json(json, told, &r->answers[i]);
@@ -56,15 +41,15 @@ static void pair(ts_json *json, const ts_arrange_told *told, const ts_pair_recor
     const ts_arrange_choice *choice = &frame->choices[p->choice];
     ts_json_object(json);
     string(json, "spool", frame->name);
-    number(json, "module", told->problem->m_n[choice->module]);
-    integer(json, "input_teeth", choice->z_in);
+    ts_json_number_at(json, "module", told->problem->m_n[choice->module]);
+    ts_json_count_at(json, "input_teeth", choice->z_in);
     string(json, "end", ends[p->end]);
-    number(json, "bound", p->bound);
-    number(json, "found", p->found);
-    integer(json, "made", p->labels.made);
-    integer(json, "cut_by_bound", p->labels.cut_by_bound);
-    integer(json, "cut_by_dominance", p->labels.cut_by_dominance);
-    integer(json, "kept", p->labels.kept);
+    ts_json_number_at(json, "bound", p->bound);
+    ts_json_number_at(json, "found", p->found);
+    ts_json_count_at(json, "made", p->labels.made);
+    ts_json_count_at(json, "cut_by_bound", p->labels.cut_by_bound);
+    ts_json_count_at(json, "cut_by_dominance", p->labels.cut_by_dominance);
+    ts_json_count_at(json, "kept", p->labels.kept);
     ts_json_end(json, '}');
 }
 
@@ -77,12 +62,12 @@ static void certificate(ts_json *json, const ts_arrange_told *told)
     ts_json_key(json, "certificate");
     ts_json_object(json);
     string(json, "end", ends[r->end]);
-    number(json, "bound", r->bound);
-    integer(json, "made", r->labels.made);
-    integer(json, "cut_by_bound", r->labels.cut_by_bound);
-    integer(json, "cut_by_dominance", r->labels.cut_by_dominance);
-    integer(json, "kept", r->labels.kept);
-    integer(json, "tooth_pairs_rated", told->laws);
+    ts_json_number_at(json, "bound", r->bound);
+    ts_json_count_at(json, "made", r->labels.made);
+    ts_json_count_at(json, "cut_by_bound", r->labels.cut_by_bound);
+    ts_json_count_at(json, "cut_by_dominance", r->labels.cut_by_dominance);
+    ts_json_count_at(json, "kept", r->labels.kept);
+    ts_json_count_at(json, "tooth_pairs_rated", told->laws);
     ts_json_key(json, "verified");
     ts_json_bool(json, told->certificate.answer == TS_RULE_NONE && told->certificate.missing == 0 &&
                            told->certificate.not_closed == 0);

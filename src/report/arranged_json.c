@@ -12,21 +12,6 @@ static void string(ts_json *json, const char *key, const char *value)
         ts_json_null(json);
 }
 
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
-static void integer(ts_json *json, const char *key, uint64_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static const char *accessory(const ts_arrange_told *told, int8_t index)
 {
     return index >= 0 ? told->problem->problem.accessories[index].name : NULL;
@@ -35,16 +20,16 @@ static const char *accessory(const ts_arrange_told *told, int8_t index)
 static void shaft(ts_json *json, const ts_arrange_told *told, const ts_arranged_shaft *s)
 {
     ts_json_object(json);
-    integer(json, "teeth", s->z);
-    number(json, "face", s->width);
+    ts_json_count_at(json, "teeth", s->z);
+    ts_json_number_at(json, "face", s->width);
     string(json, "front", accessory(told, s->front));
     string(json, "rear", accessory(told, s->rear));
     ts_json_key(json, "step");
     if (s->z_step > 0) {
         ts_json_object(json);
-        integer(json, "teeth", s->z_step);
-        number(json, "face", s->step_width);
-        number(json, "module", told->problem->m_n[s->step_module]);
+        ts_json_count_at(json, "teeth", s->z_step);
+        ts_json_number_at(json, "face", s->step_width);
+        ts_json_number_at(json, "module", told->problem->m_n[s->step_module]);
         ts_json_end(json, '}');
     } else {
         ts_json_null(json);
@@ -68,8 +53,8 @@ static void box(ts_json *json, const ts_arrange_told *told, size_t index, const 
     const ts_arrange_choice *choice = &frame->choices[b->choice];
     ts_json_object(json);
     string(json, "spool", frame->name);
-    number(json, "module", told->problem->m_n[choice->module]);
-    number(json, "wrap", b->wrap);
+    ts_json_number_at(json, "module", told->problem->m_n[choice->module]);
+    ts_json_number_at(json, "wrap", b->wrap);
     ts_json_key(json, "input");
     shaft(json, told, &b->input);
     branch(json, told, "clockwise", &b->branches[0]);
@@ -90,8 +75,8 @@ void ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told, const ts
 void ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *v)
 {
     string(json, "verdict", !v->read ? "not computable" : v->holds ? "holds" : "does not hold");
-    integer(json, "refusals", v->refusals);
-    integer(json, "warnings", v->warnings);
+    ts_json_count_at(json, "refusals", v->refusals);
+    ts_json_count_at(json, "warnings", v->warnings);
     string(json, "first_refusal", v->first);
     string(json, "at", v->address);
 }
@@ -105,8 +90,8 @@ void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
     ts_json_object(json);
     ts_json_key(json, "demand");
     ts_json_text(json, (ts_text){text.bytes, text.length});
-    number(json, "from", m->from);
-    number(json, "to", m->to);
+    ts_json_number_at(json, "from", m->from);
+    ts_json_number_at(json, "to", m->to);
     ts_json_key(json, "at_most");
     ts_json_bool(json, m->at_most);
     ts_json_end(json, '}');

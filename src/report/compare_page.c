@@ -102,20 +102,14 @@ void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before
     verdict(page, "After:", after);
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void input(ts_json *json, const char *key, const ts_answer *answer)
 {
     static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
     ts_json_key(json, key);
     ts_json_object(json);
-    string(json, "path", answer->source->name);
-    string(json, "sha256", answer->sha256);
-    string(json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_string_at(json, "path", answer->source->name);
+    ts_json_string_at(json, "sha256", answer->sha256);
+    ts_json_string_at(json, "verdict", verdicts[answer->outcome->verdict]);
     ts_json_end(json, '}');
 }
 
@@ -125,9 +119,9 @@ void ts_comparison_json(const ts_comparison *comparison, const ts_answer *before
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", after->version);
-    string(&json, "caution", after->caution);
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", after->version);
+    ts_json_string_at(&json, "caution", after->caution);
     input(&json, "before", before);
     input(&json, "after", after);
     ts_json_key(&json, "changes");
@@ -135,11 +129,11 @@ void ts_comparison_json(const ts_comparison *comparison, const ts_answer *before
     for (size_t i = 0; i < comparison->count; i++) {
         const ts_change *change = &comparison->changes[i];
         ts_json_object(&json);
-        string(&json, "kind", ts_change_name(change->kind));
-        string(&json, "subject", change->subject);
-        string(&json, "condition", change->condition);
-        string(&json, "before", change->before);
-        string(&json, "after", change->after);
+        ts_json_string_at(&json, "kind", ts_change_name(change->kind));
+        ts_json_string_at(&json, "subject", change->subject);
+        ts_json_string_at(&json, "condition", change->condition);
+        ts_json_string_at(&json, "before", change->before);
+        ts_json_string_at(&json, "after", change->after);
         ts_json_key(&json, "relative");
         if (isfinite(change->relative))
             ts_json_number(&json, change->relative);

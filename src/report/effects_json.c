@@ -5,24 +5,6 @@
 
 #include <math.h>
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void count(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
-static void flag(ts_json *json, const char *key, bool value)
-{
-    ts_json_key(json, key);
-    ts_json_bool(json, value);
-}
-
 static void made(ts_json *json, const char *key, ts_buffer *text)
 {
     ts_json_key(json, key);
@@ -67,8 +49,8 @@ static void pads(ts_json *json, const ts_effects *effects, const ts_answer *answ
         if (pad->accessory < 0)
             continue;
         ts_json_object(json);
-        string(json, "accessory", pad->name);
-        string(json, "goes", goes_names[outcome->pads[p].goes]);
+        ts_json_string_at(json, "accessory", pad->name);
+        ts_json_string_at(json, "goes", goes_names[outcome->pads[p].goes]);
         if (outcome->pads[p].goes != TS_GOES_ON) {
             const bool by_shaft = outcome->shafts[pad->shaft].goes == outcome->pads[p].goes;
             ts_json_node(json, answer, "interrupted_at",
@@ -105,7 +87,7 @@ static void breakages(ts_json *json, const ts_effects *effects, const ts_answer 
             ts_json_node(json, answer, "neck", train->shafts[one->shaft].node);
         else if (one->part != TS_NOWHERE)
             ts_json_node(json, answer, "part", effects->select->parts.items[one->part].node);
-        flag(json, "meant", one->meant);
+        ts_json_bool_at(json, "meant", one->meant);
         torque(json, "at_most", one->T);
         torque(json, "next_at_least", one->T_next);
         ts_json_end(json, '}');
@@ -130,18 +112,18 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
         ts_buffer         text    = opened(answer);
 
         ts_json_object(json);
-        string(json, "kind", kinds[of]);
+        ts_json_string_at(json, "kind", kinds[of]);
         ts_effects_part(effects, of, failure.at, &text);
         made(json, "part", &text);
         ts_json_node(json, answer, "at", ts_effects_node(effects, failure));
-        string(json, "mode", ts_failure_name(failure.mode));
+        ts_json_string_at(json, "mode", ts_failure_name(failure.mode));
         pads(json, effects, answer, outcome);
         breakages(json, effects, answer, outcome);
-        flag(json, "start_possible", outcome->start_possible);
-        flag(json, "oil_lost", outcome->oil_lost);
-        flag(json, "metal_in_oil", outcome->chips);
-        string(json, "chip_plug", plugs[ts_effect_plug(effects, failure)]);
-        flag(json, "starter_carried", outcome->stuck_in);
+        ts_json_bool_at(json, "start_possible", outcome->start_possible);
+        ts_json_bool_at(json, "oil_lost", outcome->oil_lost);
+        ts_json_bool_at(json, "metal_in_oil", outcome->chips);
+        ts_json_string_at(json, "chip_plug", plugs[ts_effect_plug(effects, failure)]);
+        ts_json_bool_at(json, "starter_carried", outcome->stuck_in);
         text = opened(answer);
         ts_effects_brief(effects, outcome, &text);
         made(json, "effect", &text);
@@ -188,15 +170,8 @@ void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buff
 
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", answer->version);
-    string(&json, "caution", answer->caution);
-    ts_json_key(&json, "input");
-    ts_json_object(&json);
-    string(&json, "path", answer->source->name);
-    string(&json, "sha256", answer->sha256);
-    ts_json_end(&json, '}');
-    count(&json, "accessories", effects->drive->accessory_count);
+    ts_json_head(&json, answer);
+    ts_json_count_at(&json, "accessories", effects->drive->accessory_count);
     failures(&json, effects, answer);
     causes(&json, effects, answer);
     ts_json_end(&json, '}');

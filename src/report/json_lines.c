@@ -21,12 +21,6 @@ static void parts_of(ts_json *json, const ts_answer *answer, ts_subject about, c
     }
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void millimetres(ts_json *json, const char *key, double value)
 {
     ts_json_key(json, key);
@@ -35,12 +29,6 @@ static void millimetres(ts_json *json, const char *key, double value)
                        ts_json_shown(json, value, ts_unit_named(TS_TEXT("mm"), TS_KIND_LENGTH)));
     else
         ts_json_null(json);
-}
-
-static void yes_no(ts_json *json, const char *key, bool value)
-{
-    ts_json_key(json, key);
-    ts_json_bool(json, value);
 }
 
 static void sections(ts_json *json, const ts_line *line)
@@ -116,41 +104,32 @@ static void bearing(ts_json *json, const ts_answer *answer, uint32_t l, int k)
                     {"L_nmh", TS_KIND_TIME, b->rating.L_nmh}, {"S_0", TS_KIND_NUMBER, b->rating.S_0},
     };
     ts_json_object(json);
-    string(json, "place", b->place);
+    ts_json_string_at(json, "place", b->place);
     ts_json_node(json, answer, "address", b->node);
     if (!b->there || b->fault != NULL || line->missing != NULL || line->fault != NULL) {
-        string(json, "because",
-               !b->there             ? "the file says that there is none"
-               : b->fault != NULL    ? b->fault
-               : line->fault != NULL ? line->fault
-                                     : line->missing);
+        ts_json_string_at(json, "because",
+                          !b->there             ? "the file says that there is none"
+                          : b->fault != NULL    ? b->fault
+                          : line->fault != NULL ? line->fault
+                                                : line->missing);
         ts_json_end(json, '}');
         return;
     }
-    string(json, "form", ts_bearing_form_name(b->bearing.form));
+    ts_json_string_at(json, "form", ts_bearing_form_name(b->bearing.form));
     ts_json_key(json, "rows");
     ts_json_integer(json, b->bearing.rows);
     if (b->series != NULL)
-        string(json, "series", b->series);
+        ts_json_string_at(json, "series", b->series);
     millimetres(json, "bore", b->bearing.d);
     millimetres(json, "outside", b->bearing.D);
     millimetres(json, "width", b->width);
     millimetres(json, "at", b->x);
-    yes_no(json, "chosen", !b->given);
-    yes_no(json, "locates", b->locates);
+    ts_json_bool_at(json, "chosen", !b->given);
+    ts_json_bool_at(json, "locates", b->locates);
     parts_of(json, answer, (ts_subject){b->node, TS_EVERY_CONDITION}, parts,
              sizeof parts / sizeof parts[0]);
     duties(json, answer, l, k);
     ts_json_end(json, '}');
-}
-
-static void number_or_null(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
 }
 
 /* What the outline holds at its weakest places. */
@@ -165,14 +144,14 @@ static void strength(ts_json *json, const ts_answer *answer, const ts_line *line
     };
     ts_json_key(json, "strength");
     ts_json_object(json);
-    string(json, "method", "DIN 743:2012");
+    ts_json_string_at(json, "method", "DIN 743:2012");
     parts_of(json, answer, (ts_subject){line->node, TS_EVERY_CONDITION}, parts, 2);
-    number_or_null(json, "goodman", line->n_G);
+    ts_json_number_at(json, "goodman", line->n_G);
     ts_json_node(json, answer, "weakest", weak->node);
-    string(json, "notch", ts_din_notch_name(weak->section.notch));
+    ts_json_string_at(json, "notch", ts_din_notch_name(weak->section.notch));
     millimetres(json, "at", weak->x);
-    string(json, "condition",
-           weak->at_D < 0 ? "all together" : ts_answer_condition(answer, weak->at_D));
+    ts_json_string_at(json, "condition",
+                      weak->at_D < 0 ? "all together" : ts_answer_condition(answer, weak->at_D));
     ts_json_end(json, '}');
 }
 
@@ -180,12 +159,12 @@ static void one_line(ts_json *json, const ts_answer *answer, uint32_t l)
 {
     const ts_line *line = &answer->lines->lines[l];
     ts_json_object(json);
-    string(json, "name", line->name);
+    ts_json_string_at(json, "name", line->name);
     ts_json_node(json, answer, "address", line->node);
     ts_json_node(json, answer, "of", line->subject);
-    string(json, "kind", ts_line_kind_name(line->kind));
+    ts_json_string_at(json, "kind", ts_line_kind_name(line->kind));
     if (line->fault != NULL || line->missing != NULL)
-        string(json, "because", line->fault != NULL ? line->fault : line->missing);
+        ts_json_string_at(json, "because", line->fault != NULL ? line->fault : line->missing);
     sections(json, line);
     strength(json, answer, line);
     ts_json_key(json, "gears");
@@ -223,6 +202,6 @@ void ts_json_lines(ts_json *json, const ts_answer *answer)
     ts_json_object(json);
     hours(json, "life_of_drive", answer->lines->life);
     hours(json, "life_of_all", answer->lines->set_life);
-    string(json, "unit", "h");
+    ts_json_string_at(json, "unit", "h");
     ts_json_end(json, '}');
 }

@@ -3,12 +3,6 @@
 
 #include <math.h>
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void number_in(ts_json *json, const char *key, double si, ts_kind kind)
 {
     ts_json_key(json, key);
@@ -49,12 +43,12 @@ static void part(ts_json *json, const ts_answer *answer, const ts_mass_part *one
 {
     const ts_spool_drive *drive = &answer->drive->drive[one->drive];
     ts_json_object(json);
-    string(json, "kind", ts_mass_kind_says(one->kind));
-    string(json, "name", one->name);
-    string(json, "spool", answer->drive->spools[drive->spool].name);
+    ts_json_string_at(json, "kind", ts_mass_kind_says(one->kind));
+    ts_json_string_at(json, "name", one->name);
+    ts_json_string_at(json, "spool", answer->drive->spools[drive->spool].name);
     ts_json_node(json, answer, "address", one->node);
     if (one->missing != NULL)
-        string(json, "because", one->missing);
+        ts_json_string_at(json, "because", one->missing);
     else
         band(json, answer, "m", one->m, TS_KIND_MASS, place_of(one->node, one->m_name));
     if (one->J_name != NULL && one->J_missing == NULL)
@@ -81,7 +75,7 @@ static void mount(ts_json *json, const ts_answer *answer, uint32_t d, int i)
     quantity(json, answer, "at_rest", one->rest, TS_KIND_FORCE, place_of(node, rest[i]));
     if (one->most > 0.0) {
         quantity(json, answer, "most", one->most, TS_KIND_FORCE, place_of(node, most[i]));
-        string(json, "shaken", ts_shake_says(one->shake));
+        ts_json_string_at(json, "shaken", ts_shake_says(one->shake));
     }
     ts_json_end(json, '}');
 }
@@ -91,7 +85,7 @@ static void box(ts_json *json, const ts_answer *answer, uint32_t d)
     const ts_box_mass *one  = &answer->mass->boxes[d];
     const ts_node      node = answer->drive->drive[d].box.node;
     ts_json_object(json);
-    string(json, "spool", answer->drive->spools[answer->drive->drive[d].spool].name);
+    ts_json_string_at(json, "spool", answer->drive->spools[answer->drive->drive[d].spool].name);
     ts_json_node(json, answer, "address", node);
     band(json, answer, "installed", one->installed, TS_KIND_MASS, place_of(node, "m_box"));
     if (!isnan(one->x + one->y + one->z)) {
@@ -103,7 +97,7 @@ static void box(ts_json *json, const ts_answer *answer, uint32_t d)
     ts_json_key(json, "mounts_assumed");
     ts_json_bool(json, one->mounts_assumed);
     if (one->missing != NULL)
-        string(json, "because", one->missing);
+        ts_json_string_at(json, "because", one->missing);
     ts_json_key(json, "mounts");
     ts_json_array(json);
     for (int i = 0; i < 3 && one->missing == NULL; i++)
@@ -119,7 +113,7 @@ static void spool(ts_json *json, const ts_answer *answer, size_t s)
     if (!(seen->cranked.value > 0.0))
         return;
     ts_json_object(json);
-    string(json, "spool", answer->drive->spools[s].name);
+    ts_json_string_at(json, "spool", answer->drive->spools[s].name);
     band(json, answer, "running", seen->J, TS_KIND_INERTIA, place_of(node, "J_seen"));
     band(json, answer, "cranked", seen->cranked, TS_KIND_INERTIA, place_of(node, "J_cranked"));
     number_in(json, "own", seen->own, TS_KIND_INERTIA);

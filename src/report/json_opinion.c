@@ -3,21 +3,6 @@
 
 #include <math.h>
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void number_or_null(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
 typedef struct part {
     const char *symbol;
     ts_kind     kind;
@@ -51,9 +36,9 @@ static void set_by(ts_json *json, const ts_answer *answer, uint32_t m)
     const ts_mesh_opinion *opinion = &answer->opinion->mesh[m];
     ts_json_key(json, "set_by");
     ts_json_object(json);
-    string(json, "condition", ts_answer_condition(answer, opinion->condition));
-    string(json, "stress", ts_rated_stress_says(opinion->stress));
-    string(json, "gear", ts_mesh_side_says(answer->train, m, opinion->gear));
+    ts_json_string_at(json, "condition", ts_answer_condition(answer, opinion->condition));
+    ts_json_string_at(json, "stress", ts_rated_stress_says(opinion->stress));
+    ts_json_string_at(json, "gear", ts_mesh_side_says(answer->train, m, opinion->gear));
     ts_json_end(json, '}');
 }
 
@@ -108,15 +93,15 @@ static void gap(ts_json *json, const ts_answer *answer, ts_rated_stress stress,
         return;
     ts_json_key(json, stress == TS_RATED_CONTACT ? "contact_over_iso" : "bending_over_iso");
     ts_json_object(json);
-    string(json, "condition", ts_answer_condition(answer, gap->condition));
+    ts_json_string_at(json, "condition", ts_answer_condition(answer, gap->condition));
     ts_json_key(json, "gear");
     ts_json_number(json, gap->gear + 1);
-    number_or_null(json, "ratio", gap->ratio);
+    ts_json_number_at(json, "ratio", gap->ratio);
     ts_json_key(json, "factors");
     ts_json_object(json);
     for (int f = 0; f < TS_FACTORS; f++)
         if (f != TS_FACTOR_RIM || stress == TS_RATED_BENDING)
-            number_or_null(json, names[f], gap->factor[f]);
+            ts_json_number_at(json, names[f], gap->factor[f]);
     ts_json_end(json, '}');
     ts_json_end(json, '}');
 }
@@ -128,7 +113,7 @@ void ts_json_bevel_opinion(ts_json *json, const ts_answer *answer, uint32_t m)
         return;
     ts_json_key(json, "second_opinion");
     ts_json_object(json);
-    string(json, "method", "ANSI/AGMA 2003-C10");
+    ts_json_string_at(json, "method", "ANSI/AGMA 2003-C10");
     gap(json, answer, TS_RATED_CONTACT, &opinion->contact);
     gap(json, answer, TS_RATED_BENDING, &opinion->bending);
     ts_json_end(json, '}');
@@ -145,11 +130,11 @@ void ts_json_opinion(ts_json *json, const ts_answer *answer, uint32_t m)
     };
     ts_json_key(json, "second_opinion");
     ts_json_object(json);
-    string(json, "method", "ANSI/AGMA 2101-D04");
+    ts_json_string_at(json, "method", "ANSI/AGMA 2101-D04");
     if (opinion->missing != NULL)
-        string(json, "because", opinion->missing);
+        ts_json_string_at(json, "because", opinion->missing);
     parts_of(json, answer, (ts_subject){opinion->subject, TS_EVERY_CONDITION}, least, 4);
-    number_or_null(json, "margin", opinion->reserve);
+    ts_json_number_at(json, "margin", opinion->reserve);
     if (isfinite(opinion->reserve))
         set_by(json, answer, m);
     gap(json, answer, TS_RATED_CONTACT, &opinion->contact);

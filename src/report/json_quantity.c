@@ -103,3 +103,15 @@ void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind
     ts_json_end(json, '}');
     ts_buffer_close(&address);
 }
+
+void ts_json_head(ts_json *json, const ts_answer *answer)
+{
+    ts_json_string_at(json, "tool", "towershaft");
+    ts_json_string_at(json, "version", answer->version);
+    ts_json_string_at(json, "caution", answer->caution);
+    ts_json_key(json, "input");
+    ts_json_object(json);
+    ts_json_string_at(json, "path", answer->source->name);
+    ts_json_string_at(json, "sha256", answer->sha256);
+    ts_json_end(json, '}');
+}

@@ -6,6 +6,9 @@
 #include "quantity/quantity.h"
 #include "report/answer.h"
 
+/* Program, version, caution, and the file that was read with its hash: how every answer begins. */
+void ts_json_head(ts_json *json, const ts_answer *answer);
+
 /* Which number of the answer is meant. */
 typedef struct ts_json_place {
     ts_node     node;

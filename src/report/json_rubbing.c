@@ -21,19 +21,13 @@ static void parts_of(ts_json *json, const ts_answer *answer, ts_subject about, c
     }
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void open(ts_json *json, const char *key, const char *method, const char *missing)
 {
     ts_json_key(json, key);
     ts_json_object(json);
-    string(json, "method", method);
+    ts_json_string_at(json, "method", method);
     if (missing != NULL)
-        string(json, "because", missing);
+        ts_json_string_at(json, "because", missing);
 }
 
 /* The least of all conditions and where that is; never asked: nothing. */
@@ -46,7 +40,7 @@ static void least(ts_json *json, const ts_answer *answer, uint32_t m, const char
         return;
     parts_of(json, answer, (ts_subject){answer->train->meshes[m].node, TS_EVERY_CONDITION}, &one,
              1);
-    string(json, at, ts_answer_condition(answer, it->condition));
+    ts_json_string_at(json, at, ts_answer_condition(answer, it->condition));
 }
 
 static void scuffing_remarks(ts_json *json, unsigned remarks)
@@ -85,12 +79,12 @@ static void heat(ts_json *json, const ts_answer *answer, uint32_t m, uint32_t c)
     ts_json_key(json, ts_answer_condition(answer, (int32_t)c));
     ts_json_object(json);
     if (one->missing != NULL) {
-        string(json, "because", one->missing);
+        ts_json_string_at(json, "because", one->missing);
     } else {
-        string(json, "driver", ts_mesh_side_says(answer->train, m, one->driver - 1));
+        ts_json_string_at(json, "driver", ts_mesh_side_says(answer->train, m, one->driver - 1));
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
         if (one->hot_spot != NULL)
-            string(json, "hottest", one->hot_spot);
+            ts_json_string_at(json, "hottest", one->hot_spot);
         scuffing_remarks(json, one->remarks);
     }
     ts_json_end(json, '}');
@@ -107,10 +101,10 @@ static void film(ts_json *json, const ts_answer *answer, uint32_t m, uint32_t c)
     ts_json_key(json, ts_answer_condition(answer, (int32_t)c));
     ts_json_object(json);
     if (one->missing != NULL) {
-        string(json, "because", one->missing);
+        ts_json_string_at(json, "because", one->missing);
     } else {
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
-        string(json, "thinnest", one->where);
+        ts_json_string_at(json, "thinnest", one->where);
         film_remarks(json, one->remarks);
     }
     ts_json_end(json, '}');

@@ -15,15 +15,6 @@ static const char *const verdicts[TS_SWAP_VERDICTS] = {
     [TS_SWAP_LATE] = "too late", [TS_SWAP_NOT_KNOWN] = "not known",
 };
 
-static void number_or_null(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
 static void string(ts_json *json, const char *key, const char *value)
 {
     ts_json_key(json, key);
@@ -37,7 +28,7 @@ static void met(ts_json *json, const ts_answer *answer, const char *key, const t
 {
     ts_json_key(json, key);
     ts_json_object(json);
-    number_or_null(json, "T", T->T);
+    ts_json_number_at(json, "T", T->T);
     string(json, "condition", ts_answer_condition(answer, T->condition));
     ts_json_end(json, '}');
 }
@@ -46,15 +37,15 @@ static void loads(ts_json *json, const ts_answer *answer, const ts_guard *guard)
 {
     ts_json_key(json, "must_pass");
     ts_json_object(json);
-    number_or_null(json, "highest", guard->legit.T);
+    ts_json_number_at(json, "highest", guard->legit.T);
     met(json, answer, "runs", &guard->run);
     met(json, answer, "drives", &guard->start);
     ts_json_key(json, "overload");
     ts_json_object(json);
-    number_or_null(json, "T", guard->T_over);
-    number_or_null(json, "seconds", guard->t_over);
+    ts_json_number_at(json, "T", guard->T_over);
+    ts_json_number_at(json, "seconds", guard->t_over);
     ts_json_end(json, '}');
-    number_or_null(json, "static", guard->T_static);
+    ts_json_number_at(json, "static", guard->T_static);
     ts_json_end(json, '}');
 }
 
@@ -65,12 +56,12 @@ static void wall(ts_json *json, const ts_answer *answer, const char *key, const 
 
     ts_json_key(json, key);
     ts_json_object(json);
-    number_or_null(json, "T", wall->T);
+    ts_json_number_at(json, "T", wall->T);
     string(json, "part", part == NULL ? NULL : kinds[part->kind]);
     string(json, "of", part == NULL ? NULL : part->what);
-    number_or_null(json, "bears", part == NULL ? (double)NAN : ts_wall_bears(wall));
-    number_or_null(json, "transfer", wall->g);
-    number_or_null(json, "others", wall->L);
+    ts_json_number_at(json, "bears", part == NULL ? (double)NAN : ts_wall_bears(wall));
+    ts_json_number_at(json, "transfer", wall->g);
+    ts_json_number_at(json, "others", wall->L);
     string(json, "condition", ts_answer_condition(answer, wall->with));
     ts_json_end(json, '}');
 }
@@ -93,8 +84,8 @@ static void neck(ts_json *json, const ts_answer *answer, const ts_guard *guard)
     ts_json_quantity(json, answer, of->band.high, TS_KIND_TORQUE, most);
     ts_json_key(json, "designed");
     ts_json_bool(json, of->designed);
-    number_or_null(json, "above_loads", of->band.low / guard->legit.T);
-    number_or_null(json, "below_way", guard->once.T / of->band.high);
+    ts_json_number_at(json, "above_loads", of->band.low / guard->legit.T);
+    ts_json_number_at(json, "below_way", guard->once.T / of->band.high);
     ts_json_end(json, '}');
 }
 
@@ -112,8 +103,8 @@ static void way(ts_json *json, const ts_answer *answer, const ts_guard *guard)
         ts_json_object(json);
         string(json, "part", kinds[part->kind]);
         string(json, "of", part->what);
-        number_or_null(json, "bears", part->T);
-        number_or_null(json, "at_pad", by.T);
+        ts_json_number_at(json, "bears", part->T);
+        ts_json_number_at(json, "at_pad", by.T);
         string(json, "missing", part->missing);
         ts_json_end(json, '}');
     }
@@ -162,7 +153,7 @@ void ts_json_selectivity(ts_json *json, const ts_answer *answer)
                          : select->necks->items[guard->neck].neck->node);
         string(json, "unit", "N.m");
         string(json, "referred_to", answer->train->shafts[guard->reference].name);
-        number_or_null(json, "referred_by", guard->refer);
+        ts_json_number_at(json, "referred_by", guard->refer);
         loads(json, answer, guard);
         neck(json, answer, guard);
         wall(json, answer, "bears_once", &guard->once);

@@ -25,21 +25,6 @@ static void parts_of(ts_json *json, const ts_answer *answer, ts_subject about, c
     }
 }
 
-static void number_or_null(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void remarks(ts_json *json, ts_remarks remarks)
 {
     ts_json_key(json, "remarks");
@@ -95,13 +80,13 @@ static void second_opinion(ts_json *json, const ts_answer *answer, uint32_t m, i
         return;
     ts_json_key(json, "second_opinion");
     ts_json_object(json);
-    string(json, "method", "ANSI/AGMA 2003-C10");
+    ts_json_string_at(json, "method", "ANSI/AGMA 2003-C10");
     if (mesh->second_missing != NULL) {
-        string(json, "because", mesh->second_missing);
+        ts_json_string_at(json, "because", mesh->second_missing);
     } else {
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
         if (r->missing != NULL)
-            string(json, "because", r->missing);
+            ts_json_string_at(json, "because", r->missing);
     }
     ts_json_end(json, '}');
 }
@@ -134,7 +119,7 @@ static void condition(ts_json *json, const ts_answer *answer, uint32_t m, const 
     ts_json_key(json, ts_answer_condition(answer, c));
     ts_json_object(json);
     if (one->missing != NULL || one->fault != NULL) {
-        string(json, "because", one->missing != NULL ? one->missing : one->fault);
+        ts_json_string_at(json, "because", one->missing != NULL ? one->missing : one->fault);
     } else {
         parts_of(json, answer, about, parts, sizeof parts / sizeof parts[0]);
         if (!bevel) {
@@ -167,11 +152,11 @@ static void set_by(ts_json *json, const ts_answer *answer, uint32_t m)
     const ts_flank_life    *life     = &strength->life;
     ts_json_key(json, "set_by");
     ts_json_object(json);
-    string(json, "condition", ts_answer_condition(answer, life->condition));
-    string(json, "stress", ts_rated_stress_says(strength->stress));
-    string(json, "gear", ts_mesh_side_says(answer->train, m, strength->gear));
-    string(json, "flank", flanks[strength->flank]);
-    number_or_null(json, "share", life->share);
+    ts_json_string_at(json, "condition", ts_answer_condition(answer, life->condition));
+    ts_json_string_at(json, "stress", ts_rated_stress_says(strength->stress));
+    ts_json_string_at(json, "gear", ts_mesh_side_says(answer->train, m, strength->gear));
+    ts_json_string_at(json, "flank", flanks[strength->flank]);
+    ts_json_number_at(json, "share", life->share);
     ts_json_end(json, '}');
 }
 
@@ -191,12 +176,13 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
     };
     ts_json_key(json, "strength");
     ts_json_object(json);
-    string(json, "method",
-           bevels != NULL ? "ISO 10300:2014, method B1" : ts_iso6336_edition_of(year)->name);
+    ts_json_string_at(json, "method",
+                      bevels != NULL ? "ISO 10300:2014, method B1"
+                                     : ts_iso6336_edition_of(year)->name);
     parts_of(json, answer, (ts_subject){answer->train->meshes[m].node, TS_EVERY_CONDITION}, parts,
              4);
-    number_or_null(json, "margin", strength->reserve);
-    number_or_null(json, "lives", strength->times);
+    ts_json_number_at(json, "margin", strength->reserve);
+    ts_json_number_at(json, "lives", strength->times);
     if (isfinite(strength->reserve))
         set_by(json, answer, m);
     if (bevels != NULL)

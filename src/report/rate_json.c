@@ -5,18 +5,6 @@
 
 #include <math.h>
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void count(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 /* ---- numbers -----------------------------------------------------------------------------------
  */
 
@@ -30,11 +18,11 @@ static void value_and_unit(ts_json *json, const ts_note *note)
         ts_json_number(json, number.of != NULL ? ts_json_shown(json, note->value, number.of)
                                                : number.value);
     if (!isfinite(number.value))
-        string(json, "because",
-               isnan(number.value) ? "it cannot be computed; see the findings"
-                                   : "it has no finite value");
-    string(json, "unit", number.unit);
-    string(json, "symbol", note->symbol);
+        ts_json_string_at(json, "because",
+                          isnan(number.value) ? "it cannot be computed; see the findings"
+                                              : "it has no finite value");
+    ts_json_string_at(json, "unit", number.unit);
+    ts_json_string_at(json, "symbol", note->symbol);
 }
 
 static void address(ts_json *json, const ts_answer *answer, const ts_note *note)
@@ -54,9 +42,9 @@ static void result(ts_json *json, const ts_answer *answer, const ts_rated_sectio
 {
     ts_json_object(json);
     value_and_unit(json, note);
-    string(json, "meaning", ts_rated_meaning(note));
+    ts_json_string_at(json, "meaning", ts_rated_meaning(note));
     address(json, answer, note);
-    string(json, "source", ts_rated_source(note));
+    ts_json_string_at(json, "source", ts_rated_source(note));
     ts_json_key(json, "asked");
     ts_json_bool(json, ts_rated_is_asked(section, note->symbol));
     ts_json_end(json, '}');
@@ -98,7 +86,7 @@ static void assumed(ts_json *json, const ts_answer *answer, const ts_rated_eleme
         ts_json_object(json);
         value_and_unit(json, note);
         address(json, answer, note);
-        string(json, "source", note->source);
+        ts_json_string_at(json, "source", note->source);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -106,9 +94,9 @@ static void assumed(ts_json *json, const ts_answer *answer, const ts_rated_eleme
     ts_json_array(json);
     for (size_t i = 0; i < element->choice_count; i++) {
         ts_json_object(json);
-        string(json, "key", element->choices[i].key);
-        string(json, "value", element->choices[i].value);
-        string(json, "reason", element->choices[i].why);
+        ts_json_string_at(json, "key", element->choices[i].key);
+        ts_json_string_at(json, "value", element->choices[i].value);
+        ts_json_string_at(json, "reason", element->choices[i].why);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -120,8 +108,8 @@ static void facts_and_lacks(ts_json *json, const ts_rated_element *element)
     ts_json_array(json);
     for (size_t i = 0; i < element->fact_count; i++) {
         ts_json_object(json);
-        string(json, "name", element->facts[i].name);
-        string(json, "says", element->facts[i].says);
+        ts_json_string_at(json, "name", element->facts[i].name);
+        ts_json_string_at(json, "says", element->facts[i].says);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -130,10 +118,10 @@ static void facts_and_lacks(ts_json *json, const ts_rated_element *element)
     for (size_t i = 0; i < element->lack_count; i++) {
         const ts_rated_lack *lack = &element->lacks[i];
         ts_json_object(json);
-        string(json, "key", lack->key);
-        string(json, "says", lack->says);
-        string(json, "example", lack->example);
-        string(json, "standard", lack->standard);
+        ts_json_string_at(json, "key", lack->key);
+        ts_json_string_at(json, "says", lack->says);
+        ts_json_string_at(json, "example", lack->example);
+        ts_json_string_at(json, "standard", lack->standard);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -145,9 +133,9 @@ static void facts_and_lacks(ts_json *json, const ts_rated_element *element)
 static void section(ts_json *json, const ts_answer *answer, const ts_rated_section *from)
 {
     ts_json_object(json);
-    string(json, "title", from->title);
-    string(json, "standard", from->standard);
-    string(json, "condition", ts_answer_condition(answer, from->condition));
+    ts_json_string_at(json, "title", from->title);
+    ts_json_string_at(json, "standard", from->standard);
+    ts_json_string_at(json, "condition", ts_answer_condition(answer, from->condition));
     ts_json_key(json, "results");
     ts_json_array(json);
     for (size_t i = from->from; i < from->to; i++) {
@@ -161,8 +149,8 @@ static void section(ts_json *json, const ts_answer *answer, const ts_rated_secti
 static void element(ts_json *json, const ts_answer *answer, const ts_rated_element *from)
 {
     ts_json_object(json);
-    string(json, "kind", from->kind);
-    string(json, "name", from->name);
+    ts_json_string_at(json, "kind", from->kind);
+    ts_json_string_at(json, "name", from->name);
     ts_json_node(json, answer, "address", from->node);
     ts_json_key(json, "line");
     ts_json_integer(json, answer->source->nodes[from->node].key_line);
@@ -184,30 +172,23 @@ static void head(ts_json *json, const ts_rated *rated, const ts_answer *answer)
 {
     static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
     ts_buffer                says;
-    string(json, "tool", "towershaft");
-    string(json, "version", answer->version);
-    string(json, "caution", answer->caution);
-    ts_json_key(json, "input");
-    ts_json_object(json);
-    string(json, "path", answer->source->name);
-    string(json, "sha256", answer->sha256);
-    ts_json_end(json, '}');
-    string(json, "verdict", verdicts[rated->outcome.verdict]);
+    ts_json_head(json, answer);
+    ts_json_string_at(json, "verdict", verdicts[rated->outcome.verdict]);
     ts_buffer_open(&says, answer->allocator);
     ts_rated_verdict(rated, &says);
     ts_json_key(json, "says");
     ts_json_made(json, &says);
     ts_buffer_close(&says);
-    string(json, "title", answer->drive->title.text);
-    string(json, "revision", answer->drive->revision.text);
+    ts_json_string_at(json, "title", answer->drive->title.text);
+    ts_json_string_at(json, "revision", answer->drive->revision.text);
     ts_json_key(json, "counts");
     ts_json_object(json);
-    count(json, "judgements", rated->outcome.judgement_count);
-    count(json, "passed", rated->outcome.passed);
-    count(json, "refuse", rated->outcome.open[TS_REFUSE]);
-    count(json, "warn", rated->outcome.open[TS_WARN]);
-    count(json, "note", rated->outcome.open[TS_NOTE]);
-    count(json, "not_computable", rated->outcome.not_computable);
+    ts_json_count_at(json, "judgements", rated->outcome.judgement_count);
+    ts_json_count_at(json, "passed", rated->outcome.passed);
+    ts_json_count_at(json, "refuse", rated->outcome.open[TS_REFUSE]);
+    ts_json_count_at(json, "warn", rated->outcome.open[TS_WARN]);
+    ts_json_count_at(json, "note", rated->outcome.open[TS_NOTE]);
+    ts_json_count_at(json, "not_computable", rated->outcome.not_computable);
     ts_json_end(json, '}');
 }
 

@@ -5,33 +5,12 @@
 
 #include <math.h>
 
-static void integer(ts_json *json, const char *key, int64_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, value);
-}
-
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void fraction(ts_json *json, const char *key, ts_rational r)
 {
     ts_json_key(json, key);
     ts_json_object(json);
-    integer(json, "over", r.over);
-    integer(json, "under", r.under);
+    ts_json_integer_at(json, "over", r.over);
+    ts_json_integer_at(json, "under", r.under);
     ts_json_end(json, '}');
 }
 
@@ -44,13 +23,13 @@ static void teeth(ts_json *json, const ts_ratio_told *told, const ts_ratio_teeth
     for (int i = 0; i < 4 && t->z[i] != 0; i++)
         ts_json_integer(json, t->z[i]);
     ts_json_end(json, ']');
-    number(json, "error", t->error);
-    integer(json, "shared", t->shared);
-    integer(json, "weight", t->weight);
+    ts_json_number_at(json, "error", t->error);
+    ts_json_integer_at(json, "shared", t->shared);
+    ts_json_integer_at(json, "weight", t->weight);
     if (told->wish->train == TS_RATIO_IDLER)
-        integer(json, "idlers", t->idlers);
+        ts_json_integer_at(json, "idlers", t->idlers);
     if (c->a_w > 0.0)
-        number(json, "sum_x", ts_ratio_shift(c, t->z[0], t->z[1]));
+        ts_json_number_at(json, "sum_x", ts_ratio_shift(c, t->z[0], t->z[1]));
     ts_json_end(json, '}');
 }
 
@@ -99,13 +78,13 @@ static void nearest(ts_json *json, const ts_ratio_told *told)
         ts_json_null(json);
     if (told->wish->train != TS_RATIO_PAIR)
         return;
-    integer(json, "nearer_count", (int64_t)f->nearer_count);
+    ts_json_integer_at(json, "nearer_count", (int64_t)f->nearer_count);
     ts_json_key(json, "nearer");
     ts_json_array(json);
     for (size_t i = 0; i < f->nearer_count && i < TS_RATIO_NEARER; i++) {
         ts_json_object(json);
-        integer(json, "over", f->nearer[i].over);
-        integer(json, "under", f->nearer[i].under);
+        ts_json_integer_at(json, "over", f->nearer[i].over);
+        ts_json_integer_at(json, "under", f->nearer[i].under);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -119,19 +98,19 @@ void ts_ratio_json(const ts_ratio_told *told, ts_buffer *out)
     ts_json                  json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", told->version);
-    string(&json, "caution", told->caution);
-    string(&json, "train", trains[w->train]);
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", told->version);
+    ts_json_string_at(&json, "caution", told->caution);
+    ts_json_string_at(&json, "train", trains[w->train]);
     fraction(&json, "wanted", w->wanted);
     fraction(&json, "low", w->low);
     fraction(&json, "high", w->high);
-    integer(&json, "teeth_least", w->z_least);
-    integer(&json, "teeth_most", w->z_most);
-    integer(&json, "looked_at", (int64_t)f->looked_at);
-    integer(&json, "inside", (int64_t)f->inside);
-    integer(&json, "hunting", (int64_t)f->hunting);
-    integer(&json, "centre_forbids", (int64_t)f->too_far);
+    ts_json_integer_at(&json, "teeth_least", w->z_least);
+    ts_json_integer_at(&json, "teeth_most", w->z_most);
+    ts_json_integer_at(&json, "looked_at", (int64_t)f->looked_at);
+    ts_json_integer_at(&json, "inside", (int64_t)f->inside);
+    ts_json_integer_at(&json, "hunting", (int64_t)f->hunting);
+    ts_json_integer_at(&json, "centre_forbids", (int64_t)f->too_far);
     list(&json, told, "closest", &f->closest);
     list(&json, told, "lightest", &f->lightest);
     nearest(&json, told);

@@ -252,15 +252,6 @@ void ts_robust_page(const ts_arrange_told *told, ts_page *page)
 /* ---- JSON --------------------------------------------------------------------------------------
  */
 
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
 /* The number of an answer, from 0; null: none of them. */
 static void which(ts_json *json, const ts_arrange_told *told, const char *key, size_t answer)
 {
@@ -278,7 +269,7 @@ static void corner_json(ts_json *json, const ts_arrange_told *told, const char *
     ts_json_object(json);
     ts_json_key(json, "proven");
     ts_json_bool(json, c->end == TS_ARRANGE_PROVEN);
-    number(json, "mass", c->fits ? c->found.mass : (double)NAN);
+    ts_json_number_at(json, "mass", c->fits ? c->found.mass : (double)NAN);
     which(json, told, "like", c->fits ? like(told, &c->found) : told->result->count);
     ts_arranged_boxes_json(json, told, &c->found);
     ts_json_end(json, '}');
@@ -288,14 +279,14 @@ static void loads_json(const ts_arrange_told *told, ts_json *json)
 {
     const ts_robust *r = told->robust;
     ts_json_object(json);
-    number(json, "share", r->loads);
+    ts_json_number_at(json, "share", r->loads);
     ts_json_key(json, "answers");
     ts_json_array(json);
     for (size_t i = 0; i < told->result->count; i++) {
         ts_json_object(json);
-        number(json, "less", r->answers[i].less);
-        number(json, "as_demanded", r->answers[i].as);
-        number(json, "more", r->answers[i].more);
+        ts_json_number_at(json, "less", r->answers[i].less);
+        ts_json_number_at(json, "as_demanded", r->answers[i].as);
+        ts_json_number_at(json, "more", r->answers[i].more);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -304,7 +295,7 @@ static void loads_json(const ts_arrange_told *told, ts_json *json)
     ts_json_array(json);
     for (size_t i = 0; i < r->change_count; i++) {
         ts_json_object(json);
-        number(json, "factor", r->changes[i].factor);
+        ts_json_number_at(json, "factor", r->changes[i].factor);
         which(json, told, "to", r->changes[i].to);
         ts_json_end(json, '}');
     }
@@ -318,12 +309,12 @@ static void bands_json(const ts_arrange_told *told, ts_json *json)
 {
     const ts_robust *r = told->robust;
     ts_json_object(json);
-    number(json, "narrower", r->bands);
+    ts_json_number_at(json, "narrower", r->bands);
     ts_json_key(json, "answers");
     ts_json_array(json);
     for (size_t i = 0; i < told->result->count; i++) {
         ts_json_object(json);
-        number(json, "keeps_until", r->answers[i].slack);
+        ts_json_number_at(json, "keeps_until", r->answers[i].slack);
         ts_json_key(json, "accessory");
         ts_json_string(json, told->problem->problem.accessories[r->answers[i].accessory].name);
         ts_json_key(json, "condition");

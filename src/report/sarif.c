@@ -5,17 +5,11 @@
 #include "check/rulebook.h"
 #include "report/json_quantity.h"
 
-static void field(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void message(ts_json *json, const char *key, const char *text)
 {
     ts_json_key(json, key);
     ts_json_object(json);
-    field(json, "text", text);
+    ts_json_string_at(json, "text", text);
     ts_json_end(json, '}');
 }
 
@@ -32,15 +26,15 @@ static void driver(ts_json *json, const ts_answer *answer)
     ts_json_object(json);
     ts_json_key(json, "driver");
     ts_json_object(json);
-    field(json, "name", "towershaft");
-    field(json, "version", answer->version);
+    ts_json_string_at(json, "name", "towershaft");
+    ts_json_string_at(json, "version", answer->version);
     message(json, "fullDescription", answer->caution);
     ts_json_key(json, "rules");
     ts_json_array(json);
     const ts_rule *const *rules = ts_rulebook_rules();
     for (size_t i = 0; i < ts_rulebook_count(); i++) {
         ts_json_object(json);
-        field(json, "id", rules[i]->id);
+        ts_json_string_at(json, "id", rules[i]->id);
         message(json, "shortDescription", rules[i]->title);
         message(json, "fullDescription", rules[i]->question);
         message(json, "help", rules[i]->why);
@@ -61,7 +55,7 @@ static void location(ts_json *json, const ts_answer *answer, ts_node node)
     ts_json_object(json);
     ts_json_key(json, "artifactLocation");
     ts_json_object(json);
-    field(json, "uri", answer->source->name);
+    ts_json_string_at(json, "uri", answer->source->name);
     ts_json_end(json, '}');
     if (place->line > 0) {
         ts_json_key(json, "region");
@@ -94,8 +88,8 @@ static void suppression(ts_json *json, const ts_answer *answer, const ts_finding
     ts_json_key(json, "suppressions");
     ts_json_array(json);
     ts_json_object(json);
-    field(json, "kind", "inSource");
-    field(json, "justification", why);
+    ts_json_string_at(json, "kind", "inSource");
+    ts_json_string_at(json, "justification", why);
     ts_json_end(json, '}');
     ts_json_end(json, ']');
 }
@@ -103,13 +97,13 @@ static void suppression(ts_json *json, const ts_answer *answer, const ts_finding
 static void result(ts_json *json, const ts_answer *answer, const ts_finding *finding)
 {
     ts_json_object(json);
-    field(json, "ruleId", finding->rule);
-    field(json, "level", level_of(finding->level, finding->state));
+    ts_json_string_at(json, "ruleId", finding->rule);
+    ts_json_string_at(json, "level", level_of(finding->level, finding->state));
     message(json, "message", finding->says);
     location(json, answer, finding->node);
     ts_json_key(json, "partialFingerprints");
     ts_json_object(json);
-    field(json, "towershaft/v1", finding->fingerprint);
+    ts_json_string_at(json, "towershaft/v1", finding->fingerprint);
     ts_json_end(json, '}');
     suppression(json, answer, finding);
     ts_json_end(json, '}');
@@ -120,8 +114,8 @@ void ts_sarif(const ts_answer *answer, ts_buffer *out)
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    field(&json, "$schema", "https://json.schemastore.org/sarif-2.1.0.json");
-    field(&json, "version", "2.1.0");
+    ts_json_string_at(&json, "$schema", "https://json.schemastore.org/sarif-2.1.0.json");
+    ts_json_string_at(&json, "version", "2.1.0");
     ts_json_key(&json, "runs");
     ts_json_array(&json);
     ts_json_object(&json);

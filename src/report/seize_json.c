@@ -1,18 +1,14 @@
 /* How is a seizure written as JSON, by docs/schema/seize.schema.json? */
 #include "report/seize_report.h"
 
+#include "report/json_quantity.h"
+
 #include "base/json_writer.h"
 
 #include <math.h>
 
 /* Digits beyond these depend on the mathematical library. */
 #define DIGITS 9
-
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
 
 static void number(ts_json *json, const char *key, double value)
 {
@@ -25,12 +21,6 @@ static void number(ts_json *json, const char *key, double value)
     ts_json_number(json, round(value * ten) / ten);
 }
 
-static void count(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist, size_t joint,
                     const ts_allocator *allocator)
 {
@@ -38,7 +28,7 @@ static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist,
 
     ts_buffer_open(&text, allocator);
     ts_seize_joint(&text, twist, joint);
-    string(json, key, text.failed ? "" : text.bytes);
+    ts_json_string_at(json, key, text.failed ? "" : text.bytes);
     ts_buffer_close(&text);
 }
 
@@ -58,7 +48,7 @@ static void events(ts_json *json, const ts_seize_answer *seize, const ts_seizure
         const ts_train_event *event = &it->run.events[i];
         ts_json_object(json);
         number(json, "t", event->t);
-        string(json, "what", words[event->what]);
+        ts_json_string_at(json, "what", words[event->what]);
         if (event->bond != TS_NO_BODY)
             name_of(json, "of", seize->twist, event->bond, allocator);
         number(json, "T", event->T);
@@ -120,16 +110,16 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     if (!one->there)
         return;
     ts_json_object(json);
-    string(json, "run", ts_seize_run_words[which]);
+    ts_json_string_at(json, "run", ts_seize_run_words[which]);
     number(json, "neck", one->neck);
     number(json, "until", it->until);
     if (it->run.fault != TS_RUN_FINE) {
-        string(json, "because", ts_run_fault_says(it->run.fault));
+        ts_json_string_at(json, "because", ts_run_fault_says(it->run.fault));
         number(json, "t", it->run.t);
     }
     number(json, "pad_angle", it->pad_angle);
     number(json, "twist", it->twist);
-    count(json, "touches", it->run.touches);
+    ts_json_count_at(json, "touches", it->run.touches);
     events(json, seize, it, answer->allocator);
     peaks(json, seize, it, answer->allocator);
     energy(json, &it->run.energy);
@@ -146,24 +136,17 @@ void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buf
 
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", answer->version);
-    string(&json, "caution", answer->caution);
-    ts_json_key(&json, "input");
-    ts_json_object(&json);
-    string(&json, "path", answer->source->name);
-    string(&json, "sha256", answer->sha256);
-    ts_json_end(&json, '}');
-    string(&json, "accessory", answer->drive->accessories[seize->accessory].name);
-    string(&json, "condition", ts_answer_condition(answer, (int32_t)seize->condition));
+    ts_json_head(&json, answer);
+    ts_json_string_at(&json, "accessory", answer->drive->accessories[seize->accessory].name);
+    ts_json_string_at(&json, "condition", ts_answer_condition(answer, (int32_t)seize->condition));
     number(&json, "speed", seize->speed);
     number(&json, "ramp", seize->ramp);
     if (seize->neck_of != NULL)
-        string(&json, "neck_of", seize->neck_of);
+        ts_json_string_at(&json, "neck_of", seize->neck_of);
     if (seize->because != NULL)
-        string(&json, "because", seize->because);
+        ts_json_string_at(&json, "because", seize->because);
     if (seize->of != NULL)
-        string(&json, "of", seize->of);
+        ts_json_string_at(&json, "of", seize->of);
     ts_json_key(&json, "runs");
     ts_json_array(&json);
     for (int k = 0; seize->because == NULL && k < TS_SEIZE_RUNS; k++)

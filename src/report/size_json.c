@@ -5,21 +5,6 @@
 
 #include <math.h>
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (isfinite(value))
-        ts_json_number(json, value);
-    else
-        ts_json_null(json);
-}
-
 static void gear(ts_json *json, const ts_answer *answer, const ts_gear_width *width)
 {
     static const char *const needs[] = {
@@ -30,18 +15,19 @@ static void gear(ts_json *json, const ts_answer *answer, const ts_gear_width *wi
     const ts_train *train = answer->train;
     ts_json_object(json);
     ts_json_node(json, answer, "address", train->gears[width->gear].node);
-    string(json, "shaft", train->shafts[train->gears[width->gear].shaft].name);
+    ts_json_string_at(json, "shaft", train->shafts[train->gears[width->gear].shaft].name);
     ts_json_key(json, "teeth");
     ts_json_integer(json, train->gears[width->gear].teeth.value);
-    number(json, "before", width->before);
-    number(json, "after", width->after);
-    string(json, "need", needs[width->need]);
+    ts_json_number_at(json, "before", width->before);
+    ts_json_number_at(json, "after", width->after);
+    ts_json_string_at(json, "need", needs[width->need]);
     if (width->mesh != TS_NOWHERE)
         ts_json_node(json, answer, "set_by", train->meshes[width->mesh].node);
     if (width->need == TS_WIDTH_NEEDED) {
-        string(json, "stress", ts_rated_stress_says(width->fails.stress));
+        ts_json_string_at(json, "stress", ts_rated_stress_says(width->fails.stress));
         if (width->fails.life.condition >= 0)
-            string(json, "condition", ts_answer_condition(answer, width->fails.life.condition));
+            ts_json_string_at(json, "condition",
+                              ts_answer_condition(answer, width->fails.life.condition));
     }
     ts_json_end(json, '}');
 }
@@ -56,15 +42,15 @@ static void mesh(ts_json *json, const ts_answer *answer, const ts_mesh_width *wi
     };
     ts_json_object(json);
     ts_json_node(json, answer, "address", answer->train->meshes[m].node);
-    string(json, "state", states[width->state]);
-    number(json, "margin", answer->teeth->strength[m].reserve);
+    ts_json_string_at(json, "state", states[width->state]);
+    ts_json_number_at(json, "margin", answer->teeth->strength[m].reserve);
     if (width->state == TS_MESH_NOT_SIZED) {
-        string(json, width->missing != NULL ? "missing" : "why",
-               width->missing != NULL ? width->missing : width->fault);
+        ts_json_string_at(json, width->missing != NULL ? "missing" : "why",
+                          width->missing != NULL ? width->missing : width->fault);
     } else {
-        number(json, "common", width->common);
-        number(json, "least", width->least);
-        number(json, "most", width->most);
+        ts_json_number_at(json, "common", width->common);
+        ts_json_number_at(json, "least", width->least);
+        ts_json_number_at(json, "most", width->most);
     }
     ts_json_end(json, '}');
 }
@@ -85,20 +71,20 @@ void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answe
     ts_json                  json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", answer->version);
-    string(&json, "caution", answer->caution);
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", answer->version);
+    ts_json_string_at(&json, "caution", answer->caution);
     ts_json_key(&json, "sized");
     ts_json_object(&json);
-    string(&json, "path", answer->source->name);
-    string(&json, "sha256", answer->sha256);
-    string(&json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_string_at(&json, "path", answer->source->name);
+    ts_json_string_at(&json, "sha256", answer->sha256);
+    ts_json_string_at(&json, "verdict", verdicts[answer->outcome->verdict]);
     ts_json_end(&json, '}');
     ts_json_key(&json, "fits");
     ts_json_bool(&json, plan->fits);
-    number(&json, "step", step);
-    number(&json, "mass_before", plan->mass_before);
-    number(&json, "mass_after", plan->mass_after);
+    ts_json_number_at(&json, "step", step);
+    ts_json_number_at(&json, "mass_before", plan->mass_before);
+    ts_json_number_at(&json, "mass_after", plan->mass_after);
     ts_json_key(&json, "ratings");
     ts_json_integer(&json, (int64_t)plan->ratings);
     ts_json_key(&json, "gears");

@@ -10,12 +10,6 @@
 
 static const double two_pi = 6.28318530717958647693;
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void rounded(ts_json *json, double value)
 {
     if (!isfinite(value)) {
@@ -34,12 +28,6 @@ static void number(ts_json *json, const char *key, double value)
     rounded(json, value);
 }
 
-static void count(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static void list(ts_json *json, const char *key, const double *values, size_t length)
 {
     ts_json_key(json, key);
@@ -56,7 +44,7 @@ static void bodies(ts_json *json, const ts_answer *answer, const ts_drive_twist 
     for (size_t i = 0; i < twist->model.body_count; i++) {
         const ts_twist_part *part = &twist->parts[i];
         ts_json_object(json);
-        string(json, "name", part->name);
+        ts_json_string_at(json, "name", part->name);
         ts_json_node(json, answer, "shaft", answer->train->shafts[part->shaft].node);
         number(json, "J", twist->model.bodies[i].J);
         number(json, "ratio", part->ratio);
@@ -74,9 +62,9 @@ static void springs(ts_json *json, const ts_drive_twist *twist)
     for (size_t i = 0; i < twist->model.spring_count; i++) {
         const ts_twist_joint *joint = &twist->joints[i];
         ts_json_object(json);
-        string(json, "link", links[joint->link]);
-        count(json, "from", joint->from);
-        count(json, "to", joint->to);
+        ts_json_string_at(json, "link", links[joint->link]);
+        ts_json_count_at(json, "from", joint->from);
+        ts_json_count_at(json, "to", joint->to);
         number(json, "k", joint->k_spool);
         ts_json_key(json, "assumed");
         ts_json_bool(json, joint->assumed);
@@ -93,7 +81,7 @@ static void meeting(ts_json *json, const ts_answer *answer, const ts_drive_twist
         return;
     ts_json_key(json, "nearest");
     ts_json_object(json);
-    string(json, "condition", ts_answer_condition(answer, met.condition));
+    ts_json_string_at(json, "condition", ts_answer_condition(answer, met.condition));
     if (met.shaft != TS_NOWHERE)
         ts_json_node(json, answer, "shaft", answer->train->shafts[met.shaft].node);
     else
@@ -125,15 +113,16 @@ static void modes(ts_json *json, const ts_answer *answer, const ts_drive_twist *
 static void tree(ts_json *json, const ts_answer *answer, const ts_drive_twist *twist)
 {
     ts_json_object(json);
-    string(json, "spool", answer->drive->spools[answer->drive->drive[twist->drive].spool].name);
-    string(json, "state", twist->cranked ? "cranked" : "running");
+    ts_json_string_at(json, "spool",
+                      answer->drive->spools[answer->drive->drive[twist->drive].spool].name);
+    ts_json_string_at(json, "state", twist->cranked ? "cranked" : "running");
     if (twist->missing != NULL) {
-        string(json, "because", twist->missing);
-        string(json, "of", twist->lacks);
+        ts_json_string_at(json, "because", twist->missing);
+        ts_json_string_at(json, "of", twist->lacks);
     } else if (twist->fault != TS_TWIST_FINE) {
-        string(json, "because", ts_twist_fault_says(twist->fault));
+        ts_json_string_at(json, "because", ts_twist_fault_says(twist->fault));
     } else {
-        count(json, "left_out", twist->left_out);
+        ts_json_count_at(json, "left_out", twist->left_out);
         number(json, "residual", twist->modes.residual < 1e-9 ? 0.0 : twist->modes.residual);
         bodies(json, answer, twist);
         springs(json, twist);
@@ -147,14 +136,7 @@ void ts_twist_json(const ts_twist_answer *twist, const ts_answer *answer, ts_buf
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", answer->version);
-    string(&json, "caution", answer->caution);
-    ts_json_key(&json, "input");
-    ts_json_object(&json);
-    string(&json, "path", answer->source->name);
-    string(&json, "sha256", answer->sha256);
-    ts_json_end(&json, '}');
+    ts_json_head(&json, answer);
     ts_json_key(&json, "trees");
     ts_json_array(&json);
     for (size_t i = 0; i < twist->count; i++)

@@ -30,39 +30,33 @@ void ts_study_say(ts_study *study, const char *code, const char *says, const cha
     ts_diagnose(study->diagnostics, &own);
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void messages_json(const ts_study *study, ts_buffer *out)
 {
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", ts_version());
-    string(&json, "caution", ts_caution());
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", ts_version());
+    ts_json_string_at(&json, "caution", ts_caution());
     ts_json_key(&json, "input");
     ts_json_object(&json);
-    string(&json, "path", study->name);
+    ts_json_string_at(&json, "path", study->name);
     ts_json_end(&json, '}');
-    string(&json, "verdict", "not computable");
+    ts_json_string_at(&json, "verdict", "not computable");
     ts_json_key(&json, "messages");
     ts_json_array(&json);
     for (size_t i = 0; i < ts_study_message_count(study); i++) {
         const ts_message message = ts_study_message(study, i);
         ts_json_object(&json);
-        string(&json, "code", message.code);
+        ts_json_string_at(&json, "code", message.code);
         ts_json_key(&json, "line");
         ts_json_integer(&json, message.line);
         ts_json_key(&json, "column");
         ts_json_integer(&json, message.column);
-        string(&json, "says", message.says);
-        string(&json, "expected", message.expected);
-        string(&json, "nearest", message.nearest);
-        string(&json, "address", message.address);
+        ts_json_string_at(&json, "says", message.says);
+        ts_json_string_at(&json, "expected", message.expected);
+        ts_json_string_at(&json, "nearest", message.nearest);
+        ts_json_string_at(&json, "address", message.address);
         ts_json_end(&json, '}');
     }
     ts_json_end(&json, ']');

@@ -183,27 +183,15 @@ static int compare(const void *left, const void *right)
 
 /* ---- the answer ----------------------------------------------------------------------------- */
 
-static void write_word(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
-static void write_count(ts_json *json, const char *key, size_t value)
-{
-    ts_json_key(json, key);
-    ts_json_integer(json, (int64_t)value);
-}
-
 static void write_edits(ts_json *json, const trial *one)
 {
     ts_json_key(json, "edits");
     ts_json_array(json);
     for (size_t i = 0; i < one->edit_count; i++) {
         ts_json_object(json);
-        write_word(json, "at", one->edits[i].at);
+        ts_json_string_at(json, "at", one->edits[i].at);
         if (one->edits[i].value != NULL) {
-            write_word(json, "to", one->edits[i].value);
+            ts_json_string_at(json, "to", one->edits[i].value);
         } else {
             ts_json_key(json, "gone");
             ts_json_bool(json, true);
@@ -218,18 +206,18 @@ static void write_trial(search *s, ts_json *json, const trial *one)
     static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
     const ts_shaft          *shaft      = &s->study->train.shafts[one->shaft];
     ts_json_object(json);
-    write_word(json, "shaft", shaft->name);
-    write_count(json, "number", shaft->number);
-    write_word(json, "address", pad_address(s, one->shaft, one->face));
-    write_word(json, "face", one->face == TS_FRONT ? "front" : "rear");
-    write_word(json, "other", one->other);
+    ts_json_string_at(json, "shaft", shaft->name);
+    ts_json_count_at(json, "number", shaft->number);
+    ts_json_string_at(json, "address", pad_address(s, one->shaft, one->face));
+    ts_json_string_at(json, "face", one->face == TS_FRONT ? "front" : "rear");
+    ts_json_string_at(json, "other", one->other);
     ts_json_key(json, "here");
     ts_json_bool(json, one->here);
-    write_word(json, "verdict", one->read ? verdicts[one->verdict] : "not computable");
-    write_count(json, "refuse", one->open[TS_REFUSE]);
-    write_count(json, "warn", one->open[TS_WARN]);
-    write_count(json, "note", one->open[TS_NOTE]);
-    write_count(json, "not_computable", one->not_computable);
+    ts_json_string_at(json, "verdict", one->read ? verdicts[one->verdict] : "not computable");
+    ts_json_count_at(json, "refuse", one->open[TS_REFUSE]);
+    ts_json_count_at(json, "warn", one->open[TS_WARN]);
+    ts_json_count_at(json, "note", one->open[TS_NOTE]);
+    ts_json_count_at(json, "not_computable", one->not_computable);
     ts_json_key(json, "why");
     ts_json_array(json);
     for (size_t i = 0; i < one->why_count; i++)
@@ -246,8 +234,8 @@ static ts_status write_all(search *s, const ts_sink *sink)
     ts_buffer_open(&out, s->study->allocator);
     ts_json_begin(&json, &out, true);
     ts_json_object(&json);
-    write_word(&json, "accessory", s->study->drive.accessories[s->accessory].name);
-    write_count(&json, "tried", s->count);
+    ts_json_string_at(&json, "accessory", s->study->drive.accessories[s->accessory].name);
+    ts_json_count_at(&json, "tried", s->count);
     ts_json_key(&json, "places");
     ts_json_array(&json);
     for (size_t i = 0; i < s->count; i++)

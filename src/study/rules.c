@@ -35,23 +35,17 @@ size_t ts_rule_find(const char *id, const char **nearest)
     return ts_rulebook_find(ts_text_of(id), nearest);
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static void rule_json(ts_json *json, size_t index)
 {
     const ts_rule_view rule = ts_rule_at(index);
     ts_json_object(json);
-    string(json, "id", rule.id);
-    string(json, "title", rule.title);
-    string(json, "question", rule.question);
-    string(json, "why", rule.why);
-    string(json, "level", rule.level);
-    string(json, "source", rule.source);
-    string(json, "page", rule.page);
+    ts_json_string_at(json, "id", rule.id);
+    ts_json_string_at(json, "title", rule.title);
+    ts_json_string_at(json, "question", rule.question);
+    ts_json_string_at(json, "why", rule.why);
+    ts_json_string_at(json, "level", rule.level);
+    ts_json_string_at(json, "source", rule.source);
+    ts_json_string_at(json, "page", rule.page);
     ts_json_end(json, '}');
 }
 
@@ -60,8 +54,8 @@ static void rules_json(size_t only, ts_buffer *out)
     ts_json json;
     ts_json_begin(&json, out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", ts_version());
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", ts_version());
     ts_json_key(&json, "rules");
     ts_json_array(&json);
     for (size_t i = 0; i < ts_rule_count(); i++)

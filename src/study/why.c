@@ -45,24 +45,18 @@ static ts_text place_text(void *context, uint32_t node)
     return (ts_text){bytes.at + start, end - start};
 }
 
-static void string(ts_json *json, const char *key, const char *value)
-{
-    ts_json_key(json, key);
-    ts_json_string(json, value);
-}
-
 static ts_status working_json(const ts_study *study, const ts_why *why, ts_page *page)
 {
     ts_json json;
     ts_json_begin(&json, page->out, false);
     ts_json_object(&json);
-    string(&json, "tool", "towershaft");
-    string(&json, "version", ts_version());
-    string(&json, "caution", ts_caution());
+    ts_json_string_at(&json, "tool", "towershaft");
+    ts_json_string_at(&json, "version", ts_version());
+    ts_json_string_at(&json, "caution", ts_caution());
     ts_json_key(&json, "input");
     ts_json_object(&json);
-    string(&json, "path", study->name);
-    string(&json, "sha256", study->sha256);
+    ts_json_string_at(&json, "path", study->name);
+    ts_json_string_at(&json, "sha256", study->sha256);
     ts_json_end(&json, '}');
     ts_json_key(&json, "working");
     const ts_status status = ts_why_json(why, page->units, &json);
