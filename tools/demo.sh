@@ -75,6 +75,10 @@ say "---- 5. And if the generator seizes? ----"
 shown "effects $example generator"
 run 0 effects "$example" generator | sed -n '/seized/,/^$/p' | indented
 run 0 effects "$example" -o "$out/effects.txt"
+echo "And in time, if a pump seizes at take-off: with its neck, and without it."
+shown "seize $example 'hydraulic pump 1' --condition take-off"
+run 0 seize "$example" "hydraulic pump 1" --condition take-off -o "$out/seize.txt"
+sed -n '/seizes at/,/^  largest/p' "$out/seize.txt" | sed '$d' | indented
 
 say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."
@@ -113,6 +117,7 @@ what() {
     mass.*) echo "what weighs how much" ;;
     modes.*) echo "how the drive swings in torsion" ;;
     selectivity.*) echo "what each neck must pass, when it breaks, and what stands behind it" ;;
+    seize.txt) echo "a seized pump in time, with its neck and without" ;;
     effects.txt) echo "what stops when any one part fails, and what may have stopped it" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;

@@ -162,7 +162,7 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
         return;
     }
     const size_t near = ts_seize_nearest(seize, run, &share);
-    ts_buffer_add(&text, it->held ? ".  Held by what seized: " : ".  Turns on: ");
+    ts_buffer_add(&text, it->held ? ".  Held by what seized: " : ".  Keeps turning: ");
     tell_parts(seize, answer, it, true, &text);
     ts_buffer_add(&text, "; cut off: ");
     tell_parts(seize, answer, it, false, &text);
@@ -220,7 +220,8 @@ static void table(const ts_seize_answer *seize, ts_page *page)
 
 static void grounds(const ts_seize_answer *seize, ts_page *page)
 {
-    ts_buffer text;
+    const size_t plays = seize->runs[TS_SEIZE_BARE].seizure.plays_assumed;
+    ts_buffer    text;
 
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_add(&text, "Assumed: damping of a mesh ");
@@ -228,9 +229,9 @@ static void grounds(const ts_seize_answer *seize, ts_page *page)
     ts_buffer_add(&text, " % and of a shaft ");
     ts_page_short(&text, 100.0 * TS_DAMPING_OF_SHAFT, 3);
     ts_buffer_print(&text,
-                    " %% of critical; the play of %zu meshes as is usual; torques in proportion to "
+                    " %% of critical; the play of %zu mesh%s as is usual; torques in proportion to "
                     "speed; rotors rigid; necks and teeth part at once.",
-                    seize->runs[TS_SEIZE_BARE].seizure.plays_assumed);
+                    plays, plays == 1 ? "" : "es");
     sentence(page, &text);
 }
 

@@ -11,12 +11,17 @@
  * Breaking  A bond whose torque at b reaches `breaks` in either sense is no more; what strain it
  *           held is lost.
  * Stop      A body stops at once, or by a friction that grows evenly from nothing and would bring
- * it to rest in `ramp` seconds if it were alone; it sticks when it stands and slips again when it
- * is torn loose. Method    SUNDIALS CVODE, Adams of variable order, each of these events found as a
- * root and the run begun anew there: nothing is smoothed. Energy    Heat of damping, heat of the
- * stop and work of the torques from outside are integrated beside the motion; balance = what does
- * not add up over the largest that was strained, dissipated or broken. Units     SI, of the body b
- * for torques of a bond.
+ *           it to rest in `ramp` seconds if it were alone; it sticks when it stands and slips again
+ *           when it is torn loose.
+ *
+ * Method    SUNDIALS CVODE, Adams of variable order, each of these events found as a root and the
+ *           run begun anew there: nothing is smoothed.
+ *
+ * Energy    Heat of damping, heat of the stop and work of the torques from outside are integrated
+ *           beside the motion; balance = what does not add up over the largest that was strained,
+ *           dissipated or broken.
+ *
+ * Units     SI, of the body b for torques of a bond.
  */
 #ifndef TS_RESPONSE_ELASTIC_TRAIN_H
 #define TS_RESPONSE_ELASTIC_TRAIN_H
