@@ -226,7 +226,7 @@ double ts_flank_path_mean(const ts_flank_path *path, const double value[TS_FLANK
 static const ts_formula peak_formula = {
     .symbol  = "theta_flmax",
     .meaning = "greatest flash temperature, between the points of the path",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "theta_fl - ((theta_flnext - theta_fl)/h_next*h_last + (theta_fl - "
                "theta_fllast)/h_last*h_next)^2/(4*(h_last + h_next)*((theta_flnext - "
                "theta_fl)/h_next - (theta_fl - theta_fllast)/h_last))",
@@ -235,7 +235,7 @@ static const ts_formula peak_formula = {
 static const ts_formula edge_formula = {
     .symbol  = "theta_flmax",
     .meaning = "greatest flash temperature, where one zone of the path ends",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "theta_fl",
     .source  = "derived: the load jumps there, and nothing lies between",
 };
@@ -258,8 +258,10 @@ double ts_flank_path_peak(const ts_flank_path *path, const double theta[TS_FLANK
         return TS_STEP(workings, edge_formula, theta_fl, theta_fl);
     ts_workings_row(workings, "h_last", h_last, "1", "from the point before, in Gamma");
     ts_workings_row(workings, "h_next", h_next, "1", "to the point behind, in Gamma");
-    ts_workings_row(workings, "theta_fllast", theta_fllast, "K", "at the point before");
-    ts_workings_row(workings, "theta_flnext", theta_flnext, "K", "at the point behind");
+    ts_workings_row(workings, "theta_fllast", theta_fllast, TS_UNIT_DIFFERENCE,
+                    "at the point before");
+    ts_workings_row(workings, "theta_flnext", theta_flnext, TS_UNIT_DIFFERENCE,
+                    "at the point behind");
     return TS_STEP(workings, peak_formula,
                    theta_fl - lean * lean / (4.0 * (h_last + h_next) * (down - up)), theta_fl,
                    theta_flnext, h_next, h_last, theta_fllast);

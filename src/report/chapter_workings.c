@@ -3,6 +3,7 @@
 
 #include "base/formula_typeset.h"
 #include "base/symbol_typeset.h"
+#include "report/why_page.h"
 
 #include <math.h>
 
@@ -74,7 +75,7 @@ static void formula_line(const ts_note *note, ts_buffer *out)
     ts_buffer_add(out, searched ? " found so that " : " = ");
     (void)ts_formula_typeset(out, formula->text);
     ts_buffer_print(out, "%s\n    %s, %s; %s\n", searched ? " = 0" : "", formula->meaning,
-                    formula->unit, formula->source);
+                    ts_why_unit(note), formula->source);
 }
 
 /* "    take-off          1234.5    T = 12.3, d = 0.082" */

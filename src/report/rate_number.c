@@ -33,6 +33,12 @@ static const char *unit_name(const ts_note *note)
     return name != NULL ? name : "1";
 }
 
+/* Of a flash temperature, which is counted from the bulk, not from a zero of its own. */
+static bool is_difference(const ts_note *note)
+{
+    return strcmp(unit_name(note), TS_UNIT_DIFFERENCE) == 0;
+}
+
 /* Deviations read better in um. */
 #define FINE_LENGTH 1e-4
 
@@ -44,12 +50,11 @@ ts_rated_number ts_rated_number_of(const ts_note *note, ts_units units, bool fin
         if (strcmp(composed[i].si, name) == 0)
             return (ts_rated_number){note->value * factor, composed[i].shown[units], factor, NULL};
     }
+    if (is_difference(note))
+        return (ts_rated_number){note->value, "K", 1.0, NULL};
     const ts_unit *si = unit_of(note);
     if (si == NULL || si != ts_kind_si(si->kind))
         return (ts_rated_number){note->value, name, 1.0, NULL};
-    /* A flash temperature is counted from the bulk, not from a zero of its own. */
-    if (si->kind == TS_KIND_TEMPERATURE && strncmp(note->symbol, "theta_fl", 8) == 0)
-        return (ts_rated_number){note->value, "K", 1.0, NULL};
     const bool small = fine && si->kind == TS_KIND_LENGTH && units == TS_UNITS_METRIC &&
                        fabs(note->value) < FINE_LENGTH && fabs(note->value) > 0.0;
     const ts_unit *shown =

@@ -25,6 +25,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .select  = &study->select,
                               .rubbing = &study->rubbing,
                               .floats  = &study->floats,
+                              .splines = &study->splines,
                               .today   = PAGE_DAY};
 }
 

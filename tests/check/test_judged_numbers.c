@@ -118,6 +118,7 @@ static void workings_change_no_answer(void **state)
                                       .select  = &study->select,
                                       .rubbing = &study->rubbing,
                                       .floats  = &study->floats,
+                                      .splines = &study->splines,
                                       .today   = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);

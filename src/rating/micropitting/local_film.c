@@ -38,7 +38,7 @@ static const ts_formula v_2_formula = {
 static const ts_formula theta_fl_formula = {
     .symbol  = "theta_flY",
     .meaning = "local flash temperature",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "sqrt(pi)/2*mu_mC*p_dynHY*abs(v_r1 - v_r2)/(B_M1*sqrt(v_r1) + "
                "B_M2*sqrt(v_r2))*sqrt(8*rho_n*p_dynHY/E_r)",
     .source  = ISO_22("local flash temperature"),

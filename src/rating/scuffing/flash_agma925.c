@@ -22,7 +22,7 @@ static const ts_formula mu_m_formula = {
 static const ts_formula theta_fl_formula = {
     .symbol  = "theta_flA",
     .meaning = "greatest flash temperature by AGMA 925",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "0.8*mu_A*w_y*abs(v_g1 - v_g2)/((B_M1*sqrt(v_g1) + B_M2*sqrt(v_g2))*sqrt(b_H))",
     .source  = AGMA_925("flash temperature"),
 };

@@ -62,7 +62,7 @@ static const ts_formula X_J_formula = {
 static const ts_formula theta_fl_formula = {
     .symbol  = "theta_fl",
     .meaning = "flash temperature, above the bulk",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "1.11*mu_m*X_J*w_y*abs(v_g1 - v_g2)/((B_M1*sqrt(v_g1) + "
                "B_M2*sqrt(v_g2))*sqrt(2*b_H))",
     .source  = ISO_20,
@@ -70,7 +70,7 @@ static const ts_formula theta_fl_formula = {
 static const ts_formula theta_flm_formula = {
     .symbol  = "theta_flm",
     .meaning = "flash temperature, mean over the path of contact",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "sum(share*theta_fly)/(Gamma_E - Gamma_A)",
     .source  = "ISO/TS 6336-20:2017, bulk temperature (from memory); the mean is that of trapezia",
 };
@@ -202,7 +202,7 @@ static double note_mean(const ts_flash_prepared *prepared, const ts_flash *flash
     ts_workings *const silent = NULL;
     ts_input           inputs[2 * TS_FLANK_POINTS + 2];
 
-    ts_workings_row(workings, "theta_flm", theta_flm, "K",
+    ts_workings_row(workings, "theta_flm", theta_flm, TS_UNIT_DIFFERENCE,
                     "sum(share*theta_fl)/(Gamma_E - Gamma_A) of 30 points of the path, each as the "
                     "hottest, ISO/TS 6336-20:2017, bulk temperature (from memory)");
     if (!TS_STEP_NEEDS_INPUTS(silent))

@@ -52,7 +52,7 @@ static const ts_formula X_E_formula = {
 static const ts_formula theta_flaE_formula = {
     .symbol  = "theta_flaE",
     .meaning = "flash temperature at the tip of gear 1, load not shared",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "mu_mC*X_M*X_BE*X_alphabeta*(K_Bgamma*w_Bt)^0.75*sqrt(v)/abs(a_w)^0.25*X_E/(X_Q*"
                "X_Ca)",
     .source  = ISO_21("flash temperature at tip of pinion"),
@@ -60,7 +60,7 @@ static const ts_formula theta_flaE_formula = {
 static const ts_formula theta_flaint_formula = {
     .symbol  = "theta_flaint",
     .meaning = "mean flash temperature",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "theta_flaE*X_eps",
     .source  = ISO_21("mean flash temperature"),
 };
@@ -96,7 +96,7 @@ static const ts_formula theta_MT_formula = {
 static const ts_formula theta_flaintT_formula = {
     .symbol  = "theta_flaintT",
     .meaning = "mean flash temperature of the test gears",
-    .unit    = "K",
+    .unit    = TS_UNIT_DIFFERENCE,
     .text    = "0.2*T_1T*(100/(1e6*nu_40))^0.02*X_L",
     .source  = ISO_21("test A/8.3/90 of ISO 14635-1"),
 };
