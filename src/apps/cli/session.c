@@ -18,6 +18,30 @@ ts_study *session_open(const char *path, const ts_study_options *options, bool j
     return NULL;
 }
 
+int session_answer(const arguments *given, ts_file_wanted file, session_question *question)
+{
+    ts_page_options  page;
+    ts_study_options options;
+    const bool       json = given->value[OPTION_JSON] != NULL;
+    if (!page_options(given, &page) || !study_options(given, &options))
+        return EXIT_NOT_UNDERSTOOD;
+    int code         = EXIT_FAULT;
+    options.file     = file;
+    options.workings = file == TS_WANT_RATE && options.workings;
+    ts_study *study  = session_open(given->operand[0], &options, json, &code);
+    if (study == NULL)
+        return code;
+    collector           told;
+    const ts_sink       sink   = collector_sink(&told);
+    const session_asked asked  = {study, given, &page, &sink, json};
+    int                 heard  = EXIT_HOLDS;
+    const ts_status     status = question(&asked, &heard);
+    code = status == TS_OK ? output_deliver(given, &told) : complain(study, status, json);
+    collector_forget(&told);
+    ts_study_close(study);
+    return code == EXIT_HOLDS ? heard : code;
+}
+
 int session_verdict(const ts_study *study)
 {
     static const int codes[] = {
