@@ -1,9 +1,9 @@
 /* catalog/gear_material.h: how strong are the teeth of a steel?  ISO 6336-5:2016, table 1.
  *
  * Shapes    A key ("carburised 9310") leads to a row of data/gear_material.tsv; its class, grade
- * and variant lead to the lines of data/gear_strength.tsv, sigma = A*hardness + B. Units     SI:
- * Pa, kg/m3.  Hardness in Vickers, of normalised steel in Brinell. Sources   Each row carries its
- * own; none of the values was read in print (see the tables).
+ *           and variant lead to the lines of data/gear_strength.tsv, sigma = A*hardness + B.
+ * Units     SI: Pa, kg/m3.  Hardness in Vickers, of normalised steel in Brinell.
+ * Sources   Each row carries its own; none of the values was read in print (see the tables).
  */
 #ifndef TS_CATALOG_GEAR_MATERIAL_H
 #define TS_CATALOG_GEAR_MATERIAL_H

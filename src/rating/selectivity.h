@@ -1,9 +1,9 @@
 /* rating/selectivity.h: when something on a pad seizes, does its neck break before anything
  * else does, and never before?
  *
- * Guard     Of every pad with an accessory and of every neck in a tower shaft: the torques that are
- *           legitimate there, the band in which its neck breaks, and the wall: the least torque
- *           there that breaks something on the way to the spool.
+ * Guard     Of every pad with an accessory and of every neck in a tower shaft: the torques that
+ *           are legitimate there, the band in which its neck breaks, and the wall: the least
+ *           torque there that breaks something on the way to the spool.
  * Wall      Each part upstream bears T once.  At the worst moment the others that hang behind it
  *           take L there, so that (T - L)/g is left for the pad; g is the torque of the part over
  *           that of the pad, the exact ratio of their speeds over what the meshes lose between
@@ -14,9 +14,10 @@
  *           combination of them is worse.
  * Overload  The same wall with the teeth as they bear it for the time of the overload, turning as
  *           fast as they ever do.  That of a starter comes at the speeds of the start, flows
- * inwards, and what the others take lightens it: they are left out. Seizure of another accessory is
- * static: its torque stops at its own neck. Swapped   What the neck of one pad would do in another
- * one. Sources   docs/method/selectivity.md
+ *           inwards, and what the others take lightens it: they are left out.
+ * Seizure   of another accessory is static: its torque stops at its own neck.
+ * Swapped   What the neck of one pad would do in another one.
+ * Sources   docs/method/selectivity.md
  */
 #ifndef TS_RATING_SELECTIVITY_H
 #define TS_RATING_SELECTIVITY_H

@@ -3,12 +3,14 @@
  *
  * Model     Bodies with moments of inertia turn with coordinates q: theta = factor * q, so that
  *           bodies behind a rigid mesh share a coordinate.  A spring stores k s^2/2 with the
- * stretch s = g_a q_a - g_b q_b: a shaft has g = 1 and k in N.m/rad, a mesh has the base radii and
- * k in N/m along the line of action. Signs     The caller's.  With every angle counted in the sense
- * in which its shaft runs, all meshes have two positive radii. Method    K x = omega^2 M x by
- * LAPACK (dsygv); omega then from the energies of the shape, a sum of squares in which nothing
- * cancels.  Where bodies can turn without any stretch, that mode is found by following the springs,
- * and its omega is 0 and no small number. Units     SI; omega in rad/s.
+ *           stretch s = g_a q_a - g_b q_b: a shaft has g = 1 and k in N.m/rad, a mesh has the base
+ *           radii and k in N/m along the line of action.
+ * Signs     The caller's.  With every angle counted in the sense in which its shaft runs, all
+ *           meshes have two positive radii.
+ * Method    K x = omega^2 M x by LAPACK (dsygv); omega then from the energies of the shape, a sum
+ *           of squares in which nothing cancels.  Where bodies can turn without any stretch, that
+ *           mode is found by following the springs, and its omega is 0 and no small number.
+ * Units     SI; omega in rad/s.
  */
 #ifndef TS_RESPONSE_TORSION_H
 #define TS_RESPONSE_TORSION_H

@@ -2,13 +2,15 @@
  * opinion beside rating/iso10300.
  *
  * Shapes    What depends on the pair alone is prepared once; each load case is then rated by
- * itself. [0] is gear 1, [1] gear 2; the one with fewer teeth is the pinion of the standard. Units
- * SI: m, N, Pa, rad, m/s, K. Missing   The geometry factors Z_I and Y_J come from the standard's
- * charts.  They are inputs here, for no procedure could be recalled that gives back the charts:
- * where one is not given, what hangs on it is NaN, never a guess, and `missing` says so.  Other NaN
- * inputs say "not given" where that is written.  NaN never compares as a pass. Remarks   Bits of
- * ts_agma2003_remark: where the standard's range is left. Sources   docs/method/agma2003.md lists
- * what is used, left out and doubted; all recalled.
+ *           itself. [0] is gear 1, [1] gear 2; the one with fewer teeth is the pinion of the
+ *           standard.
+ * Units     SI: m, N, Pa, rad, m/s, K.
+ * Missing   The geometry factors Z_I and Y_J come from the standard's charts.  They are inputs
+ *           here, for no procedure could be recalled that gives back the charts: where one is not
+ *           given, what hangs on it is NaN, never a guess, and `missing` says so.  Other NaN
+ *           inputs say "not given" where that is written.  NaN never compares as a pass.
+ * Remarks   Bits of ts_agma2003_remark: where the standard's range is left.
+ * Sources   docs/method/agma2003.md lists what is used, left out and doubted; all recalled.
  */
 #ifndef TS_RATING_AGMA2003_H
 #define TS_RATING_AGMA2003_H

@@ -2,12 +2,14 @@
  * geometry factors of AGMA 908-B89?  The second opinion beside rating/iso6336.
  *
  * Shapes    What depends on the pair alone is prepared once; each load case is then rated by
- * itself. Units     SI: m, N, Pa, rad, m/s, K. Missing   NaN in an input means "not given".  Where
- * the standard has a value for that, it is taken and noted as an assumption; where it has none,
- * what hangs on it is NaN and `missing` says what it lacked.  NaN never compares as a pass. Remarks
- * Bits of ts_agma_remark: where the standard's range is left. Speed     About 1.5 us to prepare a
- * spur pair, 0.2 us a case, without workings. Sources   docs/method/agma2101.md lists what is used,
- * left out and doubted.
+ *           itself.
+ * Units     SI: m, N, Pa, rad, m/s, K.
+ * Missing   NaN in an input means "not given".  Where the standard has a value for that, it is
+ *           taken and noted as an assumption; where it has none, what hangs on it is NaN and
+ *           `missing` says what it lacked.  NaN never compares as a pass.
+ * Remarks   Bits of ts_agma_remark: where the standard's range is left.
+ * Speed     About 1.5 us to prepare a spur pair, 0.2 us a case, without workings.
+ * Sources   docs/method/agma2101.md lists what is used, left out and doubted.
  */
 #ifndef TS_RATING_AGMA2101_H
 #define TS_RATING_AGMA2101_H

@@ -3,9 +3,9 @@
  *
  * Monotone  Between the limits a wider tooth is taken to be a safer one.  That holds while the
  *           misalignment does not outgrow the width; it is checked at both ends, and the width
- * found is rated: a reserve below 0 is never returned as a solution. Kept      What of gear 1 or 2
- * is wider than its mate stays as it is; F_betax, f_sh, f_ma and K_Hbeta stay as given.  (Whoever
- * knows the shafts computes them anew and asks again.)
+ *           found is rated: a reserve below 0 is never returned as a solution.
+ * Kept      What of gear 1 or 2 is wider than its mate stays as it is; F_betax, f_sh, f_ma and
+ *           K_Hbeta stay as given.  (Whoever knows the shafts computes them anew and asks again.)
  */
 #ifndef TS_RATING_WIDTH_SEARCH_H
 #define TS_RATING_WIDTH_SEARCH_H

@@ -3,9 +3,10 @@
  *
  * Units     SI.  Stresses are nominal ones in the section d (bore d_i).
  * Parts     zd: pull or push along the shaft, b: bending, t: torsion.  Each has an amplitude, a
- * mean and a greatest value, all >= 0. Ranges    Steel of 16 to 2000 MPa tensile strength, d up to
- * 500 mm, no cracks, no corrosion. Missing   NaN.  A part without stress takes nothing from the
- * safety. Sources   docs/method/shafts.md
+ *           mean and a greatest value, all >= 0.
+ * Ranges    Steel of 16 to 2000 MPa tensile strength, d up to 500 mm, no cracks, no corrosion.
+ * Missing   NaN.  A part without stress takes nothing from the safety.
+ * Sources   docs/method/shafts.md
  */
 #ifndef TS_RATING_DIN743_H
 #define TS_RATING_DIN743_H
