@@ -115,7 +115,7 @@ static void tell_breaks(const ts_seize_answer *seize, const ts_seizure *it, ts_b
         if (!any) {
             ts_buffer_add(text, ", within ");
             ts_page_short(text, degree * it->pad_angle, 3);
-            ts_buffer_add(text, " deg of the pad, wound up by ");
+            ts_buffer_add(text, " deg of the pad, wound up further by ");
             ts_page_short(text, degree * it->twist, 3);
             ts_buffer_add(text, " deg");
         }
@@ -162,12 +162,17 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
         return;
     }
     const size_t near = ts_seize_nearest(seize, run, &share);
+    if (it->turns[it->body] && !it->held) {
+        ts_buffer_add(&text, ".  It still slips when the run ends, after ");
+        add_time(&text, it->until);
+    }
     ts_buffer_add(&text, it->held ? ".  Held by what seized: " : ".  Keeps turning: ");
     tell_parts(seize, answer, it, true, &text);
     ts_buffer_add(&text, "; cut off: ");
     tell_parts(seize, answer, it, false, &text);
     if (share > 0.0) {
-        ts_buffer_add(&text, ".  Nearest to what it bears: ");
+        ts_buffer_add(&text,
+                      share > 1.0 ? ".  Beyond what it bears: " : ".  Nearest to what it bears: ");
         ts_seize_joint(&text, seize->twist, near);
         ts_buffer_add(&text, ", ");
         ts_buffer_fixed(&text, 100.0 * share, 1);

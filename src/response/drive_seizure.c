@@ -6,7 +6,7 @@
 
 static const double two_pi = 6.28318530717958647693;
 
-#define TOLERANCE 1e-9
+#define TOLERANCE 1e-10
 
 typedef struct layout {
     const ts_seizure_question *ask;
@@ -168,13 +168,14 @@ static void find_turning(const layout *it, ts_seizure *out)
         moved = false;
         for (size_t i = 0; i < n; i++) {
             const ts_bond *bond = &it->bonds[i];
-            if (out->run.peaks[i].broken || out->turns[bond->a] == out->turns[bond->b])
+            if (out->run.peaks[i].broken || out->run.peaks[i].free ||
+                out->turns[bond->a] == out->turns[bond->b])
                 continue;
             out->turns[bond->a] = out->turns[bond->b] = true;
             moved                                     = true;
         }
     }
-    out->held = out->turns[out->body];
+    out->held = out->turns[out->body] && out->run.stands;
 }
 
 static void find_first(const layout *it, ts_seizure *out)
@@ -193,7 +194,7 @@ static void find_first(const layout *it, ts_seizure *out)
     out->pad_angle = it->bodies[out->body].speed * run->events[out->first].t;
     for (size_t i = 0; i < it->ask->twist->model.spring_count; i++)
         if (it->bonds[i].b == out->body)
-            out->twist = fabs(run->peaks[i].before) / it->bonds[i].k;
+            out->twist = fabs(run->peaks[i].before - run->peaks[i].start) / it->bonds[i].k;
 }
 
 ts_status ts_drive_seize(const ts_seizure_question *question, ts_arena *arena, ts_seizure *out)

@@ -35,9 +35,9 @@ typedef struct ts_seizure {
     uint32_t     body;      /* that stops                                                 */
     int32_t      first;     /* of run.events: the first break; -1: nothing breaks         */
     double       pad_angle; /* rad that its shaft turns until then; NaN: nothing breaks   */
-    double       twist;     /* rad that it has wound up then                              */
+    double       twist;     /* rad that it has wound up further                            */
     bool        *turns;     /* [body] is it still joined to the spool?                    */
-    bool         held;      /* is what stands still joined to the spool?                  */
+    bool         held;      /* is what stands joined to the spool at the end?             */
     double       until;     /* s */
     size_t       plays_assumed;
 } ts_seizure;

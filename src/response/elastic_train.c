@@ -363,14 +363,16 @@ static bool take_bond(runner *r, double t, uint32_t i, const int *found)
 
     if (r->moving.state[i] == TS_BOND_BROKEN)
         return false;
-    if (found[2] != 0 && isfinite(bond->breaks)) {
+    if (found[2] < 0 && isfinite(bond->breaks)) {
         break_bond(r, t, i);
         return true;
     }
-    if (bond->kind == TS_BOND_MESH && found[0] != 0)
-        enter(r, t, i, found[0] > 0 ? TS_BOND_LEADING : TS_BOND_APART);
-    if (bond->kind == TS_BOND_MESH && found[1] != 0)
-        enter(r, t, i, found[1] < 0 ? TS_BOND_TRAILING : TS_BOND_APART);
+    /* Without play both of its roots are one. */
+    if (bond->kind == TS_BOND_MESH && (found[0] != 0 || found[1] != 0))
+        enter(r, t, i,
+              found[0] > 0   ? TS_BOND_LEADING
+              : found[1] < 0 ? TS_BOND_TRAILING
+                             : TS_BOND_APART);
     if (bond->kind == TS_BOND_CLUTCH && found[0] != 0)
         enter(r, t, i,
               r->moving.state[i] == TS_BOND_TRAILING && found[0] > 0 ? TS_BOND_APART
@@ -414,6 +416,16 @@ static bool take_events(runner *r, double t)
 /* ---- the run ----------------------------------------------------------------------------------
  */
 
+/* What bears less than its steady torque is no more when the run begins. */
+static void break_overloaded(runner *r)
+{
+    for (uint32_t i = 0; i < r->train->bond_count; i++)
+        if (fabs(torque_of(r, i, r->y)) >= r->train->bonds[i].breaks) {
+            break_bond(r, 0.0, i);
+            r->any_break = true;
+        }
+}
+
 static void begin(runner *r)
 {
     const ts_elastic_train *train = r->train;
@@ -438,6 +450,7 @@ static void begin(runner *r)
     }
     r->strain_0          = ts_moving_strain(&r->moving, r->y);
     r->run->energy.scale = r->strain_0;
+    break_overloaded(r);
     if (train->stops == TS_NO_BODY)
         return;
     const ts_turning_body *body = &train->bodies[train->stops];
@@ -491,6 +504,9 @@ static void end(runner *r)
     memcpy(r->run->v, &r->y[n], n * sizeof *r->y);
     r->run->energy.stopped += r->y[2 * (size_t)n + TS_STATE_STOPPED];
     r->run->stands = r->moving.stop == TS_STOP_STANDS;
+    for (uint32_t i = 0; i < r->train->bond_count; i++)
+        r->run->peaks[i].free =
+            r->train->bonds[i].kind == TS_BOND_CLUTCH && r->moving.state[i] == TS_BOND_APART;
     if (r->run->fault == TS_RUN_FINE && !(r->run->energy.balance <= TS_BALANCE_LEAST))
         r->run->fault = TS_RUN_UNBALANCED;
 }
@@ -502,12 +518,14 @@ void ts_elastic_train_run(const ts_elastic_train *train, ts_arena *arena, ts_tra
                 .moving = {.train = train, .stop = TS_STOP_NONE, .bad = TS_NO_BODY}};
 
     *run = (ts_train_run){.fault = TS_RUN_FINE, .at = TS_NO_BODY};
+    if (!take_room(&r, arena)) {
+        run->fault = TS_RUN_NO_MEMORY;
+        return;
+    }
     if (!is_sound(train, run))
         return;
     run->at    = TS_NO_BODY;
     run->fault = TS_RUN_NO_MEMORY;
-    if (!take_room(&r, arena))
-        return;
     begin(&r);
     set_tolerances(&r);
     if (open_cvode(&r)) {

@@ -88,6 +88,7 @@ typedef struct ts_bond_peak {
     double before, after; /* N.m, until the first break, and from it */
     double t_before, t_after;
     bool   broken;
+    bool   free; /* a clutch that has let go, when the run ends */
 } ts_bond_peak;
 
 typedef struct ts_energy_account { /* J, from the beginning to the end */

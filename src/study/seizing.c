@@ -26,6 +26,16 @@ static uint32_t pad_of(const ts_train *train, int32_t accessory)
     return TS_NOWHERE;
 }
 
+/* The neck of a pad whose band is known, or TS_NOWHERE. */
+static uint32_t neck_item(const ts_study *study, uint32_t pad)
+{
+    const uint32_t item = pad == TS_NOWHERE ? TS_NOWHERE : study->necks.of_pad[pad];
+
+    if (item == TS_NOWHERE || !isfinite(study->necks.items[item].band.high))
+        return TS_NOWHERE;
+    return item;
+}
+
 static int32_t choose_accessory(ts_study *study, const char *name, ts_arena *arena)
 {
     const size_t count = study->drive.accessory_count;
@@ -66,6 +76,11 @@ static ts_status choose(wish *w, const ts_seize_options *options)
         if (w->neck_of < 0)
             return TS_NOT_UNDERSTOOD;
         out->neck_of = study->drive.accessories[w->neck_of].name;
+        if (neck_item(study, pad_of(train, w->neck_of)) == TS_NOWHERE) {
+            ts_study_say(study, "unknown-choice", "that accessory has no neck to lend",
+                         "an accessory with a `neck` whose band is known", NULL);
+            return TS_NOT_UNDERSTOOD;
+        }
     }
     w->pad = pad_of(train, out->accessory);
     if (w->pad == TS_NOWHERE)
@@ -185,7 +200,7 @@ static ts_status run_all(wish *w)
 {
     const ts_study *study = w->study;
     const uint32_t  of    = w->neck_of < 0 ? w->pad : pad_of(&study->train, w->neck_of);
-    const uint32_t  item  = of == TS_NOWHERE ? TS_NOWHERE : study->necks.of_pad[of];
+    const uint32_t  item  = neck_item(study, of);
     ts_seize_wall  *walls = TS_TAKE(w->arena, ts_seize_wall, w->out->twist->model.spring_count + 1);
     ts_status       status = TS_OK;
 
@@ -194,7 +209,7 @@ static ts_status run_all(wish *w)
         return TS_NO_MEMORY;
     build_walls(w, walls);
     w->out->walls = walls;
-    if (item != TS_NOWHERE && isfinite(study->necks.items[item].band.high)) {
+    if (item != TS_NOWHERE) {
         const ts_neck_limits band = study->necks.items[item].band;
         status                    = run_one(w, &w->out->runs[TS_SEIZE_STRONG], band.high);
         if (status == TS_OK)

@@ -35,6 +35,11 @@ class Answers(InFolder):
         for one in told["runs"]:
             self.assertLess(one["energy"]["balance"], 1e-6)
 
+    def test_an_accessory_without_a_neck_lends_none(self):
+        code, _, err = run("seize", BIZJET, PUMP, "--neck-of", "fuel pump")
+        self.assertEqual(code, 2)
+        self.assertIn("no neck to lend", err)
+
     def test_the_same_twice(self):
         words = ("seize", BIZJET, PUMP, "--ramp", "5 ms", "--json")
         self.assertEqual(run(*words), run(*words))

@@ -113,6 +113,40 @@ static rig rattling(void)
     return it;
 }
 
+/* derived: what bears 10 N.m cannot begin by carrying 20; nothing behind it feels the stop. */
+static void a_neck_weaker_than_its_steady_torque_is_broken_from_the_start(void **state)
+{
+    (void)state;
+    rig it             = locked(1e-10);
+    it.bodies[0].q     = 20.0 / 22000.0; /* the shaft carries 20 N.m */
+    it.bonds[0].breaks = 10.0;
+    run(&it, 2, 1, 2e-3);
+    assert_int_equal(it.run.fault, TS_RUN_FINE);
+    assert_int_equal(it.run.event_count, 1);
+    assert_int_equal(it.run.events[0].what, TS_HAPPENS_BREAK);
+    assert_close(it.run.events[0].t, 0.0, 1e-15);
+    assert_close(it.run.events[0].T, 20.0, 1e-12);
+    assert_close(it.run.v[0], 0.0, 1e-12); /* the other end turns on as it did */
+    shut(&it);
+}
+
+/* derived: teeth without play are a spring that pulls and pushes, so the swing is a shaft's. */
+static void teeth_without_play_swing_as_a_shaft(void **state)
+{
+    (void)state;
+    rig teeth = locked(1e-10);
+    rig whole = locked(1e-10);
+    teeth.bonds[0] =
+        (ts_bond){TS_BOND_MESH, 0, 1, 0.05, 0.05, 22000.0 / 0.0025, 0.0, 0.0, (double)INFINITY};
+    run(&teeth, 2, 1, 9e-3);
+    run(&whole, 2, 1, 9e-3); /* more than one whole swing, 5.2 ms */
+    assert_int_equal(teeth.run.fault, TS_RUN_FINE);
+    assert_true(teeth.run.touches > 1);
+    assert_true(fabs(teeth.run.v[0] - whole.run.v[0]) < 1e-4 * whole.bodies[0].speed);
+    shut(&teeth);
+    shut(&whole);
+}
+
 static void flanks_meet_after_their_play_and_strike(void **state)
 {
     (void)state;
@@ -283,6 +317,8 @@ int main(void)
         cmocka_unit_test(a_rotor_whose_far_end_locks_winds_up_to_w_sqrt_kJ),
         cmocka_unit_test(a_tighter_tolerance_comes_nearer),
         cmocka_unit_test(a_neck_breaks_when_its_torque_is_reached_and_leaves_the_rest_turning),
+        cmocka_unit_test(a_neck_weaker_than_its_steady_torque_is_broken_from_the_start),
+        cmocka_unit_test(teeth_without_play_swing_as_a_shaft),
         cmocka_unit_test(flanks_meet_after_their_play_and_strike),
         cmocka_unit_test(a_sudden_torque_swings_to_twice_its_mean),
         cmocka_unit_test(damping_takes_its_share_of_the_overshoot),
