@@ -203,7 +203,7 @@ static const ts_formula seal_power_formula = {
     .symbol  = "P_VD",
     .meaning = "power that a shaft seal turns into heat",
     .unit    = "W",
-    .text    = "0.1*max(0, 145 - 1.6*(theta - 273.15) + 350*ln(ln(1e6*nu_40 + 0.8)/ln(10))/ln(10))"
+    .text    = "0.1*(145 - 1.6*(theta - 273.15) + 350*ln(ln(1e6*nu_40 + 0.8)/ln(10))/ln(10))"
                "*d_sh^2*30/pi*n",
     .source  = "ISO/TR 14179-2:2001, loss of a shaft seal (from memory)",
 };
@@ -233,8 +233,10 @@ double ts_seal_power(double d_sh, double n, double theta, double nu_40, ts_worki
 {
     const double level = 145.0 - 1.6 * (theta - 273.15) + 350.0 * log10(log10(1e6 * nu_40 + 0.8));
 
-    return TS_STEP(workings, seal_power_formula,
-                   0.1 * fmax(0.0, level) * d_sh * d_sh * 30.0 / PI * n, theta, nu_40, d_sh, n);
+    if (!(level > 0.0)) /* hotter and thinner than the oils it was measured with */
+        return (double)NAN;
+    return TS_STEP(workings, seal_power_formula, 0.1 * level * d_sh * d_sh * 30.0 / PI * n, theta,
+                   nu_40, d_sh, n);
 }
 
 double ts_seal_torque(double d_sh, ts_workings *workings)

@@ -44,7 +44,8 @@ double ts_bearing_power_by_friction(double M_mu, double n, ts_workings *workings
 
 /* ---- seals and splines ----------------------------------------------------------------------- */
 
-/* A lip seal on a shaft of diameter d: ISO/TR 14179-2 (theta of the oil, nu_40), ISO/TR 14179-1. */
+/* A lip seal on a shaft of diameter d: ISO/TR 14179-2 (theta of the oil, nu_40; NaN beyond its
+ * oils, where it would give none), ISO/TR 14179-1. */
 double ts_seal_power(double d_sh, double n, double theta, double nu_40, ts_workings *workings);
 double ts_seal_torque(double d_sh, ts_workings *workings);
 double ts_seal_power_by_torque(double M_seal, double n, ts_workings *workings);

@@ -176,7 +176,8 @@ static const ts_formula P_R_formula = {
 
 double ts_sliding_friction(double w, double eta_oil, double V_s, double V_T, ts_workings *workings)
 {
-    if (!(w > 0.0 && eta_oil > 0.0 && V_s > 0.0 && V_T > 0.0))
+    if (!(w > 0.0 && eta_oil > 0.0 && V_s > 0.0 && V_T > 0.0) ||
+        !(29.66 * w > 1000.0 * eta_oil * V_s * V_T * V_T))
         return (double)NAN;
     return TS_STEP(workings, f_formula,
                    0.0127 * log(29.66 * w / (1000.0 * eta_oil * V_s * V_T * V_T)) / log(10.0), w,

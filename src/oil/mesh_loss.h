@@ -56,8 +56,8 @@ double ts_mesh_loss_power(double P_a, double mu_mz, double H_v, ts_workings *wor
 
 /* ---- Anderson and Loewenthal ----------------------------------------------------------------- */
 
-/* f of Benedict and Kelley: w N/m, eta_oil Pa.s, V_s and V_T m/s.  Below 1 as the argument of its
- * logarithm the law has left its range; NaN unless all are above 0. */
+/* f of Benedict and Kelley: w N/m, eta_oil Pa.s, V_s and V_T m/s.  NaN unless all are
+ * above 0 and the argument of its logarithm above 1, where the law ends. */
 double ts_sliding_friction(double w, double eta_oil, double V_s, double V_T, ts_workings *workings);
 /* Means of sliding and of rolling speed over the path of contact. */
 double ts_mean_sliding(double omega_1, double u, double g_alpha, ts_workings *workings);

@@ -14,7 +14,6 @@
 #define Y_FORM  1.5  /* tooth form in bursting                                         */
 #define STEEL   7850.0 /* kg/m3                                                          */
 #define K_WEAR  1e-18  /* 1/Pa  lubricated steel that rubs to and fro                    */
-#define STARTS  1e4    /* where no condition tells its events                            */
 
 static const double pi = 3.14159265358979323846;
 
@@ -22,10 +21,14 @@ static const struct {
     const char *symbol, *says;
     double      permitted;
 } stresses[TS_SPLINE_STRESSES] = {
-    [TS_SPLINE_ROOT_SHEAR]  = {"S_s", "the shear under its roots", 40000.0 * 6894.757293168},
-    [TS_SPLINE_TOOTH_SHEAR] = {"S_sp", "the shear of its teeth", 40000.0 * 6894.757293168},
-    [TS_SPLINE_PRESSURE]    = {"S_c", "the pressure on its flanks", 4000.0 * 6894.757293168},
-    [TS_SPLINE_BURSTING] = {"S_t", "the tension that bursts its sleeve", 45000.0 * 6894.757293168},
+    [TS_SPLINE_ROOT_SHEAR]  = {"S_s", "the shear under its roots, fatigue counted,",
+                               40000.0 * 6894.757293168},
+    [TS_SPLINE_TOOTH_SHEAR] = {"S_sp", "the shear of its teeth, fatigue counted,",
+                               40000.0 * 6894.757293168},
+    [TS_SPLINE_PRESSURE]    = {"S_c", "the pressure on its flanks, wear counted,",
+                               4000.0 * 6894.757293168},
+    [TS_SPLINE_BURSTING]    = {"S_t", "the tension that bursts its sleeve, fatigue counted,",
+                               45000.0 * 6894.757293168},
 };
 
 const char *ts_spline_stress_symbol(ts_spline_stress stress)
@@ -85,9 +88,11 @@ static double speed_of(const ts_splines *splines, const ts_drive_spline *item, s
     return fabs(motion->speed[c * train->shaft_count + train->pads[item->pad].shaft]);
 }
 
-static void count_cycles(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item)
+/* False: what fatigues or wears it is not told. */
+static bool count_cycles(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item)
 {
     double starts = 0.0;
+    bool   timed  = true;
 
     item->turns = 0.0;
     for (size_t c = 0; c < drive->condition_count; c++) {
@@ -96,10 +101,17 @@ static void count_cycles(const ts_drive *drive, const ts_splines *splines, ts_dr
 
         if (condition->events.standing == TS_GIVEN)
             starts = fmax(starts, (double)condition->events.value);
-        if (!isnan(seconds))
+        if (isnan(seconds))
+            timed = false;
+        else
             item->turns += speed_of(splines, item, c) / (2.0 * pi) * seconds;
     }
-    item->cycles = starts > 0.0 ? starts : STARTS;
+    item->cycles = starts;
+    if (!(starts > 0.0))
+        item->missing = "the starts (`events` of a condition) that fatigue the spline";
+    else if (!timed || isnan(item->turns))
+        item->missing = "the times and speeds of all conditions that wear the spline";
+    return item->missing == NULL;
 }
 
 static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
@@ -135,12 +147,12 @@ static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spli
     return true;
 }
 
-static void find_factors(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
-                         ts_workings *w)
+static void find_factors(ts_drive_spline *item, ts_workings *w)
 {
     const ts_spline *s = &item->shape;
 
-    count_cycles(drive, splines, item);
+    ts_workings_assumed(w, "cycles", item->cycles, "1", "the most `events` of a condition: starts");
+    ts_workings_assumed(w, "turns", item->turns, "1", "speeds times times of all conditions");
     item->K_m = ts_spline_misalignment_factor(item->L_e, item->slope, w);
     item->K_f = ts_spline_fatigue_factor(item->cycles, false, w);
     item->K_w = ts_spline_wear_factor(fmax(item->turns, 1.0), w);
@@ -164,7 +176,8 @@ static void note(const ts_drive_spline *item, const ts_spline_load *load, ts_wor
     ts_workings_assumed(w, "t", load->t, "m", as);
     ts_workings_assumed(w, "h", load->h, "m", "D/N of a fillet root (from memory)");
     ts_workings_assumed(w, "D_h", load->D_h, "m", "the shaft is taken as solid");
-    ts_workings_assumed(w, "K_a", load->K_a, "1", "the loads of the file are peaks");
+    ts_workings_assumed(w, "K_a", load->K_a, "1",
+                        "the loads of the file are taken as peaks: no shock is added");
     ts_workings_borrow(w, "K_m", load->K_m, of, "K_m");
     ts_workings_borrow(w, "K_f", load->K_f, of, "K_f");
     ts_workings_assumed(w, "alpha_D", item->shape.alpha_D, "rad", as);
@@ -297,8 +310,12 @@ void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *w
             item->missing = "the dimensions of the spline";
             continue;
         }
-        find_factors(drive, splines, item, workings);
+        if (!count_cycles(drive, splines, item))
+            continue;
+        find_factors(item, workings);
         solve_conditions(drive, splines, item, workings);
         solve_overload(drive, splines, item, workings);
+        if (item->most[TS_SPLINE_ROOT_SHEAR] < 0.0)
+            item->missing = "the torques of all conditions of the spline";
     }
 }

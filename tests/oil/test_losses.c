@@ -72,8 +72,7 @@ static void a_jet_passes_the_flow_that_its_hole_was_made_for(void **state)
     assert_close(ts_jet_pressure(Q, C_d, d, rho, NULL), dp, 1e-12);
 }
 
-/* derived: teeth that stand still let a jet go down to where the flanks of the rack meet its axis;
- * teeth that run fast leave it no time. */
+/* derived: teeth that run fast leave a jet no time, and only the ratio of both speeds counts. */
 static void a_jet_goes_less_deep_between_faster_teeth(void **state)
 {
     (void)state;

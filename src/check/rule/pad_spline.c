@@ -44,7 +44,8 @@ static void judge(ts_check *check, const ts_drive_spline *item, int i)
     if (i == TS_SPLINE_ROOT_SHEAR)
         ts_remedy(check, finding, "take one of more teeth or a coarser pitch");
     else
-        ts_remedy(check, finding, "engage %s of it, or take one of more teeth or a coarser pitch",
+        ts_remedy(check, finding,
+                  "engage at least %s of it, or take one of more teeth or a coarser pitch",
                   ts_shown_outward(check, item->L_e * item->most[i] / P, TS_KIND_LENGTH, +1));
 }
 
