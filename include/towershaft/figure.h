@@ -6,7 +6,7 @@
 
 typedef struct ts_figure_options {
     const char *figure;    /* "behind", "teeth", ...: any that ts_figure_name says  */
-    const char *format;    /* "svg", "pdf", "png"                                  */
+    const char *format;    /* "svg", "pdf", "png"; "dxf" of those in true size      */
     const char *condition; /* NULL: the one with the highest power taken; for one mesh, the one
                               that governs it */
     const char *at; /* address of a cylindrical mesh, "drive/hp/box/clockwise/2", or of anything in
@@ -24,5 +24,7 @@ TS_API ts_status ts_study_draw(ts_study *study, const ts_figure_options *options
 /* Names for completion and help: 0-based until NULL. */
 TS_API const char *ts_figure_name(size_t index);
 TS_API const char *ts_figure_says(size_t index);
+/* Has it a true size, and so a DXF? */
+TS_API bool ts_figure_is_plan(size_t index);
 
 #endif

@@ -66,6 +66,7 @@ static cairo_surface_t *open_surface(ts_canvas *canvas)
         canvas->scale = 1.0;
         return cairo_recording_surface_create(CAIRO_CONTENT_COLOR,
                                               &(cairo_rectangle_t){0.0, 0.0, w, h});
+    case TS_PICTURE_DXF: /* has no surface */
     case TS_PICTURE_SVG:
         break;
     }

@@ -1,5 +1,6 @@
 /* draw/draw.c: which figure, in which condition, to which sink? */
 #include "draw/candidate_sheet.h"
+#include "draw/dxf_view.h"
 #include "draw/face_view.h"
 #include "draw/figure.h"
 #include "draw/float_view.h"
@@ -102,6 +103,20 @@ ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *o
     };
 }
 
+bool ts_figure_has_size(ts_figure figure)
+{
+    return figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT || figure == TS_FIGURE_UNROLLED;
+}
+
+/* A DXF has no sheet: the canvas only keeps what its words are put together in. */
+static ts_status draw_true_size(ts_scene *scene)
+{
+    ts_status status = ts_canvas_open(&scene->canvas, scene->options, scene->arena);
+    if (status == TS_OK)
+        status = ts_draw_dxf(scene, &scene->canvas.bytes);
+    return status == TS_OK && ts_arena_failed(scene->arena) ? TS_NO_MEMORY : status;
+}
+
 /* The figure on the canvas of the scene, finished; the canvas is open whatever comes back. */
 static ts_status draw_whole(ts_scene *scene)
 {
@@ -124,8 +139,9 @@ ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *opti
     ts_arena *arena = ts_arena_open(options->allocator);
     if (!arena)
         return TS_NO_MEMORY;
-    ts_scene  scene  = ts_scene_of(subject, options, arena);
-    ts_status status = draw_whole(&scene);
+    ts_scene  scene = ts_scene_of(subject, options, arena);
+    ts_status status =
+        options->format == TS_PICTURE_DXF ? draw_true_size(&scene) : draw_whole(&scene);
     if (status == TS_OK)
         status = ts_buffer_send(&scene.canvas.bytes, sink);
     ts_canvas_close(&scene.canvas);

@@ -46,6 +46,7 @@ typedef enum ts_picture_format {
     TS_PICTURE_SVG,
     TS_PICTURE_PDF,
     TS_PICTURE_PNG,
+    TS_PICTURE_DXF, /* shapes in true size, of the figures that have one */
     TS_PICTURE_STROKES /* kept in memory to be set on a larger page; gives no bytes */
 } ts_picture_format;
 
@@ -103,6 +104,9 @@ typedef struct ts_draw_options {
  * (condition, width 900..8000, scale 0.1..8). */
 ts_status ts_draw(const ts_drawing_subject *subject, const ts_draw_options *options,
                   const ts_sink *sink);
+
+/* Whether a figure has a true size, and so may be written as DXF. */
+bool ts_figure_has_size(ts_figure figure);
 
 /* The index of the condition in which the spools give most power, pads that drive included. */
 int32_t ts_draw_condition(const ts_drawing_subject *subject);

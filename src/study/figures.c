@@ -29,7 +29,7 @@ static const struct {
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
 };
 
-static const char *const formats[] = {"svg", "pdf", "png"};
+static const char *const formats[] = {"svg", "pdf", "png", "dxf"};
 static const char *const grounds[] = {"light", "dark", "contrast", "print"};
 
 #define COUNT(list) (sizeof(list) / sizeof(list)[0])
@@ -42,6 +42,11 @@ const char *ts_figure_name(size_t index)
 const char *ts_figure_says(size_t index)
 {
     return index < COUNT(figures) ? figures[index].says : NULL;
+}
+
+bool ts_figure_is_plan(size_t index)
+{
+    return index < COUNT(figures) && ts_figure_has_size(figures[index].figure);
 }
 
 int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,
@@ -138,6 +143,22 @@ static bool choose_mesh(ts_study *study, const char *word, ts_node *node)
     return true;
 }
 
+/* Names every figure that may be written as DXF. */
+static void say_no_size(ts_study *study, const char *word)
+{
+    ts_buffer says, expected;
+    ts_buffer_open(&says, study->allocator);
+    ts_buffer_open(&expected, study->allocator);
+    ts_buffer_print(&says, "the picture %s has no true size, and a DXF wants one", word);
+    for (size_t i = 0; i < COUNT(figures); i++)
+        if (ts_figure_has_size(figures[i].figure))
+            ts_buffer_print(&expected, "%s%s", expected.length > 0 ? ", " : "", figures[i].name);
+    if (!says.failed && !expected.failed)
+        ts_study_say(study, "no-true-size", says.bytes, expected.bytes, NULL);
+    ts_buffer_close(&says);
+    ts_buffer_close(&expected);
+}
+
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
@@ -147,6 +168,10 @@ bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_opt
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     const int ground =
         format < 0 ? -1 : ts_study_choose(study, "ground", from->ground, grounds, COUNT(grounds));
+    if (format == TS_PICTURE_DXF && !ts_figure_has_size(to->figure)) {
+        say_no_size(study, from->figure);
+        return false;
+    }
     to->format    = (ts_picture_format)format;
     to->ground    = (ts_ground)ground;
     to->width     = 0.0;

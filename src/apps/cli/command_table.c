@@ -16,7 +16,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes",
      "which picture"},
-    {OPTION_FORMAT, "--format", NULL, "svg|pdf|png", "format of the pictures in a folder"},
+    {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
     {OPTION_AT, "--at", NULL, "ADDRESS", "the mesh whose teeth or roots are drawn"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
@@ -197,7 +197,9 @@ const command_row commands[] = {
     {"draw", "FILE -o OUT", "file", 1, 1, "draw the drive",
      "OUT names the picture and, by its ending (.svg, .pdf, .png), its format.  When OUT is a "
      "folder\n"
-     "(or ends in a slash) every picture is written into it.\n"
+     "(or ends in a slash) every picture is written into it.  The figures behind, front and "
+     "unrolled\n"
+     "are also written in true size as .dxf, in mm or, with --units us, in inches.\n"
      "A mesh has the address of the shaft that it drives, such as drive/hp/box/clockwise/2; "
      "without\n"
      "--at, teeth and root show the mesh that governs: the least reserve of judged teeth, or else "

@@ -50,7 +50,10 @@ static int draw_all(ts_study *study, const arguments *given, ts_figure_options o
     int         code    = EXIT_HOLDS;
     if (mkdir(folder, 0777) != 0 && !is_folder(folder))
         code = EXIT_FAULT;
+    const bool plans = strcmp(options.format, "dxf") == 0;
     for (size_t i = 0; code == EXIT_HOLDS && ts_figure_name(i) != NULL; i++) {
+        if (plans && !ts_figure_is_plan(i))
+            continue;
         options.figure = ts_figure_name(i);
         snprintf(path, room, "%s%s%s.%s", folder, between, options.figure, options.format);
         code = draw_one(study, &options, path);
@@ -76,7 +79,8 @@ int run_draw(const arguments *given)
     if (figure.format == NULL)
         figure.format = folder ? "svg" : picture_ending(output);
     if (figure.format == NULL) {
-        fprintf(stderr, "towershaft draw: %s: expected an ending .svg, .pdf or .png\n", output);
+        fprintf(stderr, "towershaft draw: %s: expected an ending .svg, .pdf, .png or .dxf\n",
+                output);
         return EXIT_NOT_UNDERSTOOD;
     }
     int       code  = EXIT_FAULT;
