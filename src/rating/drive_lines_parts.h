@@ -29,6 +29,7 @@ typedef enum ts_line_make {
 
 typedef struct ts_line_generic {
     bool               tried, sound;
+    const char        *series;
     ts_bearing         bearing;
     ts_bearing_ability ability;
 } ts_line_generic;
@@ -46,8 +47,14 @@ ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena);
 double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up);
 /* Index of a size, or size_count.  series: 0 .. 3 as model/drive.h has them. */
 #define TS_LINE_SERIES 4
-size_t                 ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore);
+size_t ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore);
+/* Those of all series of a bore; NULL: no series has it. */
+const size_t          *ts_lines_sizes_at(const ts_lines_catalog *catalog, double bore);
 const ts_line_generic *ts_lines_generic(ts_lines_catalog *catalog, size_t size, ts_line_make make);
+static inline int      ts_line_rows_of(ts_line_make make)
+{
+    return make == TS_MAKE_ANGULAR_PAIR ? 2 : 1;
+}
 
 typedef struct ts_lines_case {
     const ts_drive *drive;
@@ -86,14 +93,19 @@ int            ts_line_list_duties(const ts_lines_case *c, uint32_t line, int k,
 ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_ability *ability,
                                  const ts_bearing_duty *duty, const ts_bearing_want *want,
                                  ts_workings *workings);
-/* All conditions, by the sum of their harm; each into `ratings` unless that is NULL. */
-ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_ability *ability,
-                                   const ts_bearing_duty *duties, int count,
-                                   const ts_bearing_want *want, ts_duty_rating *ratings);
+/* All conditions, by the sum of their harm. */
+ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_rating *ratings,
+                                 int count);
 
-/* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
-bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
-                            const ts_bearing_duty *duties, int count);
+typedef enum ts_line_chosen {
+    TS_LINE_NONE,   /* there is none                                     */
+    TS_LINE_CHOSEN, /* `ratings` tell nothing                            */
+    TS_LINE_RATED   /* it holds, and `ratings` are those of all duties   */
+} ts_line_chosen;
+/* The lightest generic bearing that holds, else the one that bears most. */
+ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line,
+                                      ts_line_bearing *b, const ts_bearing_duty *duties, int count,
+                                      ts_duty_rating *ratings);
 /* Does the file tell the inside or the capacities?  They then stand over those of the choice, or
  * over an empty one. */
 bool ts_line_is_own(const ts_bearing_seat *seat);

@@ -67,7 +67,9 @@ static void bear(const ts_lines_case *c, uint32_t number, int k)
 
     b->fault = NULL;
     b->given = b->seat->series.standing == TS_GIVEN && ts_measure_known(b->seat->bore);
-    if (!ts_line_choose_bearing(c, &c->lines->lines[number], b, duties, count)) {
+    ts_line_chosen chosen =
+        ts_line_choose_bearing(c, &c->lines->lines[number], b, duties, count, ratings);
+    if (chosen == TS_LINE_NONE) {
         if (!ts_line_is_own(b->seat)) {
             b->fault = "no generic bearing of that form, series and bore is in the table";
             b->k_r   = (double)NAN;
@@ -79,12 +81,17 @@ static void bear(const ts_lines_case *c, uint32_t number, int k)
     if (ts_line_is_own(b->seat)) {
         b->given = ts_measure_known(b->seat->bore);
         ts_line_overlay_own(b);
+        chosen = TS_LINE_CHOSEN;
     }
     if (b->fault != NULL)
         return;
-    b->rating = ts_line_rate_all(&b->bearing, &b->ability, duties, count, &c->lines->want, ratings);
-    for (int i = 0; i < count; i++)
+    for (int i = 0; i < count; i++) {
+        if (chosen != TS_LINE_RATED)
+            ratings[i] =
+                ts_line_rate_duty(&b->bearing, &b->ability, &duties[i], &c->lines->want, NULL);
         ts_line_case_at(c, number, (uint32_t)i)->duty[k] = ratings[i];
+    }
+    b->rating = ts_line_add_up(duties, ratings, count);
     stiffen(c, number, k);
     ts_line_judge_slip(c, number, k);
 }

@@ -73,12 +73,19 @@ double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up)
     return best;
 }
 
-size_t ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore)
+const size_t *ts_lines_sizes_at(const ts_lines_catalog *catalog, double bore)
 {
     for (size_t b = 0; b < catalog->bore_count; b++)
         if (fabs(catalog->bores[b] - bore) < 1e-6)
-            return catalog->at[b * TS_LINE_SERIES + (size_t)series];
-    return catalog->size_count;
+            return &catalog->at[b * TS_LINE_SERIES];
+    return NULL;
+}
+
+size_t ts_lines_size_of(const ts_lines_catalog *catalog, int series, double bore)
+{
+    const size_t *sizes = ts_lines_sizes_at(catalog, bore);
+
+    return sizes == NULL ? catalog->size_count : sizes[series];
 }
 
 const ts_line_generic *ts_lines_generic(ts_lines_catalog *catalog, size_t size, ts_line_make make)
@@ -90,10 +97,11 @@ const ts_line_generic *ts_lines_generic(ts_lines_catalog *catalog, size_t size, 
 
     if (one->tried)
         return one;
-    one->tried = true;
+    one->tried  = true;
+    one->series = catalog->sizes[size].series;
     one->bearing =
         (ts_bearing){.form  = forms[make],
-                     .rows  = make == TS_MAKE_ANGULAR_PAIR ? 2 : 1,
+                     .rows  = ts_line_rows_of(make),
                      .alpha = forms[make] == TS_BEARING_ANGULAR_CONTACT ? TS_LINE_ANGLE : 0.0,
                      .d     = catalog->sizes[size].d,
                      .D     = catalog->sizes[size].D,

@@ -4,9 +4,9 @@
 
 #include <math.h>
 
-static double mass_of(const ts_bearing_size *size, const ts_line_generic *one)
+static double mass_of(const ts_bearing_size *size, ts_line_make make)
 {
-    return (size->D * size->D - size->d * size->d) * size->B * one->bearing.rows;
+    return (size->D * size->D - size->d * size->d) * size->B * ts_line_rows_of(make);
 }
 
 typedef struct candidate {
@@ -63,18 +63,15 @@ static int list_bores(const ts_lines_case *c, const ts_line *line, const ts_line
 static void enter(const ts_lines_case *c, size_t size, ts_line_make make, candidate *out,
                   int *count)
 {
-    const ts_line_generic *one = ts_lines_generic(c->lines->catalog, size, make);
-
-    if (!one->sound || *count == CANDIDATES_MOST)
-        return;
-    const candidate made = {size, make, mass_of(&c->lines->catalog->sizes[size], one)};
+    const candidate made = {size, make, mass_of(&c->lines->catalog->sizes[size], make)};
     int             at   = (*count)++;
+
     for (; at > 0 && out[at - 1].mass > made.mass; at--)
         out[at] = out[at - 1];
     out[at] = made;
 }
 
-/* Every generic bearing of those bores, the lightest first. */
+/* Every generic bearing of those bores, the lightest first; none is computed yet. */
 static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
                            candidate out[CANDIDATES_MOST])
 {
@@ -83,17 +80,18 @@ static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts
     const int  bore_count = list_bores(c, line, b, bores);
     int        count      = 0;
 
-    for (int i = 0; i < bore_count; i++)
-        for (int s = 0; s < TS_LINE_SERIES; s++) {
-            const size_t size = ts_lines_size_of(c->lines->catalog, s, bores[i]);
+    for (int i = 0; i < bore_count; i++) {
+        const size_t *sizes = ts_lines_sizes_at(c->lines->catalog, bores[i]);
 
-            if (size == c->lines->catalog->size_count ||
+        for (int s = 0; sizes != NULL && s < TS_LINE_SERIES; s++) {
+            if (sizes[s] == c->lines->catalog->size_count ||
                 (b->seat->series.standing == TS_GIVEN && b->seat->series.value != s))
                 continue;
             for (int make = 0; make < TS_MAKES; make++)
                 if (fits_form(b, axial, (ts_line_make)make))
-                    enter(c, size, (ts_line_make)make, out, &count);
+                    enter(c, sizes[s], (ts_line_make)make, out, &count);
         }
+    }
     return count;
 }
 
@@ -109,19 +107,37 @@ static bool rolls(const ts_lines_case *c, const ts_line_generic *one, const ts_b
            duty->F_r >= 0.02 * one->ability.C_r * limit_of(c->drive->limits.bearing_slip);
 }
 
-/* Dents are told without the law of life, and at once. */
-static bool bears(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
-                  int count)
+/* The greatest equivalent static load of all duties; NaN where one is not known. */
+static double worst_static(const ts_line_generic *one, const ts_bearing_duty *duties, int count)
 {
-    const double            least   = limit_of(c->drive->limits.bearing_static_safety);
-    const ts_static_factors factors = ts_bearing_static_factors(&one->bearing);
+    double most = 0.0;
 
     for (int i = 0; i < count; i++) {
-        const double P_0 = ts_static_load(factors, duties[i].F_r, duties[i].F_a, NULL);
-        if (isnan(P_0) || (P_0 > 0.0 && !(one->ability.C_0r / P_0 >= least)))
-            return false;
+        const double P_0 = ts_static_load(one->ability.still, duties[i].F_r, duties[i].F_a, NULL);
+        if (isnan(P_0))
+            return P_0;
+        most = P_0 > most ? P_0 : most;
     }
-    return true;
+    return most;
+}
+
+/* All generic bearings of a make have the same static factors, and so the same worst load. */
+typedef struct static_loads {
+    bool   known[TS_MAKES];
+    double P_0[TS_MAKES];
+} static_loads;
+
+/* Dents are told without the law of life, and at once. */
+static bool bears(const ts_lines_case *c, const ts_line_generic *one, ts_line_make make,
+                  const ts_bearing_duty *duties, int count, static_loads *loads)
+{
+    const double least = limit_of(c->drive->limits.bearing_static_safety);
+
+    if (!loads->known[make])
+        loads->P_0[make] = worst_static(one, duties, count);
+    loads->known[make] = true;
+    const double P_0   = loads->P_0[make];
+    return !isnan(P_0) && !(P_0 > 0.0 && !(one->ability.C_0r / P_0 >= least));
 }
 
 /* The condition that wears most at equal capacities, which most bearings fail in or in none. */
@@ -152,28 +168,35 @@ static int longest(const ts_bearing_duty *duties, int count)
     return at < 0 ? 0 : at;
 }
 
-static double harm_of(const ts_lines_case *c, const ts_line_generic *one,
-                      const ts_bearing_duty *duty)
+/* Is the life too short even with the most that the law of modification grants? */
+static bool fails_at_once(const ts_line_generic *one, const ts_bearing_duty *duty, double most)
 {
-    return duty->t /
-           ts_line_rate_duty(&one->bearing, &one->ability, duty, &c->lines->want, NULL).L_nmh;
+    if (!(duty->nu > 0.0)) /* then no life is known */
+        return false;
+    const double L_10h = ts_bearing_basic_life(&one->bearing, &one->ability, duty);
+
+    return duty->t > most * TS_A_ISO_MOST * L_10h * (1.0 + 1e-9);
 }
 
 /* The hardest condition first, and no further once the life is used up.  Where the file tells no
  * times, or not how thick the oil is, no life is asked for. */
 static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
-                  int count, int hard)
+                  int count, int hard, ts_duty_rating *ratings)
 {
     const double want = limit_of(c->drive->limits.bearing_life), life = c->lines->life;
     double       used = 0.0;
 
-    if (isnan(life))
-        return true;
-    const double most = harm_of(c, one, &duties[hard]);
-    if (most * want > 1.0)
+    if (fails_at_once(one, &duties[hard], 1.0 / want))
+        return false;
+    ratings[hard] =
+        ts_line_rate_duty(&one->bearing, &one->ability, &duties[hard], &c->lines->want, NULL);
+    if (duties[hard].t / ratings[hard].L_nmh * want > 1.0)
         return false;
     for (int i = 0; i < count; i++) {
-        used += i == hard ? most : harm_of(c, one, &duties[i]);
+        if (i != hard)
+            ratings[i] =
+                ts_line_rate_duty(&one->bearing, &one->ability, &duties[i], &c->lines->want, NULL);
+        used += duties[i].t / ratings[i].L_nmh;
         if (life / used < life * want)
             return false;
     }
@@ -182,44 +205,46 @@ static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_b
 
 /* The lightest that holds, else the one that bears most.  Where the file tells no times, dents and
  * least load alone decide, and E7-bearing-life asks for the times. */
-bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
-                            const ts_bearing_duty *duties, int count)
+ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line,
+                                      ts_line_bearing *b, const ts_bearing_duty *duties, int count,
+                                      ts_duty_rating *ratings)
 {
     candidate              found[CANDIDATES_MOST];
     const int              most = list_candidates(c, line, b, found), hard = hardest(duties, count);
+    const ts_bearing_duty *usual = &duties[longest(duties, count)];
+    const bool             timed = !isnan(c->lines->life);
     const ts_line_generic *best = NULL, *idle = NULL;
-    const char            *series = NULL, *idle_series = NULL;
+    static_loads           loads  = {{false}, {0.0}};
+    ts_line_chosen         chosen = TS_LINE_CHOSEN;
 
     for (int i = 0; i < most; i++) {
-        const ts_line_generic *one =
-            ts_lines_generic(c->lines->catalog, found[i].size, found[i].make);
-        if (idle == NULL && (best == NULL || one->ability.C_r > best->ability.C_r)) {
-            best   = one; /* what bears most, should none hold */
-            series = c->lines->catalog->sizes[found[i].size].series;
-        }
-        if (!bears(c, one, duties, count) || !lasts(c, one, duties, count, hard))
+        const ts_line_make     make = found[i].make;
+        const ts_line_generic *one  = ts_lines_generic(c->lines->catalog, found[i].size, make);
+        if (!one->sound)
             continue;
-        series = c->lines->catalog->sizes[found[i].size].series;
-        best   = one;
-        if (rolls(c, one, &duties[longest(duties, count)])) {
-            idle = NULL;
+        if (idle == NULL && (best == NULL || one->ability.C_r > best->ability.C_r))
+            best = one; /* what bears most, should none hold */
+        /* One that would idle too is no better than the lighter one. */
+        const bool turns = rolls(c, one, usual);
+        if ((idle != NULL && !turns) || !bears(c, one, make, duties, count, &loads) ||
+            (timed && !lasts(c, one, duties, count, hard, ratings)))
+            continue;
+        if (turns) {
+            best   = one;
+            idle   = NULL;
+            chosen = timed ? TS_LINE_RATED : TS_LINE_CHOSEN;
             break;
         }
-        if (idle == NULL) {
-            idle        = one;
-            idle_series = series;
-        }
+        idle = one;
     }
-    if (idle != NULL) {
-        best   = idle;
-        series = idle_series;
-    }
+    if (idle != NULL)
+        best = idle;
     if (best == NULL)
-        return false;
+        return TS_LINE_NONE;
     b->bearing = best->bearing;
     b->ability = best->ability;
-    b->series  = series;
-    return true;
+    b->series  = best->series;
+    return chosen;
 }
 
 /* ---- a bearing of one's own -------------------------------------------------------------------

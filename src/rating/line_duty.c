@@ -22,8 +22,6 @@ int ts_line_list_duties(const ts_lines_case *c, uint32_t number, int k,
 
 /* Below kappa = 0.1 the standard has no a_ISO; no film makes a life shorter than a tenth of the
  * basic one, the least that its law gives. */
-#define LEAST_A_ISO 0.1
-
 ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_ability *ability,
                                  const ts_bearing_duty *duty, const ts_bearing_want *want,
                                  ts_workings *workings)
@@ -31,23 +29,21 @@ ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_abi
     ts_duty_rating one = ts_bearing_duty_rate(bearing, ability, duty, want, workings);
 
     if (isnan(one.L_nmh) && one.kappa < 0.1) {
-        one.a_ISO = LEAST_A_ISO;
-        one.L_nmh = LEAST_A_ISO * one.L_10h;
+        one.a_ISO = TS_A_ISO_LEAST;
+        one.L_nmh = TS_A_ISO_LEAST * one.L_10h;
     }
     return one;
 }
 
-/* All conditions, by the sum of their harm. */
-ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_ability *ability,
-                                   const ts_bearing_duty *duties, int count,
-                                   const ts_bearing_want *want, ts_duty_rating *ratings)
+ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_rating *ratings,
+                                 int count)
 {
     ts_bearing_rating all = {
         .S_0 = INFINITY, .slip = INFINITY, .worst_life = -1, .worst_static = -1, .worst_slip = -1};
     double time = 0.0, basic = 0.0, modified = 0.0, most = 0.0;
 
     for (int j = 0; j < count; j++) {
-        const ts_duty_rating one  = ts_line_rate_duty(bearing, ability, &duties[j], want, NULL);
+        const ts_duty_rating one  = ratings[j];
         const double         harm = duties[j].t / one.L_nmh;
 
         if (one.S_0 < all.S_0) {
@@ -66,8 +62,6 @@ ts_bearing_rating ts_line_rate_all(const ts_bearing *bearing, const ts_bearing_a
         time += duties[j].t;
         basic += duties[j].t / one.L_10h;
         modified += harm;
-        if (ratings != NULL)
-            ratings[j] = one;
     }
     all.L_10h = time / basic;
     all.L_nmh = time / modified;

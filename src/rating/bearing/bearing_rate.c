@@ -3,7 +3,6 @@
 
 #include "element/bearing_geometry.h"
 #include "rating/bearing/dynamic_capacity.h"
-#include "rating/bearing/equivalent_load.h"
 #include "rating/bearing/least_load.h"
 #include "rating/bearing/rolling_life.h"
 #include "rating/bearing/static_capacity.h"
@@ -99,6 +98,17 @@ static void prepare_rollers(const ts_bearing *bearing, ts_bearing_ability *abili
     ability->C_0r = ts_roller_static_capacity(&rollers, isnan(bearing->C_0r) ? workings : NULL);
 }
 
+/* Of forms whose factors no load changes: rollers, and contact angles from 20 degrees. */
+static ts_load_factors lasting_factors(const ts_bearing *bearing)
+{
+    if (bearing->form == TS_BEARING_CYLINDRICAL_ROLLER)
+        return ts_cylindrical_roller_factors();
+    /* At 15 degrees it does; without a relative axial load there are then no factors. */
+    return bearing->form == TS_BEARING_ANGULAR_CONTACT
+               ? ts_angular_contact_factors(bearing->alpha, bearing->rows, NAN, NULL)
+               : (ts_load_factors){.e = NAN};
+}
+
 ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_ability *ability,
                                     ts_workings *workings)
 {
@@ -123,6 +133,9 @@ ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_abilit
         return TS_BEARING_BAD_SIZE;
     ability->C_u = ts_fatigue_load_limit(roller ? TS_ROLLING_ROLLERS : TS_ROLLING_BALLS,
                                          ability->C_0r, bearing->inside.D_pw, workings);
+    ability->still   = ts_bearing_static_factors(bearing);
+    ability->factors = lasting_factors(bearing);
+    ability->room    = ts_dirt_room_of(bearing->inside.D_pw);
     return TS_BEARING_FINE;
 }
 
@@ -131,8 +144,9 @@ ts_bearing_fault ts_bearing_prepare(const ts_bearing *bearing, ts_bearing_abilit
 static ts_load_factors factors_of(const ts_bearing *bearing, const ts_bearing_ability *ability,
                                   double F_a, ts_workings *workings)
 {
-    if (bearing->form == TS_BEARING_CYLINDRICAL_ROLLER)
-        return ts_cylindrical_roller_factors();
+    if (bearing->form == TS_BEARING_CYLINDRICAL_ROLLER ||
+        (workings == NULL && !isnan(ability->factors.e)))
+        return ability->factors;
     const double relative = ts_relative_axial_load(ability->f_0, F_a, ability->C_0r, workings);
 
     if (bearing->form == TS_BEARING_DEEP_GROOVE)
@@ -169,7 +183,7 @@ static void modify_life(const ts_bearing *bearing, const ts_bearing_ability *abi
         ts_viscosity_ratio(duty->nu, ts_reference_viscosity(duty->n, D_pw, workings), workings);
     rating->e_C = want->e_C;
     if (isnan(rating->e_C))
-        rating->e_C = ts_contamination_of(want->cleanness, rating->kappa, D_pw, workings);
+        rating->e_C = ts_contamination_in(&ability->room, want->cleanness, rating->kappa, workings);
     const double q     = ts_fatigue_load_share(rating->e_C, ability->C_u, rating->P, workings);
     const double a_ISO = ts_life_modification(element, rating->kappa, q, workings);
     const double L_10h = rating->L_10h;
@@ -177,6 +191,19 @@ static void modify_life(const ts_bearing *bearing, const ts_bearing_ability *abi
     rating->a_ISO = a_ISO;
     if (!isnan(a_1 * a_ISO))
         rating->L_nmh = TS_STEP(workings, L_nmh_formula, a_1 * a_ISO * L_10h, a_1, a_ISO, L_10h);
+}
+
+double ts_bearing_basic_life(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                             const ts_bearing_duty *duty)
+{
+    const ts_load_factors factors = factors_of(bearing, ability, duty->F_a, NULL);
+    const double          P       = ts_bearing_load(&factors, duty->F_r, duty->F_a, NULL);
+
+    if (isnan(P))
+        return NAN;
+    if (!(P > 0.0 && duty->n > 0.0))
+        return INFINITY;
+    return ts_life_in_time(ts_basic_life(ability->C_r, P, ability->p, NULL), duty->n, NULL);
 }
 
 ts_duty_rating ts_bearing_duty_rate(const ts_bearing *bearing, const ts_bearing_ability *ability,
@@ -193,8 +220,8 @@ ts_duty_rating ts_bearing_duty_rate(const ts_bearing *bearing, const ts_bearing_
                                      .S_0    = INFINITY,
                                      .within = factors.within};
 
-    rating.P   = ts_bearing_load(&factors, duty->F_r, duty->F_a, workings);
-    rating.P_0 = ts_static_load(ts_bearing_static_factors(bearing), duty->F_r, duty->F_a, workings);
+    rating.P          = ts_bearing_load(&factors, duty->F_r, duty->F_a, workings);
+    rating.P_0        = ts_static_load(ability->still, duty->F_r, duty->F_a, workings);
     const double C_0r = ability->C_0r, P_0 = rating.P_0;
     if (isnan(P_0))
         rating.S_0 = NAN;

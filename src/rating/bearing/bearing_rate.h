@@ -10,6 +10,7 @@
 #define TS_RATING_BEARING_RATE_H
 
 #include "catalog/bearing_size.h"
+#include "rating/bearing/equivalent_load.h"
 #include "rating/bearing/life_modification.h"
 #include "rating/bearing/static_capacity.h"
 
@@ -28,6 +29,10 @@ typedef struct ts_bearing_ability {
     double f_c, f_0;       /* f_0 NaN for rollers */
     double C_r, C_0r, C_u; /* N */
     double p;              /* exponent of life    */
+    /* What every duty asks again, and none changes. */
+    ts_static_factors still;
+    ts_load_factors   factors; /* e NaN: they depend on the axial load */
+    ts_dirt_room      room;
 } ts_bearing_ability;
 
 typedef enum ts_bearing_fault {
@@ -67,6 +72,14 @@ typedef struct ts_duty_rating {
     bool   within;            /* was the axial load inside the factors' table?          */
     bool   outside_life_law;  /* P above C_r/2: the law of life ends (ISO 281, clause 1) */
 } ts_duty_rating;
+
+/* The most and the least that ISO 281 grants as a_ISO. */
+#define TS_A_ISO_MOST  50.0
+#define TS_A_ISO_LEAST 0.1
+
+/* L_10h of one duty alone, s. */
+double ts_bearing_basic_life(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                             const ts_bearing_duty *duty);
 
 /* One duty; bearing and ability from ts_bearing_prepare. */
 ts_duty_rating ts_bearing_duty_rate(const ts_bearing *bearing, const ts_bearing_ability *ability,

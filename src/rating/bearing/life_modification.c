@@ -157,27 +157,51 @@ const char *ts_cleanness_name(ts_cleanness cleanness)
     return cleannesses[cleanness].name;
 }
 
-double ts_contamination_factor(double a_c, double b, double kappa, double D_pw,
-                               ts_workings *workings)
+ts_dirt_room ts_dirt_room_of(double D_pw)
 {
+    const double mm = 1000.0 * D_pw;
+
+    return (ts_dirt_room){.D_pw = D_pw, .power = pow(mm, 0.55), .root = cbrt(mm)};
+}
+
+static double contamination(const ts_dirt_room *room, double a_c, double b, double kappa,
+                            ts_workings *workings)
+{
+    const double D_pw = room->D_pw;
+
     if (!(a_c > 0.0 && b >= 0.0 && kappa > 0.0 && D_pw > 0.0))
         return NAN;
-    const double mm = 1000.0 * D_pw;
     const double a_film =
-        TS_STEP(workings, a_formula, fmin(1.0, a_c * pow(fmin(kappa, 4.0), 0.68) * pow(mm, 0.55)),
+        TS_STEP(workings, a_formula, fmin(1.0, a_c * pow(fmin(kappa, 4.0), 0.68) * room->power),
                 a_c, kappa, D_pw);
 
-    return TS_STEP(workings, e_C_formula, fmax(0.0, a_film * (1.0 - b / cbrt(mm))), a_film, b,
+    return TS_STEP(workings, e_C_formula, fmax(0.0, a_film * (1.0 - b / room->root)), a_film, b,
                    D_pw);
 }
 
-double ts_contamination_of(ts_cleanness cleanness, double kappa, double D_pw, ts_workings *workings)
+double ts_contamination_factor(double a_c, double b, double kappa, double D_pw,
+                               ts_workings *workings)
+{
+    const ts_dirt_room room = ts_dirt_room_of(D_pw);
+
+    return contamination(&room, a_c, b, kappa, workings);
+}
+
+double ts_contamination_in(const ts_dirt_room *room, ts_cleanness cleanness, double kappa,
+                           ts_workings *workings)
 {
     const cleanness_row *row = &cleannesses[cleanness];
 
     ts_workings_row(workings, "a_c", row->a_c, "1", ISO_281("annex A"));
     ts_workings_row(workings, "b", row->b, "1", ISO_281("annex A"));
-    return ts_contamination_factor(row->a_c, row->b, kappa, D_pw, workings);
+    return contamination(room, row->a_c, row->b, kappa, workings);
+}
+
+double ts_contamination_of(ts_cleanness cleanness, double kappa, double D_pw, ts_workings *workings)
+{
+    const ts_dirt_room room = ts_dirt_room_of(D_pw);
+
+    return ts_contamination_in(&room, cleanness, kappa, workings);
 }
 
 double ts_fatigue_load_share(double e_C, double C_u, double P, ts_workings *workings)

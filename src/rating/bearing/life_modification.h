@@ -46,6 +46,16 @@ double ts_contamination_factor(double a_c, double b, double kappa, double D_pw,
 double ts_contamination_of(ts_cleanness cleanness, double kappa, double D_pw,
                            ts_workings *workings);
 
+/* What e_C asks of the pitch diameter alone: one for all duties of a bearing. */
+typedef struct ts_dirt_room {
+    double D_pw;  /* m                  */
+    double power; /* D_pw^0.55,  in mm  */
+    double root;  /* D_pw^(1/3), in mm  */
+} ts_dirt_room;
+ts_dirt_room ts_dirt_room_of(double D_pw);
+double       ts_contamination_in(const ts_dirt_room *room, ts_cleanness cleanness, double kappa,
+                                 ts_workings *workings);
+
 /* a_ISO of radial bearings; q = e_C C_u/P. */
 double ts_life_modification(ts_rolling_element element, double kappa, double q,
                             ts_workings *workings);
