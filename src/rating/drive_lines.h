@@ -93,6 +93,7 @@ typedef struct ts_line {
     const char  *fault;   /* NULL, or why it is not computed: a sentence               */
     const char  *missing; /* NULL, or what the file lacks for it: a noun               */
     bool         slides;  /* what is to hold it along its axis is a cylindrical roller bearing */
+    const char  *quarrel; /* NULL, or how its bearings are told to hold it, which cannot be    */
 
     ts_line_gear    gears[TS_LINE_GEARS_MOST];
     int             gear_count;

@@ -110,7 +110,9 @@ void ts_line_bear(const ts_lines_case *c, uint32_t number)
     for (int k = 0; k < line->bearing_count; k++)
         if (line->bearings[k].there)
             bear(c, number, k);
-    if (line->slides)
+    if (line->quarrel != NULL)
+        line->fault = line->quarrel;
+    else if (line->slides)
         line->fault = "a cylindrical roller bearing cannot hold it along its axis";
     for (int k = 0; k < line->bearing_count; k++)
         if (line->bearings[k].there && line->bearings[k].fault != NULL && line->fault == NULL)

@@ -68,16 +68,23 @@ static bool may_locate(const ts_line_bearing *b)
                          b->seat->form.value == TS_SEAT_CYLINDRICAL_ROLLER);
 }
 
-/* What the file says of either bearing stands; -1: it says nothing. */
-static int told_locating(const ts_line *line)
+/* What the file says of either bearing stands; -1: it says nothing.  What it says of both must not
+ * contradict. */
+static int told_locating(ts_line *line)
 {
     int told = -1;
 
+    line->quarrel = NULL;
     for (int k = 0; k < line->bearing_count; k++) {
         const ts_pick locates = line->bearings[k].seat->locates;
         if (locates.standing != TS_GIVEN)
             continue;
-        told = locates.value == TS_YES ? k : 1 - k;
+        const int means = locates.value == TS_YES ? k : 1 - k;
+        if (told >= 0 && means != told)
+            line->quarrel = locates.value == TS_YES
+                                ? "both its bearings are told to hold it along its axis"
+                                : "neither of its bearings may hold it along its axis";
+        told = means;
     }
     return told;
 }

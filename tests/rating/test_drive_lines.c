@@ -7,6 +7,7 @@
 #include "study/study.h"
 
 #include <math.h>
+#include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -454,6 +455,29 @@ static void a_roller_bearing_holds_nothing_along_the_shaft(void **state)
     ts_study_close(study);
 }
 
+static void two_bearings_that_both_hold_or_both_slide_are_refused(void **state)
+{
+    (void)state;
+    const struct {
+        const char *told, *said;
+    } cases[] = {
+        {"yes", "both its bearings are told to hold it"},
+        {"no", "neither of its bearings may hold it"},
+    };
+    for (size_t i = 0; i < 2; i++) {
+        char line[200];
+        (void)snprintf(line, sizeof line,
+                       "- {teeth: 57, face: 10 mm, rear: hydraulic pump 2, bearings: "
+                       "{front: {locates: %s}, rear: {locates: %s}}}",
+                       cases[i].told, cases[i].told);
+        ts_study         *study   = base_with(line);
+        const ts_finding *finding = finding_of(study, "E5-shaft-supports");
+        assert_non_null(finding);
+        assert_non_null(strstr(finding->says, cases[i].said));
+        ts_study_close(study);
+    }
+}
+
 static void a_bearing_of_no_size_is_refused(void **state)
 {
     (void)state;
@@ -550,6 +574,7 @@ int main(void)
         cmocka_unit_test(a_roller_bearing_holds_nothing_along_the_shaft),
         cmocka_unit_test(one_bearing_is_too_few),
         cmocka_unit_test(a_bearing_beside_its_shaft_is_refused),
+        cmocka_unit_test(two_bearings_that_both_hold_or_both_slide_are_refused),
         cmocka_unit_test(a_bearing_of_no_size_is_refused),
         cmocka_unit_test(a_given_bearing_is_taken_as_it_is),
         cmocka_unit_test(sections_of_the_file_replace_the_outline),

@@ -81,6 +81,11 @@ static void judge(ts_check *check, const ts_line *line)
                 b->place, b->fault);
         return;
     }
+    if (line->quarrel != NULL) {
+        ts_says(check, finding, "%s cannot turn for long: %s", line->name, line->quarrel);
+        ts_remedy(check, finding, "give one of them `locates: yes` and the other `locates: no`");
+        return;
+    }
     if (line->slides) {
         say_slides(check, finding, line);
         return;
