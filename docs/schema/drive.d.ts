@@ -176,6 +176,10 @@ export interface Accessory {
   spline?: Sourced<string | Unknown>;
   /** Length of that spline that is engaged; without it 0.93 of its pitch diameter is taken. */
   "spline length"?: Sourced<Length>;
+  /** Outside diameter of the sleeve about that spline; without it 1.35 of its major diameter is taken. */
+  sleeve?: Sourced<Length>;
+  /** How it loads that spline: evenly as a generator, lightly as a pump, by fits and starts as a pump that actuates, or heavily. */
+  shock?: Sourced<"uniform" | "light" | "intermittent" | "heavy" | Unknown>;
   /** What it serves, in your words. */
   serves?: Sourced<string | Unknown>;
 }

@@ -18,6 +18,13 @@
 #include <stdint.h>
 
 typedef enum ts_sight { TS_FROM_BEHIND, TS_FROM_FRONT } ts_sight;
+/* How an accessory loads its spline: the rows of Machinery's Handbook, involute splines. */
+typedef enum ts_shock {
+    TS_SHOCK_UNIFORM,
+    TS_SHOCK_LIGHT,
+    TS_SHOCK_INTERMITTENT,
+    TS_SHOCK_HEAVY
+} ts_shock;
 typedef enum ts_turn { TS_CW, TS_CCW, TS_EITHER } ts_turn;
 typedef enum ts_answer_yes { TS_YES, TS_NO } ts_answer_yes;
 typedef enum ts_purpose { TS_FOR_ENGINE, TS_FOR_AIRCRAFT, TS_FOR_START } ts_purpose;
@@ -121,6 +128,8 @@ typedef struct ts_accessory {
     ts_neck          neck;          /* neck.node 0: no neck */
     ts_word          spline;        /* public standard number of the pad spline */
     ts_measure       spline_length; /* m, of it that is engaged */
+    ts_measure       sleeve;        /* m, outside of the sleeve about it */
+    ts_pick          shock;         /* ts_shock */
     ts_word          serves;        /* what it serves, free text */
 } ts_accessory;
 

@@ -6,6 +6,17 @@ static const char *const purposes[] = {"engine", "aircraft", "start", NULL};
 static const char *const turns[]    = {"cw", "ccw", "either", NULL};
 static const char *const clutches[] = {"none", "overrunning", NULL};
 
+static const char *const shocks[] = {"uniform", "light", "intermittent", "heavy", NULL};
+
+/* It matters where a spline is named; a pump is the commonest unit on a pad. */
+static ts_preset shock_preset(const void *record)
+{
+    const ts_accessory *accessory = record;
+    if (accessory->spline.text == NULL)
+        return (ts_preset){NULL, NULL};
+    return (ts_preset){"light", "as a pump; Machinery's Handbook, involute splines"};
+}
+
 /* A starter that stays coupled would be driven far beyond its cut-out speed. */
 static ts_preset clutch_preset(const void *record)
 {
@@ -118,6 +129,23 @@ static const ts_field accessory_fields[] = {
      .says    = "Length of that spline that is engaged; without it 0.93 of its pitch diameter is "
                 "taken.",
      .example = "20 mm"},
+    {.key   = "sleeve",
+     .form  = TS_FORM_MEASURE,
+     .kind  = TS_KIND_LENGTH,
+     .known = true,
+     TS_AT(ts_accessory, sleeve),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Outside diameter of the sleeve about that spline; without it 1.35 of its major "
+                "diameter is taken.",
+     .example = "60 mm"},
+    {.key  = "shock",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_accessory, shock),
+     .choices   = shocks,
+     .preset_of = shock_preset,
+     .says      = "How it loads that spline: evenly as a generator, lightly as a pump, by fits and "
+                  "starts as a pump that actuates, or heavily.",
+     .example   = "uniform"},
     {.key  = "serves",
      .form = TS_FORM_WORD,
      TS_AT(ts_accessory, serves),

@@ -3,7 +3,6 @@
 
 #include "motion/value_note.h"
 #include "rating/drive_teeth.h"
-#include "rating/spline/spline_stress.h"
 
 #include <math.h>
 
@@ -114,6 +113,16 @@ static bool count_cycles(const ts_drive *drive, const ts_splines *splines, ts_dr
     return item->missing == NULL;
 }
 
+static const ts_formula wall_formula = {"t_w", "wall of the sleeve", "m", "(D_oi - D_ri)/2",
+                                        "derived: from its teeth to its outside"};
+
+static double wall_of(const ts_drive_spline *item, ts_workings *w)
+{
+    const double D_oi = item->D_oi, D_ri = item->shape.D_ri;
+
+    return TS_STEP(w, wall_formula, (D_oi - D_ri) / 2.0, D_oi, D_ri);
+}
+
 static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
                  ts_workings *w)
 {
@@ -137,22 +146,36 @@ static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spli
     item->made  = !ts_measure_known(one->spline_length);
     item->L_e   = item->made ? LENGTH * item->shape.D : one->spline_length.value;
     item->slope = SLOPE;
-    item->t_w   = 0.5 * (OUTSIDE - 1.0) * item->shape.D_ri;
+    item->D_oi  = ts_measure_known(one->sleeve) ? one->sleeve.value : OUTSIDE * item->shape.D_ri;
     if (item->made)
         ts_workings_assumed(w, "L_e", item->L_e, "m", "0.93 of the pitch diameter; " MADE);
     else
         TS_NOTE_MEASURE(w, drive, "L_e", one->spline_length, "m", "spline length");
     ts_workings_assumed(w, "slope", item->slope, "1", "tilt of two shafts in one pad; " MADE);
-    ts_workings_assumed(w, "t_w", item->t_w, "m", "outside 1.35 of the major diameter; " MADE);
+    if (ts_measure_known(one->sleeve))
+        TS_NOTE_MEASURE(w, drive, "D_oi", one->sleeve, "m", "sleeve");
+    else
+        ts_workings_assumed(w, "D_oi", item->D_oi, "m",
+                            "outside 1.35 of the major diameter; " MADE);
+    ts_workings_assumed(w, "D_ri", item->shape.D_ri, "m", "of the standard");
+    item->t_w = wall_of(item, w);
     return true;
 }
 
-static void find_factors(ts_drive_spline *item, ts_workings *w)
+static const ts_spline_source sources[] = {
+    [TS_SHOCK_UNIFORM]      = TS_SPLINE_UNIFORM,
+    [TS_SHOCK_LIGHT]        = TS_SPLINE_LIGHT_SHOCK,
+    [TS_SHOCK_INTERMITTENT] = TS_SPLINE_INTERMITTENT,
+    [TS_SHOCK_HEAVY]        = TS_SPLINE_HEAVY_SHOCK,
+};
+
+static void find_factors(const ts_accessory *one, ts_drive_spline *item, ts_workings *w)
 {
     const ts_spline *s = &item->shape;
 
     ts_workings_assumed(w, "cycles", item->cycles, "1", "the most `events` of a condition: starts");
     ts_workings_assumed(w, "turns", item->turns, "1", "speeds times times of all conditions");
+    item->K_a = ts_spline_application_factor(sources[one->shock.value], w);
     item->K_m = ts_spline_misalignment_factor(item->L_e, item->slope, w);
     item->K_f = ts_spline_fatigue_factor(item->cycles, false, w);
     item->K_w = ts_spline_wear_factor(fmax(item->turns, 1.0), w);
@@ -176,24 +199,21 @@ static void note(const ts_drive_spline *item, const ts_spline_load *load, ts_wor
     ts_workings_assumed(w, "t", load->t, "m", as);
     ts_workings_assumed(w, "h", load->h, "m", "D/N of a fillet root (from memory)");
     ts_workings_assumed(w, "D_h", load->D_h, "m", "the shaft is taken as solid");
-    ts_workings_assumed(w, "K_a", load->K_a, "1",
-                        "the loads of the file are taken as peaks: no shock is added");
     ts_workings_borrow(w, "K_m", load->K_m, of, "K_m");
     ts_workings_borrow(w, "K_f", load->K_f, of, "K_f");
     ts_workings_assumed(w, "alpha_D", item->shape.alpha_D, "rad", as);
     ts_workings_borrow(w, "t_w", item->t_w, of, "t_w");
-    ts_workings_assumed(w, "D_oi", item->shape.D_ri + 2.0 * item->t_w, "m",
-                        "outside of the sleeve; " MADE);
+    ts_workings_borrow(w, "D_oi", item->D_oi, of, "D_oi");
     ts_workings_assumed(w, "Y", Y_FORM, "1", "tooth form, usual (from memory)");
     ts_workings_assumed(w, "rho", STEEL, "kg/m3", "steel; " MADE);
     ts_workings_assumed(w, "nu", 0.3, "1", "steel; " MADE);
 }
 
-static void rate(const ts_drive_spline *item, double T, double n, double K_w, ts_spline_case *out,
-                 ts_workings *w)
+/* `out` brings torque, speed and the factors K_a and K_w. */
+static void rate(const ts_drive_spline *item, ts_spline_case *out, ts_workings *w)
 {
     const ts_spline       *s      = &item->shape;
-    const ts_spline_load   load   = {.T    = T,
+    const ts_spline_load   load   = {.T    = out->T,
                                      .N    = s->N,
                                      .D    = s->D,
                                      .D_re = s->D_re,
@@ -201,21 +221,20 @@ static void rate(const ts_drive_spline *item, double T, double n, double K_w, ts
                                      .L_e  = item->L_e,
                                      .t    = s->s_v,
                                      .h    = s->D / s->N,
-                                     .K_a  = 1.0,
+                                     .K_a  = out->K_a,
                                      .K_m  = item->K_m,
                                      .K_f  = item->K_f,
-                                     .K_w  = K_w};
+                                     .K_w  = out->K_w};
     const ts_spline_sleeve sleeve = {.D_ri    = s->D_ri,
-                                     .D_oi    = s->D_ri + 2.0 * item->t_w,
+                                     .D_oi    = item->D_oi,
                                      .t_w     = item->t_w,
                                      .alpha_D = s->alpha_D,
                                      .Y       = Y_FORM,
                                      .rho     = STEEL,
-                                     .n       = n};
+                                     .n       = out->n};
 
     note(item, &load, w);
-    ts_workings_assumed(w, "n", n, "rad/s", "the speed of the pad");
-    out->T                        = T;
+    ts_workings_assumed(w, "n", out->n, "rad/s", "the speed of the pad");
     out->S[TS_SPLINE_ROOT_SHEAR]  = ts_spline_root_shear(&load, w);
     out->S[TS_SPLINE_TOOTH_SHEAR] = ts_spline_pitch_shear(&load, w);
     out->S[TS_SPLINE_PRESSURE]    = ts_spline_pressure_flexible(&load, w);
@@ -253,7 +272,8 @@ static void keep_most(ts_drive_spline *item, const ts_spline_case *one, int32_t 
 static void solve_conditions(const ts_drive *drive, const ts_splines *splines,
                              ts_drive_spline *item, ts_workings *w)
 {
-    const uint32_t pads = splines->power->motion->train->pad_count;
+    const uint32_t   pads = splines->power->motion->train->pad_count;
+    const ts_subject of   = {item->node, TS_EVERY_CONDITION};
 
     for (size_t c = 0; c < drive->condition_count; c++) {
         const ts_pad_load *load = &splines->power->pad[c * pads + item->pad];
@@ -264,9 +284,10 @@ static void solve_conditions(const ts_drive *drive, const ts_splines *splines,
         if (isnan(load->T) || isnan(n))
             continue;
         ts_workings_about(w, item->node, (int32_t)c);
-        ts_workings_borrow(w, "K_w", item->K_w, (ts_subject){item->node, TS_EVERY_CONDITION},
-                           "K_w");
-        rate(item, fabs(load->T), n, item->K_w, one, w);
+        ts_workings_borrow(w, "K_w", item->K_w, of, "K_w");
+        ts_workings_borrow(w, "K_a", item->K_a, of, "K_a");
+        *one = (ts_spline_case){.T = fabs(load->T), .n = n, .K_a = item->K_a, .K_w = item->K_w};
+        rate(item, one, w);
         wear(item, ts_condition_seconds(&drive->conditions[c]), n, one, w);
         if (!isnan(one->h_w))
             item->h_w += one->h_w;
@@ -290,7 +311,10 @@ static void solve_overload(const ts_drive *drive, const ts_splines *splines, ts_
     /* What rubs under an overload is the turns of all of them, one a start. */
     const double turns = n / (2.0 * pi) * one->torque.overload.time * item->cycles;
     const double K_w   = ts_spline_wear_factor(fmax(turns, 1.0), w);
-    rate(item, one->torque.overload.torque, n, K_w, &item->overload, w);
+    ts_workings_assumed(w, "K_a", 1.0, "1", "an overload is told as its peak: no shock is added");
+    item->overload =
+        (ts_spline_case){.T = one->torque.overload.torque, .n = n, .K_a = 1.0, .K_w = K_w};
+    rate(item, &item->overload, w);
     keep_most(item, &item->overload, TS_EVERY_CONDITION);
 }
 
@@ -310,12 +334,79 @@ void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *w
             item->missing = "the dimensions of the spline";
             continue;
         }
+        if (!(item->t_w > 0.0)) {
+            item->missing = "a `sleeve` wider than the teeth of the spline";
+            continue;
+        }
         if (!count_cycles(drive, splines, item))
             continue;
-        find_factors(item, workings);
+        find_factors(accessory_of(drive, &splines->power->motion->train->pads[item->pad]), item,
+                     workings);
         solve_conditions(drive, splines, item, workings);
         solve_overload(drive, splines, item, workings);
         if (item->most[TS_SPLINE_ROOT_SHEAR] < 0.0)
             item->missing = "the torques of all conditions of the spline";
     }
+}
+
+/* ---- what would do --------------------------------------------------------------------------- */
+
+const ts_spline_case *ts_spline_worst(const ts_drive_spline *item, ts_spline_stress stress)
+{
+    const int32_t c = item->at[stress];
+
+    return c == TS_EVERY_CONDITION ? &item->overload : &item->cases[c];
+}
+
+static double stress_with(const ts_drive_spline *item, const ts_spline_case *one,
+                          ts_spline_stress stress, double L_e, double D_oi)
+{
+    ts_drive_spline trial = *item;
+    ts_spline_case  out   = *one;
+
+    trial.L_e  = L_e;
+    trial.K_m  = ts_spline_misalignment_factor(L_e, item->slope, NULL);
+    trial.D_oi = D_oi;
+    trial.t_w  = wall_of(&trial, NULL);
+    rate(&trial, &out, NULL);
+    return out.S[stress];
+}
+
+#define LONGEST 10.0 /* times as long: nothing that fits a pad */
+#define HALVES  60   /* of an interval: to the last bits      */
+
+double ts_spline_length_for(const ts_drive_spline *item, const ts_spline_case *one,
+                            ts_spline_stress stress)
+{
+    const double permitted = ts_spline_stress_permitted(stress);
+    double       low = item->L_e, high = LONGEST * item->L_e;
+
+    if (!(stress_with(item, one, stress, high, item->D_oi) <= permitted))
+        return NAN;
+    for (int i = 0; i < HALVES; i++) {
+        const double middle = 0.5 * (low + high);
+        if (stress_with(item, one, stress, middle, item->D_oi) <= permitted)
+            high = middle;
+        else
+            low = middle;
+    }
+    return high;
+}
+
+double ts_spline_sleeve_for(const ts_drive_spline *item, const ts_spline_case *one)
+{
+    const double permitted = ts_spline_stress_permitted(TS_SPLINE_BURSTING);
+    double       low = item->D_oi, high = 2.0 * item->D_oi;
+
+    /* A thicker wall is stressed less by the wedging, and more by its own spin. */
+    if (!(stress_with(item, one, TS_SPLINE_BURSTING, item->L_e, high) <= permitted))
+        return NAN;
+    for (int i = 0; i < HALVES; i++) {
+        const double middle = 0.5 * (low + high);
+        if (stress_with(item, one, TS_SPLINE_BURSTING, item->L_e, middle) <= permitted)
+            high = middle;
+        else
+            low = middle;
+    }
+    return high;
 }

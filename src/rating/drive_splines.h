@@ -15,6 +15,7 @@
 #include "base/arena.h"
 #include "element/involute_spline.h"
 #include "power/power.h"
+#include "rating/spline/spline_stress.h"
 
 typedef enum ts_spline_stress {
     TS_SPLINE_ROOT_SHEAR,  /* S_s  under the roots of the shaft */
@@ -31,6 +32,8 @@ double ts_spline_stress_permitted(ts_spline_stress stress);
 
 typedef struct ts_spline_case {
     double T;                     /* N.m, its amount                              */
+    double n;                     /* rad/s                                        */
+    double K_a, K_w;              /* application, wear                            */
     double S[TS_SPLINE_STRESSES]; /* Pa                                           */
     double h_w; /* m    worn depth over the condition; NaN: how long is not told */
     bool   known;
@@ -46,11 +49,12 @@ typedef struct ts_drive_spline {
     ts_spline       shape;
     double          L_e;    /* m    engaged length                              */
     double          slope;  /* 1    tilt of the two shafts                      */
-    double          t_w;    /* m    wall of the sleeve                          */
+    double          D_oi;   /* m    outside of the sleeve                       */
+    double          t_w;    /* m    its wall                                    */
     double          slide;  /* m    way of rubbing in a turn                    */
     double          cycles; /* 1    of torque: starts of the engine             */
     double          turns;  /* 1    over the life; NaN: not told                */
-    double          K_m, K_f, K_w;
+    double          K_a, K_m, K_f, K_w;
     ts_spline_case  overload;                 /* known: there is one                              */
     double          h_w;                      /* m    worn depth over the life; NaN: not known    */
     double          most[TS_SPLINE_STRESSES]; /* Pa  the greatest of all          */
@@ -68,6 +72,15 @@ ts_status ts_splines_prepare(const ts_drive *drive, const ts_power *power, ts_ar
                              ts_splines *out);
 /* Everything behind a solved power.  Allocates nothing. */
 void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *workings);
+
+/* m, to be engaged so that its greatest stress of that kind comes down to what is permitted, the
+ * misalignment factor of that length included; NaN: no length does that.  Silent. */
+double ts_spline_length_for(const ts_drive_spline *item, const ts_spline_case *one,
+                            ts_spline_stress stress);
+/* m, outside of the sleeve, the same for its bursting. */
+double ts_spline_sleeve_for(const ts_drive_spline *item, const ts_spline_case *one);
+/* That which brings its greatest stress of that kind. */
+const ts_spline_case *ts_spline_worst(const ts_drive_spline *item, ts_spline_stress stress);
 
 /* Teeth and pitch (diametral in 1/m, or module in m) of a public standard number; false: unknown.
  */

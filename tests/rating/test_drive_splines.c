@@ -116,6 +116,68 @@ static void the_governing_case_is_the_greatest_of_all(void **state)
     close_rated(&it);
 }
 
+/* Machinery's Handbook, involute splines, application factors (bank, spl-dudley-factors): 1.0 for a
+ * generator, 1.2 for a pump, with a turbine as the source; an overload is its own peak. */
+static void shock_raises_the_torque_of_conditions_and_not_the_overload(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    for (uint32_t i = 0; i < it.splines.count; i++) {
+        const ts_drive_spline *s = &it.splines.items[i];
+        const bool pump          = strcmp(s->number, "AS972") == 0; /* the starter is the other */
+        assert_close(s->K_a, pump ? 1.2 : 1.0, 1e-15);
+        for (size_t c = 0; c < it.file.drive.condition_count; c++)
+            assert_close(s->cases[c].K_a, s->K_a, 1e-15);
+        if (s->overload.known)
+            assert_close(s->overload.K_a, 1.0, 1e-15);
+    }
+    close_rated(&it);
+}
+
+/* derived: what is answered is where the stress, computed once more by the formula with the factor
+ * of that length, meets what is permitted. */
+static void the_length_answered_is_where_the_stress_meets_its_limit(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    const ts_drive_spline *s   = &it.splines.items[0];
+    ts_spline_case         one = *ts_spline_worst(s, TS_SPLINE_PRESSURE);
+    one.T *= 1.3 * ts_spline_stress_permitted(TS_SPLINE_PRESSURE) / s->most[TS_SPLINE_PRESSURE];
+    const double L   = ts_spline_length_for(s, &one, TS_SPLINE_PRESSURE);
+    const double K_m = ts_spline_misalignment_factor(L, s->slope, NULL);
+    assert_true(L > s->L_e);
+    assert_close(2.0 * one.T * one.K_a * K_m / (s->shape.D * s->shape.D * L * one.K_w),
+                 ts_spline_stress_permitted(TS_SPLINE_PRESSURE), 1e-12);
+    one.T = 10.0 * s->cases[0].T * ts_spline_stress_permitted(TS_SPLINE_ROOT_SHEAR) /
+            s->cases[0].S[TS_SPLINE_ROOT_SHEAR];
+    assert_true(isnan(ts_spline_length_for(s, &one, TS_SPLINE_ROOT_SHEAR)));
+    close_rated(&it);
+}
+
+/* derived: S_1 + S_3 of the handbook with the hoop stress of a spinning ring (nu 0.3), turned round
+ * for the torque that a sleeve of 1.4 times the outside bears. */
+static void the_sleeve_answered_is_where_bursting_meets_its_limit(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    const ts_drive_spline *s    = &it.splines.items[0];
+    ts_spline_case         one  = s->cases[0];
+    const double           D_oi = 1.4 * s->D_oi, D = s->shape.D, D_ri = s->shape.D_ri;
+    const double           S_1 = tan(s->shape.alpha_D) / (M_PI * D * (D_oi - D_ri) / 2.0 * s->L_e);
+    const double           S_2 =
+        7850.0 * one.n * one.n / 4.0 * (3.3 * D_oi * D_oi / 4.0 + 0.7 * D_ri * D_ri / 4.0);
+    const double S_3 = 4.0 / (D * D * s->L_e * 1.5);
+    one.T            = (ts_spline_stress_permitted(TS_SPLINE_BURSTING) * s->K_f - S_2) /
+            (one.K_a * s->K_m * (S_1 + S_3));
+    assert_close(ts_spline_sleeve_for(s, &one), D_oi, 1e-9);
+    one.T *= 100.0;
+    assert_true(isnan(ts_spline_sleeve_for(s, &one)));
+    close_rated(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -123,6 +185,9 @@ int main(void)
         cmocka_unit_test(other_numbers_are_unknown_and_never_guessed),
         cmocka_unit_test(stresses_follow_the_torque_of_every_condition),
         cmocka_unit_test(the_governing_case_is_the_greatest_of_all),
+        cmocka_unit_test(shock_raises_the_torque_of_conditions_and_not_the_overload),
+        cmocka_unit_test(the_length_answered_is_where_the_stress_meets_its_limit),
+        cmocka_unit_test(the_sleeve_answered_is_where_bursting_meets_its_limit),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

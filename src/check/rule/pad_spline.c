@@ -1,6 +1,8 @@
 /* check/rule/pad_spline.c: does the spline of every pad bear what it carries? */
 #include "check/rule.h"
 
+#include <math.h>
+
 static const ts_formula reserve_formulas[TS_SPLINE_STRESSES] = {
     {"reserve_S_s", "reserve of the spline", "1", "S_P/S_s - 1", "reserve = capacity / demand - 1"},
     {"reserve_S_sp", "reserve of the spline", "1", "S_P/S_sp - 1",
@@ -8,6 +10,33 @@ static const ts_formula reserve_formulas[TS_SPLINE_STRESSES] = {
     {"reserve_S_c", "reserve of the spline", "1", "S_P/S_c - 1", "reserve = capacity / demand - 1"},
     {"reserve_S_t", "reserve of the spline", "1", "S_P/S_t - 1", "reserve = capacity / demand - 1"},
 };
+
+/* The roots do not care for the length, and no length bears what the spin alone brings. */
+static void help(ts_check *check, ts_finding *finding, const ts_drive_spline *item,
+                 ts_spline_stress stress)
+{
+    const ts_spline_case *worst  = ts_spline_worst(item, stress);
+    const double          length = ts_spline_length_for(item, worst, stress);
+    const double          sleeve =
+        stress == TS_SPLINE_BURSTING ? ts_spline_sleeve_for(item, worst) : (double)NAN;
+
+    if (isfinite(length) && isfinite(sleeve))
+        ts_remedy(check, finding,
+                  "give it a sleeve of %s outside, engage at least %s of it, or take one of more "
+                  "teeth or a coarser pitch",
+                  ts_shown_outward(check, sleeve, TS_KIND_LENGTH, +1),
+                  ts_shown_outward(check, length, TS_KIND_LENGTH, +1));
+    else if (isfinite(sleeve))
+        ts_remedy(check, finding,
+                  "give it a sleeve of %s outside, or take one of more teeth or a coarser pitch",
+                  ts_shown_outward(check, sleeve, TS_KIND_LENGTH, +1));
+    else if (isfinite(length))
+        ts_remedy(check, finding,
+                  "engage at least %s of it, or take one of more teeth or a coarser pitch",
+                  ts_shown_outward(check, length, TS_KIND_LENGTH, +1));
+    else
+        ts_remedy(check, finding, "take one of more teeth or a coarser pitch");
+}
 
 static void judge(ts_check *check, const ts_drive_spline *item, int i)
 {
@@ -41,12 +70,7 @@ static void judge(ts_check *check, const ts_drive_spline *item, int i)
             ts_spline_stress_says((ts_spline_stress)i),
             ts_shown_apart(check, item->most[i], P, TS_KIND_STRESS),
             ts_shown_apart(check, P, item->most[i], TS_KIND_STRESS));
-    if (i == TS_SPLINE_ROOT_SHEAR)
-        ts_remedy(check, finding, "take one of more teeth or a coarser pitch");
-    else
-        ts_remedy(check, finding,
-                  "engage at least %s of it, or take one of more teeth or a coarser pitch",
-                  ts_shown_outward(check, item->L_e * item->most[i] / P, TS_KIND_LENGTH, +1));
+    help(check, finding, item, (ts_spline_stress)i);
 }
 
 static void run(ts_check *check)
