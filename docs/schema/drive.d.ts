@@ -828,6 +828,12 @@ export interface ArrangeBox {
   "step teeth"?: Sourced<TallySpan> | Sourced<TallySpan>[];
   /** Normal modules that the second gear of a step shaft, and all beyond it, may have.  Without it, with `step teeth`, that of the box. */
   "step modules"?: Sourced<Length> | Sourced<Length>[];
+  /** Pairs that the `bevels` of the `take-off` may be, and so how fast the radial shaft turns.  Without it, the pair that stands there. */
+  "spool bevels"?: ArrangeBevels[];
+  /** Pairs that the `bevels` of the box may be.  Every one of them with every one of `spool bevels` and of `radial shafts` is tried, at most 64.  Without it, the pair that stands there. */
+  "box bevels"?: ArrangeBevels[];
+  /** What the `tower shaft` may be.  Without it, the one that stands there. */
+  "radial shafts"?: ArrangeTower[];
 }
 
 /** Where one accessory may stand, when it may not stand everywhere. */
@@ -838,6 +844,24 @@ export interface ArrangeAccessory {
   face?: Sourced<"front" | "rear" | "either">;
   /** On which side of the box input it may stand, in the file's `sight`; on the input itself it stands on neither.  Default: either. */
   side?: Sourced<"clockwise" | "anticlockwise" | "either">;
+}
+
+/** A pair that may stand where one stands now; all that it does not say stays. */
+export interface ArrangeBevels {
+  /** Tooth numbers, the gear nearer to the spool first. */
+  teeth: [Sourced<Tally>, Sourced<Tally>];
+  /** Outer transverse module m_et.  Without it, that of the pair that stands there. */
+  module?: Sourced<Length>;
+  /** Face width of both gears.  Without it, that of the pair that stands there. */
+  face?: Sourced<Length>;
+}
+
+/** A radial shaft that may stand where one stands now; all that it does not say stays. */
+export interface ArrangeTower {
+  /** Its outside diameter. */
+  outside: Sourced<Length>;
+  /** Its bore; 0 mm for a solid shaft.  Without it, that of the one that stands there. */
+  bore?: Sourced<Length>;
 }
 
 /** What `arrange` weighs.  The casing weighs its developed wall, as long as the arc between the outermost axes. */

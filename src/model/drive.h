@@ -504,6 +504,17 @@ typedef struct ts_accessory_freedom {
     ts_pick     side; /* ts_side_choice */
 } ts_accessory_freedom;
 
+typedef struct ts_bevel_choice { /* a pair of bevels that may stand where one stands now */
+    ts_node    node;
+    ts_tally   teeth[2];
+    ts_measure module, face; /* m; absent: those of the pair that stands there */
+} ts_bevel_choice;
+
+typedef struct ts_tower_choice { /* a radial shaft that may stand where one stands now */
+    ts_node    node;
+    ts_measure outside, bore; /* m, diameters; bore absent: that of the shaft that stands there */
+} ts_tower_choice;
+
 typedef struct ts_box_freedom {
     const char    *name; /* of its spool */
     ts_node        node;
@@ -514,6 +525,11 @@ typedef struct ts_box_freedom {
     ts_pick        input_face;                /* ts_face_choice */
     ts_tally_spans stepped_teeth, step_teeth; /* of step shafts: first gear, second gear */
     ts_measures    step_modules;              /* m, m_n of the second; absent: as the box */
+    /* Beside none of a kind, what stands there stays. */
+    ts_bevel_choice *spool_bevels, *box_bevels;
+    size_t           spool_bevel_count, box_bevel_count;
+    ts_tower_choice *towers;
+    size_t           tower_count;
 } ts_box_freedom;
 
 typedef struct ts_mass_scheme {

@@ -148,6 +148,8 @@ extern const ts_record_table ts_table_mount;
 extern const ts_record_table ts_table_limits;
 extern const ts_record_table ts_table_arrange;
 extern const ts_record_table ts_table_arrange_box;
+extern const ts_record_table ts_table_arrange_bevels;
+extern const ts_record_table ts_table_arrange_tower;
 extern const ts_record_table ts_table_arrange_accessory;
 extern const ts_record_table ts_table_arrange_mass;
 extern const ts_record_table ts_table_assumption_line;

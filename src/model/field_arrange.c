@@ -118,6 +118,30 @@ static const ts_field box_fields[] = {
      .says    = "Normal modules that the second gear of a step shaft, and all beyond it, may have. "
                 " Without it, with `step teeth`, that of the box.",
      .example = "[2 mm, 2.25 mm]"},
+    {.key  = "spool bevels",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box_freedom, spool_bevels, spool_bevel_count),
+     .most   = 24,
+     .record = &ts_table_arrange_bevels,
+     .says   = "Pairs that the `bevels` of the `take-off` may be, and so how fast the radial shaft "
+               "turns.  Without it, the pair that stands there.",
+     .example = "[{teeth: [32, 37]}, {teeth: [34, 37], module: 2.25 mm}]"},
+    {.key  = "box bevels",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box_freedom, box_bevels, box_bevel_count),
+     .most    = 24,
+     .record  = &ts_table_arrange_bevels,
+     .says    = "Pairs that the `bevels` of the box may be.  Every one of them with every one of "
+                "`spool bevels` and of `radial shafts` is tried, at most 64.  Without it, the pair "
+                "that stands there.",
+     .example = "[{teeth: [27, 61]}, {teeth: [25, 56]}]"},
+    {.key  = "radial shafts",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_box_freedom, towers, tower_count),
+     .most    = 24,
+     .record  = &ts_table_arrange_tower,
+     .says    = "What the `tower shaft` may be.  Without it, the one that stands there.",
+     .example = "[{outside: 22 mm, bore: 14 mm}, {outside: 24 mm, bore: 18 mm}]"},
 };
 
 const ts_record_table ts_table_arrange_box = {
@@ -125,6 +149,69 @@ const ts_record_table ts_table_arrange_box = {
     .name = "the freedom of a box",
     .says = "What may be chosen in the box of one spool.",
     TS_TABLE(ts_box_freedom, box_fields),
+};
+
+/* ---- between the spool and a box ------------------------------------------------------------- */
+
+static const ts_field bevels_fields[] = {
+    {.key   = "teeth",
+     .form  = TS_FORM_TEETH,
+     .need  = TS_REQUIRED,
+     .known = true,
+     TS_AT(ts_bevel_choice, teeth),
+     .range   = TS_FROM(5, 2000, "1"),
+     .says    = "Tooth numbers, the gear nearer to the spool first.",
+     .example = "[34, 37]"},
+    {.key   = "module",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_LENGTH,
+     TS_AT(ts_bevel_choice, module),
+     .range   = TS_ABOVE(0.0, 0.1, "mm"),
+     .says    = "Outer transverse module m_et.  Without it, that of the pair that stands there.",
+     .example = "2.25 mm"},
+    {.key   = "face",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_LENGTH,
+     TS_AT(ts_bevel_choice, face),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Face width of both gears.  Without it, that of the pair that stands there.",
+     .example = "12 mm"},
+};
+
+const ts_record_table ts_table_arrange_bevels = {
+    .id   = "arrange_bevels",
+    .name = "bevels to choose from",
+    .says = "A pair that may stand where one stands now; all that it does not say stays.",
+    TS_TABLE(ts_bevel_choice, bevels_fields),
+};
+
+static const ts_field tower_fields[] = {
+    {.key   = "outside",
+     .form  = TS_FORM_MEASURE,
+     .need  = TS_REQUIRED,
+     .known = true,
+     .kind  = TS_KIND_LENGTH,
+     TS_AT(ts_tower_choice, outside),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "Its outside diameter.",
+     .example = "24 mm"},
+    {.key   = "bore",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_LENGTH,
+     TS_AT(ts_tower_choice, bore),
+     .range   = TS_FROM(0.0, 0.5, "mm"),
+     .says    = "Its bore; 0 mm for a solid shaft.  Without it, that of the one that stands there.",
+     .example = "18 mm"},
+};
+
+const ts_record_table ts_table_arrange_tower = {
+    .id   = "arrange_tower",
+    .name = "radial shafts to choose from",
+    .says = "A radial shaft that may stand where one stands now; all that it does not say stays.",
+    TS_TABLE(ts_tower_choice, tower_fields),
 };
 
 /* ---- masses --------------------------------------------------------------------------------- */

@@ -88,8 +88,12 @@ static const char *face_of(const where *w)
 
 static void add_speeds(const changes *c, const where *before, const where *after)
 {
-    const double then = ts_arranged_speed(c->told, before->box, before->z, before->turns);
-    const double now  = ts_arranged_speed(c->told, after->box, after->z, after->turns);
+    const ts_arranged_box   *box = &c->found->boxes[after->box];
+    const ts_arrange_choice *choice =
+        &c->told->problem->problem.boxes[after->box].choices[box->choice];
+    const double then =
+        ts_arranged_speed(c->told, c->told->problem->speed[before->box], before->z, before->turns);
+    const double now = ts_arranged_speed(c->told, choice->speed, after->z, after->turns);
     if (before->z != after->z)
         ts_buffer_print(c->out, "; %u -> %u teeth", (unsigned)before->z, (unsigned)after->z);
     if (!(fabs(now - then) > 1e-9 * then))
@@ -213,11 +217,26 @@ static void input_of(changes *c, size_t box)
     ts_buffer_print(c->out, " %s", ts_kind_shown(TS_KIND_LENGTH, c->page->units)->name);
 }
 
+static void take_off_of(changes *c, size_t box)
+{
+    const ts_arrange_box *frame = &c->told->problem->problem.boxes[box];
+    ts_take_off_taken     t;
+    if (!ts_arrange_take_off(c->told, box, frame->choices[c->found->boxes[box].choice].take_off,
+                             &t))
+        return;
+    ts_buffer_print(begin(c), "between the %s spool and its box: ", frame->name);
+    ts_arrange_take_off_says(c->page, &t, c->out);
+    ts_buffer_add(c->out, t.more < 0.0 ? ", -" : ", +");
+    ts_page_value_text(c->page, c->out, fabs(t.more), TS_KIND_MASS, 3);
+    ts_buffer_print(c->out, " %s", ts_kind_shown(TS_KIND_MASS, c->page->units)->name);
+}
+
 static void shafts_elsewhere(changes *c)
 {
     for (size_t b = 0; b < c->told->problem->problem.box_count; b++) {
         if (!stands_in_both(c, b))
             continue;
+        take_off_of(c, b);
         input_of(c, b);
         for (int side = 0; side < 2; side++)
             same_places(c, b, side);

@@ -31,6 +31,24 @@ static void answers(ts_json *json, const ts_arrange_told *told)
     ts_json_end(json, ']');
 }
 
+static void struck(ts_json *json, const ts_arrange_told *told)
+{
+    ts_json_key(json, "struck");
+    ts_json_array(json);
+    for (size_t i = 0; i < told->struck_count; i++) {
+        const ts_struck *one = &told->struck[i];
+        ts_json_object(json);
+        string(json, "spool", told->problem->problem.boxes[one->box].name);
+        ts_arrange_take_off_json(json, told, one->box, one->take_off);
+        ts_json_count_at(json, "answers", one->answers);
+        ts_json_number_at(json, "mass", one->mass);
+        string(json, "says", one->says);
+        string(json, "at", one->address);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
 static void pair(ts_json *json, const ts_arrange_told *told, const ts_pair_record *p)
 {
     static const char *const ends[] = {[TS_PAIR_OPEN]     = "open",
@@ -43,6 +61,7 @@ static void pair(ts_json *json, const ts_arrange_told *told, const ts_pair_recor
     string(json, "spool", frame->name);
     ts_json_number_at(json, "module", told->problem->m_n[choice->module]);
     ts_json_count_at(json, "input_teeth", choice->z_in);
+    ts_json_count_at(json, "take_off", choice->take_off);
     string(json, "end", ends[p->end]);
     ts_json_number_at(json, "bound", p->bound);
     ts_json_number_at(json, "found", p->found);
@@ -130,6 +149,7 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     else
         ts_json_null(&json);
     answers(&json, told);
+    struck(&json, told);
     certificate(&json, told);
     conflict(&json, told);
     ts_front_json(told, &json);

@@ -61,16 +61,21 @@ static void head(const table *t)
     ts_page_line_end(t->page);
 }
 
+static const ts_arrange_choice *choice_of(const table *t)
+{
+    return &t->told->problem->problem.boxes[t->index].choices[t->box->choice];
+}
+
 static double input_teeth(const table *t)
 {
-    return (double)t->told->problem->problem.boxes[t->index].choices[t->box->choice].z_in;
+    return (double)choice_of(t)->z_in;
 }
 
 /* The second gear of the shaft above. */
 static void step_row(const table *t, const ts_arranged_shaft *shaft)
 {
     char           teeth[16];
-    const uint32_t own = t->told->problem->problem.boxes[t->index].choices[t->box->choice].module;
+    const uint32_t own = choice_of(t)->module;
     snprintf(teeth, sizeof teeth, "%u", (unsigned)shaft->z_step);
     cell(t->page, "      and its step", 20, false);
     cell(t->page, teeth, 5, true);
@@ -91,7 +96,7 @@ static void row(const table *t, const char *place, const ts_arranged_shaft *shaf
     cell(t->page, where, 20, false);
     cell(t->page, teeth, 5, true);
     cell_value(t->page, shaft->width, TS_KIND_LENGTH, 8);
-    ts_page_speed(t->page, ts_arranged_speed(t->told, t->index, shaft->z, turns), 12);
+    ts_page_speed(t->page, ts_arranged_speed(t->told, choice_of(t)->speed, shaft->z, turns), 12);
     ts_buffer_add(t->page->out, "  ");
     const bool idler = shaft->front < 0 && shaft->rear < 0 && strcmp(place, "input") != 0;
     cell(t->page, idler ? "(idler)" : accessory(t, shaft->front), 20, false);
@@ -118,7 +123,8 @@ static void rows_of(const table *t, const ts_arranged_branch *branch, const char
 static void box_line(const table *t)
 {
     const ts_arrange_problem *p      = &t->told->problem->problem;
-    const ts_arrange_choice  *choice = &p->boxes[t->index].choices[t->box->choice];
+    const ts_arrange_choice  *choice = choice_of(t);
+    ts_take_off_taken         taken;
     ts_buffer                 text;
     ts_buffer_open(&text, t->page->out->allocator);
     ts_buffer_print(&text, "%s box: module ", p->boxes[t->index].name);
@@ -128,6 +134,10 @@ static void box_line(const table *t)
     ts_buffer_add(&text, " of ");
     ts_page_value_text(t->page, &text, p->boxes[t->index].wrap_most, TS_KIND_ANGLE, 4);
     ts_buffer_print(&text, " %s", ts_kind_shown(TS_KIND_ANGLE, t->page->units)->name);
+    if (ts_arrange_take_off(t->told, t->index, choice->take_off, &taken)) {
+        ts_buffer_add(&text, "; ");
+        ts_arrange_take_off_says(t->page, &taken, &text);
+    }
     ts_page_tone(t->page, TS_TONE_STRONG);
     ts_page_wrap_made(t->page, &text, 0, 0);
     ts_page_tone(t->page, TS_TONE_PLAIN);
@@ -195,13 +205,16 @@ static void add_ways(ts_buffer *text, bool *any, size_t count, const char *one, 
 static void pairs(const ts_arrange_told *told, ts_page *page)
 {
     size_t count[4] = {0};
-    bool   any      = false;
+    bool   any = false, chosen = false;
     for (size_t i = 0; i < told->result->pair_count; i++)
         count[told->result->pairs[i].end]++;
     ts_buffer text;
     ts_buffer_open(&text, page->out->allocator);
     add_count(&text, told->result->pair_count, "way", "ways");
-    ts_buffer_add(&text, " to drive a box (a module with a number of input teeth): ");
+    ts_buffer_add(&text, " to drive a box (a module with a number of input teeth");
+    for (size_t b = 0; b < told->problem->problem.box_count && !chosen; b++)
+        chosen = told->problem->take_offs[b].count > 0;
+    ts_buffer_print(&text, "%s): ", chosen ? ", bevels and a radial shaft" : "");
     add_ways(&text, &any, count[TS_PAIR_NO_WAY], "cannot meet every demand",
              "cannot meet every demand");
     add_ways(&text, &any, count[TS_PAIR_BY_BOUND], "weighs more by its bound alone",
@@ -329,6 +342,33 @@ static void judged_after(const ts_arrange_told *told, ts_page *page)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
+/* Bevels and radial shafts that were left out on the way. */
+static void struck(const ts_arrange_told *told, ts_page *page)
+{
+    for (size_t i = 0; i < told->struck_count; i++) {
+        const ts_struck  *one = &told->struck[i];
+        ts_take_off_taken taken;
+        ts_buffer         text;
+        if (!ts_arrange_take_off(told, one->box, one->take_off, &taken))
+            continue;
+        ts_buffer_open(&text, page->out->allocator);
+        ts_buffer_add(&text, "Left out: ");
+        ts_arrange_take_off_says(page, &taken, &text);
+        ts_buffer_print(&text,
+                        ".  Whatever was best on the %s box with them (%zu arrangement%s, the "
+                        "lightest of ",
+                        told->problem->problem.boxes[one->box].name, one->answers,
+                        one->answers == 1 ? "" : "s");
+        ts_arrange_kg(page, one->mass, &text);
+        ts_buffer_print(&text,
+                        "), the rules refuse these parts themselves: %s, at %s.  What follows is "
+                        "about the others.",
+                        one->says, one->address);
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_page_wrap_made(page, &text, INDENT, INDENT);
+    }
+}
+
 static void verified(const ts_arrange_told *told, ts_page *page)
 {
     const ts_certificate_check *c = &told->certificate;
@@ -395,6 +435,7 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
     ts_page_heading(page, r->end != TS_ARRANGE_PROVEN ? "What is known so far"
                           : r->count > 0              ? "Why nothing is lighter"
                                                       : "Why nothing fits");
+    struck(told, page);
     ts_conflict_list(told, page);
     claim(told, page);
     pairs(told, page);

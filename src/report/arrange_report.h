@@ -11,15 +11,20 @@
 #include "search/drive_present.h"
 #include "search/drive_problem.h"
 
+typedef struct ts_refusal {
+    const char *says, *address; /* NULL: none */
+} ts_refusal;
+
 /* What the rules say of one answer, which was put into the file and read again. */
 typedef struct ts_arranged_verdict {
     bool        read; /* could it be read again? */
     bool        holds;
-    double      mass;               /* kg, with the faces widened as the rating asks */
-    size_t      widened;            /* steps of face width added for that            */
-    size_t      refusals, warnings; /* open */
-    const char *first;              /* what the first open refusal says; NULL */
-    const char *address;            /* where */
+    double      mass;                      /* kg, with the faces widened as the rating asks */
+    size_t      widened;                   /* steps of face width added for that            */
+    size_t      refusals, warnings;        /* open */
+    const char *first;                     /* what the first open refusal says; NULL */
+    const char *address;                   /* where */
+    ts_refusal  between[TS_ARRANGE_BOXES]; /* the first of a bevel or radial shaft of that box */
 } ts_arranged_verdict;
 
 /* Why does somebody not stand somewhere? */
@@ -82,9 +87,20 @@ typedef struct ts_front {
     double          nothing_below; /* rad: nothing fits within it; NaN: not found out */
 } ts_front;
 
+/* A take-off that was left out, for the rules refuse its own parts whatever stands on the box. */
+typedef struct ts_struck {
+    size_t      box;
+    uint32_t    take_off;
+    size_t      answers; /* that were judged with it; all of them are refused so */
+    double      mass;    /* kg of the lightest of these */
+    const char *says, *address;
+} ts_struck;
+
 typedef struct ts_arrange_told {
     const ts_drive            *drive;
     const ts_motion           *motion; /* of the file as it was: for the inputs' speeds */
+    const ts_struck           *struck;
+    size_t                     struck_count;
     const ts_drive_problem    *problem;
     const ts_arrange_result   *result;
     const ts_arranged_verdict *verdicts; /* [answer] */
@@ -128,6 +144,7 @@ typedef struct ts_reverified {
     uint64_t           labels;
     bool               proven; /* does it claim proof? */
     double             mass;   /* kg of the first answer; NaN: none */
+    size_t             struck; /* take-offs that were left out */
     const char        *caution, *version, *sha256, *certificate;
 } ts_reverified;
 void ts_reverified_page(const ts_reverified *told, ts_page *page);
@@ -162,8 +179,30 @@ void   ts_arrange_changes_json(const ts_arrange_told *told, ts_json *json,
 /* What stands in the file, and whether it meets the demands. */
 void ts_present_page(const ts_arrange_told *told, ts_page *page);
 
-/* Speed of a gear at the condition in which its spool is fastest, rad/s; turns: teeth of a gear on
- * the input shaft that would turn its plane as fast. */
-double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns);
+/* Highest speed of a gear in any condition, rad/s; input: of the box input, per condition; turns:
+ * teeth of a gear on the input shaft that would turn its plane as fast. */
+double ts_arranged_speed(const ts_arrange_told *told, const double *input, uint32_t z,
+                         double turns);
+
+/* What stands between a spool and its box in an arrangement. */
+typedef struct ts_bevels_taken {
+    uint32_t teeth[2];
+    double   module, face; /* m */
+} ts_bevels_taken;
+
+typedef struct ts_take_off_taken {
+    ts_bevels_taken spool, box;
+    double          outside, bore; /* m, of the radial shaft */
+    double          more;          /* kg, than what stands there */
+} ts_take_off_taken;
+
+/* False where `arrange` has nothing to choose from there. */
+bool ts_arrange_take_off(const ts_arrange_told *told, size_t box, uint32_t index,
+                         ts_take_off_taken *out);
+/* "bevels 34/37 of 2 mm at the spool and 27/61 of 1.75 mm at the box, radial shaft of 22 mm" */
+void ts_arrange_take_off_says(const ts_page *page, const ts_take_off_taken *t, ts_buffer *out);
+/* The key `take_off`; null where there is nothing to choose from. */
+void ts_arrange_take_off_json(ts_json *json, const ts_arrange_told *told, size_t box,
+                              uint32_t index);
 
 #endif

@@ -82,21 +82,99 @@ void ts_arrange_verdict(const ts_arranged_verdict *v, ts_buffer *out)
                         v->address != NULL ? ", at " : "", v->address != NULL ? v->address : "");
 }
 
-static uint32_t input_shaft(const ts_arrange_told *told, size_t box)
+double ts_arranged_speed(const ts_arrange_told *told, const double *input, uint32_t z, double turns)
 {
-    const ts_train *train  = told->motion->train;
-    const size_t    tapped = told->problem->tapped[box];
-    for (uint32_t s = 0; s < train->shaft_count; s++)
-        if (train->shafts[s].record == &told->drive->drive[tapped].box.input)
-            return s;
-    return 0;
+    double most = 0.0;
+    for (size_t c = 0; c < told->drive->condition_count; c++)
+        most = fmax(most, input[c]);
+    return most * turns / (double)z;
 }
 
-double ts_arranged_speed(const ts_arrange_told *told, size_t box, uint32_t z, double turns)
+/* ---- between spool and box ------------------------------------------------------------------- */
+
+static void add_length(const ts_page *page, double length, ts_buffer *out)
 {
-    const uint32_t shaft = input_shaft(told, box);
-    double         most  = 0.0;
-    for (size_t c = 0; c < told->drive->condition_count; c++)
-        most = fmax(most, told->motion->speed[c * told->motion->train->shaft_count + shaft]);
-    return most * turns / (double)z;
+    ts_page_value_text(page, out, length, TS_KIND_LENGTH, 4);
+    ts_buffer_print(out, " %s", ts_kind_shown(TS_KIND_LENGTH, page->units)->name);
+}
+
+static void add_bevels(const ts_page *page, const ts_bevels_taken *b, ts_buffer *out)
+{
+    ts_buffer_print(out, "%u/%u of ", (unsigned)b->teeth[0], (unsigned)b->teeth[1]);
+    add_length(page, b->module, out);
+}
+
+static ts_bevels_taken bevels_of(const ts_bevel_gears *has, const ts_bevel_choice *now)
+{
+    if (now == NULL)
+        return (ts_bevels_taken){{(uint32_t)has->teeth[0].value, (uint32_t)has->teeth[1].value},
+                                 has->module.value,
+                                 has->face.value};
+    return (ts_bevels_taken){{(uint32_t)now->teeth[0].value, (uint32_t)now->teeth[1].value},
+                             ts_measure_known(now->module) ? now->module.value : has->module.value,
+                             ts_measure_known(now->face) ? now->face.value : has->face.value};
+}
+
+bool ts_arrange_take_off(const ts_arrange_told *told, size_t box, uint32_t index,
+                         ts_take_off_taken *out)
+{
+    const ts_take_off_list *list = &told->problem->take_offs[box];
+    const ts_spool_drive   *has  = &told->drive->drive[told->problem->tapped[box]];
+    if (index >= list->count)
+        return false;
+    const ts_drive_take_off *now   = &list->items[index];
+    const ts_tower_choice   *tower = now->tower;
+    *out = (ts_take_off_taken){.spool   = bevels_of(&has->take_off.bevels, now->spool),
+                               .box     = bevels_of(&has->box.bevels, now->box),
+                               .outside = has->tower_shaft.outside.value,
+                               .bore    = has->tower_shaft.bore.value,
+                               .more    = now->more};
+    if (tower != NULL)
+        out->outside = tower->outside.value;
+    if (tower != NULL && ts_measure_known(tower->bore))
+        out->bore = tower->bore.value;
+    return true;
+}
+
+void ts_arrange_take_off_says(const ts_page *page, const ts_take_off_taken *t, ts_buffer *out)
+{
+    ts_buffer_add(out, "bevels ");
+    add_bevels(page, &t->spool, out);
+    ts_buffer_add(out, " at the spool and ");
+    add_bevels(page, &t->box, out);
+    ts_buffer_add(out, " at the box, radial shaft of ");
+    add_length(page, t->outside, out);
+}
+
+static void bevels_json(ts_json *json, const char *key, const ts_bevels_taken *b)
+{
+    ts_json_key(json, key);
+    ts_json_object(json);
+    ts_json_key(json, "teeth");
+    ts_json_array(json);
+    ts_json_integer(json, b->teeth[0]);
+    ts_json_integer(json, b->teeth[1]);
+    ts_json_end(json, ']');
+    ts_json_number_at(json, "module", b->module);
+    ts_json_number_at(json, "face", b->face);
+    ts_json_end(json, '}');
+}
+
+void ts_arrange_take_off_json(ts_json *json, const ts_arrange_told *told, size_t box,
+                              uint32_t index)
+{
+    ts_take_off_taken t;
+    ts_json_key(json, "take_off");
+    if (!ts_arrange_take_off(told, box, index, &t)) {
+        ts_json_null(json);
+        return;
+    }
+    ts_json_object(json);
+    ts_json_count_at(json, "index", index);
+    bevels_json(json, "spool_bevels", &t.spool);
+    bevels_json(json, "box_bevels", &t.box);
+    ts_json_number_at(json, "outside", t.outside);
+    ts_json_number_at(json, "bore", t.bore);
+    ts_json_number_at(json, "more", t.more);
+    ts_json_end(json, '}');
 }

@@ -54,6 +54,7 @@ static void box(ts_json *json, const ts_arrange_told *told, size_t index, const 
     ts_json_object(json);
     string(json, "spool", frame->name);
     ts_json_number_at(json, "module", told->problem->m_n[choice->module]);
+    ts_arrange_take_off_json(json, told, index, choice->take_off);
     ts_json_number_at(json, "wrap", b->wrap);
     ts_json_key(json, "input");
     shaft(json, told, &b->input);

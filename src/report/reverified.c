@@ -46,6 +46,11 @@ void ts_reverified_page(const ts_reverified *told, ts_page *page)
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_add(&text, "Nothing under the demands of this file is lighter than ");
     ts_arrange_kg(page, told->mass, &text);
+    if (told->struck > 0)
+        ts_buffer_print(&text,
+                        ", but for what could be done with %zu choice%s of bevels and radial "
+                        "shaft, left out for what the rules said of them",
+                        told->struck, told->struck == 1 ? "" : "s");
     ts_buffer_add(&text, ".");
     line(page, &text);
 }
@@ -76,6 +81,8 @@ void ts_reverified_json(const ts_reverified *told, ts_buffer *out)
     ts_json_integer(&json, (int64_t)told->answers);
     ts_json_key(&json, "ways");
     ts_json_integer(&json, (int64_t)told->ways);
+    ts_json_key(&json, "struck");
+    ts_json_integer(&json, (int64_t)told->struck);
     ts_json_key(&json, "labels");
     ts_json_integer(&json, (int64_t)told->labels);
     ts_json_key(&json, "mass");

@@ -59,6 +59,7 @@ static void ask(asker *k)
     ts_arrange_gear           gear = {.box             = pair->box_index,
                                       .module          = pair->module_index,
                                       .z_in            = pair->z_in,
+                                      .take_off        = pair->take_off,
                                       .z_first         = pair->z_first,
                                       .z_second        = pair->z_second,
                                       .mates           = mates,

@@ -52,8 +52,9 @@ typedef struct ts_arrange_accessory {
 typedef struct ts_arrange_choice {
     uint32_t      module; /* index into `modules`                         */
     uint32_t      z_in;
-    const double *speed; /* of the input shaft, per condition; all > 0   */
-    double        mass;  /* what this choice adds (bevels, radial shaft) */
+    uint32_t      take_off; /* the same for choices of one box with equal speeds; for the model */
+    const double *speed;    /* of the input shaft, per condition; all > 0   */
+    double        mass;     /* what this choice adds (bevels, radial shaft); may be below 0 */
 } ts_arrange_choice;
 
 /* A step shaft: its second gear, outboard of the first, drives all that is beyond it in a plane of
@@ -90,6 +91,7 @@ typedef struct ts_arrange_box {
 /* What one mesh is asked. */
 typedef struct ts_arrange_mesh {
     uint32_t box, module, z_in; /* module: of the plane of this mesh */
+    uint32_t take_off;          /* of the choice */
     uint32_t z_first, z_second; /* of the step shaft that drives this plane; 0: the input does */
     uint32_t z_inner, z_outer;  /* inner: nearer to the input */
     bool     reversed_inner, reversed_outer; /* is either flank of that gear loaded in turn? */
@@ -100,7 +102,7 @@ typedef struct ts_arrange_mesh {
 
 /* One gear, whichever of these mates it has, inwards or outwards of it. */
 typedef struct ts_arrange_gear {
-    uint32_t        box, module, z_in, z_first, z_second; /* as of a mesh */
+    uint32_t        box, module, z_in, take_off, z_first, z_second; /* as of a mesh */
     uint32_t        z;
     bool            reversed;
     const uint32_t *mates;

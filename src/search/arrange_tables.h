@@ -91,7 +91,7 @@ typedef struct ts_pair_tables {
     const ts_module_tables  *module;
     const ts_arrange_box    *frame;
     uint32_t                 box_index, choice;
-    uint32_t                 z_in;
+    uint32_t                 z_in, take_off;
     uint32_t                 module_index;
     uint32_t                 z_first, z_second; /* of a step shaft that drives it; 0: the input */
     uint32_t                 z_nearest;         /* the smallest second gear that drives it */

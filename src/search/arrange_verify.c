@@ -294,6 +294,7 @@ static double need_of_mesh(const layout *l, size_t outer)
     const ts_arrange_mesh mesh = {.box             = l->box,
                                   .module          = s->module,
                                   .z_in            = l->choice->z_in,
+                                  .take_off        = l->choice->take_off,
                                   .z_first         = s->step > 0 ? l->row[s->step].z : 0,
                                   .z_second        = s->step > 0 ? l->row[s->step].z_step : 0,
                                   .z_inner         = outer_teeth(&l->row[inner]),

@@ -103,11 +103,10 @@ static void read_branch(reader *r, const ts_box_shaft *records, size_t count, do
 /* The one choice of a box as it stands: its module and the teeth of its input. */
 static void read_box(reader *r, size_t index, ts_arrange_choice *choice)
 {
-    const ts_box         *box   = &r->drive->drive[r->made->tapped[index]].box;
-    ts_arranged_box      *out   = &r->out->shafts.boxes[index];
-    const ts_arrange_box *frame = &r->made->problem.boxes[index];
-    const ts_measure      m_n   = box->gears.module;
-    out->input                  = shaft_of(r, &box->input, m_n.value);
+    const ts_box    *box = &r->drive->drive[r->made->tapped[index]].box;
+    ts_arranged_box *out = &r->out->shafts.boxes[index];
+    const ts_measure m_n = box->gears.module;
+    out->input           = shaft_of(r, &box->input, m_n.value);
     read_branch(r, box->clockwise, box->clockwise_count, m_n.value, &out->branches[0]);
     read_branch(r, box->anticlockwise, box->anticlockwise_count, m_n.value, &out->branches[1]);
     out->present = box->clockwise_count + box->anticlockwise_count > 0 || box->input.node != 0;
@@ -115,10 +114,8 @@ static void read_box(reader *r, size_t index, ts_arrange_choice *choice)
         r->weighed = r->weighed && !out->present;
         return;
     }
-    *choice =
-        (ts_arrange_choice){.module = module_of(r, m_n.value),
-                            .z_in   = out->input.z,
-                            .speed  = frame->choice_count > 0 ? frame->choices[0].speed : NULL};
+    *choice = (ts_arrange_choice){
+        .module = module_of(r, m_n.value), .z_in = out->input.z, .speed = r->made->speed[index]};
 }
 
 static bool has_accessory(const ts_arranged_box *b)

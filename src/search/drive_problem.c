@@ -347,17 +347,51 @@ static double *input_speeds(maker *m, size_t tapped)
     return speed;
 }
 
-/* Every module with every tooth number of the input. */
+/* Bevels and radial shafts that may stand between spool and box; a spool at rest turns nothing. */
+static void take_take_offs(maker *m, size_t tapped, double mass)
+{
+    const char           *spool   = m->drive->spools[m->drive->drive[tapped].spool].name;
+    const ts_box_freedom *freedom = box_freedom_of(m, m->drive->drive[tapped].spool);
+    ts_take_off_list     *list    = &m->out->take_offs[tapped];
+    if (!ts_drive_may_take_off(freedom))
+        return;
+    if (!ts_drive_take_offs(m->drive, tapped, freedom, m->arena, list)) {
+        m->no_memory = true;
+        return;
+    }
+    if (list->fault == NULL && list->count == 0)
+        complain(m, freedom->node,
+                 "the bevels and radial shafts to choose from for the box of `%s` are too many",
+                 spool, "no more than 64 ways to combine one of each");
+    if (list->fault != NULL)
+        complain(m, list->at,
+                 list->lacks ? "what these bevels or radial shafts weigh is not known without %s"
+                             : "this cannot drive the box: %s",
+                 list->fault, NULL);
+    for (size_t i = 0; i < list->count && list->fault == NULL; i++) {
+        for (size_t c = 0; c < m->drive->condition_count; c++)
+            list->items[i].speed[c] = fmax(list->items[i].speed[c], REST_SPEED);
+        if (mass + list->items[i].more < 0.0)
+            complain(m, m->drive->arrange.mass.node != 0 ? m->drive->arrange.mass.node : list->at,
+                     "`box` of `mass` weighs less than the bevels and the radial shaft of `%s` "
+                     "that are in it",
+                     spool, "what bevels, radial shaft and mounts of a box weigh as they stand");
+    }
+}
+
+/* Every module with every tooth number of the input and every take-off. */
 static void take_choices(maker *m, size_t tapped, ts_arrange_box *out)
 {
-    double              m_n[MODULES_MOST];
-    uint32_t            z[TS_ARRANGE_TEETH];
-    ts_arrange_problem *p       = &m->out->problem;
-    const size_t        modules = list_modules(m, tapped, m_n);
-    const size_t        teeth   = list_input_teeth(m, tapped, z);
-    const double        beta    = m->drive->drive[tapped].box.gears.helix_angle.value;
-    const double       *speed   = input_speeds(m, tapped);
-    ts_arrange_choice  *all     = TS_TAKE(m->arena, ts_arrange_choice, modules * teeth + 1);
+    double                  m_n[MODULES_MOST];
+    uint32_t                z[TS_ARRANGE_TEETH];
+    ts_arrange_problem     *p       = &m->out->problem;
+    const ts_take_off_list *list    = &m->out->take_offs[tapped];
+    const size_t            ways    = list->count > 0 ? list->count : 1;
+    const size_t            modules = list_modules(m, tapped, m_n);
+    const size_t            teeth   = list_input_teeth(m, tapped, z);
+    const double            beta    = m->drive->drive[tapped].box.gears.helix_angle.value;
+    const double           *speed = m->out->speed[tapped] = input_speeds(m, tapped);
+    ts_arrange_choice      *all = TS_TAKE(m->arena, ts_arrange_choice, modules * teeth * ways + 1);
     if (all == NULL || speed == NULL || modules > MODULES_MOST) {
         m->no_memory = true;
         return;
@@ -366,9 +400,14 @@ static void take_choices(maker *m, size_t tapped, ts_arrange_box *out)
         const uint32_t module          = (uint32_t)p->module_count++;
         m->out->m_n[module]            = m_n[i];
         ((double *)p->modules)[module] = m_n[i] / cos(beta);
-        for (size_t k = 0; k < teeth; k++)
-            all[out->choice_count++] =
-                (ts_arrange_choice){.module = module, .z_in = z[k], .speed = speed};
+        for (size_t k = 0; k < teeth * ways; k++) {
+            const ts_drive_take_off *by = list->count > 0 ? &list->items[k % ways] : NULL;
+            all[out->choice_count++]    = (ts_arrange_choice){.module   = module,
+                                                              .z_in     = z[k / ways],
+                                                              .take_off = (uint32_t)(k % ways),
+                                                              .speed = by != NULL ? by->speed : speed,
+                                                              .mass  = by != NULL ? by->more : 0.0};
+        }
     }
     out->choices = all;
 }
@@ -447,7 +486,9 @@ static void take_box(maker *m, size_t tapped, ts_arrange_box *out)
     out->tip_most                 = tip_most(m, &drive->box);
     out->addendum  = drive->box.gears.addendum.value * cos(drive->box.gears.helix_angle.value);
     out->side_most = freedom != NULL ? known_or(freedom->side, out->wrap_most) : out->wrap_most;
-    take_choices(m, tapped, out);
+    take_take_offs(m, tapped, mass->box.value);
+    if (!m->no_memory)
+        take_choices(m, tapped, out);
     take_steps(m, tapped, out);
     m->out->tapped[tapped]   = tapped;
     m->out->spool_of[tapped] = drive->spool;
@@ -464,7 +505,10 @@ static void take_boxes(maker *m)
     m->out->spool_of        = TS_TAKE(m->arena, int32_t, count);
     m->out->m_n             = TS_TAKE(m->arena, double, MODULES_OF_BOX *count);
     m->out->problem.modules = TS_TAKE(m->arena, double, MODULES_OF_BOX *count);
-    if (all == NULL || m->out->tapped == NULL || m->out->spool_of == NULL || m->out->m_n == NULL ||
+    m->out->take_offs       = TS_TAKE(m->arena, ts_take_off_list, count);
+    m->out->speed           = TS_TAKE(m->arena, const double *, count);
+    if (all == NULL || m->out->take_offs == NULL || m->out->speed == NULL ||
+        m->out->tapped == NULL || m->out->spool_of == NULL || m->out->m_n == NULL ||
         m->out->problem.modules == NULL) {
         m->no_memory = true;
         return;

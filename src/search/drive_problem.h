@@ -14,6 +14,7 @@
 #include "base/diagnostic.h"
 #include "motion/motion.h"
 #include "search/arrange_problem.h"
+#include "search/drive_take_off.h"
 
 /* Further demands of one question, beyond those of the file. */
 typedef struct ts_extra_demand {
@@ -39,6 +40,8 @@ typedef struct ts_drive_problem {
     double            *m_n;      /* [module] m, normal                                 */
     double             density;  /* kg/m3 of the pitch cylinder: fill times density    */
     size_t             accessory_of[TS_ARRANGE_ACCESSORIES]; /* index in the file     */
+    ts_take_off_list  *take_offs; /* [box] by `take_off` of a choice; none: what stands stays  */
+    const double     **speed;     /* [box] of the input as it stands, rad/s per condition       */
 } ts_drive_problem;
 
 /* TS_NOT_UNDERSTOOD, with messages at their places, when the file lacks what the search needs, or

@@ -15,7 +15,7 @@ typedef _Atomic(ts_mesh_law *) law_slot;
 /* The pairs of teeth of one plane: one module, turned by one input gear of one box, directly or by
  * a step shaft of that ratio. */
 typedef struct shelf {
-    uint32_t  box, module, z_in;
+    uint32_t  box, module, z_in, take_off;
     uint32_t  z_first, z_second; /* 1 and 1: directly */
     double   *speed;             /* of the input gear, per condition */
     bool     *stands;            /* does it stand still there? */
@@ -51,6 +51,7 @@ static size_t greatest_teeth(const ts_arrange_problem *p)
 static bool is_of(const shelf *s, const shelf *other)
 {
     return s->box == other->box && s->module == other->module && s->z_in == other->z_in &&
+           s->take_off == other->take_off &&
            (uint64_t)s->z_first * other->z_second == (uint64_t)s->z_second * other->z_first;
 }
 
@@ -66,6 +67,7 @@ static bool fill_shelf(ts_drive_width *w, const shelf *key, const ts_arrange_cho
     *s = (shelf){.box      = box,
                  .module   = key->module,
                  .z_in     = key->z_in,
+                 .take_off = key->take_off,
                  .z_first  = key->z_first,
                  .z_second = key->z_second,
                  .speed    = TS_TAKE(w->arena, double, count),
@@ -87,8 +89,12 @@ static bool fill_shelf(ts_drive_width *w, const shelf *key, const ts_arrange_cho
 static bool fill_choice(ts_drive_width *w, uint32_t box, const ts_arrange_choice *choice)
 {
     const ts_arrange_box *frame = &w->wish.problem->boxes[box];
-    shelf                 key   = {
-                          .box = box, .module = choice->module, .z_in = choice->z_in, .z_first = 1, .z_second = 1};
+    shelf                 key   = {.box      = box,
+                                   .module   = choice->module,
+                                   .z_in     = choice->z_in,
+                                   .take_off = choice->take_off,
+                                   .z_first  = 1,
+                                   .z_second = 1};
     if (!fill_shelf(w, &key, choice))
         return false;
     for (size_t i = 0; i < frame->step_count; i++) {
@@ -190,6 +196,7 @@ static const shelf *shelf_of(const ts_drive_width *w, const ts_arrange_mesh *mes
     const shelf key = {.box      = mesh->box,
                        .module   = mesh->module,
                        .z_in     = mesh->z_in,
+                       .take_off = mesh->take_off,
                        .z_first  = mesh->z_first > 0 ? mesh->z_first : 1,
                        .z_second = mesh->z_second > 0 ? mesh->z_second : 1};
     for (size_t i = 0; i < w->shelf_count; i++)
@@ -353,6 +360,7 @@ void ts_drive_width_least(void *context, const ts_arrange_gear *gear, double *pe
     ts_arrange_mesh mesh = {.box             = gear->box,
                             .module          = gear->module,
                             .z_in            = gear->z_in,
+                            .take_off        = gear->take_off,
                             .z_first         = gear->z_first,
                             .z_second        = gear->z_second,
                             .condition_count = gear->condition_count};

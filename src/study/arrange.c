@@ -33,20 +33,20 @@ static void doubt_all(ts_arranging *a)
 }
 
 /* Does one of the answers hold by all rules?  Looked at in copies, for their faces are widened. */
-static ts_status find_holding(ts_arranging *a, bool *holds)
+static ts_status find_holding(ts_arranging *a, ts_arranged_verdict *verdicts, bool *holds)
 {
     ts_arrangement *found = TS_TAKE(a->arena, ts_arrangement, 1);
     *holds                = false;
     if (found == NULL)
         return TS_NO_MEMORY;
     for (size_t i = 0; i < a->result.count && !*holds; i++) {
-        ts_text             text    = {0};
-        ts_arranged_verdict verdict = {0};
-        *found                      = a->result.answers[i];
-        const ts_status status      = ts_arranging_judge(a, found, &text, &verdict);
+        ts_text text           = {0};
+        *found                 = a->result.answers[i];
+        verdicts[i]            = (ts_arranged_verdict){0};
+        const ts_status status = ts_arranging_judge(a, found, &text, &verdicts[i]);
         if (status != TS_OK)
             return status;
-        *holds = verdict.holds;
+        *holds = verdicts[i].holds;
     }
     return TS_OK;
 }
@@ -62,21 +62,41 @@ static ts_status search_once(ts_arranging *a)
     return status;
 }
 
+static void forget_result(ts_arranging *a)
+{
+    ts_arrange_result_close(&a->result);
+    a->searched = false;
+}
+
+/* Bevels and radial shafts that the rules refuse are left out, so that others get their turn. */
+static ts_status search_with_sound_take_offs(ts_arranging *a, bool *holds)
+{
+    ts_arranged_verdict *verdicts =
+        TS_TAKE(a->arena, ts_arranged_verdict, (size_t)TS_ARRANGE_ANSWERS);
+    if (verdicts == NULL)
+        return TS_NO_MEMORY;
+    for (;;) {
+        ts_status status = search_once(a);
+        *holds           = true;
+        if (status == TS_OK && a->result.end == TS_ARRANGE_PROVEN && a->result.count > 0)
+            status = find_holding(a, verdicts, holds);
+        if (status != TS_OK || *holds || !ts_arranging_strike(a, verdicts))
+            return status;
+        forget_result(a);
+    }
+}
+
 /* What the search leaves to the rules may strike out every answer that was asked for; then as many
  * are looked for as there can be.  Those that were found stay the first of them. */
 static ts_status search_until_one_holds(ts_arranging *a)
 {
-    bool      holds  = false;
-    ts_status status = search_once(a);
-    if (status != TS_OK || a->result.end != TS_ARRANGE_PROVEN ||
-        a->result.count < ts_arranging_wish(a).answers || a->result.count == TS_ARRANGE_ANSWERS)
+    bool            holds  = false;
+    const ts_status status = search_with_sound_take_offs(a, &holds);
+    if (status != TS_OK || holds || a->result.count < ts_arranging_wish(a).answers ||
+        a->result.count == TS_ARRANGE_ANSWERS)
         return status;
-    status = find_holding(a, &holds);
-    if (status != TS_OK || holds)
-        return status;
-    ts_arrange_result_close(&a->result);
-    a->searched = false;
-    a->further  = TS_ARRANGE_ANSWERS;
+    forget_result(a);
+    a->further = TS_ARRANGE_ANSWERS;
     return search_once(a);
 }
 
@@ -159,6 +179,10 @@ static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const
         .front         = a->options->front > 0 && a->result.count > 0 ? &a->front : NULL,
         .why_not       = a->why_not,
         .why_not_count = a->why_not_count,
+        .struck        = a->struck,
+        .struck_count  = a->struck_count,
+        .kept          = a->options->keep,
+        .kept_count    = a->options->keep_count,
         .added         = a->options->added != NULL ? a->options->added_name : NULL,
         .added_sha256  = a->options->added != NULL ? a->added_sha256 : NULL,
         .sha256        = a->sha256};

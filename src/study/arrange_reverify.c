@@ -188,14 +188,22 @@ static ts_arranged_shaft shaft_of(verifying *v, ts_node node, bool *well)
 }
 
 /* The way to drive the box; UINT32_MAX: there is none such. */
-static uint32_t choice_of(const verifying *v, size_t box, double module, double z)
+static uint32_t choice_of(const verifying *v, size_t box, double module, double z, double take_off)
 {
     const ts_arrange_box *frame = &v->a.problem.problem.boxes[box];
     for (uint32_t c = 0; c < frame->choice_count; c++)
         if (fabs(v->a.problem.m_n[frame->choices[c].module] - module) <= ROUNDING * module &&
-            (double)frame->choices[c].z_in == z)
+            (double)frame->choices[c].z_in == z && (double)frame->choices[c].take_off == take_off)
             return c;
     return UINT32_MAX;
+}
+
+/* Which bevels and radial shaft; 0 where there is nothing to choose from. */
+static double take_off_of(const verifying *v, ts_node node)
+{
+    const ts_node taken = child(v, node, "take_off");
+    return taken != 0 && v->from.nodes[taken].form == TS_NODE_MAPPING ? number(v, taken, "index")
+                                                                      : 0.0;
 }
 
 /* The box of that spool; box_count: there is none. */
@@ -218,8 +226,9 @@ static bool read_box(verifying *v, ts_node node, ts_arrangement *out)
     ts_arranged_box *b = &out->boxes[index];
     b->present         = true;
     b->input           = shaft_of(v, child(v, node, "input"), &well);
-    b->choice          = choice_of(v, index, number(v, node, "module"), (double)b->input.z);
-    b->wrap            = number(v, node, "wrap");
+    b->choice =
+        choice_of(v, index, number(v, node, "module"), (double)b->input.z, take_off_of(v, node));
+    b->wrap = number(v, node, "wrap");
     if (b->choice == UINT32_MAX)
         return false;
     for (int side = 0; side < 2 && well; side++)
@@ -284,6 +293,19 @@ static void check_answers(verifying *v)
     v->told.mass = first;
 }
 
+/* What was left out is left out again, so that the account is about the same ways. */
+static void leave_out(verifying *v)
+{
+    for (ts_node n = first_of(v, child(v, 1, "struck")); n != 0; n = v->from.nodes[n].next) {
+        const size_t    box = box_of(v, n);
+        const ts_struck one = {.box = box, .take_off = (uint32_t)take_off_of(v, n)};
+        if (box < v->a.problem.problem.box_count && ts_arranging_leave_out(&v->a, &one))
+            v->told.struck++;
+        else
+            doubt(v, "bevels or a radial shaft were left out that this drive may not choose");
+    }
+}
+
 /* ---- the account of the search
  * ------------------------------------------------------------------- */
 
@@ -305,7 +327,8 @@ static ts_pair_record way_of(verifying *v, ts_node n)
     const size_t   box    = box_of(v, n);
     ts_pair_record record = {.box = (uint32_t)box, .choice = UINT32_MAX};
     if (box < v->a.problem.problem.box_count)
-        record.choice = choice_of(v, box, number(v, n, "module"), number(v, n, "input_teeth"));
+        record.choice = choice_of(v, box, number(v, n, "module"), number(v, n, "input_teeth"),
+                                  number(v, n, "take_off"));
     record.bound                   = or_infinite(number(v, n, "bound"));
     record.found                   = or_infinite(number(v, n, "found"));
     record.end                     = end_of(word(v, n, "end"));
@@ -392,6 +415,7 @@ static ts_status verify(verifying *v, ts_arrange_options *options)
         status = ts_arranging_prepare(&v->a);
     if (status != TS_OK)
         return status;
+    leave_out(v);
     check_answers(v);
     check_account(v);
     return v->no_memory || ts_drive_width_failed(v->a.widths) ? TS_NO_MEMORY : TS_OK;

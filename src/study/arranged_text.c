@@ -165,17 +165,54 @@ static void set_input(editor *e, const char *box, const ts_arranged_shaft *input
     ts_buffer_close(&out);
 }
 
-/* The module of the gears when it is another one. */
-static void set_module(editor *e, const char *box, const ts_box *record, double m_n)
+/* A length when it is another one. */
+static void set_length(editor *e, const char *address, ts_measure has, double now)
 {
-    ts_buffer        out;
-    const ts_measure has = record->gears.module;
-    if (ts_measure_known(has) && !(has.value < m_n) && !(has.value > m_n))
+    ts_buffer out;
+    if (ts_measure_known(has) && !(has.value < now) && !(has.value > now))
         return;
     ts_buffer_open(&out, e->study->allocator);
-    add_length(&out, m_n);
-    set(e, join(e, box, "/gears/module"), (ts_text){out.bytes, out.length});
+    add_length(&out, now);
+    set(e, address, (ts_text){out.bytes, out.length});
     ts_buffer_close(&out);
+}
+
+static void set_bevels(editor *e, const char *at, const ts_bevel_gears *has,
+                       const ts_bevel_choice *now)
+{
+    ts_buffer out;
+    if (now == NULL)
+        return;
+    if (has->teeth[0].value != now->teeth[0].value || has->teeth[1].value != now->teeth[1].value) {
+        ts_buffer_open(&out, e->study->allocator);
+        ts_buffer_print(&out, "[%u, %u]", (unsigned)now->teeth[0].value,
+                        (unsigned)now->teeth[1].value);
+        set(e, join(e, at, "/teeth"), (ts_text){out.bytes, out.length});
+        ts_buffer_close(&out);
+    }
+    if (ts_measure_known(now->module))
+        set_length(e, join(e, at, "/module"), has->module, now->module.value);
+    if (ts_measure_known(now->face))
+        set_length(e, join(e, at, "/face"), has->face, now->face.value);
+}
+
+/* Bevels and radial shaft when they are other ones. */
+static void set_take_off(editor *e, const char *spool, const ts_spool_drive *record, size_t index,
+                         uint32_t take_off)
+{
+    const ts_take_off_list *list = &e->problem->take_offs[index];
+    if (take_off >= list->count)
+        return;
+    const ts_drive_take_off *now = &list->items[take_off];
+    set_bevels(e, join(e, spool, "/take-off/bevels"), &record->take_off.bevels, now->spool);
+    set_bevels(e, join(e, spool, "/box/bevels"), &record->box.bevels, now->box);
+    if (now->tower == NULL)
+        return;
+    set_length(e, join(e, spool, "/tower shaft/outside"), record->tower_shaft.outside,
+               now->tower->outside.value);
+    if (ts_measure_known(now->tower->bore))
+        set_length(e, join(e, spool, "/tower shaft/bore"), record->tower_shaft.bore,
+                   now->tower->bore.value);
 }
 
 /* Where a text stands in another, or NULL. */
@@ -288,14 +325,17 @@ static void set_branch(editor *e, const char *box, const char *key, const ts_arr
     ts_buffer_close(&line);
 }
 
-static void set_box(editor *e, const char *box, const ts_box *record, size_t index)
+static void set_box(editor *e, const char *spool, const ts_spool_drive *record, size_t index)
 {
     const ts_arranged_box *found = &e->found->boxes[index];
     const ts_arrange_box  *frame = &e->problem->problem.boxes[index];
+    const char            *box   = join(e, spool, "/box");
     if (!found->present)
         return;
     e->module = frame->choices[found->choice].module;
-    set_module(e, box, record, e->problem->m_n[frame->choices[found->choice].module]);
+    set_take_off(e, spool, record, index, frame->choices[found->choice].take_off);
+    set_length(e, join(e, box, "/gears/module"), record->box.gears.module,
+               e->problem->m_n[e->module]);
     set_input(e, box, &found->input);
     set_branch(e, box, "clockwise", &found->branches[0]);
     set_branch(e, box, "anticlockwise", &found->branches[1]);
@@ -303,11 +343,11 @@ static void set_box(editor *e, const char *box, const ts_box *record, size_t ind
 
 /* ---- the file -------------------------------------------------------------------------------- */
 
-static const char *box_address(editor *e, size_t index)
+static const char *spool_address(editor *e, size_t index)
 {
     const ts_drive *drive = &e->study->drive;
     const int32_t   spool = drive->drive[e->problem->tapped[index]].spool;
-    return join(e, join(e, "drive/", drive->spools[spool].name), "/box");
+    return join(e, "drive/", drive->spools[spool].name);
 }
 
 ts_status ts_arranged_text(const ts_study *study, const ts_drive_problem *problem,
@@ -322,9 +362,10 @@ ts_status ts_arranged_text(const ts_study *study, const ts_drive_problem *proble
                           .bytes   = study->bytes};
     const size_t count = problem->problem.box_count;
     for (size_t b = 0; b < count; b++)
-        clear_box(&e, box_address(&e, b), &study->drive.drive[problem->tapped[b]].box);
+        clear_box(&e, join(&e, spool_address(&e, b), "/box"),
+                  &study->drive.drive[problem->tapped[b]].box);
     for (size_t b = 0; b < count; b++)
-        set_box(&e, box_address(&e, b), &study->drive.drive[problem->tapped[b]].box, b);
+        set_box(&e, spool_address(&e, b), &study->drive.drive[problem->tapped[b]], b);
     *bytes = e.bytes;
     return e.status;
 }

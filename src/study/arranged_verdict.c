@@ -20,9 +20,15 @@ static void judge(ts_arranging *a, ts_study *own, ts_arranged_verdict *out)
             continue;
         out->refusals += strcmp(f.level, "refuse") == 0;
         out->warnings += strcmp(f.level, "warn") == 0;
-        if (out->first == NULL && strcmp(f.level, "refuse") == 0) {
-            out->first   = copy(a, f.says);
-            out->address = copy(a, f.address);
+        if (strcmp(f.level, "refuse") != 0)
+            continue;
+        const char *says = copy(a, f.says), *address = copy(a, f.address);
+        if (says == NULL || address == NULL)
+            continue;
+        ts_arranging_note_refusal(a, says, address, out);
+        if (out->first == NULL) {
+            out->first   = says;
+            out->address = address;
         }
     }
 }

@@ -8,6 +8,8 @@
 #include "study/arranged_text.h"
 #include "towershaft/arrange.h"
 
+enum { STRUCK_MOST = TS_TAKE_OFFS_MOST * TS_ARRANGE_BOXES };
+
 /* Everything that one call needs; what it takes stands in `arena`. */
 typedef struct ts_arranging {
     ts_study                 *study;
@@ -33,7 +35,9 @@ typedef struct ts_arranging {
     ts_front             front;
     ts_robust            robust;
     ts_why_not          *why_not;
-    size_t               why_not_count;                /* that were answered */
+    size_t               why_not_count; /* that were answered */
+    ts_struck            struck[STRUCK_MOST];
+    size_t               struck_count;
     char                 sha256[65], added_sha256[65]; /* of the files, before anything was added */
 } ts_arranging;
 
@@ -48,6 +52,14 @@ ts_status ts_arranging_open(ts_arranging *a);
 void      ts_arranging_close(ts_arranging *a);
 /* The problem with what is kept, and the widths of its meshes. */
 ts_status ts_arranging_prepare(ts_arranging *a);
+
+/* Notes a refusal in a verdict where it is about bevels or a radial shaft. */
+void ts_arranging_note_refusal(const ts_arranging *a, const char *says, const char *address,
+                               ts_arranged_verdict *out);
+/* Leaves take-offs out of the search with which every answer is refused by its own parts; false:
+ * there was none, or nothing would be left to drive the box. */
+bool ts_arranging_strike(ts_arranging *a, const ts_arranged_verdict *verdicts);
+bool ts_arranging_leave_out(ts_arranging *a, const ts_struck *one);
 
 /* How every search of this call is done. */
 ts_arrange_wish ts_arranging_wish(const ts_arranging *a);

@@ -36,3 +36,10 @@ class Arranging(InFolder):
         copy = self.folder / "best.yaml"
         copy.write_text(text[:start] + BEST + text[end:] + "\narrange:\n  idlers: 0\n")
         return copy
+
+    def with_take_offs(self, **lists):
+        """That drive with bevels or radial shafts to choose from: spool_bevels="[{...}]"."""
+        copy = self.at_its_best()
+        told = ", ".join(f"{key.replace('_', ' ')}: {value}" for key, value in lists.items())
+        copy.write_text(copy.read_text() + f"  boxes: {{hp: {{{told}}}}}\n")
+        return copy

@@ -258,6 +258,86 @@ class Arrange(Arranging):
         self.assertEqual(data["holds"], code == 0)
         return data
 
+    def test_take_off_is_chosen_as_if_each_had_been_asked_by_itself(self):
+        # second route: the file with those bevels written into it, where nothing is to be chosen.
+        pairs = ((31, 36), (33, 38))
+        told = answer("arrange", self.with_take_offs(
+            spool_bevels="[{teeth: [31, 36]}, {teeth: [33, 38]}]"), "--answers", 1)
+        follows(told, "arrange.schema.json")
+        masses = []
+        for pair in pairs:
+            alone = answer("arrange", self.with_take_offs(spool_bevels=f"[{{teeth: {list(pair)}}}]"),
+                           "--answers", 1)["answers"][0]
+            copy = self.at_its_best()
+            text = copy.read_text()
+            self.assertIn("bevels: {teeth: [32, 37],", text)
+            copy.write_text(text.replace("teeth: [32, 37],", f"teeth: {list(pair)},"))
+            stands = answer("arrange", copy, "--answers", 1)["answers"][0]
+            self.assertAlmostEqual(alone["mass"] - alone["boxes"][0]["take_off"]["more"],
+                                   stands["mass"], places=9)
+            self.assertEqual(alone["boxes"][0]["anticlockwise"], stands["boxes"][0]["anticlockwise"])
+            masses.append(alone["mass"])
+        self.assertAlmostEqual(told["answers"][0]["mass"], min(masses), places=9)
+        self.assertEqual(told["answers"][0]["boxes"][0]["take_off"]["index"],
+                         masses.index(min(masses)))
+
+    def test_other_bevels_and_shafts_weigh_what_check_says_of_them(self):
+        # Equal teeth, so that nothing else changes; check weighs the file in which they were put.
+        copy = self.with_take_offs(spool_bevels="[{teeth: [32, 37], module: 1.9 mm, face: 9 mm}]",
+                                   radial_shafts="[{outside: 21 mm, bore: 15 mm}]")
+        out = self.folder / "lighter.yaml"
+        told = answer("arrange", copy, *KEEP, "-o", out)
+        self.assertEqual(told["answers"][0]["verdict"], "holds")
+        text = out.read_text()
+        self.assertIn("bevels: {teeth: [32, 37], module: 1.9 mm, spiral: 12 deg, hand: left, face: 9 mm,",
+                      text)
+        self.assertIn("outside: 21 mm, bore: 15 mm}", text)
+        more = told["answers"][0]["boxes"][0]["take_off"]["more"]
+        weighed = [sum(part["m"]["value"]["value"] for part in answer("check", path)["mass"]["parts"]
+                       if part["kind"] in ("bevels", "radial shafts")
+                       and part["name"] != "box input") for path in (copy, out)]
+        self.assertLess(more, -0.1)
+        self.assertAlmostEqual(more, weighed[1] - weighed[0], places=9)
+        says = " ".join(told["answers"][0]["changes"]["says"])
+        self.assertIn("between the hp spool and its box: bevels 32/37 of 1.9", says)
+        # Its own keys may be arranged again: what stands there now is what was chosen.
+        again = answer("arrange", out, *KEEP)["answers"][0]["boxes"][0]["take_off"]
+        self.assertAlmostEqual(again["more"], 0.0, places=12)
+
+    def test_bevels_too_weak_are_left_out_with_their_reason_and_the_certificate_says_so(self):
+        copy = self.with_take_offs(
+            spool_bevels="[{teeth: [32, 37], module: 1.2 mm, face: 7 mm}, {teeth: [32, 37]}]")
+        told = answer("arrange", copy, *KEEP)
+        data = self.verified(copy, told)
+        self.assertEqual((data["holds"], data["struck"]), (True, 1), data["reasons"])
+        hidden = dict(told, struck=[])
+        self.assertIn("missing", " ".join(self.verified(copy, hidden)["reasons"]))
+        self.assertEqual(told["answers"][0]["boxes"][0]["take_off"]["index"], 1)
+        self.assertEqual([(s["take_off"]["index"], s["at"]) for s in told["struck"]],
+                         [(0, "drive/hp/take-off/bevels")])
+        self.assertLess(told["struck"][0]["mass"], told["answers"][0]["mass"])
+        out = " ".join(run("arrange", copy, *KEEP)[1].split())
+        self.assertRegex(out, r"Left out: bevels 32/37 of 1\.200 mm at the spool .* the rules refuse "
+                              r"these parts themselves: .* at drive/hp/take-off/bevels\.")
+        # Nothing else is left to drive the box, so that the weak ones are shown as they are.
+        alone = self.with_take_offs(spool_bevels="[{teeth: [32, 37], module: 1.2 mm, face: 7 mm}]")
+        data = answer("arrange", alone, *KEEP)
+        self.assertEqual((data["struck"], data["answers"][0]["verdict"]), ([], "does not hold"))
+
+    def test_take_offs_that_cannot_be_are_refused_at_their_place(self):
+        for lists, says in (
+                ({"spool_bevels": "[{teeth: [32, 37], face: 90 mm}]"}, "reaches the apex"),
+                ({"box_bevels": "[{teeth: [27]}]"}, "a list of two"),
+                ({"box_bevels": "[{teeth: [27, 61], hand: left}]"}, "hand"),
+                ({"radial_shafts": "[{outside: 20 mm, bore: 20 mm}]"}, "as wide as its outside"),
+                ({"spool_bevels": "[" + ", ".join(f"{{teeth: [{z}, 37]}}" for z in range(20, 33)) + "]",
+                  "box_bevels": "[" + ", ".join(f"{{teeth: [{z}, 61]}}" for z in range(20, 26)) + "]"},
+                 "too many")):
+            code, out, err = run("arrange", self.with_take_offs(**lists))
+            self.assertEqual((code, out), (2, ""), lists)
+            self.assertIn(says, err)
+            self.assertRegex(err, r"best\.yaml:\d+:\d+: ")
+
     def test_certificate_is_true_of_its_drive_and_of_no_other(self):
         copy = self.at_its_best()
         told = answer("arrange", copy, *KEEP)
@@ -319,6 +399,9 @@ class Arrange(Arranging):
                                told["answers"][0]["mass"], places=9)
         self.assertTrue(self.verified(TRAINER, told)["holds"])
         step["teeth"] = 35
+        self.assertEqual(told["kept"], ["drive/hp/box"])
+        self.assertIn("speed band", self.verified(TRAINER, told)["reasons"][0])
+        told["kept"] = []  # without the ratios to keep, its speeds would do
         self.assertIn("second gear", self.verified(TRAINER, told)["reasons"][0])
 
     def test_what_is_no_certificate_is_refused(self):

@@ -174,6 +174,7 @@ static double width_of_mesh(const ts_arrange_problem *p, uint32_t box, const ts_
     const ts_arrange_mesh mesh = {.box             = box,
                                   .module          = k.module,
                                   .z_in            = choice->z_in,
+                                  .take_off        = choice->take_off,
                                   .z_first         = k.first,
                                   .z_second        = k.second,
                                   .z_inner         = k.z_in,

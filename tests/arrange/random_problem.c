@@ -149,6 +149,24 @@ static void make_steps(random_problem *r, uint64_t *s, size_t b, const random_wi
     r->boxes[b].addendum   = 1.0;
 }
 
+/* Other bevels: faster or slower by up to a quarter, lighter or heavier. */
+static void make_take_offs(random_problem *r, uint64_t *s, size_t b)
+{
+    const uint32_t count  = r->boxes[b].choice_count;
+    const double   faster = between(s, 0.8, 1.25), more = between(s, -0.4, 0.4);
+
+    for (size_t c = 0; c < RANDOM_CONDITIONS; c++)
+        r->other_speed[b][c] = faster * r->input_speed[b][c];
+    for (uint32_t i = 0; i < count; i++) {
+        ts_arrange_choice *other = &r->choices[b][count + i];
+        *other                   = r->choices[b][i];
+        other->take_off          = 1;
+        other->speed             = r->other_speed[b];
+        other->mass              = more;
+    }
+    r->boxes[b].choice_count = 2 * count;
+}
+
 void random_problem_make(random_problem *out, uint64_t seed, const random_wish *wish)
 {
     static const double modules[] = {1.75, 2.0, 2.25, 2.5, 3.0, 2.75, 1.5};
@@ -171,6 +189,8 @@ void random_problem_make(random_problem *out, uint64_t seed, const random_wish *
         make_box(out, &s, b, wish);
     for (size_t b = 0; b < wish->boxes && wish->steps > 0; b++)
         make_steps(out, &s, b, wish);
+    for (size_t b = 0; b < wish->boxes && wish->take_offs; b++)
+        make_take_offs(out, &s, b);
     const uint32_t idlers = whole(&s, 1, wish->narrow ? 2 : 3);
     for (uint32_t i = 0; i < idlers; i++)
         out->idlers[i] = whole(&s, 19 + 9 * i, 27 + 9 * i);

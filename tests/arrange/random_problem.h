@@ -17,6 +17,7 @@ typedef struct random_wish {
     bool   narrow;        /* speed bands of a few teeth, every kind of demand: for enumeration;
                              otherwise as on a real box */
     size_t steps;         /* most step shafts that a box allows */
+    bool   take_offs;     /* every choice twice, with other speeds and another mass */
 } random_wish;
 
 typedef struct random_problem {
@@ -26,6 +27,7 @@ typedef struct random_problem {
     ts_arrange_box       boxes[RANDOM_BOXES];
     ts_arrange_choice    choices[RANDOM_BOXES][RANDOM_CHOICES];
     double               input_speed[RANDOM_BOXES][RANDOM_CONDITIONS];
+    double               other_speed[RANDOM_BOXES][RANDOM_CONDITIONS];
     double               least[TS_ARRANGE_ACCESSORIES][RANDOM_CONDITIONS];
     double               most[TS_ARRANGE_ACCESSORIES][RANDOM_CONDITIONS];
     double               power[TS_ARRANGE_ACCESSORIES][RANDOM_CONDITIONS];
