@@ -3,11 +3,19 @@
 
 #include "draw/lettering.h"
 
+#include <cairo-pdf.h>
 #include <pango/pangocairo.h>
 #include <string.h>
 
 #define HEAD_SIZE 7.5
 #define FOOT_SIZE 6.5
+
+/* pt, margins of the paper, upright and turned */
+#define SIDE        42.0
+#define TOP         62.0
+#define FOOT        58.0
+#define TURNED_TOP  46.0
+#define TURNED_FOOT 36.0
 
 static const char families[] = TS_LOOK_TYPE_FAMILY_TEXT ", " TS_LOOK_TYPE_FAMILY_FALLBACK_TEXT;
 static const char fixed_families[] =
@@ -138,22 +146,66 @@ static void foot(ts_setting *setting)
     g_object_unref(layout);
 }
 
+/* The paper as it lies, and what it may hold.  Cairo takes the size of a page as long as nothing is
+ * drawn on it. */
+static void lay_paper(ts_setting *setting)
+{
+    const double wide = setting->turned ? setting->height : setting->width;
+    const double high = setting->turned ? setting->width : setting->height;
+    setting->left     = SIDE;
+    setting->right    = wide - SIDE;
+    setting->top      = setting->turned ? TURNED_TOP : TOP;
+    setting->bottom   = high - (setting->turned ? TURNED_FOOT : FOOT);
+    setting->y        = setting->top;
+    if (!setting->trial)
+        cairo_pdf_surface_set_size(setting->surface, wide, high);
+}
+
 void ts_paper_begin_page(ts_setting *setting)
 {
     setting->page++;
-    setting->y = setting->top;
-    if (setting->trial)
-        return;
-    page_title(setting);
-    page_number(setting);
-    ts_paper_rule(setting, setting->top - 13.0, 0.5, TS_COLOUR_RULE);
-    foot(setting);
+    lay_paper(setting);
+    if (setting->tag != NULL && !setting->trial)
+        cairo_tag_begin(setting->cr, setting->tag, NULL);
 }
 
 void ts_paper_end_page(ts_setting *setting)
 {
+    if (setting->trial)
+        return;
+    if (setting->tag != NULL)
+        cairo_tag_end(setting->cr, setting->tag);
+    page_title(setting);
+    page_number(setting);
+    ts_paper_rule(setting, setting->top - 13.0, 0.5, TS_COLOUR_RULE);
+    foot(setting);
+    cairo_show_page(setting->cr);
+}
+
+void ts_paper_turn(ts_setting *setting, bool turned)
+{
+    const bool used = setting->y > setting->top;
+    if (used)
+        ts_paper_end_page(setting);
+    setting->turned = turned;
+    if (used)
+        ts_paper_begin_page(setting);
+    else
+        lay_paper(setting);
+}
+
+void ts_paper_tag(ts_setting *setting, const char *tag)
+{
+    setting->tag = tag;
     if (!setting->trial)
-        cairo_show_page(setting->cr);
+        cairo_tag_begin(setting->cr, tag, NULL);
+}
+
+void ts_paper_untag(ts_setting *setting)
+{
+    if (!setting->trial)
+        cairo_tag_end(setting->cr, setting->tag);
+    setting->tag = NULL;
 }
 
 void ts_paper_need(ts_setting *setting, double height)
@@ -169,6 +221,9 @@ void ts_set_paragraph(ts_setting *setting, const char *text, const ts_type *type
     PangoLayout *layout = ts_type_layout(setting, text, type);
     if (layout == NULL)
         return;
+    const bool own = setting->tag == NULL;
+    if (own)
+        ts_paper_tag(setting, "P");
     for (int i = 0; i < pango_layout_get_line_count(layout); i++) {
         PangoLayoutLine *line = pango_layout_get_line_readonly(layout, i);
         PangoRectangle   box;
@@ -183,5 +238,7 @@ void ts_set_paragraph(ts_setting *setting, const char *text, const ts_type *type
         }
         setting->y += height;
     }
+    if (own)
+        ts_paper_untag(setting);
     g_object_unref(layout);
 }

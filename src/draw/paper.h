@@ -16,6 +16,15 @@ typedef struct ts_recorded {
     bool             tried;
 } ts_recorded;
 
+typedef struct ts_letters_kept ts_letters_kept; /* draw/typeset_lines.c */
+
+/* How a table was laid out in the trial. */
+typedef struct ts_table_kept {
+    double  size;   /* pt, of its letters; 0: not laid out */
+    double *width;  /* [column] */
+    double *height; /* [row]; the head stands behind the last */
+} ts_table_kept;
+
 /* The same pages are set twice: a trial, of which only the page numbers stay, and in earnest. */
 typedef struct ts_setting {
     const ts_manuscript      *manuscript;
@@ -36,6 +45,12 @@ typedef struct ts_setting {
     int                       chapter_mark;  /* outline item of the chapter, for its sections */
     ts_recorded               recorded[TS_FIGURES_MOST];
     size_t                    figure; /* set so far */
+    ts_table_kept            *tables; /* of the manuscript, in order */
+    size_t                    table;  /* set so far */
+    ts_letters_kept          *kept;   /* NULL before the first line of letters of one width */
+    bool                      turned; /* this page is wider than high */
+    bool                      headed; /* this page holds nothing but headings */
+    const char               *tag;    /* what is being set: "P", "H1"; NULL: decoration */
     bool                      failed; /* memory ran out: what was set is not whole */
 } ts_setting;
 
@@ -56,6 +71,12 @@ void ts_type_show(ts_setting *setting, PangoLayout *layout, double x, double y, 
 
 void ts_paper_colour(ts_setting *setting, ts_colour colour);
 void ts_paper_rule(ts_setting *setting, double y, double thickness, ts_colour colour);
+
+/* A new page, turned or upright; the present one if nothing stands on it. */
+void ts_paper_turn(ts_setting *setting, bool turned);
+/* What is set until ts_paper_untag is a part of the text of that kind, also over pages. */
+void ts_paper_tag(ts_setting *setting, const char *tag);
+void ts_paper_untag(ts_setting *setting);
 
 /* A new page unless `height` is left on this one. */
 void ts_paper_need(ts_setting *setting, double height);

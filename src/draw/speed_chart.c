@@ -204,9 +204,10 @@ ts_status ts_draw_speed_chart(ts_scene *scene)
     const double key    = ts_chart_key_height(scene, key_words);
     const double height = ts_sheet_height(scene, set_heights(sections, count, lane_least) + key);
     ts_sheet_divide(scene, height);
-    for (double one = lane_most; one > lane_least; one -= 1.0)
-        if (set_heights(sections, count, one) + key <= scene->field.h)
-            break;
+    double lane = lane_most;
+    while (lane > lane_least && set_heights(sections, count, lane) + key > scene->field.h)
+        lane = fmax(lane - 1.0, lane_least);
+    set_heights(sections, count, lane);
     place_sections(sections, count, scene->field);
     const ts_status status =
         ts_canvas_sheet(&scene->canvas, height,

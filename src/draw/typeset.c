@@ -4,17 +4,16 @@
 #include "draw/canvas.h"
 #include "draw/lettering.h"
 #include "draw/paper.h"
-#include "draw/recorded.h"
+#include "draw/pdf_catalog.h"
+#include "draw/typeset_figure.h"
+#include "draw/typeset_lines.h"
 
 #include <cairo-pdf.h>
 #include <math.h>
 #include <string.h>
 
-#define MARGIN_SIDE 42.0
-#define MARGIN_TOP  62.0
-#define MARGIN_FOOT 58.0
-#define BODY        9.0
-#define LABEL       26.0 /* pt that the sign of an item takes */
+#define BODY  9.0
+#define LABEL 26.0 /* pt that the sign of an item takes */
 
 /* ---- blocks ---------------------------------------------------------------------------------- */
 
@@ -87,114 +86,27 @@ static void set_box(ts_setting *setting, const ts_block *block)
         cairo_set_line_width(setting->cr, strong ? 2.0 : 0.8);
         cairo_rectangle(setting->cr, setting->left, setting->y, room_of(setting), height);
         cairo_stroke(setting->cr);
+        ts_paper_tag(setting, "P");
         ts_type_show(setting, layout, setting->left + inset, setting->y + inset, TS_COLOUR_INK);
+        ts_paper_untag(setting);
     }
     g_object_unref(layout);
     setting->y += height + 8.0;
 }
 
-static void set_lines(ts_setting *setting, const ts_block *block)
-{
-    const ts_type type = {
-        .size = 6.6, .fixed = true, .colour = TS_COLOUR_INK, .width = room_of(setting)};
-    const char *at = block->text;
-    while (*at != '\0') {
-        const char  *end    = strchr(at, '\n');
-        const size_t length = end != NULL ? (size_t)(end - at) : strlen(at);
-        ts_buffer    line;
-        ts_buffer_open(&line, setting->options->allocator);
-        ts_buffer_bytes(&line, at, length);
-        ts_buffer_add(&line, length == 0 ? " " : "");
-        if (!line.failed)
-            ts_set_paragraph(setting, line.bytes, &type, setting->left);
-        setting->failed = setting->failed || line.failed;
-        ts_buffer_close(&line);
-        at += length + (end != NULL);
-    }
-    setting->y += 6.0;
-}
-
-/* ---- figures --------------------------------------------------------------------------------- */
-
-static void record(ts_setting *setting, const ts_block *block, ts_recorded *kept)
-{
-    ts_draw_options drawn;
-    kept->tried = true;
-    if (!setting->options->figure(setting->options->context, block, &drawn))
-        return;
-    drawn.allocator        = setting->options->allocator;
-    const ts_status status = ts_draw_recorded(setting->options->subject, &drawn, &kept->surface,
-                                              &kept->width, &kept->height);
-    setting->failed        = setting->failed || status == TS_NO_MEMORY;
-}
-
-/* Two figures find room on one page. */
-static double figure_scale(ts_setting *setting, const ts_recorded *figure)
-{
-    const double most = 0.5 * (setting->bottom - setting->top) - 30.0;
-    return fmin(room_of(setting) / figure->width, most / figure->height);
-}
-
-static void place_figure(ts_setting *setting, const ts_recorded *figure)
-{
-    const double scale = figure_scale(setting, figure);
-    const double x     = setting->left + 0.5 * (room_of(setting) - scale * figure->width);
-    ts_paper_need(setting, scale * figure->height + 20.0);
-    if (!setting->trial) {
-        cairo_save(setting->cr);
-        cairo_translate(setting->cr, x, setting->y);
-        cairo_scale(setting->cr, scale, scale);
-        cairo_set_source_surface(setting->cr, figure->surface, 0.0, 0.0);
-        cairo_rectangle(setting->cr, 0.0, 0.0, figure->width, figure->height);
-        cairo_fill(setting->cr);
-        cairo_restore(setting->cr);
-    }
-    setting->y += scale * figure->height + 4.0;
-}
-
-/* The figure of that block, which comes next; NULL beyond the most. */
-static ts_recorded *next_figure(ts_setting *setting, const ts_block *block)
-{
-    if (setting->figure >= TS_FIGURES_MOST)
-        return NULL;
-    ts_recorded *figure = &setting->recorded[setting->figure];
-    if (!figure->tried)
-        record(setting, block, figure);
-    return figure;
-}
-
+/* A figure, or a boxed sentence in its place. */
 static void set_figure(ts_setting *setting, const ts_block *block)
 {
-    ts_recorded *figure = next_figure(setting, block);
-    if (figure == NULL)
-        return;
-    setting->figure++;
-    if (figure->surface != NULL) {
-        place_figure(setting, figure);
-        const ts_type caption = {.size = 8.0, .colour = TS_COLOUR_INK2, .width = room_of(setting)};
-        ts_set_paragraph(setting, block->text, &caption, setting->left);
-        setting->y += 10.0;
-        return;
-    }
     ts_block  instead = {.kind = TS_BLOCK_BOX};
     ts_buffer says;
+    if (ts_set_figure(setting, block))
+        return;
     ts_buffer_open(&says, setting->options->allocator);
     ts_buffer_print(&says, "This picture cannot be drawn: %s", block->text);
     instead.text = says.failed ? "This picture cannot be drawn." : says.bytes;
     set_box(setting, &instead);
     setting->failed = setting->failed || says.failed;
     ts_buffer_close(&says);
-}
-
-/* A heading does not stay behind when the figure below it goes to the next page. */
-static double height_of_next(ts_setting *setting, const ts_block *next)
-{
-    if (next == NULL || next->kind != TS_BLOCK_FIGURE)
-        return 0.0;
-    const ts_recorded *figure = next_figure(setting, next);
-    if (figure == NULL || figure->surface == NULL)
-        return 0.0;
-    return figure_scale(setting, figure) * figure->height - 60.0;
 }
 
 static void set_heading(ts_setting *setting, const ts_block *block)
@@ -207,7 +119,7 @@ static void set_heading(ts_setting *setting, const ts_block *block)
     ts_buffer     line;
     if (setting->y > setting->top)
         setting->y += chapter ? 20.0 : 10.0;
-    ts_paper_need(setting, (chapter ? 110.0 : 80.0) + height_of_next(setting, block->next));
+    ts_paper_need(setting, chapter ? 110.0 : 80.0);
     if (setting->trial)
         setting->heading_page[setting->heading] = setting->page;
     else
@@ -215,8 +127,10 @@ static void set_heading(ts_setting *setting, const ts_block *block)
     setting->heading++;
     ts_buffer_open(&line, setting->options->allocator);
     ts_buffer_print(&line, "%s  %s", block->label, block->text);
+    ts_paper_tag(setting, chapter ? "H1" : "H2");
     if (!line.failed)
         ts_set_paragraph(setting, line.bytes, &type, setting->left);
+    ts_paper_untag(setting);
     setting->failed = setting->failed || line.failed;
     ts_buffer_close(&line);
     setting->y += chapter ? 6.0 : 3.0;
@@ -300,6 +214,7 @@ static void set_contents(ts_setting *setting)
 
 static void set_block(ts_setting *setting, const ts_block *block)
 {
+    ts_paper_suit(setting, block);
     switch (block->kind) {
     case TS_BLOCK_HEADING:
         set_heading(setting, block);
@@ -320,7 +235,7 @@ static void set_block(ts_setting *setting, const ts_block *block)
         set_figure(setting, block);
         return;
     case TS_BLOCK_LINES:
-        set_lines(setting, block);
+        ts_set_lines(setting, block);
         return;
     }
 }
@@ -330,11 +245,18 @@ static void set_all(ts_setting *setting)
     setting->page    = 0;
     setting->heading = 0;
     setting->figure  = 0;
+    setting->table   = 0;
+    setting->turned  = false;
+    setting->headed  = false;
     ts_paper_begin_page(setting);
+    if (!setting->trial)
+        cairo_tag_begin(setting->cr, "Document", NULL);
     set_title(setting);
     set_contents(setting);
     for (const ts_block *block = setting->manuscript->first; block != NULL; block = block->next)
         set_block(setting, block);
+    if (!setting->trial)
+        cairo_tag_end(setting->cr, "Document");
     ts_paper_end_page(setting);
 }
 
@@ -361,6 +283,10 @@ static void say_of_itself(ts_setting *setting)
     ts_add_clean(&line, setting->manuscript->title);
     if (!line.failed && line.bytes != NULL)
         cairo_pdf_surface_set_metadata(setting->surface, CAIRO_PDF_METADATA_TITLE, line.bytes);
+    ts_buffer_clear(&line);
+    ts_buffer_print(&line, "towershaft %s", setting->manuscript->version);
+    if (!line.failed)
+        cairo_pdf_surface_set_metadata(setting->surface, CAIRO_PDF_METADATA_CREATOR, line.bytes);
     cairo_pdf_surface_set_metadata(setting->surface, CAIRO_PDF_METADATA_CREATE_DATE, "");
     setting->failed = setting->failed || line.failed;
     ts_buffer_close(&line);
@@ -386,11 +312,11 @@ static bool set_once(ts_setting *setting, ts_buffer *bytes)
     return status == CAIRO_STATUS_SUCCESS && !setting->failed;
 }
 
-static size_t headings_in(const ts_manuscript *manuscript)
+static size_t blocks_in(const ts_manuscript *manuscript, ts_block_kind kind)
 {
     size_t count = 0;
     for (const ts_block *block = manuscript->first; block != NULL; block = block->next)
-        count += block->kind == TS_BLOCK_HEADING;
+        count += block->kind == kind;
     return count;
 }
 
@@ -399,6 +325,7 @@ static void close_setting(ts_setting *setting)
     for (size_t i = 0; i < TS_FIGURES_MOST; i++)
         if (setting->recorded[i].surface != NULL)
             cairo_surface_destroy(setting->recorded[i].surface);
+    ts_letters_forget(setting->kept);
     g_clear_object(&setting->letters);
     g_clear_object(&setting->fonts);
     ts_arena_close(setting->arena);
@@ -411,16 +338,25 @@ static bool open_setting(ts_setting *setting, const ts_manuscript *manuscript,
     *setting               = (ts_setting){.manuscript = manuscript, .options = options};
     setting->width         = a4 ? 210.0 * 72.0 / 25.4 : 612.0;
     setting->height        = a4 ? 297.0 * 72.0 / 25.4 : 792.0;
-    setting->left          = MARGIN_SIDE;
-    setting->right         = setting->width - MARGIN_SIDE;
-    setting->top           = MARGIN_TOP;
-    setting->bottom        = setting->height - MARGIN_FOOT;
-    setting->heading_count = headings_in(manuscript);
+    setting->heading_count = blocks_in(manuscript, TS_BLOCK_HEADING);
     setting->arena         = ts_arena_open(options->allocator);
     if (setting->arena == NULL)
         return false;
     setting->heading_page = TS_TAKE(setting->arena, int, setting->heading_count);
-    return setting->heading_page != NULL && ts_letters_open(&setting->fonts, &setting->letters);
+    setting->tables =
+        TS_TAKE(setting->arena, ts_table_kept, blocks_in(manuscript, TS_BLOCK_TABLE) + 1);
+    return setting->heading_page != NULL && setting->tables != NULL &&
+           ts_letters_open(&setting->fonts, &setting->letters);
+}
+
+static ts_status send(const ts_buffer *pdf, const ts_sink *sink)
+{
+    ts_buffer told;
+    ts_buffer_open(&told, pdf->allocator);
+    ts_pdf_tell(pdf, &told);
+    const ts_status status = told.failed ? TS_NO_MEMORY : ts_buffer_send(&told, sink);
+    ts_buffer_close(&told);
+    return status;
 }
 
 ts_status ts_typeset_pdf(const ts_manuscript *manuscript, const ts_typeset_options *options,
@@ -432,7 +368,7 @@ ts_status ts_typeset_pdf(const ts_manuscript *manuscript, const ts_typeset_optio
     ts_buffer_open(&bytes, options->allocator);
     if (!manuscript->failed && open_setting(&setting, manuscript, options)) {
         if (set_once(&setting, NULL) && set_once(&setting, &bytes) && !bytes.failed)
-            status = ts_buffer_send(&bytes, sink);
+            status = send(&bytes, sink);
     }
     if (!manuscript->failed)
         close_setting(&setting);

@@ -14,6 +14,7 @@ static const double sizes[] = {8.0, 7.25, 6.5, 5.75}; /* pt, tried from the firs
 typedef struct grid {
     ts_setting     *setting;
     const ts_block *table;
+    ts_table_kept  *kept;
     double          size;
     double          width[PARTS_MOST];
     size_t          count;
@@ -55,6 +56,8 @@ static double word_width(const grid *g, const char *text, bool bold)
     return fmin(most, WORD_MOST);
 }
 
+/* Widths at the first size; a smaller one makes all of them smaller alike, for nothing is hinted.
+ */
 static void measure(const grid *g, size_t column, double *natural, double *least)
 {
     const bool   number = g->table->columns[column].number;
@@ -65,27 +68,42 @@ static void measure(const grid *g, size_t column, double *natural, double *least
         const char  *text  = text_at(g, r, column, false);
         const double width = width_of(g, text, false);
         *natural           = fmax(*natural, width);
-        *least             = fmax(*least, number ? width : word_width(g, text, false));
+        if (number)
+            *least = fmax(*least, width);
+        else if (width > *least) /* no word is wider than its sentence */
+            *least = fmax(*least, word_width(g, text, false));
     }
     *natural += 0.5; /* what layouts round away */
     *least += 0.5;
 }
 
-/* Shares the width among the columns; false when even the longest words do not fit. */
-static bool share(grid *g)
+/* Shares the width among the columns, in letters that are as large as their longest words allow. */
+static void share(grid *g)
 {
     const double room = g->setting->right - g->setting->left - GAP * (double)(g->count - 1);
     double       natural[PARTS_MOST], least[PARTS_MOST], all = 0.0, words = 0.0;
+    g->size = sizes[0];
     for (size_t c = 0; c < g->count; c++) {
         measure(g, c, &natural[c], &least[c]);
         all += natural[c];
         words += least[c];
     }
+    double smaller = 1.0;
+    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
+        g->size = sizes[i];
+        smaller = sizes[i] / sizes[0];
+        if (smaller * words <= room)
+            break;
+    }
+    all *= smaller;
+    words *= smaller;
     const double grown = all > words ? fmax(0.0, fmin(1.0, (room - words) / (all - words))) : 0.0;
     const double cut   = words > room ? room / words : 1.0;
-    for (size_t c = 0; c < g->count; c++)
-        g->width[c] = all <= room ? natural[c] : cut * (least[c] + grown * (natural[c] - least[c]));
-    return words <= room;
+    for (size_t c = 0; c < g->count; c++) {
+        const double more = smaller * (natural[c] - least[c]);
+        g->width[c] =
+            all <= room ? smaller * natural[c] + 0.5 : cut * (smaller * least[c] + grown * more);
+    }
 }
 
 /* Returns the height; draws nothing with `draw` false. */
@@ -104,49 +122,81 @@ static double row(const grid *g, size_t r, bool head, bool draw)
             pango_layout_set_ellipsize(layout, PANGO_ELLIPSIZE_END);
         }
         most = fmax(most, ts_type_height(layout));
-        if (draw)
+        if (draw) {
+            cairo_tag_begin(g->setting->cr, head ? "TH" : "TD", NULL);
             ts_type_show(g->setting, layout, x, g->setting->y + 0.5 * ROW_SPACE, TS_COLOUR_INK);
+            cairo_tag_end(g->setting->cr, head ? "TH" : "TD");
+        }
         g_object_unref(layout);
         x += g->width[c] + GAP;
     }
     return most + ROW_SPACE;
 }
 
+/* Row `r`, or the head behind the last. */
 static void set_row(const grid *g, size_t r, bool head)
 {
-    ts_setting  *setting = g->setting;
-    const double height  = row(g, r, head, !setting->trial);
-    setting->y += height;
+    ts_setting *setting = g->setting;
+    if (!setting->trial) {
+        cairo_tag_begin(setting->cr, "TR", NULL);
+        row(g, r, head, true);
+        cairo_tag_end(setting->cr, "TR");
+    }
+    setting->y += g->kept->height[head ? ts_block_rows(g->table) : r];
     if (!setting->trial)
         ts_paper_rule(setting, setting->y, head ? 1.0 : 0.3, head ? TS_COLOUR_INK : TS_COLOUR_HAIR);
 }
 
+/* Lays the table out, once for both passes; false without memory. */
+static bool lay_out(grid *g)
+{
+    const size_t rows = ts_block_rows(g->table);
+    if (g->kept->width == NULL) {
+        g->kept->width  = TS_TAKE(g->setting->arena, double, g->count);
+        g->kept->height = TS_TAKE(g->setting->arena, double, rows + 1);
+        if (g->kept->width == NULL || g->kept->height == NULL)
+            return false;
+        share(g);
+        g->kept->size = g->size;
+        memcpy(g->kept->width, g->width, g->count * sizeof g->width[0]);
+        for (size_t r = 0; r < rows; r++)
+            g->kept->height[r] = row(g, r, false, false);
+        g->kept->height[rows] = row(g, 0, true, false);
+    }
+    g->size = g->kept->size;
+    memcpy(g->width, g->kept->width, g->count * sizeof g->width[0]);
+    return true;
+}
+
 void ts_set_table(ts_setting *setting, const ts_block *table)
 {
-    grid g = {.setting = setting, .table = table, .count = table->column_count};
+    grid g = {.setting = setting,
+              .table   = table,
+              .count   = table->column_count,
+              .kept    = &setting->tables[setting->table++]};
     if (g.count > PARTS_MOST)
         g.count = PARTS_MOST;
-    for (size_t i = 0; i < sizeof sizes / sizeof sizes[0]; i++) {
-        g.size = sizes[i];
-        if (share(&g))
-            break;
+    if (!lay_out(&g)) {
+        setting->failed = true;
+        return;
     }
-    const double  head    = row(&g, 0, true, false);
+    const size_t  rows    = ts_block_rows(table);
     const ts_type caption = {.size   = 8.5,
                              .bold   = true,
                              .colour = TS_COLOUR_INK,
                              .width  = setting->right - setting->left};
-    ts_paper_need(setting, 14.0 + 2.5 * head);
+    ts_paper_need(setting, 14.0 + g.kept->height[rows] + (rows > 0 ? g.kept->height[0] : 0.0));
     ts_set_paragraph(setting, table->text, &caption, setting->left);
     setting->y += 2.0;
+    ts_paper_tag(setting, "Table");
     set_row(&g, 0, true);
-    for (size_t r = 0; r < ts_block_rows(table); r++) {
-        const int    page   = setting->page;
-        const double height = row(&g, r, false, false);
-        ts_paper_need(setting, height);
+    for (size_t r = 0; r < rows; r++) {
+        const int page = setting->page;
+        ts_paper_need(setting, g.kept->height[r]);
         if (setting->page != page)
             set_row(&g, 0, true);
         set_row(&g, r, false);
     }
+    ts_paper_untag(setting);
     setting->y += 8.0;
 }

@@ -2,6 +2,7 @@
 #include "report/report_chapter.h"
 
 #include <math.h>
+#include <string.h>
 
 static const char *sign_of(const ts_finding *finding)
 {
@@ -9,6 +10,13 @@ static const char *sign_of(const ts_finding *finding)
     if (finding->state == TS_WAIVED)
         return "[/]";
     return finding->state == TS_NOT_COMPUTABLE ? "[?]" : signs[finding->level];
+}
+
+/* A sentence of a rule, with its full stop. */
+static void sentence(ts_buffer *text, const char *says)
+{
+    const size_t length = strlen(says);
+    ts_buffer_print(text, "%s%s", says, length > 0 && says[length - 1] == '.' ? "" : ".");
 }
 
 static void item(ts_chapter *chapter, const ts_finding *finding, size_t number)
@@ -21,9 +29,12 @@ static void item(ts_chapter *chapter, const ts_finding *finding, size_t number)
         ts_buffer_add(text, ", margin ");
         ts_chapter_margin(chapter, finding->margin);
     }
-    ts_buffer_print(text, ". %s", finding->says);
-    if (finding->remedy != NULL)
-        ts_buffer_print(text, " What would close it: %s", finding->remedy);
+    ts_buffer_add(text, ". ");
+    sentence(text, finding->says);
+    if (finding->remedy != NULL) {
+        ts_buffer_add(text, " What would close it: ");
+        sentence(text, finding->remedy);
+    }
     ts_buffer_print(text, " (%s:%u, ", chapter->answer->source->name,
                     chapter->answer->source->nodes[finding->node].line);
     ts_chapter_place(chapter, finding->node, finding->symbol, finding->condition);

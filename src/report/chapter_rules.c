@@ -8,7 +8,8 @@ void ts_chapter_rules(ts_chapter *chapter)
     static const ts_column  columns[] = {{"rule", false}, {"question", false}, {"level", false},
                                          {"put", true},   {"passed", true},    {"source", false}};
     const ts_check_outcome *outcome   = chapter->answer->outcome;
-    ts_manuscript_heading(chapter->manuscript, 1, "Rules and their sources");
+    ts_manuscript_heading(chapter->manuscript, 1, "Rules and their evidence");
+    ts_manuscript_heading(chapter->manuscript, 2, "Rules");
     ts_manuscript_table(
         chapter->manuscript,
         "put: how often the question was put to this drive; where it is 0, the rule "
@@ -26,4 +27,6 @@ void ts_chapter_rules(ts_chapter *chapter)
         ts_chapter_cell(chapter);
         ts_chapter_word(chapter, rule->source);
     }
+    if (chapter->answer->workings != NULL)
+        ts_chapter_sources(chapter);
 }

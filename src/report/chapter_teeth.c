@@ -66,8 +66,8 @@ void ts_chapter_teeth(ts_chapter *chapter)
         return;
     ts_manuscript_heading(chapter->manuscript, 2, "Strength");
     ts_strength_cells(chapter);
-    ts_manuscript_figure(chapter->manuscript, "margins", NULL,
-                         "Every reserve in every condition; the least of a row governs.");
+    ts_manuscript_heading(chapter->manuscript, 2, "Heat and films of the flanks");
+    ts_rubbing_cells(chapter);
     ts_manuscript_figure(chapter->manuscript, "teeth", NULL,
                          "The cylindrical mesh that governs: path of contact and working flanks.");
     ts_manuscript_figure(chapter->manuscript, "root", NULL, "The critical sections of its roots.");

@@ -123,9 +123,9 @@ void ts_chapter_turning(ts_chapter *chapter)
 {
     ts_manuscript_heading(chapter->manuscript, 1, "Speeds, senses and powers");
     speeds(chapter);
+    powers(chapter);
     ts_manuscript_figure(chapter->manuscript, "speeds", NULL,
                          "Speed bands of the pads against the travel of the spools.");
-    powers(chapter);
     ts_manuscript_figure(chapter->manuscript, "power", NULL,
                          "Who drives whom, in the condition in which most power is taken.");
 }

@@ -1,5 +1,6 @@
 /* How do the three ways to bear the movement of a spool compare, and where does each stop? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -179,23 +180,28 @@ static void put_row(table *t, const ts_drive_float *item, int row)
     ts_page_line_end(t->page);
 }
 
-static void put_head(table *t, const ts_drive_float *item)
+static void say_head(const table *t, const ts_drive_float *item, ts_buffer *says)
 {
     const ts_spool *spool = &t->answer->drive->spools[t->answer->drive->drive[item->drive].spool];
-    ts_buffer       says;
-    ts_buffer_open(&says, t->answer->allocator);
-    ts_buffer_print(&says, "%s spool", spool->name);
+    ts_buffer_print(says, "%s spool", spool->name);
     if (item->missing != NULL) {
-        ts_buffer_print(&says, ": not computable, %s is not known", item->missing);
+        ts_buffer_print(says, ": not computable, %s is not known", item->missing);
     } else {
-        ts_buffer_add(&says, ": axial travel ");
-        ts_page_value_text(t->page, &says, item->s[0], TS_KIND_LENGTH, 3);
-        ts_buffer_add(&says, "..");
-        ts_page_value_text(t->page, &says, item->s[1], TS_KIND_LENGTH, 3);
-        ts_buffer_add(&says, " mm, radial \xC2\xB1");
-        ts_page_value_text(t->page, &says, item->r, TS_KIND_LENGTH, 3);
-        ts_buffer_add(&says, " mm");
+        ts_buffer_add(says, ": axial travel ");
+        ts_page_value_text(t->page, says, item->s[0], TS_KIND_LENGTH, 3);
+        ts_buffer_add(says, "..");
+        ts_page_value_text(t->page, says, item->s[1], TS_KIND_LENGTH, 3);
+        ts_buffer_add(says, " mm, radial \xC2\xB1");
+        ts_page_value_text(t->page, says, item->r, TS_KIND_LENGTH, 3);
+        ts_buffer_add(says, " mm");
     }
+}
+
+static void put_head(table *t, const ts_drive_float *item)
+{
+    ts_buffer says;
+    ts_buffer_open(&says, t->answer->allocator);
+    say_head(t, item, &says);
     ts_page_wrap_made(t->page, &says, 2, 0);
 }
 
@@ -225,5 +231,43 @@ void ts_float_table(const ts_answer *answer, ts_page *page)
     for (uint32_t d = 0; d < answer->floats->count; d++)
         one(&t, &answer->floats->items[d]);
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static void one_cells(table *t, ts_chapter *chapter, const ts_drive_float *item)
+{
+    ts_column columns[TS_FLOAT_SCHEMES + 1] = {{"", false}};
+    say_head(t, item, &chapter->cell);
+    for (int i = 0; i < TS_FLOAT_SCHEMES && item->missing == NULL; i++) {
+        const ts_text head = cell(t, item, ROWS, i);
+        columns[i + 1] =
+            (ts_column){ts_arena_copy(chapter->manuscript->arena, head.at, head.length), true};
+        chapter->manuscript->failed = chapter->manuscript->failed || columns[i + 1].head == NULL;
+    }
+    if (!chapter->cell.failed && !chapter->manuscript->failed && item->missing != NULL)
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+    else if (!chapter->cell.failed && !chapter->manuscript->failed)
+        ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, columns,
+                            TS_FLOAT_SCHEMES + 1);
+    ts_buffer_clear(&chapter->cell);
+    for (int row = 0; row < ROWS && item->missing == NULL; row++) {
+        ts_chapter_word(chapter, heads[row]);
+        for (int i = 0; i < TS_FLOAT_SCHEMES; i++)
+            ts_manuscript_cell(chapter->manuscript, cell(t, item, row, i));
+    }
+}
+
+void ts_float_cells(ts_chapter *chapter)
+{
+    table t = {.answer = chapter->answer, .page = &chapter->page};
+    ts_buffer_open(&t.text, chapter->answer->allocator);
+    ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
+                       "Bounds over all travel, building and temperatures (=: chosen; *: sizes "
+                       "made up for it); travel counts from the cold build, + rearward.");
+    for (uint32_t d = 0; d < chapter->answer->floats->count; d++)
+        one_cells(&t, chapter, &chapter->answer->floats->items[d]);
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

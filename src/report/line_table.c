@@ -1,5 +1,6 @@
 /* How far do the shafts bend, and how long do their bearings last? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -136,8 +137,13 @@ static void heads(table *t)
 
 /* ---- shafts ---------------------------------------------------------------------------------- */
 
-/* "bends 12.3 um, 0.41 mrad at take-off" of the gear that slopes most. */
-static void bends(const table *t, uint32_t l, ts_buffer *out)
+/* Of the gear that slopes most; slope < 0: there is none. */
+typedef struct bend {
+    double  v, slope; /* m, rad */
+    int32_t at;       /* condition */
+} bend;
+
+static bend bend_of(const table *t, uint32_t l)
 {
     const ts_line *line = &t->answer->lines->lines[l];
     double         v = 0.0, slope = -1.0;
@@ -152,14 +158,20 @@ static void bends(const table *t, uint32_t l, ts_buffer *out)
             v     = way;
             at    = (int32_t)c;
         }
-    if (slope < 0.0)
+    return (bend){v, slope < 0.0 || slope > 1e-9 ? slope : 0.0, at}; /* below is rounding */
+}
+
+/* "gives way 12.3 um, slopes 0.41 mrad at take-off" */
+static void bends(const table *t, uint32_t l, ts_buffer *out)
+{
+    const bend most = bend_of(t, l);
+    if (most.slope < 0.0)
         return;
-    slope = slope > 1e-9 ? slope : 0.0; /* rounding */
     ts_buffer_add(out, ": gives way ");
-    ts_page_short(out, v * 1e6, 3);
+    ts_page_short(out, most.v * 1e6, 3);
     ts_buffer_add(out, " um, slopes ");
-    ts_page_short(out, slope * 1e3, 3);
-    ts_buffer_print(out, " mrad at %s", ts_answer_condition(t->answer, at));
+    ts_page_short(out, most.slope * 1e3, 3);
+    ts_buffer_print(out, " mrad at %s", ts_answer_condition(t->answer, most.at));
 }
 
 static void line_rows(table *t, uint32_t l)
@@ -215,5 +227,86 @@ void ts_line_table(const ts_answer *answer, ts_page *page)
     for (uint32_t l = 0; l < answer->lines->count; l++)
         line_rows(&t, l);
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static void short_cell(ts_chapter *chapter, double value)
+{
+    if (isfinite(value))
+        ts_page_short(&chapter->cell, value, 3);
+    else
+        ts_buffer_add(&chapter->cell, "\xC2\xB7");
+    ts_chapter_cell(chapter);
+}
+
+static void line_cells(table *t, ts_chapter *chapter, uint32_t l)
+{
+    const ts_line *line  = &t->answer->lines->lines[l];
+    const bool     known = is_known(line), notched = known && line->weakest_D >= 0;
+    const bend     most = known ? bend_of(t, l) : (bend){0.0, -1.0, 0};
+    const double   none = (double)NAN;
+    ts_chapter_word(chapter, line->name);
+    short_cell(chapter, most.slope < 0.0 ? none : most.v * 1e6);
+    short_cell(chapter, most.slope < 0.0 ? none : most.slope * 1e3);
+    ts_chapter_word(chapter, most.slope < 0.0 ? "" : ts_answer_condition(t->answer, most.at));
+    short_cell(chapter, notched ? line->notches[line->weakest_D].S_D : none);
+    short_cell(chapter, notched ? line->notches[line->weakest_F].S_F : none);
+    short_cell(chapter, notched ? line->n_G : none);
+    if (line->missing != NULL)
+        ts_buffer_print(&chapter->cell, "not computable: %s is not known", line->missing);
+    else if (line->fault != NULL)
+        ts_buffer_add(&chapter->cell, line->fault);
+    else if (notched)
+        ts_buffer_add(&chapter->cell,
+                      ts_din_notch_name(line->notches[line->weakest_D].section.notch));
+    ts_chapter_cell(chapter);
+}
+
+static void bearing_cells(table *t, ts_chapter *chapter, uint32_t l, int k)
+{
+    ts_chapter_word(chapter, t->answer->lines->lines[l].name);
+    for (int column = 0; column < COLUMNS; column++)
+        ts_manuscript_cell(chapter->manuscript, cell(t, l, k, column));
+}
+
+static void bearings(table *t, ts_chapter *chapter)
+{
+    ts_column heads_of[COLUMNS + 1] = {{"shaft", false}};
+    for (int column = 0; column < COLUMNS; column++)
+        heads_of[column + 1] = (ts_column){columns[column].head, !columns[column].word};
+    ts_buffer_add(&chapter->cell, "Bearings (=: holds the shaft along its axis); modified life at "
+                                  "90 %; the drive lasts ");
+    ts_page_short(&chapter->cell, t->answer->lines->life / 3600.0, 6);
+    ts_buffer_add(&chapter->cell, " h, all bearings together ");
+    ts_page_short(&chapter->cell, t->answer->lines->set_life / 3600.0, 4);
+    ts_buffer_add(&chapter->cell, " h");
+    if (!chapter->cell.failed)
+        ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, heads_of, COLUMNS + 1);
+    ts_buffer_clear(&chapter->cell);
+    for (uint32_t l = 0; l < t->answer->lines->count; l++) {
+        const ts_line *line = &t->answer->lines->lines[l];
+        for (int k = 0; k < line->bearing_count && is_known(line); k++)
+            if (line->bearings[k].there)
+                bearing_cells(t, chapter, l, k);
+    }
+}
+
+void ts_line_cells(ts_chapter *chapter)
+{
+    static const ts_column shafts[] = {
+        {"shaft", false}, {"gives way um", true}, {"slopes mrad", true}, {"at", false},
+        {"S_D", true},    {"S_F", true},          {"Goodman", true},     {"weakest at", false}};
+    table t = {.answer = chapter->answer, .page = &chapter->page};
+    ts_buffer_open(&t.text, chapter->cell.allocator);
+    ts_manuscript_table(chapter->manuscript,
+                        "Shafts: how far the gear that slopes most gives way, and the least safety "
+                        "against fatigue (S_D) and yield (S_F), DIN 743",
+                        shafts, sizeof shafts / sizeof shafts[0]);
+    for (uint32_t l = 0; l < t.answer->lines->count; l++)
+        line_cells(&t, chapter, l);
+    bearings(&t, chapter);
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

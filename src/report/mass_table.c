@@ -1,5 +1,6 @@
 /* What does the drive weigh, part by part, where is its centre, and what do the mounts bear? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -239,18 +240,61 @@ static void mounts_of(const ts_answer *answer, ts_page *page, uint32_t d)
     ts_page_wrap_made(page, &text, INDENT, INDENT);
 }
 
-void ts_mass_table(const ts_answer *answer, ts_page *page)
+static const char *caption(ts_units units)
 {
-    if (answer->mass == NULL || !(answer->mass->total.value > 0.0))
-        return;
-    ts_page_heading(page, page->units == TS_UNITS_US
-                              ? "Mass, lb (without seals, studs, jets, pipes and oil)"
-                              : "Mass, kg (without seals, studs, jets, pipes and oil)");
-    by_kind(answer, page);
+    return units == TS_UNITS_US ? "Mass, lb (without seals, studs, jets, pipes and oil)"
+                                : "Mass, kg (without seals, studs, jets, pipes and oil)";
+}
+
+static void sentences(const ts_answer *answer, ts_page *page)
+{
     what_is_missing(answer, page);
     heaviest(answer, page);
     centre(answer, page);
     inertia(answer, page);
     for (uint32_t d = 0; d < answer->drive->drive_count; d++)
         mounts_of(answer, page, d);
+}
+
+void ts_mass_table(const ts_answer *answer, ts_page *page)
+{
+    if (answer->mass == NULL || !(answer->mass->total.value > 0.0))
+        return;
+    ts_page_heading(page, caption(page->units));
+    by_kind(answer, page);
+    sentences(answer, page);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static void row_cells(ts_chapter *chapter, const char *label, size_t parts, ts_band m)
+{
+    ts_chapter_word(chapter, label);
+    if (parts > 0)
+        ts_buffer_print(&chapter->cell, "%zu", parts);
+    ts_chapter_cell(chapter);
+    ts_chapter_value(chapter, m.value, TS_KIND_MASS, 4);
+    ts_chapter_value(chapter, m.low, TS_KIND_MASS, 4);
+    ts_chapter_value(chapter, m.high, TS_KIND_MASS, 4);
+    ts_buffer_fixed(&chapter->cell, 100.0 * m.value / chapter->answer->mass->total.value, 1);
+    ts_buffer_add(&chapter->cell, " %");
+    ts_chapter_cell(chapter);
+}
+
+void ts_mass_cells(ts_chapter *chapter)
+{
+    static const ts_column columns[] = {{"parts", false}, {"number", true}, {"mass", true},
+                                        {"least", true},  {"most", true},   {"share", true}};
+    const ts_mass         *mass      = chapter->answer->mass;
+    ts_manuscript_table(chapter->manuscript, caption(chapter->page.units), columns, 6);
+    for (int kind = 0; kind < TS_MASS_KINDS; kind++) {
+        size_t        count, missing;
+        const ts_band sum = sum_of(mass, (ts_mass_kind)kind, &count, &missing);
+        if (kind == TS_MASS_ACCESSORY)
+            row_cells(chapter, "the drive itself", 0, mass->metal);
+        if (count > 0)
+            row_cells(chapter, ts_mass_kind_says((ts_mass_kind)kind), count, sum);
+    }
+    row_cells(chapter, "all", 0, mass->total);
+    ts_chapter_sentences(chapter, sentences);
 }

@@ -2,8 +2,9 @@
 #include "report/report_chapter.h"
 
 #include <math.h>
+#include <string.h>
 
-#define PAGE_COLUMNS 112 /* that letters of one width find on A4 */
+#define WIDE 1000000 /* columns of a page on which no sentence is broken */
 
 void ts_chapter_open(ts_chapter *chapter, const ts_answer *answer, ts_units units,
                      ts_manuscript *manuscript)
@@ -19,13 +20,21 @@ void ts_chapter_close(ts_chapter *chapter)
     ts_buffer_close(&chapter->cell);
 }
 
-void ts_chapter_page(ts_chapter *chapter, void (*part)(const ts_answer *answer, ts_page *page))
+void ts_chapter_sentences(ts_chapter *chapter, void (*part)(const ts_answer *answer, ts_page *page))
 {
     ts_page page = chapter->page;
-    page.columns = PAGE_COLUMNS;
+    page.columns = WIDE;
     part(chapter->answer, &page);
-    if (!chapter->cell.failed && chapter->cell.length > 0)
-        ts_manuscript_lines(chapter->manuscript, chapter->cell.bytes);
+    char *at = chapter->cell.failed || chapter->cell.length == 0 ? NULL : chapter->cell.bytes;
+    while (at != NULL && *at != '\0') {
+        char *end = strchr(at, '\n');
+        if (end != NULL)
+            *end = '\0';
+        at += strspn(at, " ");
+        if (*at != '\0')
+            ts_manuscript_text(chapter->manuscript, TS_BLOCK_PLAIN, at);
+        at = end != NULL ? end + 1 : NULL;
+    }
     ts_buffer_clear(&chapter->cell);
 }
 

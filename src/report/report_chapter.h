@@ -6,6 +6,7 @@
 #include "effect/effect.h"
 #include "report/answer.h"
 #include "report/page.h"
+#include "report/twist_report.h"
 
 /* What a chapter is written with. */
 typedef struct ts_chapter {
@@ -28,19 +29,30 @@ void ts_chapter_turning(ts_chapter *chapter); /* speeds, senses, powers */
 void ts_chapter_arrangement(ts_chapter *chapter);
 void ts_chapter_teeth(ts_chapter *chapter);
 void ts_chapter_shafts(ts_chapter *chapter);
+void ts_chapter_float(ts_chapter *chapter);
 void ts_chapter_necks(ts_chapter *chapter);
+void ts_chapter_torsion(ts_chapter *chapter, const ts_twist_answer *twist);
 void ts_chapter_mass(ts_chapter *chapter);
 void ts_chapter_effects(ts_chapter *chapter, const ts_effects *effects);
+void ts_chapter_reserves(ts_chapter *chapter);
 void ts_chapter_rules(ts_chapter *chapter);
+void ts_chapter_sources(ts_chapter *chapter); /* of the rules; the answer must have its workings */
 /* Below a heading of the caller's; the answer must have kept its workings. */
 void ts_chapter_all_workings(ts_chapter *chapter);
 
-/* The tables of the terminal page as tables of the manuscript. */
+/* The tables of the terminal page as tables of the manuscript; what each tells must be there. */
 void ts_mesh_cells(ts_chapter *chapter);
 void ts_strength_cells(ts_chapter *chapter);
+void ts_rubbing_cells(ts_chapter *chapter); /* says so when it is not */
+void ts_line_cells(ts_chapter *chapter);
+void ts_spline_cells(ts_chapter *chapter);
+void ts_float_cells(ts_chapter *chapter);
+void ts_selectivity_cells(ts_chapter *chapter);
+void ts_mass_cells(ts_chapter *chapter);
 
-/* A part of the terminal page as it stands there. */
-void ts_chapter_page(ts_chapter *chapter, void (*part)(const ts_answer *answer, ts_page *page));
+/* Sentences of the terminal page, each a paragraph. */
+void ts_chapter_sentences(ts_chapter *chapter,
+                          void (*part)(const ts_answer *answer, ts_page *page));
 
 /* A cell from what stands in chapter->cell, or from a text. */
 void ts_chapter_cell(ts_chapter *chapter);

@@ -1,5 +1,6 @@
 /* How hot do the flanks of every mesh rub, and how thin is the oil film between them? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -97,17 +98,24 @@ static void row(table *t, uint32_t m)
     ts_page_line_end(t->page);
 }
 
+static const char says[] = "Flanks that rub, the worst condition by itself: scuffing by flash and "
+                           "integral temperature (ISO/TS 6336-20, -21), least film over roughness "
+                           "(-22, an indication); each method estimates the heat of the teeth";
+
+static bool is_there(const ts_answer *answer)
+{
+    return answer->rubbing != NULL && answer->rubbing->oil.missing == NULL &&
+           answer->rubbing->filmed && answer->train->mesh_count > 0;
+}
+
 void ts_rubbing_table(const ts_answer *answer, ts_page *page)
 {
     table t = {.answer = answer, .page = page};
 
-    if (answer->rubbing == NULL || answer->rubbing->oil.missing != NULL ||
-        !answer->rubbing->filmed || answer->train->mesh_count == 0)
+    if (!is_there(answer))
         return;
     ts_buffer_open(&t.text, page->out->allocator);
-    ts_page_heading(page, "Flanks that rub, the worst condition by itself: scuffing by flash and "
-                          "integral temperature (ISO/TS 6336-20, -21), least film over roughness "
-                          "(-22, an indication); each method estimates the heat of the teeth");
+    ts_page_heading(page, says);
     lay_out(&t);
     ts_page_tone(page, TS_TONE_FAINT);
     row(&t, UINT32_MAX);
@@ -115,5 +123,27 @@ void ts_rubbing_table(const ts_answer *answer, ts_page *page)
     for (uint32_t m = 0; m < answer->train->mesh_count; m++)
         row(&t, m);
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+void ts_rubbing_cells(ts_chapter *chapter)
+{
+    table     t = {.answer = chapter->answer, .page = &chapter->page};
+    ts_column columns[COLUMNS];
+    if (!is_there(t.answer)) {
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN,
+                          "Scuffing and films are not told: the file does not say enough of its "
+                          "oil.");
+        return;
+    }
+    for (int column = 0; column < COLUMNS; column++)
+        columns[column] =
+            (ts_column){heads[column], column == S_B || column == S_INT || column == FILM};
+    ts_buffer_open(&t.text, chapter->cell.allocator);
+    ts_manuscript_table(chapter->manuscript, says, columns, COLUMNS);
+    for (uint32_t m = 0; m < t.answer->train->mesh_count; m++)
+        for (int column = 0; column < COLUMNS; column++)
+            ts_manuscript_cell(chapter->manuscript, cell(&t, m, column));
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

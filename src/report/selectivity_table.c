@@ -1,5 +1,6 @@
 /* Does the right neck break first, and what would a swapped one do? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -149,15 +150,22 @@ static void row(table *t, const ts_guard *guard)
 /* ---- swapped necks ----------------------------------------------------------------------------
  */
 
-/* One line a pair, only of those in which something is wrong. */
-static bool swap_line(table *t, const ts_guard *guard, const ts_guard *other)
+/* Is something wrong with the neck of `other` in the place of that of `guard`? */
+static bool is_harmful(const ts_swap *swap)
 {
-    const ts_swap swap = ts_select_swapped(t->answer->select, guard, other);
+    return swap->verdict != TS_SWAP_HOLDS && swap->verdict != TS_SWAP_NOT_KNOWN && swap->fits;
+}
 
-    if (swap.verdict == TS_SWAP_HOLDS || swap.verdict == TS_SWAP_NOT_KNOWN || !swap.fits)
-        return false;
-    ts_buffer_clear(&t->text);
-    ts_buffer_print(&t->text, "that of %s in %s: ", name_of(t, other), name_of(t, guard));
+static bool is_pair(const ts_guard *guard, const ts_guard *other)
+{
+    return guard != other && guard->neck != TS_NOWHERE && other->neck != TS_NOWHERE &&
+           guard->pad != TS_NOWHERE && other->pad != TS_NOWHERE;
+}
+
+/* What a swap would do, appended to t->text. */
+static void say_swap(table *t, const ts_guard *guard, const ts_swap *of)
+{
+    const ts_swap swap = *of;
     if (swap.verdict == TS_SWAP_EARLY) {
         ts_buffer_add(&t->text, "may break at ");
         torque(t, swap.band.low);
@@ -174,6 +182,17 @@ static bool swap_line(table *t, const ts_guard *guard, const ts_guard *other)
     } else {
         ts_buffer_add(&t->text, "nearer than the factor asks");
     }
+}
+
+/* One line a pair, only of those in which something is wrong. */
+static bool swap_line(table *t, const ts_guard *guard, const ts_guard *other)
+{
+    const ts_swap swap = ts_select_swapped(t->answer->select, guard, other);
+    if (!is_harmful(&swap))
+        return false;
+    ts_buffer_clear(&t->text);
+    ts_buffer_print(&t->text, "that of %s in %s: ", name_of(t, other), name_of(t, guard));
+    say_swap(t, guard, &swap);
     if (!t->text.failed)
         ts_page_wrap(t->page, t->text.bytes, 4, 0);
     return true;
@@ -190,8 +209,7 @@ static void swaps(table *t)
         for (uint32_t k = 0; k < select->count; k++) {
             const ts_guard *guard = &select->guards[i], *other = &select->guards[k];
 
-            if (i == k || guard->neck == TS_NOWHERE || other->neck == TS_NOWHERE ||
-                guard->pad == TS_NOWHERE || other->pad == TS_NOWHERE)
+            if (!is_pair(guard, other))
                 continue;
             pairs++;
             told += swap_line(t, guard, other) ? 1 : 0;
@@ -202,6 +220,16 @@ static void swaps(table *t)
         ts_page_wrap(t->page, t->text.bytes, 2, 0);
 }
 
+static void caption(table *t)
+{
+    ts_buffer_print(&t->text,
+                    "Selectivity, %s at the pad: each neck between what it must pass and what the "
+                    "way to the spool bears once, each end a factor of ",
+                    ts_kind_shown(TS_KIND_TORQUE, t->page->units)->name);
+    ts_page_short(&t->text, t->answer->select->f, 4);
+    ts_buffer_add(&t->text, " apart");
+}
+
 void ts_selectivity_table(const ts_answer *answer, ts_page *page)
 {
     table t = {.answer = answer, .page = page};
@@ -209,12 +237,7 @@ void ts_selectivity_table(const ts_answer *answer, ts_page *page)
     if (answer->select == NULL || answer->select->count == 0)
         return;
     ts_buffer_open(&t.text, page->out->allocator);
-    ts_buffer_print(&t.text,
-                    "Selectivity, %s at the pad: each neck between what it must pass and what the "
-                    "way to the spool bears once, each end a factor of ",
-                    ts_kind_shown(TS_KIND_TORQUE, page->units)->name);
-    ts_page_short(&t.text, answer->select->f, 4);
-    ts_buffer_add(&t.text, " apart");
+    caption(&t);
     if (!t.text.failed)
         ts_page_heading(page, t.text.bytes);
     lay_out(&t);
@@ -226,5 +249,61 @@ void ts_selectivity_table(const ts_answer *answer, ts_page *page)
     if (page->all)
         swaps(&t);
     page->out->failed = page->out->failed || t.text.failed;
+    ts_buffer_close(&t.text);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static size_t swap_cells(table *t, ts_chapter *chapter, const ts_guard *guard,
+                         const ts_guard *other)
+{
+    const ts_swap swap = ts_select_swapped(t->answer->select, guard, other);
+    if (!is_harmful(&swap))
+        return 0;
+    ts_chapter_word(chapter, name_of(t, other));
+    ts_chapter_word(chapter, name_of(t, guard));
+    ts_buffer_clear(&t->text);
+    say_swap(t, guard, &swap);
+    ts_manuscript_cell(chapter->manuscript, (ts_text){t->text.bytes, t->text.length});
+    return 1;
+}
+
+static void swapped(table *t, ts_chapter *chapter)
+{
+    static const ts_column columns[] = {
+        {"neck of", false}, {"in the place of that of", false}, {"what it would do", false}};
+    const ts_select *select = t->answer->select;
+    size_t           told = 0, pairs = 0;
+    ts_manuscript_table(chapter->manuscript,
+                        "Swapped necks: what would break, of pairs whose splines are not told to "
+                        "differ",
+                        columns, 3);
+    for (uint32_t i = 0; i < select->count; i++)
+        for (uint32_t k = 0; k < select->count; k++)
+            if (is_pair(&select->guards[i], &select->guards[k])) {
+                pairs++;
+                told += swap_cells(t, chapter, &select->guards[i], &select->guards[k]);
+            }
+    ts_buffer_print(&chapter->cell, "%zu of %zu pairs would do harm.", told, pairs);
+    if (!chapter->cell.failed)
+        ts_manuscript_text(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
+}
+
+void ts_selectivity_cells(ts_chapter *chapter)
+{
+    table     t = {.answer = chapter->answer, .page = &chapter->page};
+    ts_column columns[COLUMNS];
+    ts_buffer_open(&t.text, chapter->cell.allocator);
+    caption(&t);
+    for (int column = 0; column < COLUMNS; column++)
+        columns[column] = (ts_column){heads[column], column != PAD && column != FIRST};
+    if (!t.text.failed)
+        ts_manuscript_table(chapter->manuscript, t.text.bytes, columns, COLUMNS);
+    for (uint32_t i = 0; i < t.answer->select->count; i++)
+        for (int column = 0; column < COLUMNS; column++)
+            ts_manuscript_cell(chapter->manuscript, cell(&t, &t.answer->select->guards[i], column));
+    swapped(&t, chapter);
+    chapter->manuscript->failed = chapter->manuscript->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

@@ -1,5 +1,6 @@
 /* How hard are the splines of the pads worked? */
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
@@ -47,4 +48,63 @@ void ts_spline_table(const ts_answer *answer, ts_page *page)
                           "hardened steel bears, MPa or ksi; wear ranks designs");
     for (uint32_t i = 0; i < answer->splines->count; i++)
         one(answer, page, &answer->splines->items[i]);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+static void one_cells(ts_chapter *chapter, const ts_drive_spline *item)
+{
+    const ts_answer *answer = chapter->answer;
+    ts_chapter_word(chapter, answer->train->pads[item->pad].name);
+    ts_buffer_print(&chapter->cell, "%s%s", item->number, item->made ? " *" : "");
+    if (item->missing != NULL)
+        ts_buffer_print(&chapter->cell, ": %s are not known", item->missing);
+    ts_chapter_cell(chapter);
+    ts_chapter_value(chapter, item->missing == NULL ? item->L_e : (double)NAN, TS_KIND_LENGTH, 3);
+    for (int i = 0; i < TS_SPLINE_STRESSES; i++) {
+        const bool  told = item->missing == NULL && item->most[i] >= 0.0;
+        const char *at   = told ? ts_answer_condition(answer, item->at[i]) : "";
+        ts_chapter_value(chapter, told ? item->most[i] : (double)INFINITY, TS_KIND_STRESS, 3);
+        ts_chapter_word(chapter, at != NULL ? at : "overload");
+    }
+    if (item->missing == NULL)
+        ts_page_short(&chapter->cell, 1e6 * item->h_w, 2);
+    else
+        ts_buffer_add(&chapter->cell, "?");
+    ts_chapter_cell(chapter);
+}
+
+/* What hardened steel bears of each stress, which the columns have no room for. */
+static void permitted(ts_chapter *chapter)
+{
+    ts_buffer_print(&chapter->cell,
+                    "Splines of the pads, %s: the greatest stress of all conditions; hardened "
+                    "steel bears ",
+                    ts_kind_shown(TS_KIND_STRESS, chapter->page.units)->name);
+    for (int i = 0; i < TS_SPLINE_STRESSES; i++) {
+        ts_buffer_print(&chapter->cell, "%s%s ", i > 0 ? ", " : "",
+                        ts_spline_stress_symbol((ts_spline_stress)i));
+        ts_page_value_text(&chapter->page, &chapter->cell,
+                           ts_spline_stress_permitted((ts_spline_stress)i), TS_KIND_STRESS, 3);
+    }
+    ts_buffer_add(&chapter->cell, "; wear in the life ranks designs; *: length made up");
+}
+
+void ts_spline_cells(ts_chapter *chapter)
+{
+    enum { LEADING = 3, ALL = LEADING + 2 * TS_SPLINE_STRESSES + 1 };
+    const bool us           = chapter->page.units == TS_UNITS_US;
+    ts_column  columns[ALL] = {
+         {"pad", false}, {"spline", false}, {us ? "engaged in" : "engaged mm", true}};
+    for (int i = 0; i < TS_SPLINE_STRESSES; i++) {
+        columns[LEADING + 2 * i] = (ts_column){ts_spline_stress_symbol((ts_spline_stress)i), true};
+        columns[LEADING + 2 * i + 1] = (ts_column){"at", false};
+    }
+    columns[ALL - 1] = (ts_column){"worn um", true};
+    permitted(chapter);
+    if (!chapter->cell.failed)
+        ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, columns, ALL);
+    ts_buffer_clear(&chapter->cell);
+    for (uint32_t i = 0; i < chapter->answer->splines->count; i++)
+        one_cells(chapter, &chapter->answer->splines->items[i]);
 }

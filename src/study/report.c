@@ -8,6 +8,7 @@
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
 #include "study/figures.h"
+#include "study/twisting.h"
 
 #include <math.h>
 
@@ -206,24 +207,51 @@ static void workings(ts_chapter *chapter, ts_study *study, depth which)
         governing_workings(chapter, study);
 }
 
+/* A chapter that cannot be written is a boxed sentence under its heading; without memory there is
+ * no report at all. */
+static void instead(ts_chapter *chapter, ts_status status, const char *heading, const char *says)
+{
+    if (status == TS_NO_MEMORY) {
+        chapter->manuscript->failed = true;
+        return;
+    }
+    ts_manuscript_heading(chapter->manuscript, 1, heading);
+    ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING, says);
+}
+
 static void effects(ts_chapter *chapter, ts_study *study)
 {
-    ts_effects told;
-    ts_arena  *arena = chapter->manuscript->arena;
-
-    if (ts_effects_solve(&study->drive, &study->motion, &study->select, arena, &told) == TS_OK)
+    ts_effects      told;
+    ts_arena       *arena = chapter->manuscript->arena;
+    const ts_status status =
+        ts_effects_solve(&study->drive, &study->motion, &study->select, arena, &told);
+    if (status == TS_OK)
         ts_chapter_effects(chapter, &told);
     else
-        chapter->manuscript->failed = true;
+        instead(chapter, status, "What stops when a part fails",
+                "The effects of failures could not be followed in this drive.");
+}
+
+static void torsion(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
+{
+    ts_twist_answer told   = {NULL, 0};
+    const ts_status status = ts_study_twist(it->study, chapter->manuscript->arena, &told);
+    subject->twists        = told.items;
+    subject->twist_count   = status == TS_OK ? told.count : 0;
+    if (status == TS_OK)
+        ts_chapter_torsion(chapter, &told);
+    else
+        instead(chapter, status, "Torsion", "The torsional modes of this drive were not found.");
 }
 
 /* ---- the whole ------------------------------------------------------------------------------- */
 
-static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *manuscript)
+static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscript *manuscript)
 {
+    ts_study       *study  = it->study;
     const ts_answer answer = ts_study_answer(study);
     ts_chapter      chapter;
-    ts_chapter_open(&chapter, &answer, wanted->units, manuscript);
+    ts_chapter_open(&chapter, &answer, it->wish.units, manuscript);
     ts_chapter_summary(&chapter);
     ts_chapter_findings(&chapter);
     ts_chapter_assumptions(&chapter);
@@ -231,12 +259,15 @@ static void write_chapters(ts_study *study, const wish *wanted, ts_manuscript *m
     ts_chapter_arrangement(&chapter);
     ts_chapter_teeth(&chapter);
     ts_chapter_shafts(&chapter);
+    ts_chapter_float(&chapter);
     ts_chapter_necks(&chapter);
+    torsion(&chapter, it, subject);
     ts_chapter_mass(&chapter);
     effects(&chapter, study);
+    ts_chapter_reserves(&chapter);
     ts_chapter_rules(&chapter);
     published_cases(&chapter);
-    workings(&chapter, study, wanted->workings);
+    workings(&chapter, study, it->wish.workings);
     ts_chapter_close(&chapter);
 }
 
@@ -286,9 +317,9 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     title(study, &manuscript);
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);
-    const ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
-    it.subject                       = &subject;
-    write_chapters(study, &it.wish, &manuscript);
+    ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
+    it.subject                 = &subject;
+    write_chapters(&it, &subject, &manuscript);
     const ts_status status = verdict.failed ? TS_NO_MEMORY : send(&manuscript, &it, sink);
     ts_buffer_close(&verdict);
     ts_arena_close(arena);

@@ -14,9 +14,8 @@ from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E
 TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
 CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
-            "Teeth", "Shafts and bearings", "Necks and selectivity", "Mass and mounts",
-            "What stops when a part fails",
-            "Rules and their sources",
+            "Teeth", "Shafts, bearings and splines", "Float of the take-offs", "Necks and selectivity", "Torsion", "Mass and mounts",
+            "What stops when a part fails", "Reserves", "Rules and their evidence",
             "Published cases that this build reproduces")
 HOSTILE = ("<script>alert(1)</script>", "]]><img src=x onerror=alert(1)>", "'\"&lt; -- /* {{x}}",
            "\u202edrowkcab", "javascript:alert(1)", "=1+1", "a" * 400)
@@ -96,6 +95,47 @@ class Report(InFolder):
             self.assertEqual(self.write(TRAINER, name).read_bytes(),
                              self.write(TRAINER, "again-" + name).read_bytes())
 
+    def test_a_reader_aloud_finds_headings_and_tables(self):
+        pdf = self.write(TRAINER, "t.pdf")
+        self.assertEqual(facts_of(pdf)["Tagged"], "yes")
+        out = subprocess.run(["pdfinfo", "-struct-text", str(pdf)], check=True,
+                             capture_output=True, text=True)
+        self.assertEqual(out.stderr, "")
+        self.assertEqual(len(re.findall(r"(?m)^\s*H1\b", out.stdout)), len(CHAPTERS))
+        for kind in ("H2", "Table", "TR", "TH", "TD", "P", "Figure"):
+            self.assertRegex(out.stdout, rf"(?m)^\s*{kind}\b")
+
+    def test_every_bookmark_leads_to_its_heading(self):
+        pdf = self.write(TRAINER, "b.pdf")
+        out = subprocess.run(["pdfinfo", "-dests", str(pdf)], check=True, capture_output=True)
+        self.assertEqual(out.returncode, 0)
+        raw = pdf.read_bytes()
+        for chapter in CHAPTERS:
+            self.assertIn(chapter.encode(), raw)
+
+    def test_drawings_lie_on_turned_pages(self):
+        pdf = self.write(TRAINER, "p.pdf")
+        out = subprocess.run(["pdfinfo", "-f", "1", "-l", "99", str(pdf)], check=True,
+                             capture_output=True, text=True).stdout
+        sizes = re.findall(r"Page +\d+ size: +([\d.]+) x ([\d.]+)", out)
+        turned = [one for one in sizes if float(one[0]) > float(one[1])]
+        self.assertGreater(len(turned), 5)
+        self.assertGreater(len(sizes), 2 * len(turned))
+
+    def test_publications_are_counted(self):
+        text = text_of(self.write(TRAINER, "s.pdf"))
+        counted = re.search(r"ISO 6336-2:2019 +(\d+) +(\d+)", text)
+        self.assertGreater(int(counted.group(1)), 5)
+        self.assertGreater(int(counted.group(2)), 100)
+
+    def test_reserves_are_those_of_check(self):
+        text = text_of(self.write(BIZJET, "v.pdf"))
+        self.assertRegex(text, r"E1-tooth-contact +drive/hp/take-off/bevels|E1-tooth-contact")
+        margins = [f["margin"] for f in answer("check", BIZJET, "--today", TODAY)["findings"]
+                   if f["margin"] is not None and f["level"] == "warn"]
+        for margin in margins:
+            self.assertIn(f"{100 * margin:.1f} %", text)
+
     def test_paper_is_the_one_asked_for(self):
         self.assertIn("A4", facts_of(self.write(TRAINER, "a.pdf"))["Page size"])
         letter = self.write(TRAINER, "l.pdf", "--paper", "Letter")
@@ -126,6 +166,22 @@ class Report(InFolder):
             self.assertIn(name.replace("\u202e", "\ufffd"), "".join(page.text))
             self.assertGreater(int(facts_of(self.write(drive, "h.pdf"))["Pages"]), 5)
 
+    def test_hostile_names_of_accessories_stay_text(self):
+        source = BIZJET.read_text()
+        for name in HOSTILE:
+            quoted = '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
+            drive = self.folder / "hostile.yaml"
+            drive.write_text(source.replace("breather", quoted))
+            code, _, err = run("check", drive)
+            if code == 2:  # a name that no file may have is refused by name
+                self.assertIn("hostile.yaml:", err)
+                continue
+            page = Page(self.write(drive, "h.html").read_text())
+            self.assertEqual(page.stack, [])
+            self.assertFalse({"script", "iframe", "object", "link", "base"} & set(page.met))
+            self.assertFalse([a for a in page.attributes if a[1].startswith("on")])
+            self.assertGreater(int(facts_of(self.write(drive, "h.pdf"))["Pages"]), 5)
+
     def test_the_page_asks_nothing_of_any_network(self):
         page = Page(self.write(TRAINER, "r.html").read_text())
         for tag, key, value in page.attributes:
@@ -145,6 +201,22 @@ class Report(InFolder):
             self.assertEqual(code, 2, words)
             self.assertIn(says, err)
         self.assertEqual([p.name for p in self.folder.iterdir()], [])
+
+    def test_a_full_disk_is_said_and_leaves_nothing(self):
+        for ending in ("pdf", "html"):
+            link = self.folder / f"full.{ending}"
+            link.symlink_to("/dev/full")
+            code, _, err = run("report", TRAINER, "-o", link)
+            self.assertEqual(code, 3)
+            self.assertIn("No space left", err)
+            self.assertIn("nothing was changed", err)
+        self.assertEqual(sorted(p.name for p in self.folder.iterdir()),
+                         ["full.html", "full.pdf"])
+
+    def test_a_folder_that_may_not_be_written_is_said(self):
+        code, _, err = run("report", TRAINER, "-o", "/proc/report.pdf")
+        self.assertEqual(code, 3)
+        self.assertIn("/proc/report.pdf", err)
 
     def test_a_folder_that_is_not_there_is_said(self):
         code, _, err = run("report", TRAINER, "-o", self.folder / "none/r.pdf")

@@ -66,7 +66,7 @@ int run_report(const arguments *given)
     if (!report_options(given, &report) || !study_options(given, &options))
         return EXIT_NOT_UNDERSTOOD;
     int code         = EXIT_FAULT;
-    options.workings = report.workings != NULL;
+    options.workings = true; /* their sources are a chapter */
     options.us       = report.us;
     ts_study *study  = session_open(given->operand[0], &options, json, &code);
     if (study == NULL)
