@@ -468,6 +468,8 @@ export interface ToothSystem {
   "face load factor"?: Sourced<PlainNumber | Unknown>;
   /** Misalignment F_betax of the teeth over the face width before running in, of shafts, bearings, bores and teeth together; without the key what `accuracy` allows the teeth of both gears, and how far the shafts give way. */
   misalignment?: Sourced<Length | Unknown>;
+  /** How the lead is made to suit: which share of deflection and of making it leaves as misalignment (ISO 6336-1, 7.5), where that follows from both.  Default: straight. */
+  lead?: Sourced<"straight" | "crowned" | "crowned well" | "corrected" | "corrected, crowned" | "end relief">;
 }
 
 /** How warm the gears of a box and its casing become: what backlash is left then. */

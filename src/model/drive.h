@@ -278,7 +278,10 @@ typedef struct ts_tooth_system {
     ts_measure      application_factor;              /* K_A */
     ts_measure      face_load_factor; /* K_Hbeta; TS_ABSENT: it follows from the misalignment */
     ts_measure      misalignment;     /* m, F_betax; TS_ABSENT: what the tolerances allow */
+    ts_pick         lead;             /* ts_lead_design of rating/iso6336/face_load.h */
 } ts_tooth_system;
+/* What `lead` may say, in a drive file and in a rate file. */
+extern const char *const ts_lead_keys[];
 
 typedef struct ts_step_gear { /* a further gear on the same shaft */
     ts_node    node;

@@ -6,11 +6,9 @@
 #define OF_BOTH(name, member, ...) TS_RATE_OF_BOTH(ts_rate_pair, name, member, __VA_ARGS__)
 #define MEASURE(of)                TS_RATE_MEASURE(of)
 
-static const char *const racks[]  = {"A", "B", "C", "D", NULL};
-static const char *const shifts[] = {"as given", "rest to 1", "rest to 2", "equal sliding", NULL};
-static const char *const tips[]   = {"as given", "clearance kept", "diameters", NULL};
-static const char *const leads[]  = {
-     "straight", "crowned", "crowned well", "corrected", "corrected, crowned", "end relief", NULL};
+static const char *const racks[]    = {"A", "B", "C", "D", NULL};
+static const char *const shifts[]   = {"as given", "rest to 1", "rest to 2", "equal sliding", NULL};
+static const char *const tips[]     = {"as given", "clearance kept", "diameters", NULL};
 static const char *const profiles[] = {"plain", "by experience", "by analysis", NULL};
 static const char *const editions[] = {"2019", "2006", NULL};
 
@@ -212,7 +210,7 @@ static const ts_field pair_fields[] = {
     {.key  = "lead",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_pair, lead),
-     .choices = leads,
+     .choices = ts_lead_keys,
      .preset  = {"straight", "no crowning or correction is spoken of"},
      .says    = "How the lead is made to suit, read with `f_sh` and `f_ma`.",
      .example = "crowned"},

@@ -88,6 +88,9 @@ const ts_record_table ts_table_temperatures = {
     TS_TABLE(ts_temperatures, temperatures_fields),
 };
 
+const char *const ts_lead_keys[] = {
+    "straight", "crowned", "crowned well", "corrected", "corrected, crowned", "end relief", NULL};
+
 static const ts_field tooth_system_fields[] = {
     {.key  = "module",
      .form = TS_FORM_MEASURE,
@@ -272,6 +275,14 @@ static const ts_field tooth_system_fields[] = {
                 "shafts, bearings, bores and teeth together; without the key what `accuracy` "
                 "allows the teeth of both gears, and how far the shafts give way.",
      .example = "8 um"},
+    {.key  = "lead",
+     .form = TS_FORM_PICK,
+     TS_AT(ts_tooth_system, lead),
+     .choices = ts_lead_keys,
+     .preset  = {"straight", "no crowning or correction is spoken of"},
+     .says = "How the lead is made to suit: which share of deflection and of making it leaves as "
+             "misalignment (ISO 6336-1, 7.5), where that follows from both.",
+     .example = "crowned"},
 };
 
 const ts_record_table ts_table_tooth_system = {

@@ -148,7 +148,7 @@ static const char *prepare(const ts_teeth_case *c, uint32_t m, ts_iso6336_load *
                                                    : TS_ISO6336_2019,
                                     .nu_40   = c->drive->oil.nu_40.value,
                                     .profile = TS_PROFILE_PLAIN,
-                                    .lead    = TS_LEAD_STRAIGHT};
+                                    .lead    = (ts_lead_design)driver->system->lead.value};
     double                f_Hbeta[2];
 
     if (!turn->solved)

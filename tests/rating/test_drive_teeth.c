@@ -235,6 +235,35 @@ static void wider_teeth_are_safer(void **state)
     ts_study_close(study);
 }
 
+/* ISO 6336-1, 7.5 (the table of B_1 and B_2, from memory): crowned by half of f_ma, half of what
+ * the making leaves remains; what the deflection leaves stays whole. */
+static void crowning_leaves_half_of_what_the_making_leaves(void **state)
+{
+    (void)state;
+    ts_study *study = study_of("examples/large.yaml", false);
+    ts_study *eased = study_of("examples/large.yaml", false);
+    for (uint32_t g = 0; g < eased->train.gear_count; g++)
+        if (eased->train.gears[g].system != NULL)
+            ((ts_tooth_system *)eased->train.gears[g].system)->lead.value = TS_LEAD_CROWNED;
+    assert_int_equal(ts_study_solve(eased), TS_OK);
+    int seen = 0;
+    for (uint32_t m = 0; m < study->train.mesh_count; m++)
+        for (uint32_t c = 0; c < study->drive.condition_count; c++) {
+            const size_t        at    = (size_t)c * study->train.mesh_count + m;
+            const ts_mesh_case *plain = &study->teeth.cases[at], *crown = &eased->teeth.cases[at];
+            if (!plain->loaded || study->train.meshes[m].kind != TS_MESH_CYLINDRICAL)
+                continue;
+            seen++;
+            assert_close(plain->rating.F_betax, 1.33 * plain->load.f_sh + plain->load.f_ma, 1e-12);
+            assert_close(crown->rating.F_betax, 1.33 * crown->load.f_sh + 0.5 * crown->load.f_ma,
+                         1e-12);
+            assert_true(crown->rating.K_Hbeta < plain->rating.K_Hbeta);
+        }
+    assert_true(seen > 50);
+    ts_study_close(eased);
+    ts_study_close(study);
+}
+
 /* ---- what is lacking ------------------------------------------------------------------------- */
 
 static void unknown_time_leaves_no_safety(void **state)
@@ -322,6 +351,7 @@ int main(void)
         cmocka_unit_test(both_meshes_of_an_input_wear_its_flank),
         cmocka_unit_test(twice_the_time_is_half_the_lives),
         cmocka_unit_test(wider_teeth_are_safer),
+        cmocka_unit_test(crowning_leaves_half_of_what_the_making_leaves),
         cmocka_unit_test(unknown_time_leaves_no_safety),
         cmocka_unit_test(an_idle_mesh_has_no_rating),
         cmocka_unit_test(workings_change_no_bit),
