@@ -80,6 +80,21 @@ bool ts_bearing_size_of(ts_text series, double d, ts_bearing_size *size)
     return false;
 }
 
+bool ts_bearing_size_from(const char *series, double bore, ts_bearing_size *size)
+{
+    const double least = 1000.0 * (bore - 1e-9);
+    size_t       best  = SIZE_COUNT;
+
+    for (size_t i = 0; i < SIZE_COUNT; i++)
+        if (sizes[i].d >= least && (best == SIZE_COUNT || sizes[i].d < sizes[best].d) &&
+            strcmp(sizes[i].series, series) == 0)
+            best = i;
+    if (best == SIZE_COUNT)
+        return false;
+    *size = ts_bearing_size_at(best);
+    return true;
+}
+
 static const inside_row *inside_row_of(ts_bearing_form form, const char *series)
 {
     for (size_t i = 0; i < INSIDE_COUNT; i++)

@@ -29,6 +29,8 @@ size_t          ts_bearing_size_count(void);
 ts_bearing_size ts_bearing_size_at(size_t index); /* index < count, in the order of the table */
 /* The size of that series and bore (to a micrometre); false, and *size untouched, without one. */
 bool ts_bearing_size_of(ts_text series, double d, ts_bearing_size *size);
+/* The least bore of that series that is at least `bore` (m, to a nanometre); as above. */
+bool ts_bearing_size_from(const char *series, double bore, ts_bearing_size *size);
 
 typedef struct ts_bearing_inside {
     int    Z;        /* rolling elements in a row                                   */

@@ -149,15 +149,9 @@ void ts_mass_of_shaft(const ts_mass_job *job, uint32_t shaft, ts_mass_part *part
 /* The bearing of that series with the bore, or the next larger one; d 0: there is none. */
 static ts_bearing_size size_of(const char *series, double bore)
 {
-    ts_bearing_size best = {0};
+    ts_bearing_size size;
 
-    for (size_t i = 0; i < ts_bearing_size_count(); i++) {
-        const ts_bearing_size size = ts_bearing_size_at(i);
-        if (!ts_text_is(ts_text_of(size.series), series) || size.d < bore - 1e-9)
-            continue;
-        best = best.d > 0.0 && best.d <= size.d ? best : size;
-    }
-    return best;
+    return ts_bearing_size_from(series, bore, &size) ? size : (ts_bearing_size){0};
 }
 
 typedef struct bearing_mass {
