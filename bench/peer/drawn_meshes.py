@@ -6,6 +6,7 @@ three have to share; the rows of CASES say how the drawn load varies over condit
 
 import numpy as np
 
+import agma2101_plain as second
 import iso6336_plain as plain
 
 # name, low, high; "int" counts from low to below high, "yes" is 1 for a share `low` of the rows,
@@ -30,6 +31,13 @@ GEAR = (
     ("t_g", "some", 0.8, 0.1),
     ("rho_g", "", 0.25, 0.35),
     ("s_pr", "some", 0.667, 0.02),
+)
+# What AGMA 2101 asks of a gear beside that.
+SECOND_GEAR = (
+    ("sigma_HP", "", 700.0, 1700.0),
+    ("sigma_FP", "", 200.0, 520.0),
+    ("delta_sn", "some", 0.3, 0.03),
+    ("t_R", "some", 0.4, 12.0),
 )
 FIELDS = (
     ("z_1", "int", 20, 60),
@@ -62,10 +70,15 @@ FIELDS = (
     ("N_L2", "power", 2.0, 11.0),
     ("R_1", "", -1.2, 0.0),
     ("R_2", "", -1.2, 0.0),
+    *SECOND_GEAR,
+    *SECOND_GEAR,
+    ("R", "", 0.9, 0.9995),
+    ("critical", "yes", 0.5, 0.0),
 )
 PAIR_FIELDS = 10
 MESH_FIELDS = PAIR_FIELDS + 2 * len(GEAR)  # where the mesh begins; the load 5 further on
 LOAD_FIELDS = MESH_FIELDS + 5
+SECOND_FIELDS = LOAD_FIELDS + 13  # and of AGMA 2101 alone the rest
 
 # Eight conditions, both flanks: shares of torque (and deflection), speed, cycles; of the ratio R.
 CASES = np.array([(0.25 + 0.15 * condition, 0.3 + 0.1 * condition, 2.0 ** -condition, flank)
@@ -130,9 +143,16 @@ def plain_mesh(row):
     year, nu_40, profile, lead, matched = cells[MESH_FIELDS:LOAD_FIELDS]
     mesh = plain.Mesh(teeth, gears, int(year), nu_40, int(profile), int(lead), matched > 0.0)
     T, omega, K_A, K_gamma, face, K_Hbeta, F_betax, f_sh, f_ma, N_1, N_2, R_1, R_2 = (
-        cells[LOAD_FIELDS:])
+        cells[LOAD_FIELDS:SECOND_FIELDS])
     return mesh, plain.Load(T, omega, K_A, K_gamma, int(face), K_Hbeta, F_betax, f_sh, f_ma,
                             (N_1, N_2), (R_1, R_2))
+
+
+def plain_second(row):
+    """What AGMA 2101 asks beside the mesh."""
+    cells = row[SECOND_FIELDS:].tolist()
+    gears = tuple(second.Gear(*cells[i * len(SECOND_GEAR):][:len(SECOND_GEAR)]) for i in (0, 1))
+    return second.Second(gears, cells[-2], cells[-1] > 0.0)
 
 
 def plain_cases(load):

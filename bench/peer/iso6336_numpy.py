@@ -57,9 +57,14 @@ def columns(rows):
 
     teeth = named(range(start))
     mesh = named(range(end, drawn_meshes.LOAD_FIELDS))
-    load = named(range(drawn_meshes.LOAD_FIELDS, len(names)))
+    load = named(range(drawn_meshes.LOAD_FIELDS, drawn_meshes.SECOND_FIELDS))
     mesh.teeth = teeth
     mesh.gear = (named(range(start, start + GEAR_COUNT)), named(range(start + GEAR_COUNT, end)))
+    mesh.second = named(range(len(names) - 2, len(names)))
+    mesh.second.critical = mesh.second.critical > 0.0
+    first, count = drawn_meshes.SECOND_FIELDS, len(drawn_meshes.SECOND_GEAR)
+    mesh.second.gear = (named(range(first, first + count)),
+                        named(range(first + count, first + 2 * count)))
     load.N_L = (load.N_L1, load.N_L2)
     load.R = (load.R_1, load.R_2)
     return mesh, load

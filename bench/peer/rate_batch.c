@@ -4,12 +4,15 @@
  *
  * <meshes> is written by drawn_meshes.py: three counts (meshes, fields, cases) as 64-bit integers,
  * then doubles: four shares of each case, and a row of fields, in the units of print, of each mesh.
- * Prints the processor seconds a mesh of geometry, preparation and one load case, and of geometry,
- * preparation and all cases; reading and writing are not in them.  Into [answers] go 26 factors and
- * stresses (SI) of every mesh under its own load, then the four safeties of every mesh and case.
+ * Prints the processor seconds a mesh of geometry, preparation and one load case to ISO 6336; of
+ * geometry, preparation and all cases; and of all cases to ISO 6336 and AGMA 2101 both.  Reading
+ * and writing are not in them.  Into [answers] go 26 factors and stresses (SI) of every mesh under
+ * its own load, then the four safeties of every mesh and case; then the same to AGMA 2101, 16
+ * factors and stresses.
  *
  * Exit 0: all meshes are rated; 1: one cannot be, and why; 2: the files are no use.
  */
+#include "rating/agma2101/agma2101_case.h"
 #include "rating/iso6336/iso6336.h"
 
 #include <math.h>
@@ -23,10 +26,14 @@ enum {
     GEAR_FIELDS = 19,
     MESH_FIELDS = 5,
     LOAD_FIELDS = 13,
-    FIELDS      = PAIR_FIELDS + 2 * GEAR_FIELDS + MESH_FIELDS + LOAD_FIELDS,
-    CASES_MOST  = 64,
-    ANSWERS     = 26,
-    SAFETIES    = 4
+    SECOND_GEAR = 4, /* of one gear, for AGMA 2101 alone */
+    SECOND_MESH = 2,
+    FIELDS =
+        PAIR_FIELDS + 2 * GEAR_FIELDS + MESH_FIELDS + LOAD_FIELDS + 2 * SECOND_GEAR + SECOND_MESH,
+    CASES_MOST = 64,
+    ANSWERS    = 26,
+    SECOND     = 16,
+    SAFETIES   = 4
 };
 #define MESHES_MOST 10000000
 
@@ -38,14 +45,19 @@ typedef struct drawn {
     ts_cylindrical_pair_input teeth;
     ts_iso6336_mesh           mesh;
     ts_iso6336_load           load;
+    ts_agma2101_gear          second[2];
+    double                    R; /* reliability */
+    bool                      critical;
 } drawn;
 
 typedef struct batch {
     size_t     meshes, cases;
     case_share share[CASES_MOST];
     drawn     *drawn;
-    double    *answers;  /* ANSWERS of each mesh          */
+    double    *answers;  /* ANSWERS of each mesh           */
     double    *safeties; /* SAFETIES of each mesh and case */
+    double    *second;   /* SECOND of each mesh            */
+    double    *second_safeties;
 } batch;
 
 /* ---- reading --------------------------------------------------------------------------------- */
@@ -94,32 +106,57 @@ static ts_iso6336_gear gear_of(const double *f)
     };
 }
 
+/* The same gear in the words of AGMA 2101; `own` is what ISO 6336 does not ask. */
+static ts_agma2101_gear second_of(const double *gear, const double *own)
+{
+    const ts_gear_class class = (ts_gear_class)(int)gear[0];
+
+    return (ts_agma2101_gear){
+        .tool     = {.h_a0 = NAN},
+        .delta_sn = own[2],
+        .sigma_HP = own[0] * 1e6,
+        .sigma_FP = own[1] * 1e6,
+        .line     = ts_agma_line_of(class),
+        .hardness = gear[4],
+        .hard     = ts_gear_class_surface_hardened(class),
+        .R_a      = gear[14] / 6.0 * 1e-6, /* common practice, no source */
+        .t_R      = own[3] > 0.0 ? own[3] * 1e-3 : (double)NAN,
+        .E        = gear[5] * 1e6,
+        .nu       = 0.3,
+        .K_s      = NAN,
+        .Y_J      = NAN,
+    };
+}
+
 static drawn drawn_of(const double *f)
 {
     const double *gear = f + PAIR_FIELDS, *mesh = gear + 2 * GEAR_FIELDS;
-    const double *load = mesh + MESH_FIELDS;
+    const double *load = mesh + MESH_FIELDS, *second = load + LOAD_FIELDS;
 
     return (drawn){
-        .teeth = teeth_of(f),
-        .mesh  = {.year           = (ts_iso6336_year)(int)mesh[0],
-                  .gear           = {gear_of(gear), gear_of(gear + GEAR_FIELDS)},
-                  .nu_40          = mesh[1] * 1e-6,
-                  .profile        = (ts_profile_design)(int)mesh[2],
-                  .lead           = (ts_lead_design)(int)mesh[3],
-                  .relief_matched = mesh[4] > 0.0},
-        .load  = {.T_1     = load[0],
-                  .omega_1 = load[1],
-                  .K_A     = load[2],
-                  .K_gamma = load[3],
-                  .face    = (ts_face_load_rule)(int)load[4],
-                  .K_Hbeta = load[5],
-                  .F_betax = load[6] * 1e-6,
-                  .f_sh    = load[7] * 1e-6,
-                  .f_ma    = load[8] * 1e-6,
-                  .N_L     = {load[9], load[10]},
-                  .R       = {load[11], load[12]},
-                  .S_Hmin  = 1.0,
-                  .S_Fmin  = 1.0},
+        .teeth    = teeth_of(f),
+        .mesh     = {.year           = (ts_iso6336_year)(int)mesh[0],
+                     .gear           = {gear_of(gear), gear_of(gear + GEAR_FIELDS)},
+                     .nu_40          = mesh[1] * 1e-6,
+                     .profile        = (ts_profile_design)(int)mesh[2],
+                     .lead           = (ts_lead_design)(int)mesh[3],
+                     .relief_matched = mesh[4] > 0.0},
+        .load     = {.T_1     = load[0],
+                     .omega_1 = load[1],
+                     .K_A     = load[2],
+                     .K_gamma = load[3],
+                     .face    = (ts_face_load_rule)(int)load[4],
+                     .K_Hbeta = load[5],
+                     .F_betax = load[6] * 1e-6,
+                     .f_sh    = load[7] * 1e-6,
+                     .f_ma    = load[8] * 1e-6,
+                     .N_L     = {load[9], load[10]},
+                     .R       = {load[11], load[12]},
+                     .S_Hmin  = 1.0,
+                     .S_Fmin  = 1.0},
+        .second   = {second_of(gear, second), second_of(gear + GEAR_FIELDS, second + SECOND_GEAR)},
+        .R        = second[2 * SECOND_GEAR],
+        .critical = second[2 * SECOND_GEAR + 1] > 0.0,
     };
 }
 
@@ -142,12 +179,15 @@ static bool read_batch(FILE *file, batch *all)
     if (fread(counts, sizeof counts, 1, file) != 1 || counts[0] < 1 || counts[0] > MESHES_MOST ||
         counts[1] != FIELDS || counts[2] < 1 || counts[2] > CASES_MOST)
         return false;
-    all->meshes   = (size_t)counts[0];
-    all->cases    = (size_t)counts[2];
-    all->drawn    = calloc(all->meshes, sizeof *all->drawn);
-    all->answers  = calloc(all->meshes, ANSWERS * sizeof(double));
-    all->safeties = calloc(all->meshes * all->cases, SAFETIES * sizeof(double));
+    all->meshes          = (size_t)counts[0];
+    all->cases           = (size_t)counts[2];
+    all->drawn           = calloc(all->meshes, sizeof *all->drawn);
+    all->answers         = calloc(all->meshes, ANSWERS * sizeof(double));
+    all->safeties        = calloc(all->meshes * all->cases, SAFETIES * sizeof(double));
+    all->second          = calloc(all->meshes, SECOND * sizeof(double));
+    all->second_safeties = calloc(all->meshes * all->cases, SAFETIES * sizeof(double));
     return all->drawn != NULL && all->answers != NULL && all->safeties != NULL &&
+           all->second != NULL && all->second_safeties != NULL &&
            fread(all->share, sizeof all->share[0], all->cases, file) == all->cases &&
            read_meshes(file, all);
 }
@@ -231,6 +271,110 @@ static const char *rate_cases(batch *all, size_t i)
     return NULL;
 }
 
+/* ---- both standards -------------------------------------------------------------------------- */
+
+static const char *prepare_second(const drawn *one, const ts_cylindrical_pair *pair,
+                                  ts_agma2101_pair *prepared)
+{
+    const double      f_pt[2] = {one->mesh.gear[0].f_pt, one->mesh.gear[1].f_pt};
+    const int         coarser = ts_agma_coarser_gear(pair, f_pt);
+    const ts_subject  own     = {0, TS_EVERY_CONDITION};
+    ts_agma2101_input in      = ts_agma2101_input_of(pair);
+
+    in.gear[0]  = one->second[0];
+    in.gear[1]  = one->second[1];
+    in.R        = one->R;
+    in.critical = one->critical;
+    in.accuracy = ts_agma_accuracy_of_gear(pair, coarser, f_pt[coarser], own, NULL);
+    (void)ts_agma2101_pair_prepare(&in, prepared, NULL);
+    return prepared->missing;
+}
+
+static void rate_second(const ts_cylindrical_pair *pair, const ts_agma2101_pair *prepared,
+                        const ts_iso6336_load *load, ts_agma2101_rating *rating)
+{
+    const ts_agma2101_case one = {.T_1     = load->T_1,
+                                  .omega_1 = load->omega_1,
+                                  .d_w1    = pair->d_w1,
+                                  .N_L     = {load->N_L[0], load->N_L[1]},
+                                  .R       = {load->R[0], load->R[1]},
+                                  .K_A     = load->K_A,
+                                  .K_gamma = load->K_gamma};
+    const ts_agma2101_load in  = ts_agma2101_load_of(&one, NULL);
+
+    ts_agma2101_rate(prepared, &in, rating, NULL);
+}
+
+static void keep_second(const ts_agma2101_pair *p, const ts_agma2101_rating *r, double *kept)
+{
+    const double mesh[] = {p->Z_I,          r->K_v,          r->K_H,
+                           p->tooth[0].Y_J, p->tooth[1].Y_J, r->gear[0].sigma_H};
+
+    for (size_t i = 0; i < sizeof mesh / sizeof mesh[0]; i++)
+        *kept++ = mesh[i];
+    for (int gear = 0; gear < 2; gear++) {
+        const ts_agma2101_gear_rating *out = &r->gear[gear];
+        const double one[]                 = {out->sigma_F, out->Z_N, out->Y_N, out->S_H, out->S_F};
+        for (size_t i = 0; i < sizeof one / sizeof one[0]; i++)
+            *kept++ = one[i];
+    }
+}
+
+/* Only to be compared. */
+static const char *keep_own_load(batch *all, size_t i)
+{
+    ts_cylindrical_pair pair;
+    ts_agma2101_pair    prepared;
+    ts_agma2101_rating  rating;
+
+    (void)ts_cylindrical_pair_solve(&all->drawn[i].teeth, &pair, NULL);
+    const char *why = prepare_second(&all->drawn[i], &pair, &prepared);
+    if (why != NULL)
+        return why;
+    rate_second(&pair, &prepared, &all->drawn[i].load, &rating);
+    keep_second(&prepared, &rating, &all->second[i * SECOND]);
+    return rating.missing;
+}
+
+static const char *rate_both(batch *all, size_t i)
+{
+    const drawn        *one = &all->drawn[i];
+    ts_cylindrical_pair pair;
+    ts_iso6336_prepared first;
+    ts_agma2101_pair    second;
+    ts_iso6336_rating   rating;
+    ts_agma2101_rating  opinion;
+    double             *kept   = &all->safeties[i * all->cases * SAFETIES];
+    double             *kept_2 = &all->second_safeties[i * all->cases * SAFETIES];
+
+    const ts_pair_fault fault = ts_cylindrical_pair_solve(&one->teeth, &pair, NULL);
+    if (fault != TS_PAIR_FINE && fault != TS_PAIR_POINTED)
+        return ts_pair_fault_says(fault);
+    if (!ts_iso6336_prepare(&pair, &one->mesh, &first, NULL))
+        return first.missing;
+    const char *why = prepare_second(one, &pair, &second);
+    if (why != NULL)
+        return why;
+    for (size_t k = 0; k < all->cases; k++) {
+        const ts_iso6336_load load = load_of(&one->load, &all->share[k]);
+
+        if (!ts_iso6336_rate(&first, &load, &rating, NULL))
+            return rating.missing;
+        rate_second(&pair, &second, &load, &opinion);
+        for (int gear = 0; gear < 2; gear++) {
+            kept[gear]       = rating.gear[gear].S_H;
+            kept[2 + gear]   = rating.gear[gear].S_F;
+            kept_2[gear]     = opinion.gear[gear].S_H;
+            kept_2[2 + gear] = opinion.gear[gear].S_F;
+        }
+        kept += SAFETIES;
+        kept_2 += SAFETIES;
+    }
+    return NULL;
+}
+
+/* ---- time ------------------------------------------------------------------------------------ */
+
 static double now(void)
 {
     struct timespec at;
@@ -268,8 +412,11 @@ static bool write_answers(const char *path, const batch *all)
 
     if (file == NULL)
         return false;
-    const bool written = fwrite(all->answers, sizeof(double), answers, file) == answers &&
-                         fwrite(all->safeties, sizeof(double), safeties, file) == safeties;
+    const size_t second  = all->meshes * SECOND;
+    const bool   written = fwrite(all->answers, sizeof(double), answers, file) == answers &&
+                         fwrite(all->safeties, sizeof(double), safeties, file) == safeties &&
+                         fwrite(all->second, sizeof(double), second, file) == second &&
+                         fwrite(all->second_safeties, sizeof(double), safeties, file) == safeties;
     return fclose(file) == 0 && written;
 }
 
@@ -288,13 +435,15 @@ static int run(const char *meshes, const char *answers, batch *all)
         return 2;
     }
     const double one = seconds_of(all, rate_drawn), cases = seconds_of(all, rate_cases);
-    if (isnan(one) || isnan(cases))
+    const double both = seconds_of(all, rate_both);
+    if (isnan(one) || isnan(cases) || isnan(both) ||
+        (answers != NULL && isnan(seconds_of(all, keep_own_load))))
         return 1;
     if (answers != NULL && !write_answers(answers, all)) {
         fprintf(stderr, "%s: cannot be written\n", answers);
         return 2;
     }
-    printf("%.9g %.9g\n", one, cases);
+    printf("%.9g %.9g %.9g\n", one, cases, both);
     return 0;
 }
 
@@ -310,5 +459,7 @@ int main(int count, char **words)
     free(all.drawn);
     free(all.answers);
     free(all.safeties);
+    free(all.second);
+    free(all.second_safeties);
     return status;
 }
