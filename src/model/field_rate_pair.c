@@ -309,6 +309,14 @@ static const ts_field pair_fields[] = {
      .example = "0.999"},
 
     TS_RATE_FILM(OF_BOTH, MEASURE),
+
+    {.key  = "inverse",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_rate_pair, inverse),
+     .record  = &ts_table_rate_inverse,
+     .says    = "Asks the other way round: for the load, the life and the face width that have the "
+                "safeties wanted.",
+     .example = "{life: yes, width: no}"},
 };
 
 const ts_record_table ts_table_rate_pair = {
@@ -316,7 +324,7 @@ const ts_record_table ts_table_rate_pair = {
     .name = "a gear pair",
     .says =
         "Two cylindrical gears in mesh.  Geometry is that of ISO 21771:2007, with its signs; load "
-        "capacity is told when `T_1`, `F_t` or `P` is given.",
+        "capacity is told when `T_1`, `F_t` or `P` is given, or `inverse` asks for it.",
     TS_TABLE(ts_rate_pair, pair_fields),
     .judge = ts_rate_pair_judge,
 };

@@ -50,6 +50,14 @@ typedef struct ts_rate_load {
     ts_measure K_A, S_Hmin, S_Fmin, nu_40;
 } ts_rate_load;
 
+/* What is asked the other way round: which load, life or width has the safeties wanted? */
+typedef struct ts_rate_inverse { /* inverse: of a gear pair */
+    ts_node    node;              /* 0: it does not stand in the file */
+    ts_pick    load, life, width; /* ts_answer_yes                    */
+    ts_measure L_h, S_Hmin, S_Fmin;
+    ts_measure b_low, b_high; /* m  limits of the common face width */
+} ts_rate_inverse;
+
 typedef struct ts_rate_pair { /* gear pair: */
     const char  *name;
     ts_node      node;
@@ -68,6 +76,8 @@ typedef struct ts_rate_pair { /* gear pair: */
     ts_pick      profile; /* ts_profile_design */
     ts_pick      relief;  /* ts_answer_yes: does it suit the load? */
     ts_pick      edition; /* ts_iso6336_year   */
+
+    ts_rate_inverse inverse;
 
     ts_measure A_v, reliability;
     ts_measure theta_oil, nu_100, rho_15;

@@ -225,8 +225,9 @@ static const char *kept(ts_reading *reading, ts_buffer *out)
 static ts_text one_example(const ts_field *field)
 {
     const char *colon = field->example[0] == '{' ? strstr(field->example, ": ") : NULL;
-    if (colon == NULL || field->form == TS_FORM_BY_CONDITION ||
-        field->form == TS_FORM_SPAN_BY_CONDITION)
+    const bool  whole = field->record != NULL || field->form == TS_FORM_BY_CONDITION ||
+                       field->form == TS_FORM_SPAN_BY_CONDITION;
+    if (colon == NULL || whole)
         return ts_text_of(field->example);
     return (ts_text){colon + 2, strcspn(colon + 2, ",}")};
 }

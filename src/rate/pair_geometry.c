@@ -111,6 +111,12 @@ static const ts_formula T_1_formula = {
     .source  = "derived: force at the reference circle",
 };
 
+static bool has_life(const ts_rate_desk *desk)
+{
+    return ts_rate_is_given(desk, "L_h") || ts_rate_is_given(desk, "N_L1") ||
+           ts_rate_is_given(desk, "N_L2");
+}
+
 static void rate_capacity(ts_rate_desk *desk, ts_rated_pair *rated)
 {
     const ts_load_arm arm = {.force   = "F_t",
@@ -120,13 +126,20 @@ static void rate_capacity(ts_rate_desk *desk, ts_rated_pair *rated)
                              .T_1     = &T_1_formula};
     ts_rated_oil      oil;
 
-    if (!ts_rate_is_loaded(desk, &arm))
+    const bool asks_back = rated->given->inverse.node != 0;
+    const bool loaded    = ts_rate_is_loaded(desk, &arm);
+    if (!loaded && !asks_back)
         return;
     ts_rate_load_section(desk, &arm, &rated->load);
     ts_rate_pair_make(desk, rated);
-    ts_rate_pair_iso6336(desk, rated);
-    ts_rate_pair_agma2101(desk, rated);
-    if (!ts_rate_has_oil(desk))
+    /* Who asks for the life need not know one, and who asks for the load need not have one. */
+    const bool capacity = loaded && !(asks_back && !has_life(desk));
+    if (capacity) {
+        ts_rate_pair_iso6336(desk, rated);
+        ts_rate_pair_agma2101(desk, rated);
+    }
+    ts_rate_pair_inverse(desk, rated);
+    if (!capacity || !ts_rate_has_oil(desk))
         return;
     ts_rate_pair_oil(desk, rated, &oil);
     ts_rate_pair_scuffing(desk, rated, &oil);

@@ -26,6 +26,7 @@ typedef struct ts_rated_pair {
     ts_rated_make     make[2];
     bool              by_iso6336; /* was it rated?  Then `iso6336` holds the load factors */
     ts_iso6336_rating iso6336;
+    ts_remarks        remarked; /* of ISO 6336, so far */
 } ts_rated_pair;
 
 /* pair_geometry.c: solves and judges the geometry; false, with a finding, when there is none. */
@@ -51,6 +52,27 @@ double ts_rate_allowance(ts_rate_desk *desk, const char *key, const char *other)
 
 /* pair_make.c: steels of both gears, and their tolerances. */
 void ts_rate_pair_make(ts_rate_desk *desk, ts_rated_pair *rated);
+
+/* What ISO 6336 rates of a pair: without torque, cycles and least safeties in the load. */
+typedef struct ts_rated_teeth {
+    ts_iso6336_mesh     mesh;
+    ts_iso6336_load     load;
+    ts_iso6336_prepared prepared;
+} ts_rated_teeth;
+
+/* pair_teeth.c: inputs of ISO 6336; what they lack is named in the open section. */
+void ts_rate_pair_take_teeth(ts_rate_desk *desk, const ts_rated_pair *rated, ts_rated_teeth *teeth);
+/* What leaves no blank to rate. */
+void ts_rate_pair_blanks(ts_rate_desk *desk, const ts_rated_pair *rated,
+                         const ts_iso6336_mesh *mesh);
+/* Prepares the mesh for `pair` in the open section. */
+void ts_rate_pair_prepare(ts_rate_desk *desk, const ts_cylindrical_pair *pair,
+                          ts_rated_teeth *teeth);
+/* Ranges of the standard that are left, each once a pair. */
+void ts_rate_pair_remarks(ts_rate_desk *desk, ts_rated_pair *rated, ts_remarks remarks);
+
+/* pair_inverse.c: load, life and width that have the safeties wanted, where `inverse` stands. */
+void ts_rate_pair_inverse(ts_rate_desk *desk, ts_rated_pair *rated);
 
 /* pair_iso6336.c, pair_agma2101.c: one method each. */
 void ts_rate_pair_iso6336(ts_rate_desk *desk, ts_rated_pair *rated);

@@ -6,7 +6,7 @@
 #include <string.h>
 
 #define SECTIONS_MOST 24
-#define FACTS_MOST    8
+#define FACTS_MOST    12
 #define CHOICES_MOST  16
 #define LACKS_MOST    96
 

@@ -27,6 +27,9 @@ typedef enum ts_rated_condition {
     TS_RATED_MOST_BACKLASH,
     TS_RATED_ISO_6336,
     TS_RATED_AGMA_2101,
+    TS_RATED_ALLOWABLE_LOAD, /* all of ISO 6336 at the load that was found */
+    TS_RATED_LIFE,
+    TS_RATED_LEAST_WIDTH,
     TS_RATED_SCUFFING,
     TS_RATED_MICROPITTING,
     TS_RATED_ISO_10300,

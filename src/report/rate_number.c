@@ -39,6 +39,9 @@ static bool is_difference(const ts_note *note)
     return strcmp(unit_name(note), TS_UNIT_DIFFERENCE) == 0;
 }
 
+/* Lives are spoken of in hours. */
+#define LONG_TIME 3600.0 /* s */
+
 /* Deviations read better in um. */
 #define FINE_LENGTH 1e-4
 
@@ -59,6 +62,8 @@ ts_rated_number ts_rated_number_of(const ts_note *note, ts_units units, bool fin
                        fabs(note->value) < FINE_LENGTH && fabs(note->value) > 0.0;
     const ts_unit *shown =
         small ? ts_unit_named(TS_TEXT("um"), TS_KIND_LENGTH) : ts_kind_shown(si->kind, units);
+    if (fine && si->kind == TS_KIND_TIME && fabs(note->value) >= LONG_TIME)
+        shown = ts_unit_named(TS_TEXT("h"), TS_KIND_TIME);
     return (ts_rated_number){ts_from_si(note->value, shown), shown->name, 1.0, shown};
 }
 
@@ -118,6 +123,11 @@ static const char *const row_meanings[][2] = {
     {"K_B2", "rim thickness factor of gear 2"},
     {"lambda_GFmin", "least specific film along the path of contact"},
     {"lambda_GFT", "least specific film of the test gears"},
+    {"reserve", "the least of S_H/S_Hmin and S_F/S_Fmin, less 1, rated anew"},
+    {"N_LH1", "cycles of gear 1 at which its limit stress is used up (contact)"},
+    {"N_LH2", "cycles of gear 2 at which its limit stress is used up (contact)"},
+    {"N_LF1", "cycles of gear 1 at which its limit stress is used up (bending)"},
+    {"N_LF2", "cycles of gear 2 at which its limit stress is used up (bending)"},
 };
 
 const char *ts_rated_meaning(const ts_note *note)

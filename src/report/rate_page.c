@@ -51,6 +51,28 @@ static void say_number(ts_buffer *out, const ts_rated_number *number)
         ts_page_short(out, number->value, DIGITS);
 }
 
+/* Is it of a section that computes a method again, to prove the answer to `inverse`? */
+static bool is_again(const ts_note *note)
+{
+    return note->subject.condition == (int32_t)TS_RATED_ALLOWABLE_LOAD ||
+           note->subject.condition == (int32_t)TS_RATED_LIFE ||
+           note->subject.condition == (int32_t)TS_RATED_LEAST_WIDTH;
+}
+
+/* The same value of the file, for another section. */
+static bool is_given_above(const ts_workings *workings, const ts_rated_element *element,
+                           size_t index)
+{
+    const ts_note *note = ts_workings_at(workings, index);
+
+    for (size_t i = element->from; is_again(note) && i < index; i++) {
+        const ts_note *other = ts_workings_at(workings, i);
+        if (other->kind == TS_NOTE_GIVEN && other->node == note->node)
+            return true;
+    }
+    return false;
+}
+
 /* "z_1 = 25, m_n = 2 mm": as the file has it. */
 static void given(const sheet *s, const ts_rated_element *element)
 {
@@ -60,10 +82,16 @@ static void given(const sheet *s, const ts_rated_element *element)
     for (size_t i = element->from; i < element->to; i++) {
         if (!ts_rated_is_input(answer->workings, element, i, TS_NOTE_GIVEN))
             continue;
-        const ts_note *note   = ts_workings_at(answer->workings, i);
-        const ts_text  scalar = answer->source->nodes[note->node].scalar;
-        ts_buffer_print(&line, "%s%s = %.*s", line.length > 0 ? ", " : "", note->symbol,
-                        (int)scalar.length, scalar.at);
+        const ts_note       *note  = ts_workings_at(answer->workings, i);
+        const ts_node_place *place = &answer->source->nodes[note->node];
+        const ts_text        above = answer->source->nodes[place->parent].key;
+        if (is_given_above(answer->workings, element, i))
+            continue;
+        ts_buffer_add(&line, line.length > 0 ? ", " : "");
+        if (is_again(note))
+            ts_buffer_print(&line, "%.*s/", (int)above.length, above.at);
+        ts_buffer_print(&line, "%s = %.*s", note->symbol, (int)place->scalar.length,
+                        place->scalar.at);
     }
     if (line.length > 0) {
         ts_buffer_add(s->page->out, "  given    ");
@@ -83,6 +111,22 @@ static void assumption(const sheet *s, ts_buffer *line, bool *first)
     ts_buffer_clear(line);
 }
 
+/* The same assumption of a section further up. */
+static bool is_told(const ts_workings *workings, const ts_rated_element *element, size_t index)
+{
+    const ts_note *note = ts_workings_at(workings, index);
+
+    for (size_t i = element->from; i < index; i++) {
+        const ts_note *other = ts_workings_at(workings, i);
+        if (other->kind == TS_NOTE_ASSUMED && other->subject.condition >= 0 &&
+            strcmp(other->symbol, note->symbol) == 0 && strcmp(other->source, note->source) == 0 &&
+            !(fabs(other->value - note->value) > 0.0) &&
+            ts_rated_is_input(workings, element, i, TS_NOTE_ASSUMED))
+            return true;
+    }
+    return false;
+}
+
 static void assumed(const sheet *s, const ts_rated_element *element)
 {
     const ts_answer *answer = s->answer;
@@ -94,6 +138,8 @@ static void assumed(const sheet *s, const ts_rated_element *element)
             continue;
         const ts_note        *note   = ts_workings_at(answer->workings, i);
         const ts_rated_number number = ts_rated_number_of(note, s->page->units, true);
+        if (is_again(note) && is_told(answer->workings, element, i))
+            continue;
         ts_buffer_print(&line, "%s", note->symbol);
         if (note->subject.condition >= 0)
             ts_buffer_print(&line, "@%s", ts_answer_condition(answer, note->subject.condition));

@@ -54,13 +54,32 @@ static void note_width(ts_workings *workings, const ts_width_search *search,
     ts_search_note(workings, &width_equation, found->b, S / S_min - 1.0, inputs, 2);
 }
 
-/* Halving, for a width may meet a jump (a contact ratio of 2, the end of endurance): the upper end
- * always has the reserve.  40 rounds leave less than a nanometre. */
-static double close_in(const ts_width_search *search, ts_iso6336_case *cases, size_t count)
+/* A misalignment that stays as it is may outgrow the width: then the greatest width is not the
+ * safest.  Rungs of a ladder from the least width to the greatest find the first one that is
+ * enough; *low is the rung below it.  NaN: none is. */
+#define RUNGS 48
+static double first_enough(const ts_width_search *search, ts_iso6336_case *cases, size_t count,
+                           double *low)
 {
-    double low = search->least, high = search->most;
+    const double ratio = log(search->most / search->least);
 
-    for (int round = 0; round < 60 && high - low > 1e-10; round++) {
+    *low = search->least;
+    for (int i = 1; i <= RUNGS; i++) {
+        const double b = i == RUNGS ? search->most : search->least * exp(ratio * i / RUNGS);
+
+        if (reserve_at(search, b, cases, count, NULL) >= 0.0)
+            return b;
+        *low = b;
+    }
+    return NAN;
+}
+
+/* Halving, for a width may meet a jump (a contact ratio of 2, the end of endurance): the upper end
+ * always has the reserve. */
+static double close_in(const ts_width_search *search, ts_iso6336_case *cases, size_t count,
+                       double low, double high)
+{
+    for (int round = 0; round < 60 && high - low > 1e-12 * high; round++) {
         const double middle = 0.5 * (low + high);
 
         if (reserve_at(search, middle, cases, count, NULL) >= 0.0)
@@ -90,10 +109,14 @@ ts_width_fault ts_width_for_safety(const ts_width_search *search, ts_iso6336_cas
     const double at_most = reserve_at(search, search->most, cases, count, &found->where);
     if (isnan(at_most))
         return TS_WIDTH_NOT_RATED;
-    if (!(at_most >= 0.0))
+    double       low  = NAN;
+    const double high = first_enough(search, cases, count, &low);
+    if (isnan(high)) {
+        found->reserve = at_most;
         return TS_WIDTH_TOO_WIDE;
+    }
 
-    const double b = close_in(search, cases, count);
+    const double b = close_in(search, cases, count, low, high);
     found->reserve = reserve_at(search, b, cases, count, &found->where);
     if (!(found->reserve >= 0.0))
         return TS_WIDTH_NOT_RATED;

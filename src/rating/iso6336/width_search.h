@@ -1,9 +1,9 @@
 /* rating/iso6336/width_search.h: how wide must the teeth be?  The least face width at which the
  * spectrum of all conditions keeps its safeties.
  *
- * Monotone  Between the limits a wider tooth is taken to be a safer one.  That holds while the
- *           misalignment does not outgrow the width; it is checked at both ends, and the width
- *           found is rated: a reserve below 0 is never returned as a solution.
+ * Least     A wider tooth is a safer one while the misalignment does not outgrow the width.  The
+ *           least width is looked for on 48 rungs between the limits and then between two of them;
+ *           it is rated: a reserve below 0 is never returned as a solution.
  * Kept      What of gear 1 or 2 is wider than its mate stays as it is; F_betax, f_sh, f_ma and
  *           K_Hbeta stay as given.  (Whoever knows the shafts computes them anew and asks again.)
  */
@@ -31,7 +31,7 @@ const char *ts_width_fault_says(ts_width_fault fault);
 
 typedef struct ts_width_found {
     double           b;       /* m  NaN unless FINE or AT_LEAST                               */
-    double           reserve; /* 1  there, >= 0                                               */
+    double           reserve; /* 1  there, >= 0; TOO_WIDE: at the greatest width, < 0         */
     ts_iso6336_place where;   /*    what sets the width                                       */
 } ts_width_found;
 
