@@ -74,6 +74,9 @@ export type Temperature = Quantity<TemperatureUnit>;
 export type TemperatureDifferenceUnit = "K" | "degR";
 export type TemperatureDifference = Quantity<TemperatureDifferenceUnit>;
 
+export type VolumeFlowUnit = "m3/s" | "L/s" | "L/min" | "L/h" | "gpm";
+export type VolumeFlow = Quantity<VolumeFlowUnit>;
+
 export type KinematicViscosityUnit = "m2/s" | "mm2/s" | "cSt";
 export type KinematicViscosity = Quantity<KinematicViscosityUnit>;
 
@@ -686,6 +689,16 @@ export interface Oil {
   "bearing rise"?: Sourced<TemperatureDifference | Unknown>;
   /** How clean it is in the bearings: filter and code of ISO 4406.  Default: on line 15/12. */
   cleanness?: Sourced<"on line 13/10" | "on line 15/12" | "on line 17/14" | "on line 19/16" | "off line 13/10" | "off line 15/12" | "off line 17/14" | "off line 19/16" | "off line 21/18">;
+  /** By how much the oil may warm in the boxes, in every condition that lasts.  Default: 35 K. */
+  rise?: Sourced<TemperatureDifference | Unknown>;
+  /** How warm the oil may leave the boxes, in any condition.  Default: 165 degC. */
+  hottest?: Sourced<Temperature | Unknown>;
+  /** What drops over the holes of the jets at full flow.  Default: 3 bar. */
+  "jet pressure"?: Sourced<Stress | Unknown>;
+  /** The smallest hole of a jet; a place that needs less oil is given more.  Default: 0.8 mm. */
+  "least jet"?: Sourced<Length | Unknown>;
+  /** Full flow to the jets of all boxes; without the key what keeps every place within its `rise`. */
+  flow?: Sourced<VolumeFlow | Unknown>;
 }
 
 /** By which standards the drive is rated. */

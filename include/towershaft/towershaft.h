@@ -9,6 +9,7 @@
 #include "towershaft/ratio.h"
 #include "towershaft/size.h"
 #include "towershaft/mass.h"
+#include "towershaft/oil.h"
 #include "towershaft/twist.h"
 #include "towershaft/seize.h"
 #include "towershaft/effects.h"

@@ -451,6 +451,11 @@ typedef struct ts_oil { /* what runs through the boxes */
     ts_measure *feed_at;            /* K, the same, one a condition; TS_ABSENT: as `feed` */
     ts_measure  bearing_rise;       /* K, of the oil in a bearing above its feed */
     ts_pick     cleanness;          /* ts_cleanness, of ISO 281 */
+    ts_measure  rise;               /* K, that the oil may warm in the boxes */
+    ts_measure  hottest;            /* K, that the oil may leave them with */
+    ts_measure  jet_pressure;       /* Pa, that drops over the holes of the jets at full flow */
+    ts_measure  least_jet;          /* m, smallest hole */
+    ts_measure  flow;               /* m3/s, full flow of all boxes; TS_ABSENT: what is needed */
 } ts_oil;
 
 /* K, of the oil that comes to the meshes in a condition. */

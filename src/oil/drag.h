@@ -50,7 +50,8 @@ double ts_seal_power(double d_sh, double n, double theta, double nu_40, ts_worki
 double ts_seal_torque(double d_sh, ts_workings *workings);
 double ts_seal_power_by_torque(double M_seal, double n, ts_workings *workings);
 
-/* A spline whose halves stand askew by phi rubs twice a turn: share of the power that passes. */
-double ts_spline_share(double mu_spline, double phi, ts_workings *workings);
+/* A spline of pressure angle alpha_D whose halves stand askew by phi rubs twice a turn: share of
+ * the power that passes. */
+double ts_spline_share(double mu_spline, double phi, double alpha_D, ts_workings *workings);
 
 #endif

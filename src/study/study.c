@@ -109,6 +109,10 @@ ts_status ts_study_build(ts_study *study)
                               ts_lines_capacity_count(&study->lines), study->arena, &study->select);
     if (status == TS_OK)
         status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
+    const ts_heat_from heat = {&study->drive, &study->power, &study->lines, &study->splines,
+                               &study->rubbing};
+    if (status == TS_OK)
+        status = ts_heat_prepare(&heat, &study->source, study->arena, &study->heat);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -162,6 +166,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_lines_capacities(&study->lines, &study->select.parts, study->workings);
     ts_select_solve(&study->select, study->workings);
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
+    ts_heat_solve(&study->heat, study->workings);
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

@@ -2,6 +2,7 @@
 #ifndef TS_STUDY_STUDY_H
 #define TS_STUDY_STUDY_H
 
+#include "oil/drive_heat.h"
 #include "rate/rated.h"
 #include "rating/drive_float.h"
 #include "rating/drive_rubbing.h"
@@ -35,6 +36,7 @@ struct ts_study {
     ts_rubbing       rubbing;
     ts_floats        floats;
     ts_splines       splines;
+    ts_heat          heat;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

@@ -106,6 +106,7 @@ int run_check(const arguments *given);
 int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
 int run_ratio(const arguments *given);
+int run_oil(const arguments *given);
 int run_twist(const arguments *given);
 int run_seize(const arguments *given);
 int run_effects(const arguments *given);

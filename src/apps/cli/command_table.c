@@ -71,9 +71,11 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
 static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
                                           OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
-                                          OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
-                                          OPTION_COLOUR};
+static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
+                                        OPTION_COLOUR};
+static const option_id seize_options[]   = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
+                                            OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
+                                            OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id why_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
@@ -170,6 +172,16 @@ const command_row commands[] = {
      "starter go.  draw --figure modes shows the shapes.  Exit code 1: a tree could not be "
      "computed.",
      OPTIONS(twist_options), run_twist},
+    {"oil", "FILE", "file", 1, 1, "compute losses, heat and oil",
+     "Prints for every condition the balance of power with its heat and how warm the oil becomes; "
+     "for\n"
+     "one condition (--condition, else the one with the most heat) what every mesh, bearing, seal "
+     "and\n"
+     "spline loses by two published methods, and the oil and the jets of every mesh; what colder "
+     "and\n"
+     "warmer feed would do; the drag of cold oil at the crank.  Exit code 1: the file lacks "
+     "something.",
+     OPTIONS(oil_options), run_oil},
     {"seize", "FILE ACCESSORY", "file", 2, 2, "follow a seizure in time",
      "The accessory stops at once, or by growing friction with --ramp, and its tree is followed "
      "in\n"

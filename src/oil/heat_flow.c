@@ -1,0 +1,281 @@
+/* oil/heat_flow.c: how do power and heat flow through a drive until both agree? */
+#include "oil/heat_parts.h"
+
+#include <math.h>
+
+#define ROUNDS_MOST 60
+#define RISE_MOST   400.0 /* K: no oil stays oil there */
+#define AGREED      1e-13
+#define SIZED       1e-9
+
+/* ---- power ----------------------------------------------------------------------------------- */
+
+static void add_pads(const ts_heat_desk *desk, double *on)
+{
+    const ts_power *power = desk->heat->power;
+    const ts_train *train = desk->heat->motion->train;
+
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        on[s] = 0.0;
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].use == TS_PAD_ACCESSORY)
+            on[train->pads[p].shaft] +=
+                power->pad[(size_t)desk->condition * train->pad_count + p].P;
+}
+
+static void add_drags(const ts_heat_desk *desk, double *on)
+{
+    const ts_heat *heat = desk->heat;
+
+    for (uint32_t p = 0; p < heat->bearing_begin; p++)
+        for (int g = 0; g < heat->places[p].gear_count; g++)
+            on[heat->places[p].gears[g].shaft] += desk->cases[p].windage[g];
+    for (uint32_t p = heat->bearing_begin; p < heat->place_count; p++)
+        on[heat->places[p].shaft] += desk->cases[p].sum;
+}
+
+/* A driver stands before what it drives, so backwards every shaft has all that it passes on. */
+double ts_heat_carry(const ts_heat_desk *desk)
+{
+    const ts_train  *train   = desk->heat->motion->train;
+    ts_heat_scratch *scratch = desk->heat->scratch;
+    double          *on = scratch->on, worst = 0.0;
+
+    for (uint32_t d = 0; d < desk->heat->drive->drive_count; d++)
+        scratch->change[d] = scratch->most[d] = 0.0;
+    add_pads(desk, on);
+    add_drags(desk, on);
+    for (uint32_t s = train->shaft_count; s-- > 0;) {
+        const uint32_t m = train->shafts[s].mesh, d = train->shafts[s].drive;
+        if (m == TS_NOWHERE)
+            continue;
+        const double P_2 = on[s];
+        const double P_1 = P_2 + desk->cases[m].P[TS_HEAT_TEETH] + desk->cases[m].P[TS_HEAT_OIL];
+
+        scratch->change[d] =
+            fmax(scratch->change[d], fmax(fabs(P_1 - desk->P[m][0]), fabs(P_2 - desk->P[m][1])));
+        scratch->most[d] = fmax(scratch->most[d], fmax(fabs(P_1), fabs(P_2)));
+        desk->P[m][0]    = P_1;
+        desk->P[m][1]    = P_2;
+        on[train->meshes[m].driver_shaft] += P_1;
+    }
+    for (uint32_t d = 0; d < desk->heat->drive->drive_count; d++)
+        if (scratch->most[d] > 0.0)
+            worst = fmax(worst, scratch->change[d] / scratch->most[d]);
+    return worst;
+}
+
+/* ---- oil ------------------------------------------------------------------------------------- */
+
+static void add_heat(const ts_heat_desk *desk, double *into)
+{
+    const ts_heat *heat = desk->heat;
+
+    for (uint32_t d = 0; d < heat->drive->drive_count; d++)
+        into[d] = 0.0;
+    for (uint32_t p = 0; p < heat->place_count; p++)
+        into[heat->places[p].drive] += desk->cases[p].sum;
+}
+
+/* What the heat would warm the oil by, less what was supposed. */
+static double left_over(const ts_heat_desk *desk, uint32_t d)
+{
+    const ts_heat_state *state = &desk->states[d];
+
+    if (!(desk->heat->scratch->heat[d] > 0.0) || !(state->Q > 0.0))
+        return -state->rise;
+    return ts_oil_rise(desk->heat->scratch->heat[d], state->rho, state->Q, state->c, NULL) -
+           state->rise;
+}
+
+/* The secant, held where it would not descend: warmer oil is thinner and makes less heat, so the
+ * slope is about -1 or steeper. */
+static double next_rise(const ts_heat_desk *desk, uint32_t d, double g, int round)
+{
+    const ts_heat_scratch *scratch = desk->heat->scratch;
+    const double           x       = desk->states[d].rise;
+    double                 slope   = -1.3;
+
+    if (round > 0 && fabs(x - scratch->x[d]) > 0.0) {
+        slope = (g - scratch->g[d]) / (x - scratch->x[d]);
+        slope = fmin(fmax(slope, -6.0), -0.7);
+    }
+    scratch->x[d] = x;
+    scratch->g[d] = g;
+    return fmin(fmax(x - g / slope, 0.0), RISE_MOST);
+}
+
+static double allowed(const ts_heat_desk *desk)
+{
+    return desk->heat->drive->oil.rise.value;
+}
+
+/* Returns whether every temperature stands. */
+static bool warm(const ts_heat_desk *desk, int round)
+{
+    bool stands = true;
+
+    add_heat(desk, desk->heat->scratch->heat);
+    for (uint32_t d = 0; d < desk->heat->drive->drive_count; d++) {
+        ts_heat_state *state = &desk->states[d];
+        const double   g     = left_over(desk, d);
+
+        if (!(fabs(g) <= AGREED * 1e3)) {
+            stands = state->rise >= RISE_MOST && g > 0.0 && stands;
+            ts_heat_oil_at(desk, d, next_rise(desk, d, g, round));
+        }
+    }
+    return stands;
+}
+
+static void begin(const ts_heat_desk *desk)
+{
+    const ts_heat  *heat  = desk->heat;
+    const ts_train *train = heat->motion->train;
+
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        const ts_mesh_load *load =
+            &heat->power->mesh[(size_t)desk->condition * train->mesh_count + m];
+        desk->P[m][0] = load->P[0];
+        desk->P[m][1] = load->P[1];
+    }
+    for (uint32_t d = 0; d < heat->drive->drive_count; d++) {
+        desk->states[d] = (ts_heat_state){0};
+        ts_heat_oil_at(desk, d, allowed(desk));
+    }
+    if (desk->sizing)
+        return;
+    for (uint32_t p = 0; p < heat->place_count; p++)
+        desk->states[heat->places[p].drive].Q +=
+            heat->scratch->Q[p] * heat->feed_share[desk->condition];
+}
+
+/* Power of the spool that a drive hangs on, and what its pads take. */
+static void balance(const ts_heat_desk *desk, uint32_t d, bool settled)
+{
+    const ts_heat  *heat    = desk->heat;
+    const ts_train *train   = heat->motion->train;
+    ts_heat_state  *state   = &desk->states[d];
+    double          driving = 0.0;
+
+    state->P_spool = state->P_pads = 0.0;
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const double P = heat->power->pad[(size_t)desk->condition * train->pad_count + p].P;
+        if (train->pads[p].use != TS_PAD_ACCESSORY ||
+            train->shafts[train->pads[p].shaft].drive != d)
+            continue;
+        state->P_pads += P;
+        driving += fmax(-P, 0.0);
+    }
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].kind == TS_SHAFT_SPOOL &&
+            (int32_t)train->shafts[s].spool == heat->drive->drive[d].spool)
+            state->P_spool = heat->scratch->on[s];
+    state->heat       = heat->scratch->heat[d];
+    state->dry        = state->heat > 0.0 && !(state->Q > 0.0);
+    state->settled    = settled && state->rise < RISE_MOST;
+    const double most = fmax(fabs(state->P_spool), fmax(driving, state->P_pads + driving));
+    state->imbalance = most > 0.0 ? fabs(state->P_spool - state->P_pads - state->heat) / most : 0.0;
+}
+
+/* Sizing: at one temperature. */
+static void settle_power(const ts_heat_desk *desk)
+{
+    for (int round = 0; round < ROUNDS_MOST; round++) {
+        ts_heat_lose_quickly(desk);
+        if (ts_heat_carry(desk) <= SIZED)
+            break;
+    }
+}
+
+void ts_heat_settle(const ts_heat_desk *desk)
+{
+    ts_heat_desk quiet   = *desk;
+    bool         settled = false;
+
+    quiet.workings = NULL;
+    begin(&quiet);
+    if (desk->sizing) {
+        settle_power(&quiet);
+        return;
+    }
+    for (int round = 0; round < ROUNDS_MOST && !settled; round++) {
+        ts_heat_lose_quickly(&quiet);
+        const double change = ts_heat_carry(&quiet);
+        settled             = warm(&quiet, round) && change <= AGREED;
+    }
+    /* By the laws themselves, from the loads that carry the losses: so the balance is that of two
+     * numbers and not of one with itself. */
+    ts_heat_lose(desk);
+    add_heat(desk, desk->heat->scratch->heat);
+    for (uint32_t d = 0; d < desk->heat->drive->drive_count; d++)
+        balance(desk, d, settled);
+}
+
+/* ---- paths ----------------------------------------------------------------------------------- */
+
+/* W that enters a shaft, from wherever. */
+static double inflow(const ts_heat *heat, uint32_t condition, uint32_t s)
+{
+    const ts_train *train = heat->motion->train;
+    const ts_shaft *shaft = &train->shafts[s];
+    double          in    = 0.0;
+
+    if (shaft->mesh != TS_NOWHERE)
+        in += fmax(ts_heat_power_at(heat, 0, condition, shaft->mesh)[1], 0.0);
+    for (uint32_t m = 0; m < train->mesh_count; m++)
+        if (train->meshes[m].driver_shaft == s)
+            in += fmax(-ts_heat_power_at(heat, 0, condition, m)[0], 0.0);
+    for (int face = TS_FRONT; face <= TS_REAR; face++)
+        if (shaft->pad[face] != TS_NOWHERE)
+            in += fmax(-heat->power->pad[(size_t)condition * train->pad_count + shaft->pad[face]].P,
+                       0.0);
+    return in;
+}
+
+static double drag_of(const ts_heat *heat, uint32_t condition, uint32_t s)
+{
+    double drag = 0.0;
+
+    for (uint32_t p = 0; p < heat->bearing_begin; p++)
+        for (int g = 0; g < heat->places[p].gear_count; g++)
+            if (heat->places[p].gears[g].shaft == s)
+                drag += ts_heat_at(heat, 0, condition, p)->windage[g];
+    for (uint32_t p = heat->bearing_begin; p < heat->place_count; p++)
+        if (heat->places[p].shaft == s)
+            drag += ts_heat_at(heat, 0, condition, p)->sum;
+    return drag;
+}
+
+/* Up the tree from a pad; NaN where power does not flow one way. */
+static double share_of(const ts_heat *heat, uint32_t condition, uint32_t pad)
+{
+    const ts_train *train   = heat->motion->train;
+    const double    P       = heat->power->pad[(size_t)condition * train->pad_count + pad].P;
+    const bool      outward = P > 0.0;
+    double          share   = 1.0;
+
+    if (!(fabs(P) > 0.0))
+        return (double)NAN;
+    for (uint32_t s = train->pads[pad].shaft; train->shafts[s].kind != TS_SHAFT_SPOOL;
+         s          = train->meshes[train->shafts[s].mesh].driver_shaft) {
+        const double *mesh = ts_heat_power_at(heat, 0, condition, train->shafts[s].mesh);
+        const double  in   = inflow(heat, condition, s);
+
+        if (outward ? !(mesh[0] > 0.0 && mesh[1] > 0.0) : !(mesh[0] < 0.0 && mesh[1] < 0.0))
+            return (double)NAN;
+        share *= (1.0 - drag_of(heat, condition, s) / in) *
+                 (outward ? mesh[1] / mesh[0] : mesh[0] / mesh[1]);
+    }
+    return share;
+}
+
+void ts_heat_paths(ts_heat *heat)
+{
+    const ts_train *train = heat->motion->train;
+
+    for (uint32_t c = 0; c < heat->motion->condition_count; c++)
+        for (uint32_t p = 0; p < train->pad_count; p++)
+            heat->share[(size_t)c * train->pad_count + p] =
+                train->pads[p].use == TS_PAD_ACCESSORY ? share_of(heat, c, p) : (double)NAN;
+}
