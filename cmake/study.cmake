@@ -18,3 +18,4 @@ endfunction()
 
 ts_embed(starting_files.inc ${starting})
 ts_embed(answer_schemas.inc ${answers})
+ts_embed(recheck_script.inc data/recheck.py)

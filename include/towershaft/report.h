@@ -10,7 +10,7 @@
 #include "towershaft/study.h"
 
 typedef struct ts_report_options {
-    const char *format;   /* "pdf", "html"                                                    */
+    const char *format;   /* "pdf", "html"; "csv": every number and judgement as a row        */
     const char *paper;    /* "A4", "Letter"; NULL: A4.  HTML does not ask                      */
     const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
                              "all": of every number, each once.  Needs workings to be kept   */
@@ -21,5 +21,10 @@ typedef struct ts_report_options {
  * holds no solved drive. */
 TS_API ts_status ts_report_write(ts_study *study, const ts_report_options *options,
                                  const ts_sink *sink);
+
+/* Every step behind the answer as data (docs/method/recheck.md), and the stand-alone Python script
+ * that redoes them.  The study must have kept its workings. */
+TS_API ts_status ts_recheck_write(ts_study *study, const ts_sink *sink);
+TS_API ts_status ts_recheck_script_write(const ts_sink *sink);
 
 #endif

@@ -461,9 +461,9 @@ static void note_bent(const ts_lines_case *c, const ts_line *line, const ts_line
     }
     const double v_y = state->v[0], v_z = state->v[1];
     const double theta_y = state->theta[0], theta_z = state->theta[1];
-    (void)TS_STEP(c->workings, v_formula, sqrt(v_y * v_y + v_z * v_z), v_y, v_z);
-    (void)TS_STEP(c->workings, slope_formula, sqrt(theta_y * theta_y + theta_z * theta_z), theta_y,
-                  theta_z);
+    /* As all who show them compute them, to the last bit. */
+    (void)TS_STEP(c->workings, v_formula, hypot(v_y, v_z), v_y, v_z);
+    (void)TS_STEP(c->workings, slope_formula, hypot(theta_y, theta_z), theta_y, theta_z);
 }
 
 void ts_line_note_bent(const ts_lines_case *c, uint32_t number, const ts_line_bent *bent)

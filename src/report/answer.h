@@ -14,6 +14,13 @@
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 
+/* Somebody who is told every number of the answer as it is written, in the order of the JSON. */
+typedef struct ts_listener {
+    void (*hear)(void *context, double si, ts_kind kind, ts_node node, const char *symbol,
+                 int32_t condition);
+    void *context;
+} ts_listener;
+
 typedef struct ts_answer {
     const ts_source        *source;
     const ts_drive         *drive;
@@ -33,6 +40,7 @@ typedef struct ts_answer {
     const char             *version;  /* of the program                                 */
     const char             *sha256;   /* of the file                                    */
     const char             *caution;
+    const ts_listener      *listener; /* NULL: nobody                                   */
     const ts_allocator     *allocator; /* for what a writer needs while it writes        */
 } ts_answer;
 

@@ -77,6 +77,9 @@ void ts_json_quantity(ts_json *json, const ts_answer *answer, double si, ts_kind
 {
     const ts_unit *unit = ts_kind_shown(kind, TS_UNITS_METRIC);
     ts_buffer      address;
+    if (answer->listener != NULL)
+        answer->listener->hear(answer->listener->context, si, kind, place.node, place.symbol,
+                               place.condition);
     ts_buffer_open(&address, answer->allocator);
     ts_json_address(answer, place, &address);
     ts_json_object(json);

@@ -5,6 +5,7 @@
 #include "draw/typeset.h"
 #include "report/manuscript_html.h"
 #include "report/report_chapter.h"
+#include "report/results_csv.h"
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
 #include "study/figures.h"
@@ -16,7 +17,7 @@
 
 #define GOVERNING_MOST 12
 
-typedef enum outlet { OUTLET_PDF, OUTLET_HTML } outlet;
+typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV } outlet;
 typedef enum depth { WORKINGS_GOVERNING, WORKINGS_ALL, WORKINGS_NONE } depth;
 
 typedef struct wish {
@@ -36,7 +37,7 @@ typedef struct making {
 
 static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
 {
-    static const char *const formats[]  = {"pdf", "html"};
+    static const char *const formats[]  = {"pdf", "html", "csv"};
     static const char *const papers[]   = {"A4", "Letter"};
     static const char *const workings[] = {"governing", "all"};
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
@@ -303,6 +304,17 @@ static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink
     return status;
 }
 
+static ts_status send_results(ts_study *study, ts_units units, const ts_sink *sink)
+{
+    const ts_answer answer = ts_study_answer(study);
+    ts_buffer       out;
+    ts_buffer_open(&out, study->allocator);
+    ts_results_csv(&answer, units, &out);
+    const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
+
 ts_status ts_report_write(ts_study *study, const ts_report_options *options, const ts_sink *sink)
 {
     making        it = {.study = study};
@@ -310,6 +322,8 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_buffer     verdict;
     if (!study->solved || !read_wish(study, options, &it.wish))
         return TS_NOT_UNDERSTOOD;
+    if (it.wish.outlet == OUTLET_CSV)
+        return send_results(study, it.wish.units, sink);
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;

@@ -62,6 +62,7 @@ typedef enum option_id {
     OPTION_PICTURE,
     OPTION_RAMP,
     OPTION_NECK_OF,
+    OPTION_RECHECK,
     OPTION_COUNT
 } option_id;
 

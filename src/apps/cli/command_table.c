@@ -58,6 +58,8 @@ const option_row option_rows[OPTION_COUNT] = {
      "the answers side by side, and the front, as .svg, .pdf or .png"},
     {OPTION_RAMP, "--ramp", NULL, "TIME", "friction that would stop its rotor alone in that time"},
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
+    {OPTION_RECHECK, "--recheck", NULL, NULL,
+     "beside the report, its steps as data and a script that redoes them"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -95,8 +97,9 @@ static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPT
                                             OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
                                             OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
 static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
-static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER, OPTION_WORKINGS,
-                                            OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
+static const option_id report_options[]  = {OPTION_OUTPUT,  OPTION_PAPER, OPTION_WORKINGS,
+                                            OPTION_RECHECK, OPTION_UNITS, OPTION_TODAY,
+                                            OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -233,6 +236,9 @@ const command_row commands[] = {
      "powers, pictures, teeth, rules with their sources and published cases that this build "
      "reproduces;\n"
      "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
+     "As .csv it is every number and every judgement, a row each, for a spreadsheet.\n"
+     "--recheck writes two files beside it: NAME.recheck.json with every step and its inputs, and\n"
+     "NAME.recheck.py, a stand-alone Python script that redoes them and exits 1 on a difference.\n"
      "Exit code 0: it was written, whatever the verdict.",
      OPTIONS(report_options), run_report},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",

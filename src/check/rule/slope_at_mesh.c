@@ -2,6 +2,8 @@
 #include "check/bearing_visit.h"
 #include "check/visit.h"
 
+#include <math.h>
+
 static const ts_formula reserve_formula = {
     .symbol  = "reserve_slope",
     .meaning = "reserve of the slope at the gear",
@@ -13,7 +15,7 @@ static const ts_formula reserve_formula = {
 static double slope_of(const ts_check *check, uint32_t l, int g, uint32_t c)
 {
     const ts_line_gear_state *s = &ts_line_at(check->lines, l, c)->state[g];
-    return sqrt(s->theta[0] * s->theta[0] + s->theta[1] * s->theta[1]);
+    return hypot(s->theta[0], s->theta[1]);
 }
 
 static void judge(ts_check *check, uint32_t l, int g, double most)
