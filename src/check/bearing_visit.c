@@ -33,7 +33,7 @@ const char *ts_bearing_remedy(ts_check *check, const ts_bearing_at *at, double m
 {
     return ts_phrase(check,
                      "choose one whose capacity is about %s, where it is %s, or let `towershaft "
-                     "size` choose",
+                     "size --choose bearings` find it",
                      ts_shown_outward(check, at->bearing->ability.C_r * more, TS_KIND_FORCE, 1),
                      ts_shown(check, at->bearing->ability.C_r, TS_KIND_FORCE));
 }

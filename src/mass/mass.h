@@ -14,6 +14,7 @@
 #ifndef TS_MASS_MASS_H
 #define TS_MASS_MASS_H
 
+#include "catalog/bearing_size.h"
 #include "element/shaft_beam.h"
 #include "power/power.h"
 
@@ -114,6 +115,11 @@ typedef struct ts_mass {
     ts_mass_shape *shape;       /* [shaft] what shafts are taken to be    */
     ts_input      *inputs;      /* room for the terms of one sum          */
 } ts_mass;
+
+/* kg, one row of a generic bearing: rings up to their shoulders at 0.35 of the rolling elements'
+ * diameter from the pitch circle, grooves and cage set off against each other (common practice, no
+ * source), and its balls or rollers.  Steel 52100. */
+double ts_mass_of_one_bearing(const ts_bearing_size *size, const ts_bearing_inside *inside);
 
 const char *ts_mass_kind_says(ts_mass_kind kind); /* "gears" */
 const char *ts_mass_part_says(ts_mass_kind kind); /* "gear" */

@@ -161,7 +161,9 @@ typedef struct bearing_mass {
 static bearing_mass one_bearing(const ts_bearing_size *size, const ts_bearing_inside *inside,
                                 double rho)
 {
-    const double balls = inside->Z * pi / 6.0 * pow(inside->D_w, 3.0);
+    const double each  = isnan(inside->L_we) ? pi / 6.0 * pow(inside->D_w, 3.0)
+                                             : pi / 4.0 * inside->D_w * inside->D_w * inside->L_we;
+    const double balls = inside->Z * each;
     const double inner = inside->D_pw - 0.7 * inside->D_w, outer = inside->D_pw + 0.7 * inside->D_w;
 
     return (bearing_mass){
@@ -171,6 +173,15 @@ static bearing_mass one_bearing(const ts_bearing_size *size, const ts_bearing_in
         .J = rho * (pi / 32.0 * size->B * (pow(inner, 4.0) - pow(size->d, 4.0)) +
                     balls * inside->D_pw * inside->D_pw / 16.0),
     };
+}
+
+double ts_mass_of_one_bearing(const ts_bearing_size *size, const ts_bearing_inside *inside)
+{
+    ts_metal steel;
+
+    if (!ts_metal_named(TS_TEXT("52100"), &steel))
+        return (double)NAN;
+    return one_bearing(size, inside, steel.rho).m;
 }
 
 /* Of another series, for an end of the band; the one in hand where that has none of the bore. */

@@ -170,6 +170,35 @@ ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_sour
 /* Everything behind a solved power.  Allocates nothing. */
 void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *workings);
 
+/* ---- trying other bearings --------------------------------------------------------------------
+ */
+
+/* A generic bearing that a seat may have. */
+typedef struct ts_line_pick {
+    ts_bearing_form   form;
+    int               rows;
+    int               series; /* as the field of the file counts them: 19, 10, 02, 03 */
+    ts_bearing_size   size;
+    ts_bearing_inside inside;
+} ts_line_pick;
+
+#define TS_LINE_PICKS_MOST 84
+
+/* Why no other bearing may stand there, a piece of a sentence; NULL: one may. */
+const char *ts_lines_fixed_seat(const ts_line_bearing *b);
+/* What may stand in the seat of bearing k of a line that was solved, whatever series and bore the
+ * file has for it: bores from the journal that its loads ask for to what fits through the gears;
+ * where the sections of the shaft are told, the bore that is told alone.  Form and rows as told;
+ * else as the program chooses them, or with `balls` the balls that stand in for rollers.  Returns
+ * how many. */
+int ts_lines_list_picks(const ts_drive *drive, const ts_lines *lines, uint32_t line, int k,
+                        bool balls, ts_line_pick picks[TS_LINE_PICKS_MOST]);
+/* The seat as a file would have it that tells this bearing. */
+void ts_line_put_pick(ts_bearing_seat *seat, const ts_line_pick *pick);
+/* Places, loads and rates the bearings of one line anew, with the seats that it points at.  Its
+ * outline and what bends stay as they were. */
+void ts_lines_try_bearings(const ts_drive *drive, ts_lines *lines, uint32_t line);
+
 /* "stub", "inner", "tube", "outer", "box" */
 const char *ts_line_kind_name(ts_line_kind kind);
 

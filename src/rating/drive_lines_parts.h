@@ -97,6 +97,10 @@ ts_duty_rating ts_line_rate_duty(const ts_bearing *bearing, const ts_bearing_abi
 ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_rating *ratings,
                                  int count);
 
+/* A bore, and so many of the next larger ones, are tried. */
+#define TS_LINE_BORES_MOST 7
+/* Is it of the form and rows that the file tells, or else that the place asks for? */
+bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make);
 typedef enum ts_line_chosen {
     TS_LINE_NONE,   /* there is none                                     */
     TS_LINE_CHOSEN, /* `ratings` tell nothing                            */

@@ -15,10 +15,9 @@ typedef struct candidate {
     double       mass;
 } candidate;
 
-#define BORES_MOST      7
-#define CANDIDATES_MOST (BORES_MOST * TS_LINE_SERIES * 3)
+#define CANDIDATES_MOST (TS_LINE_BORES_MOST * TS_LINE_SERIES * 3)
 
-static bool fits_form(const ts_line_bearing *b, bool axial, ts_line_make make)
+bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make)
 {
     if (b->seat->rows.standing == TS_GIVEN && make != TS_MAKE_ROLLER &&
         (b->seat->rows.value == 2) != (make == TS_MAKE_ANGULAR_PAIR))
@@ -46,7 +45,7 @@ static bool fits_form(const ts_line_bearing *b, bool axial, ts_line_make make)
 
 /* Bores that may be taken: that of the file, or the journal and what is a little wider. */
 static int list_bores(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
-                      double bores[BORES_MOST])
+                      double bores[TS_LINE_BORES_MOST])
 {
     const ts_lines_catalog *catalog = c->lines->catalog;
     int                     count   = 0;
@@ -54,7 +53,7 @@ static int list_bores(const ts_lines_case *c, const ts_line *line, const ts_line
     bores[count++] = b->bearing.d;
     if (ts_measure_known(b->seat->bore))
         return count;
-    for (size_t i = 0; i < catalog->bore_count && count < BORES_MOST; i++)
+    for (size_t i = 0; i < catalog->bore_count && count < TS_LINE_BORES_MOST; i++)
         if (catalog->bores[i] > b->bearing.d + 1e-6 && catalog->bores[i] <= line->d_most)
             bores[count++] = catalog->bores[i];
     return count;
@@ -75,7 +74,7 @@ static void enter(const ts_lines_case *c, size_t size, ts_line_make make, candid
 static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
                            candidate out[CANDIDATES_MOST])
 {
-    double     bores[BORES_MOST];
+    double     bores[TS_LINE_BORES_MOST];
     const bool axial      = ts_line_has_axial(c, line);
     const int  bore_count = list_bores(c, line, b, bores);
     int        count      = 0;
@@ -88,7 +87,7 @@ static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts
                 (b->seat->series.standing == TS_GIVEN && b->seat->series.value != s))
                 continue;
             for (int make = 0; make < TS_MAKES; make++)
-                if (fits_form(b, axial, (ts_line_make)make))
+                if (ts_line_fits_form(b, axial, (ts_line_make)make))
                     enter(c, sizes[s], (ts_line_make)make, out, &count);
         }
     }

@@ -65,23 +65,27 @@ static void meshes(ts_json *json, const ts_answer *answer, const ts_width_plan *
     ts_json_end(json, ']');
 }
 
-void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answer, ts_buffer *out)
+void ts_size_json_head(ts_json *json, const ts_answer *answer, bool fits, ts_buffer *out)
 {
     static const char *const verdicts[] = {"holds", "does not hold", "not computable"};
-    ts_json                  json;
-    ts_json_begin(&json, out, false);
-    ts_json_object(&json);
-    ts_json_string_at(&json, "tool", "towershaft");
-    ts_json_string_at(&json, "version", answer->version);
-    ts_json_string_at(&json, "caution", answer->caution);
-    ts_json_key(&json, "sized");
-    ts_json_object(&json);
-    ts_json_string_at(&json, "path", answer->source->name);
-    ts_json_string_at(&json, "sha256", answer->sha256);
-    ts_json_string_at(&json, "verdict", verdicts[answer->outcome->verdict]);
-    ts_json_end(&json, '}');
-    ts_json_key(&json, "fits");
-    ts_json_bool(&json, plan->fits);
+    ts_json_begin(json, out, false);
+    ts_json_object(json);
+    ts_json_string_at(json, "tool", "towershaft");
+    ts_json_string_at(json, "version", answer->version);
+    ts_json_string_at(json, "caution", answer->caution);
+    ts_json_key(json, "sized");
+    ts_json_object(json);
+    ts_json_string_at(json, "path", answer->source->name);
+    ts_json_string_at(json, "sha256", answer->sha256);
+    ts_json_string_at(json, "verdict", verdicts[answer->outcome->verdict]);
+    ts_json_end(json, '}');
+    ts_json_bool_at(json, "fits", fits);
+}
+
+void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answer, ts_buffer *out)
+{
+    ts_json json;
+    ts_size_json_head(&json, answer, plan->fits, out);
     ts_json_number_at(&json, "step", step);
     ts_json_number_at(&json, "mass_before", plan->mass_before);
     ts_json_number_at(&json, "mass_after", plan->mass_after);

@@ -129,5 +129,115 @@ class Doubt(InFolder):
         self.assertEqual(run("size", "-", "--write", stdin=b"towershaft: 1\n")[0], 2)
 
 
+BEARINGS = ("--choose", "bearings")
+NECKS = ("--choose", "necks")
+DESIGNED = ("neck: {diameter: 7.6 mm, shank: 16 mm, notch radius: 2.5 mm, from tip: 44 mm}")
+
+
+def schema(name):
+    path = ROOT / "docs/schema" / name
+    return jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8")))
+
+
+class Bearings(InFolder):
+    def test_every_answer_follows_its_schema_and_fits(self):
+        for example in EXAMPLES:
+            told = answer("size", example, *BEARINGS)
+            schema("size-bearings.schema.json").validate(told)
+            self.assertTrue(told["fits"])
+            for one in told["bearings"]:
+                self.assertGreaterEqual(one["margin"]["reserve"], 0)
+                if "lighter" in one:
+                    self.assertLess(one["lighter"]["reserve"] or -1, 0)
+
+    def test_only_bearings_are_written_and_they_hold(self):
+        bearings = re.compile(r",? *bearings: \{(?:[a-z ]+: \{[^}]*\}(?:, )?)+\}")
+        for example in EXAMPLES:
+            copy = self.copy_of(example)
+            before = copy.read_text()
+            self.assertEqual(run("size", copy, *BEARINGS, "--write")[0], 0)
+            after = copy.read_text()
+            squeezed = [line for line in bearings.sub("", after).splitlines() if line.strip()]
+            self.assertEqual([line for line in before.splitlines() if line.strip()], squeezed)
+            rules = [f["rule"] for f in answer("check", copy)["findings"] if f["state"] != "passed"]
+            for rule in ("E7-bearing-life", "E7-bearing-static", "E7-roller-load"):
+                self.assertNotIn(rule, rules, example.name)
+            once = copy.read_bytes()
+            run("size", copy, *BEARINGS, "--write")
+            self.assertEqual(copy.read_bytes(), once)
+
+    def test_what_is_told_of_a_seat_is_kept_or_changed_alone(self):
+        copy = self.copy_of(BIZJET)
+        run("set", copy, "drive/hp/box/clockwise/1/bearings/front",
+            "{form: cylindrical roller, series: 03, bore: 60 mm, at: 12 mm}")
+        run("set", copy, "drive/hp/box/clockwise/1/bearings/rear",
+            "{form: deep groove, series: 02, bore: 35 mm, capacity: 40 kN}")
+        self.assertEqual(run("size", copy, *BEARINGS, "--write")[0], 0)
+        self.assertRegex(copy.read_text(), r"front: \{form: cylindrical roller, series: (19|10|02), "
+                                           r"bore: \d+ mm, at: 12 mm\}")
+        self.assertIn("rear: {form: deep groove, series: 02, bore: 35 mm, capacity: 40 kN}",
+                      copy.read_text())
+        kept = [b for b in answer("size", copy, *BEARINGS)["bearings"] if b["state"] == "kept"]
+        self.assertEqual([b["why"] for b in kept], ["the file tells its numbers"])
+
+    def test_where_none_holds_the_nearest_is_named_and_nothing_is_written(self):
+        copy = self.copy_of(BIZJET)
+        run("set", copy, "limits/bearing life", "1000")
+        before = copy.read_bytes()
+        code, out, _ = run("size", copy, *BEARINGS, "--write")
+        said = " ".join(out.split())
+        self.assertEqual(code, 1)
+        self.assertRegex(said, r"NONE HOLDS; the nearest has life [0-9.e+]+, not 1000, at")
+        self.assertIn("Nothing was written, since not every bearing holds.", said)
+        self.assertEqual(copy.read_bytes(), before)
+
+    def test_bearings_have_no_step(self):
+        code, _, err = run("size", BIZJET, *BEARINGS, "--step", "1 mm")
+        self.assertEqual(code, 2)
+        self.assertIn("sizes of the table", err)
+
+
+class Necks(InFolder):
+    def designed(self, neck=DESIGNED):
+        copy = self.copy_of(ROOT / "examples/trainer.yaml")
+        text = re.sub(r"neck: \{breaks: 60..74 N.m\}", neck, copy.read_text())
+        copy.write_text(text)
+        return copy
+
+    def test_the_balance_is_written_and_nothing_else(self):
+        copy = self.designed()
+        before = copy.read_text()
+        told = answer("size", copy, *NECKS, "--write")
+        schema("size-necks.schema.json").validate(told)
+        chosen = [n for n in told["necks"] if n["set_by"] == "balance"]
+        self.assertEqual(len(chosen), 1)
+        after = chosen[0]["after"]["diameter"]
+        self.assertLess(abs(after - chosen[0]["balance"]), 0.05e-3)
+        wanted = before.replace("diameter: 7.6 mm", f"diameter: {round(after * 1e3, 4):g} mm")
+        self.assertEqual(copy.read_text(), wanted)
+        again = answer("size", copy, *NECKS)
+        self.assertEqual([n["after"]["diameter"] for n in again["necks"] if "after" in n], [after])
+
+    def test_a_shaft_as_thin_as_the_balance_ends_the_search(self):
+        told = answer("size", self.designed(DESIGNED.replace("16 mm", "9.5 mm")), *NECKS)
+        thin = [n for n in told["necks"] if n["set_by"] == "shape"]
+        self.assertEqual(len(thin), 1)
+        self.assertLess(thin[0]["after"]["diameter"], 9.5e-3)
+        self.assertGreater(thin[0]["balance"], 9.5e-3)
+
+    def test_a_band_wider_than_its_room_is_said_to_be_so(self):
+        copy = self.designed()
+        run("set", copy, "limits/neck factor", "3")
+        code, out, _ = run("size", copy, *NECKS, "--write")
+        self.assertEqual(code, 1)
+        self.assertIn("NO DIAMETER HOLDS", out)
+        self.assertIn("since not every neck holds", out)
+
+    def test_a_drive_without_a_designed_neck_says_how_to_get_one(self):
+        code, out, _ = run("size", BIZJET, *NECKS)
+        self.assertEqual(code, 0)
+        self.assertIn("give one a `diameter`", " ".join(out.split()))
+
+
 if __name__ == "__main__":
     unittest.main()

@@ -12,7 +12,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_COLOUR, "--colour", NULL, "auto|always|never", "colour beside the signs"},
     {OPTION_LIKE, "--like", NULL, "trainer|bizjet|medium|large", "the engine to begin with"},
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
-    {OPTION_STEP, "--step", NULL, "LENGTH", "step of the widths (0.5 mm)"},
+    {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes",
      "which picture"},
@@ -60,6 +60,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
     {OPTION_RECHECK, "--recheck", NULL, NULL,
      "beside the report, its steps as data and a script that redoes them"},
+    {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -70,8 +71,8 @@ static const option_id check_options[] = {OPTION_JSON, OPTION_SARIF, OPTION_JUNI
                                           OPTION_ALL,  OPTION_TODAY, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL, OPTION_OUTPUT,
                                           OPTION_COLOUR};
-static const option_id size_options[]  = {OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT, OPTION_JSON,
-                                          OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
+static const option_id size_options[]  = {OPTION_CHOOSE, OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT,
+                                          OPTION_JSON,   OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
@@ -145,16 +146,18 @@ const command_row commands[] = {
      "pair.\n"
      "Exit code 1: no such teeth within the tolerance.",
      OPTIONS(ratio_options), run_ratio},
-    {"size", "FILE", "file", 1, 1, "choose the face widths that the teeth need",
+    {"size", "FILE", "file", 1, 1, "choose widths, bearings or necks that hold",
      "Keeps the arrangement and finds the narrowest faces, in steps, with which every cylindrical "
      "mesh\n"
-     "keeps the safeties of `limits` in every condition and over the whole life.  Nothing is "
-     "written\n"
-     "unless asked: --write changes those widths in FILE and no other byte, -o writes the changed "
-     "text\n"
-     "to another file; when a mesh holds at no width, nothing is written.  Exit code 0: all "
-     "meshes\n"
-     "hold with the new widths.",
+     "keeps the safeties of `limits` in every condition and over the whole life.  --choose "
+     "bearings\n"
+     "takes the lightest bearings of the table that hold for life, static safety, speed and least "
+     "load;\n"
+     "--choose necks gives designed necks the diameter that balances breaking too early and too "
+     "late.\n"
+     "Nothing is written unless asked: --write changes those values in FILE and no other byte, -o\n"
+     "writes the changed text to another file; when something does not hold, nothing is written.\n"
+     "Exit code 0: all holds with the new values.",
      OPTIONS(size_options), run_size},
     {"effects", "FILE [PART]", "file", 1, 2, "tell what stops when a part fails",
      "Takes every part of the drive in every way in which it may fail and prints which "

@@ -1,0 +1,156 @@
+/* Do the diameters that sizing chooses balance, and keep the rules about necks? */
+#include "support/close.h"
+#include "support/read_file.h"
+
+#include "search/neck_diameter.h"
+#include "study/study.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <string.h>
+
+/* The trainer with a designed neck in place of the band of its starter-generator. */
+static ts_study *read_study(const char *neck)
+{
+    const ts_text          file    = read_file("examples/trainer.yaml");
+    const ts_study_options options = {.today = 20000};
+    const char            *band    = "{breaks: 60..74 N.m}";
+    const char            *at      = strstr(file.at, band);
+    static char            text[65536];
+    ts_study              *study;
+
+    assert_non_null(at);
+    const int length = snprintf(text, sizeof text, "%.*s%s%s", (int)(at - file.at), file.at, neck,
+                                at + strlen(band));
+    assert_true(length > 0 && (size_t)length < sizeof text);
+    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
+    assert_int_equal(ts_study_read(study, "designed", text, (size_t)length, &options), TS_OK);
+    free_file(file);
+    return study;
+}
+
+static const ts_neck_choice *find(ts_study *study, double step)
+{
+    const ts_neck_rig   rig = {&study->drive, &study->lines, &study->necks, &study->select};
+    static ts_neck_plan plan;
+
+    assert_int_equal(ts_find_neck_diameters(&rig, step, study->arena, &plan), TS_OK);
+    for (size_t i = 0; i < plan.count; i++)
+        if (strcmp(study->necks.items[study->select.guards[plan.choices[i].guard].neck].name,
+                   "starter-generator") == 0)
+            return &plan.choices[i];
+    return NULL;
+}
+
+static double log_worse(const ts_neck_chance *chance)
+{
+    return log(fmax(chance->early, chance->late));
+}
+
+/* Of all steps between a half and twice the diameter, by rating each. */
+static double best_by_brute_force(ts_study *study, const ts_neck_choice *choice, double step)
+{
+    const ts_guard *guard = &study->select.guards[choice->guard];
+    ts_neck         neck  = *study->necks.items[guard->neck].neck;
+    double          best = INFINITY, found = (double)NAN;
+
+    study->necks.items[guard->neck].neck = &neck;
+    for (long n = lround(0.5 * choice->after.d / step); n <= lround(2.0 * choice->after.d / step);
+         n++) {
+        ts_neck_life life;
+        neck.diameter.value = (double)n * step;
+        ts_necks_solve(&study->drive, &study->necks, NULL);
+        ts_neck_life_of(&study->select, guard, &life, NULL);
+        const double         f    = study->select.f;
+        const ts_neck_limits band = study->necks.items[guard->neck].band;
+        if (life.missing != NULL || band.low < f * guard->legit.T ||
+            band.high > guard->once.T / f || !(log_worse(&life.chance) < best))
+            continue;
+        best  = log_worse(&life.chance);
+        found = neck.diameter.value;
+    }
+    return found;
+}
+
+static void no_other_step_has_a_smaller_worse_chance(void **state)
+{
+    (void)state;
+    static const char *const necks[] = {
+        "{diameter: 7.6 mm}",
+        "{diameter: 20 mm, bore: 4 mm}",
+        "{diameter: 8 mm, shank: 16 mm, notch radius: 2.5 mm}",
+        "{diameter: 8 mm, scatter: 12 %, breaking: brittle, shank: 14 mm, notch radius: 2 mm}",
+    };
+    static const double steps[] = {0.05e-3, 0.2e-3};
+
+    for (size_t n = 0; n < 4; n++)
+        for (size_t s = 0; s < 2; s++) {
+            ts_study             *study  = read_study(necks[n]);
+            const ts_neck_choice *choice = find(study, steps[s]);
+
+            assert_non_null(choice);
+            assert_int_not_equal(choice->need, TS_NECK_KEPT);
+            assert_close(choice->after.d, best_by_brute_force(study, choice, steps[s]), 1e-12);
+            ts_study_close(study);
+        }
+}
+
+/* Where the chances are equal in a continuous search, the step is the nearest on either side. */
+static void the_step_lies_beside_the_balance(void **state)
+{
+    (void)state;
+    ts_study             *study  = read_study("{diameter: 8 mm}");
+    const ts_neck_choice *choice = find(study, 0.05e-3);
+
+    assert_int_equal(choice->need, TS_NECK_BALANCED);
+    assert_true(fabs(choice->after.d - choice->balance) < 0.05e-3);
+    assert_true(choice->before.chance.early > choice->after.chance.early);
+    assert_close(choice->before.d, 8e-3, 1e-15);
+    ts_study_close(study);
+}
+
+/* A heavier overload leaves less room: what must pass sets the diameter, then nothing holds. */
+static void a_hard_rule_outranks_the_balance(void **state)
+{
+    (void)state;
+    int by_load = 0, none = 0;
+
+    for (double f = 1.25; f < 4.0; f += 0.05) {
+        ts_study *study                       = read_study("{diameter: 9 mm}");
+        study->drive.limits.neck_factor.value = f;
+        assert_int_equal(ts_study_solve(study), TS_OK);
+        const ts_neck_choice *choice = find(study, 0.05e-3);
+        if (choice->need == TS_NECK_NONE)
+            none++;
+        else {
+            assert_true(choice->after.band.low >= f * 45.0);
+            assert_true(choice->after.band.high <= choice->T_most);
+            assert_int_equal(none, 0);
+        }
+        by_load += choice->need == TS_NECK_BY_LOAD || choice->need == TS_NECK_BY_WAY;
+        ts_study_close(study);
+    }
+    assert_true(by_load > 0 && none > 0);
+}
+
+static void a_stated_band_is_kept(void **state)
+{
+    (void)state;
+    ts_study             *study  = read_study("{breaks: 60..74 N.m}");
+    const ts_neck_choice *choice = find(study, 0.05e-3);
+
+    assert_int_equal(choice->need, TS_NECK_KEPT);
+    assert_string_equal(choice->why, "a neck with a diameter");
+    ts_study_close(study);
+}
+
+int main(void)
+{
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(no_other_step_has_a_smaller_worse_chance),
+        cmocka_unit_test(the_step_lies_beside_the_balance),
+        cmocka_unit_test(a_hard_rule_outranks_the_balance),
+        cmocka_unit_test(a_stated_band_is_kept),
+    };
+    return cmocka_run_group_tests(tests, NULL, NULL);
+}
