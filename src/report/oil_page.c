@@ -3,12 +3,14 @@
 
 #include "catalog/oil.h"
 #include "report/check_page.h"
+#include "report/report_chapter.h"
 
 #include <math.h>
 
 #define GAP          2
 #define INDENT       4
 #define COLUMNS_MOST 12
+#define WIDE         1000000 /* columns of a page on which no sentence is broken */
 
 /* ---- a table --------------------------------------------------------------------------------- */
 
@@ -17,6 +19,7 @@ typedef struct sheet {
     const ts_answer     *answer;
     ts_page             *page;
     uint32_t             drive;
+    ts_chapter          *chapter; /* of a report, into which tables go; NULL: onto the page */
 } sheet;
 
 typedef struct grid {
@@ -129,6 +132,37 @@ static void heading(const sheet *s, ts_buffer *made)
     ts_buffer_close(made);
 }
 
+static void put_cells(const sheet *s, const char *caption, const grid *g)
+{
+    ts_manuscript *manuscript = s->chapter->manuscript;
+    ts_column      columns[COLUMNS_MOST];
+    ts_buffer      text;
+
+    ts_buffer_open(&text, s->answer->allocator);
+    for (int column = 0; column < g->columns; column++)
+        columns[column] = (ts_column){g->heads[column], column > 0};
+    ts_manuscript_table(manuscript, caption, columns, (size_t)g->columns);
+    for (uint32_t row = 0; row < g->rows; row++)
+        for (int column = 0; column < g->columns; column++)
+            ts_manuscript_cell(manuscript, cell(s, g, row, column, &text));
+    manuscript->failed = manuscript->failed || text.failed;
+    ts_buffer_close(&text);
+}
+
+/* A table below its caption, which is closed. */
+static void print_titled(const sheet *s, ts_buffer *made, const grid *g)
+{
+    if (s->chapter == NULL) {
+        heading(s, made);
+        print_grid(s, g);
+        return;
+    }
+    s->chapter->manuscript->failed = s->chapter->manuscript->failed || made->failed;
+    if (!made->failed)
+        put_cells(s, made->bytes, g);
+    ts_buffer_close(made);
+}
+
 /* ---- every condition ------------------------------------------------------------------------- */
 
 enum { CONDITION, SPOOL, PADS, HEAT, LOST, FLOW, FEED, RISE, LEAVES, BALANCE, STATE_COLUMNS };
@@ -180,8 +214,7 @@ static void print_states(sheet *s)
         &text, "The %s drive: power and heat %s, oil %s, its feed and return %s; two methods",
         s->answer->drive->spools[s->answer->drive->drive[s->drive].spool].name,
         unit(s, TS_KIND_POWER), unit(s, TS_KIND_VOLUME_FLOW), unit(s, TS_KIND_TEMPERATURE));
-    heading(s, &text);
-    print_grid(s, &g);
+    print_titled(s, &text, &g);
 }
 
 /* ---- places ---------------------------------------------------------------------------------- */
@@ -393,8 +426,7 @@ static void print_places(const sheet *s)
                             "and teeth %s, depth in the tooth space and drift by the wind %s",
                             unit(s, TS_KIND_VOLUME_FLOW), unit(s, TS_KIND_VELOCITY),
                             unit(s, TS_KIND_LENGTH));
-        heading(s, &text);
-        print_grid(s, &tables[i]);
+        print_titled(s, &text, &tables[i]);
     }
 }
 
@@ -434,13 +466,15 @@ static void print_feeds(const sheet *s)
                     "With colder and warmer feed at %s, the same holes, first method: %s, %s",
                     s->answer->drive->conditions[s->oil->condition].name,
                     unit(s, TS_KIND_TEMPERATURE), unit(s, TS_KIND_POWER));
-    heading(s, &text);
-    print_grid(s, &g);
+    print_titled(s, &text, &g);
 }
 
 static void drag_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
 {
-    if (column == 0)
+    /* The double nearest to 273.15 K is 2e-14 K off 0 degC, which nobody wants to read. */
+    if (column == 0 && s->page->units == TS_UNITS_METRIC)
+        ts_buffer_fixed(text, s->oil->cold[row] - 273.15, 1);
+    else if (column == 0)
         value(s, text, s->oil->cold[row], TS_KIND_TEMPERATURE, 3);
     else
         value(s, text, s->oil->drag[row], TS_KIND_TORQUE, 3);
@@ -460,8 +494,7 @@ static void print_drag(const sheet *s)
         s->answer->drive->spools[s->oil->cranked].name,
         s->answer->drive->conditions[s->oil->crank].name, unit(s, TS_KIND_TEMPERATURE),
         unit(s, TS_KIND_TORQUE));
-    heading(s, &text);
-    print_grid(s, &g);
+    print_titled(s, &text, &g);
 }
 
 /* ---- the page -------------------------------------------------------------------------------- */
@@ -493,6 +526,10 @@ static void print_oil(const sheet *s)
     ts_page_wrap_made(s->page, &text, 0, 0);
 }
 
+static const char law_ended[] =
+    "* The second method has no friction for so little load at this speed; that of the first "
+    "stands in.";
+
 static bool any_ended(const sheet *s)
 {
     for (uint32_t p = 0; p < s->oil->heat->bearing_begin; p++)
@@ -503,7 +540,7 @@ static bool any_ended(const sheet *s)
 
 void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *page)
 {
-    sheet s = {oil, answer, page, 0};
+    sheet s = {oil, answer, page, 0, NULL};
 
     ts_answer_title(answer, page);
     if (oil->heat->missing != NULL) {
@@ -518,10 +555,36 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
         print_states(&s);
     print_places(&s);
     if (any_ended(&s))
-        ts_page_wrap(page,
-                     "* The second method has no friction for so little load at this speed; "
-                     "that of the first stands in.",
-                     2, 0);
+        ts_page_wrap(page, law_ended, 2, 0);
+    print_feeds(&s);
+    print_drag(&s);
+}
+
+/* ---- the same in a report -------------------------------------------------------------------- */
+
+void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
+{
+    ts_page page = chapter->page;
+    sheet   s    = {oil, chapter->answer, &page, 0, chapter};
+
+    ts_manuscript_heading(chapter->manuscript, 1, "Oil and heat");
+    if (oil->heat->missing != NULL) {
+        ts_buffer_print(&chapter->cell, "Not computable: %s is not known.", oil->heat->missing);
+        if (!chapter->cell.failed)
+            ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+        ts_buffer_clear(&chapter->cell);
+        return;
+    }
+    page.columns = WIDE;
+    print_oil(&s);
+    if (!chapter->cell.failed)
+        ts_manuscript_text(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
+    for (s.drive = 0; s.drive < chapter->answer->drive->drive_count; s.drive++)
+        print_states(&s);
+    print_places(&s);
+    if (any_ended(&s))
+        ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, law_ended);
     print_feeds(&s);
     print_drag(&s);
 }

@@ -5,6 +5,7 @@
 #include "base/manuscript.h"
 #include "effect/effect.h"
 #include "report/answer.h"
+#include "report/oil_report.h"
 #include "report/page.h"
 #include "report/twist_report.h"
 
@@ -30,6 +31,7 @@ void ts_chapter_arrangement(ts_chapter *chapter);
 void ts_chapter_teeth(ts_chapter *chapter);
 void ts_chapter_shafts(ts_chapter *chapter);
 void ts_chapter_float(ts_chapter *chapter);
+void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil);
 void ts_chapter_necks(ts_chapter *chapter);
 void ts_chapter_torsion(ts_chapter *chapter, const ts_twist_answer *twist);
 void ts_chapter_mass(ts_chapter *chapter);

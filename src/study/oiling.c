@@ -1,4 +1,5 @@
 /* What does a study say of losses, heat and oil? */
+#include "study/oiling.h"
 #include "study/figures.h"
 #include "study/outlet.h"
 #include "study/study.h"
@@ -63,7 +64,8 @@ static void ask_drag(const ts_study *study, ts_oil_answer *out)
     }
 }
 
-static ts_status ask(ts_study *study, int32_t condition, ts_arena *arena, ts_oil_answer *out)
+ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena,
+                           ts_oil_answer *out)
 {
     static const double more[TS_OIL_FEEDS] = {-20.0, 0.0, 20.0};
     const size_t        count              = study->drive.drive_count * TS_OIL_FEEDS;
@@ -98,7 +100,7 @@ ts_status ts_oil_write(ts_study *study, const char *condition, bool json,
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);
     ts_page   page   = ts_outlet_page(options, &out);
-    ts_status status = ask(study, at, arena, &oil);
+    ts_status status = ts_study_ask_oil(study, at, arena, &oil);
     if (status == TS_OK && json)
         ts_oil_json(&oil, &answer, &out);
     else if (status == TS_OK)

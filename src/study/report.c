@@ -9,6 +9,7 @@
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
 #include "study/figures.h"
+#include "study/oiling.h"
 #include "study/twisting.h"
 
 #include <math.h>
@@ -233,6 +234,16 @@ static void effects(ts_chapter *chapter, ts_study *study)
                 "The effects of failures could not be followed in this drive.");
 }
 
+static void oil_and_heat(ts_chapter *chapter, ts_study *study)
+{
+    ts_oil_answer   told;
+    const ts_status status = ts_study_ask_oil(study, -1, chapter->manuscript->arena, &told);
+    if (status == TS_OK)
+        ts_chapter_heat(chapter, &told);
+    else
+        instead(chapter, status, "Oil and heat", "The heat of this drive was not found.");
+}
+
 static void torsion(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 {
     ts_twist_answer told   = {NULL, 0};
@@ -262,6 +273,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_shafts(&chapter);
     ts_chapter_float(&chapter);
     ts_chapter_necks(&chapter);
+    oil_and_heat(&chapter, study);
     torsion(&chapter, it, subject);
     ts_chapter_mass(&chapter);
     effects(&chapter, study);
