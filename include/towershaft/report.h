@@ -14,6 +14,7 @@ typedef struct ts_report_options {
     const char *paper;    /* "A4", "Letter"; NULL: A4.  HTML does not ask                      */
     const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
                              "all": of every number, each once.  Needs workings to be kept   */
+    const char *sheets;   /* NULL: the report; "teeth": instead of it, a data sheet a gear      */
     bool        us;       /* customary units                                                  */
 } ts_report_options;
 

@@ -48,8 +48,15 @@ void ts_manuscript_heading(ts_manuscript *manuscript, int level, const char *tex
         ts_buffer_print(&number, ".%d", manuscript->section);
     manuscript->failed = manuscript->failed || number.failed;
     block->level       = level;
+    block->fresh       = manuscript->fresh;
+    manuscript->fresh  = false;
     block->label = kept(manuscript, (ts_text){number.bytes, number.failed ? 0 : number.length});
     ts_buffer_close(&number);
+}
+
+void ts_manuscript_new_page(ts_manuscript *manuscript)
+{
+    manuscript->fresh = true;
 }
 
 static void plain(ts_manuscript *manuscript, ts_block_kind kind, ts_block_tone tone,

@@ -36,6 +36,7 @@ typedef struct ts_block {
     ts_block_kind    kind;
     ts_block_tone    tone;
     int              level; /* of a heading                                            */
+    bool             fresh; /* it begins a page                                        */
     const char      *label; /* number of a heading, sign of an item; may be NULL       */
     const char      *text;  /* what it says; a table's or a figure's caption           */
     const ts_column *columns;
@@ -52,6 +53,7 @@ typedef struct ts_manuscript {
     const char *title, *revision, *file, *hash, *version, *caution;
     ts_block   *first, *last;
     int         chapter, section; /* counters of headings */
+    bool        fresh;            /* the next heading begins a page */
     bool        failed;
 } ts_manuscript;
 
@@ -59,6 +61,8 @@ typedef struct ts_manuscript {
 void ts_manuscript_begin(ts_manuscript *manuscript, ts_arena *arena);
 
 void ts_manuscript_heading(ts_manuscript *manuscript, int level, const char *text);
+/* The next heading begins a page. */
+void ts_manuscript_new_page(ts_manuscript *manuscript);
 void ts_manuscript_text(ts_manuscript *manuscript, ts_block_tone tone, const char *text);
 void ts_manuscript_item(ts_manuscript *manuscript, ts_block_tone tone, const char *label,
                         const char *text);

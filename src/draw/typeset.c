@@ -117,6 +117,8 @@ static void set_heading(ts_setting *setting, const ts_block *block)
                              .colour = TS_COLOUR_INK,
                              .width  = room_of(setting)};
     ts_buffer     line;
+    if (block->fresh)
+        ts_paper_turn(setting, setting->turned);
     if (setting->y > setting->top)
         setting->y += chapter ? 20.0 : 10.0;
     ts_paper_need(setting, chapter ? 110.0 : 80.0);

@@ -2,6 +2,7 @@
 #include "report/report_chapter.h"
 
 #include "catalog/gear_material.h"
+#include "report/tooth_sheet.h"
 
 #include <math.h>
 
@@ -56,10 +57,12 @@ static void gears(ts_chapter *chapter)
         gear(chapter, &train->gears[g]);
 }
 
-void ts_chapter_teeth(ts_chapter *chapter)
+void ts_chapter_teeth(ts_chapter *chapter, const ts_tooth_data *data)
 {
     ts_manuscript_heading(chapter->manuscript, 1, "Teeth");
     gears(chapter);
+    if (data->count > 0)
+        ts_tooth_data_cells(chapter, data);
     ts_manuscript_heading(chapter->manuscript, 2, "Meshes");
     ts_mesh_cells(chapter);
     if (chapter->answer->teeth == NULL)

@@ -32,6 +32,7 @@ static const char style[] =
     "@media(prefers-color-scheme:dark){body{color:#e6ebf0;background:#12181e}.faint{color:#a9b4bf}"
     "}\n"
     "@media print{body{max-width:none;margin:0;font-size:10pt;color:#000;background:#fff}"
+    ".fresh{break-before:page}"
     "tr,figure,.box{break-inside:avoid}h2,h3{break-after:avoid}}\n";
 
 static const char *entity_of(uint32_t code)
@@ -109,7 +110,8 @@ static void base64(ts_buffer *out, const char *bytes, size_t length)
 static void heading(const ts_block *block, ts_buffer *out)
 {
     const char *name = block->level == 1 ? "h2" : "h3";
-    ts_buffer_print(out, "<%s id=\"s%s\">%s ", name, block->label, block->label);
+    ts_buffer_print(out, "<%s id=\"s%s\"%s>%s ", name, block->label,
+                    block->fresh ? " class=\"fresh\"" : "", block->label);
     escaped(out, block->text);
     ts_buffer_print(out, "</%s>\n", name);
 }

@@ -4,6 +4,7 @@
 
 #include "base/manuscript.h"
 #include "effect/effect.h"
+#include "rating/tooth_data.h"
 #include "report/answer.h"
 #include "report/oil_report.h"
 #include "report/page.h"
@@ -28,7 +29,7 @@ void ts_chapter_findings(ts_chapter *chapter);
 void ts_chapter_assumptions(ts_chapter *chapter);
 void ts_chapter_turning(ts_chapter *chapter); /* speeds, senses, powers */
 void ts_chapter_arrangement(ts_chapter *chapter);
-void ts_chapter_teeth(ts_chapter *chapter);
+void ts_chapter_teeth(ts_chapter *chapter, const ts_tooth_data *data);
 void ts_chapter_shafts(ts_chapter *chapter);
 void ts_chapter_float(ts_chapter *chapter);
 void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil);

@@ -6,6 +6,7 @@
 #include "report/manuscript_html.h"
 #include "report/report_chapter.h"
 #include "report/results_csv.h"
+#include "report/tooth_sheet.h"
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
 #include "study/figures.h"
@@ -19,12 +20,14 @@
 #define GOVERNING_MOST 12
 
 typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV } outlet;
+typedef enum sheets { SHEETS_OF_TEETH, SHEETS_NONE } sheets;
 typedef enum depth { WORKINGS_GOVERNING, WORKINGS_ALL, WORKINGS_NONE } depth;
 
 typedef struct wish {
     outlet   outlet;
     ts_paper paper;
     depth    workings;
+    sheets   sheets;
     ts_units units;
 } wish;
 
@@ -41,6 +44,7 @@ static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
     static const char *const formats[]  = {"pdf", "html", "csv"};
     static const char *const papers[]   = {"A4", "Letter"};
     static const char *const workings[] = {"governing", "all"};
+    static const char *const kinds[]    = {"teeth"};
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     if (format < 0)
         return false;
@@ -49,15 +53,19 @@ static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
                           : TS_PAPER_A4;
     if (paper < 0)
         return false;
-    const int kept = from->workings != NULL
-                         ? ts_study_choose(study, "choice of workings", from->workings, workings,
-                                           COUNT(workings))
-                         : WORKINGS_NONE;
-    *to            = (wish){.outlet   = (outlet)format,
-                            .paper    = (ts_paper)paper,
-                            .workings = (depth)kept,
-                            .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
-    return kept >= 0;
+    const int kept  = from->workings != NULL
+                          ? ts_study_choose(study, "choice of workings", from->workings, workings,
+                                            COUNT(workings))
+                          : WORKINGS_NONE;
+    const int sheet = from->sheets != NULL ? ts_study_choose(study, "kind of sheet", from->sheets,
+                                                             kinds, COUNT(kinds))
+                                           : SHEETS_NONE;
+    *to             = (wish){.outlet   = (outlet)format,
+                             .paper    = (ts_paper)paper,
+                             .workings = (depth)kept,
+                             .sheets   = (sheets)sheet,
+                             .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
+    return kept >= 0 && sheet >= 0;
 }
 
 /* ---- figures --------------------------------------------------------------------------------- */
@@ -234,6 +242,43 @@ static void effects(ts_chapter *chapter, ts_study *study)
                 "The effects of failures could not be followed in this drive.");
 }
 
+static void teeth(ts_chapter *chapter, ts_study *study)
+{
+    ts_tooth_data data;
+    if (ts_tooth_data_solve(&study->motion, chapter->manuscript->arena, &data) == TS_OK)
+        ts_chapter_teeth(chapter, &data);
+    else
+        chapter->manuscript->failed = true;
+}
+
+/* "title: what" */
+static void entitle(ts_manuscript *manuscript, const char *what)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, ts_arena_allocator(manuscript->arena));
+    ts_buffer_print(&text, "%s: %s", manuscript->title, what);
+    const char *kept =
+        text.failed ? NULL : ts_arena_copy(manuscript->arena, text.bytes, text.length);
+    ts_buffer_close(&text);
+    manuscript->title  = kept != NULL ? kept : manuscript->title;
+    manuscript->failed = manuscript->failed || kept == NULL;
+}
+
+/* Instead of a report: what makers and inspectors of its gears need. */
+static void write_tooth_sheets(making *it, ts_manuscript *manuscript)
+{
+    const ts_answer answer = ts_study_answer(it->study);
+    ts_chapter      chapter;
+    ts_tooth_data   data;
+    entitle(manuscript, "tooth data sheets");
+    ts_chapter_open(&chapter, &answer, it->wish.units, manuscript);
+    if (ts_tooth_data_solve(&it->study->motion, manuscript->arena, &data) == TS_OK)
+        ts_tooth_sheets(&chapter, &data);
+    else
+        manuscript->failed = true;
+    ts_chapter_close(&chapter);
+}
+
 static void oil_and_heat(ts_chapter *chapter, ts_study *study)
 {
     ts_oil_answer   told;
@@ -269,7 +314,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_assumptions(&chapter);
     ts_chapter_turning(&chapter);
     ts_chapter_arrangement(&chapter);
-    ts_chapter_teeth(&chapter);
+    teeth(&chapter, study);
     ts_chapter_shafts(&chapter);
     ts_chapter_float(&chapter);
     ts_chapter_necks(&chapter);
@@ -345,7 +390,10 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     it.subject                 = &subject;
-    write_chapters(&it, &subject, &manuscript);
+    if (it.wish.sheets == SHEETS_OF_TEETH)
+        write_tooth_sheets(&it, &manuscript);
+    else
+        write_chapters(&it, &subject, &manuscript);
     const ts_status status = verdict.failed ? TS_NO_MEMORY : send(&manuscript, &it, sink);
     ts_buffer_close(&verdict);
     ts_arena_close(arena);

@@ -63,6 +63,7 @@ typedef enum option_id {
     OPTION_RAMP,
     OPTION_NECK_OF,
     OPTION_RECHECK,
+    OPTION_SHEETS,
     OPTION_CHOOSE,
     OPTION_COUNT
 } option_id;

@@ -60,6 +60,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
     {OPTION_RECHECK, "--recheck", NULL, NULL,
      "beside the report, its steps as data and a script that redoes them"},
+    {OPTION_SHEETS, "--sheets", NULL, "teeth",
+     "instead of the report, a data sheet for every gear"},
     {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
 };
 
@@ -98,9 +100,9 @@ static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPT
                                             OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
                                             OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
 static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
-static const option_id report_options[]  = {OPTION_OUTPUT,  OPTION_PAPER, OPTION_WORKINGS,
-                                            OPTION_RECHECK, OPTION_UNITS, OPTION_TODAY,
-                                            OPTION_JSON};
+static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,   OPTION_WORKINGS,
+                                            OPTION_SHEETS, OPTION_RECHECK, OPTION_UNITS,
+                                            OPTION_TODAY,  OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -239,6 +241,7 @@ const command_row commands[] = {
      "powers, pictures, teeth, rules with their sources and published cases that this build "
      "reproduces;\n"
      "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
+     "--sheets teeth writes a data sheet for every gear instead, a page each.\n"
      "As .csv it is every number and every judgement, a row each, for a spreadsheet.\n"
      "--recheck writes two files beside it: NAME.recheck.json with every step and its inputs, and\n"
      "NAME.recheck.py, a stand-alone Python script that redoes them and exits 1 on a difference.\n"

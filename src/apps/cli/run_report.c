@@ -19,6 +19,7 @@ static bool report_options(const arguments *given, ts_report_options *out)
     *out              = (ts_report_options){.format = NULL, .paper = "A4"};
     if (!arguments_choice(given, OPTION_PAPER, &out->paper) ||
         !arguments_choice(given, OPTION_WORKINGS, &out->workings) ||
+        !arguments_choice(given, OPTION_SHEETS, &out->sheets) ||
         !arguments_choice(given, OPTION_UNITS, &units))
         return false;
     out->us     = strcmp(units, "us") == 0;
