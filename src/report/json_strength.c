@@ -160,6 +160,29 @@ static void set_by(ts_json *json, const ts_answer *answer, uint32_t m)
     ts_json_end(json, '}');
 }
 
+/* A gear between two meshes has one safety in both of them: those that another mesh wears more, as
+ * the page marks them by a star, with the mesh that does. */
+static void worn_elsewhere(ts_json *json, const ts_answer *answer, uint32_t m, const part parts[4])
+{
+    const ts_mesh_strength *s = &answer->teeth->strength[m];
+    const uint32_t by[4]      = {s->worn_by[0][TS_RATED_CONTACT], s->worn_by[1][TS_RATED_CONTACT],
+                                 s->worn_by[0][TS_RATED_BENDING], s->worn_by[1][TS_RATED_BENDING]};
+    bool           any        = false;
+
+    for (int i = 0; i < 4; i++) {
+        if (!isfinite(parts[i].value) || by[i] == m)
+            continue;
+        if (!any) {
+            ts_json_key(json, "worn_elsewhere");
+            ts_json_object(json);
+        }
+        any = true;
+        ts_json_node(json, answer, parts[i].symbol, answer->train->meshes[by[i]].node);
+    }
+    if (any)
+        ts_json_end(json, '}');
+}
+
 void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
 {
     if (answer->teeth == NULL)
@@ -181,6 +204,7 @@ void ts_json_strength(ts_json *json, const ts_answer *answer, uint32_t m)
                                      : ts_iso6336_edition_of(year)->name);
     parts_of(json, answer, (ts_subject){answer->train->meshes[m].node, TS_EVERY_CONDITION}, parts,
              4);
+    worn_elsewhere(json, answer, m, parts);
     ts_json_number_at(json, "margin", strength->reserve);
     ts_json_number_at(json, "lives", strength->times);
     if (isfinite(strength->reserve))

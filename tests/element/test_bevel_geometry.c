@@ -269,6 +269,22 @@ static void spiral_angles_lie_on_the_cutters_circle(void **state)
     assert_true(s.beta_e > 35.0 * degree && s.beta_i < 35.0 * degree);
 }
 
+/* Zerol: curved by the cutter, without a spiral in the middle; so the angle grows from there to
+ * both ends, and against the sense at one of them. */
+static void zerol_teeth_have_no_spiral_in_the_middle_alone(void **state)
+{
+    (void)state;
+    const ts_bevel_pair        pair = paired(27, 41, 90.0, 0.0);
+    const ts_bevel_teeth_input in   = usual(&pair, TS_BEVEL_TAPER_STANDARD, 57e-3);
+    const ts_bevel_teeth       t    = toothed(&pair, &in);
+    ts_bevel_spiral            s;
+
+    ts_bevel_spiral_solve(&pair, &t, &s, NULL);
+    assert_close(fabs(s.beta_e), angle_on_circle(pair.R_e, pair.R_m, 0.0, 57e-3), 1e-10);
+    assert_close(fabs(s.beta_i), angle_on_circle(t.R_i, pair.R_m, 0.0, 57e-3), 1e-10);
+    assert_true(s.beta_e > 0.0 && s.beta_i < 0.0);
+}
+
 static void straight_teeth_have_no_spiral_and_unknown_cutters_leave_it_open(void **state)
 {
     (void)state;
@@ -608,6 +624,7 @@ int main(void)
         cmocka_unit_test(printed_blank_follows_from_the_mean_section),
         cmocka_unit_test(cones_pass_through_their_ends),
         cmocka_unit_test(spiral_angles_lie_on_the_cutters_circle),
+        cmocka_unit_test(zerol_teeth_have_no_spiral_in_the_middle_alone),
         cmocka_unit_test(straight_teeth_have_no_spiral_and_unknown_cutters_leave_it_open),
         cmocka_unit_test(small_shaft_angle_gives_the_cylindrical_pair),
         cmocka_unit_test(relative_radius_agrees_with_the_flanks_own_curvature),
