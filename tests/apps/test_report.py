@@ -152,7 +152,22 @@ class Report(InFolder):
         text = "".join(page.text)
         for formula in ("contact ratio", "ISO 6336-2:2019", "tangential force"):
             self.assertIn(formula, text)
-        self.assertGreater(text.count("\n    take-off"), 100)
+        self.assertGreater(len(re.findall(r"\n +crank +light-off.* take-off", text)), 100)
+
+    def test_all_workings_tell_what_why_tells(self):
+        page = Page(self.write(TRAINER, "w.html", "--workings", "all").read_text())
+        text = "".join(page.text)
+        working = answer("why", TRAINER, "drive/hp/box/clockwise/1/teeth:S_H1@climb")["working"]
+        part = text[text.index(" drive/hp/box/clockwise/1/teeth\n"):]
+        found = 0
+        for note in working["notes"]:
+            if note["kind"] == "step" and ":" in note["address"] and \
+                    note["address"].startswith("drive/hp/box/clockwise/1/teeth:"):
+                found += 1
+                shown = f"{note['value']:.6g}"
+                self.assertTrue(re.search(rf"[ =]{re.escape(shown)}0*[ \n,]", part)
+                                or "e" in shown, f"{note['address']} = {shown}")
+        self.assertGreater(found, 30)
 
     def test_hostile_names_stay_text(self):
         source = TRAINER.read_text()
