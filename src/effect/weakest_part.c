@@ -48,7 +48,7 @@ void ts_weakest_solve(ts_effects *effects)
             take_if_weaker(effects, i);
     for (uint32_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        if (lets_go(part->kind) && isfinite(part->T) &&
+        if (!part->of_pad && lets_go(part->kind) && isfinite(part->T) &&
             !isnan(effects->weakest[ts_part_shaft(train, part)].T))
             take_if_weaker(effects, i);
     }

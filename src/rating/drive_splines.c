@@ -185,23 +185,22 @@ static void find_factors(const ts_accessory *one, ts_drive_spline *item, ts_work
 
 /* ---- one torque ------------------------------------------------------------------------------ */
 
-static void note(const ts_drive_spline *item, const ts_spline_load *load, ts_workings *w)
+void ts_spline_note_shape(const ts_drive_spline *item, ts_workings *w)
 {
     const ts_subject of = {item->node, TS_EVERY_CONDITION};
+    const ts_spline *s  = &item->shape;
     const char      *as = "as in the standard";
 
-    ts_workings_assumed(w, "T", load->T, "N.m", "the torque of the pad, either way");
-    ts_workings_assumed(w, "N", load->N, "1", as);
-    ts_workings_borrow(w, "L_e", load->L_e, of, "L_e");
-    ts_workings_assumed(w, "D", load->D, "m", as);
-    ts_workings_assumed(w, "D_re", load->D_re, "m", as);
-    ts_workings_assumed(w, "D_ri", item->shape.D_ri, "m", as);
-    ts_workings_assumed(w, "t", load->t, "m", as);
-    ts_workings_assumed(w, "h", load->h, "m", "D/N of a fillet root (from memory)");
-    ts_workings_assumed(w, "D_h", load->D_h, "m", "the shaft is taken as solid");
-    ts_workings_borrow(w, "K_m", load->K_m, of, "K_m");
-    ts_workings_borrow(w, "K_f", load->K_f, of, "K_f");
-    ts_workings_assumed(w, "alpha_D", item->shape.alpha_D, "rad", as);
+    ts_workings_assumed(w, "N", s->N, "1", as);
+    ts_workings_borrow(w, "L_e", item->L_e, of, "L_e");
+    ts_workings_assumed(w, "D", s->D, "m", as);
+    ts_workings_assumed(w, "D_re", s->D_re, "m", as);
+    ts_workings_assumed(w, "D_ri", s->D_ri, "m", as);
+    ts_workings_assumed(w, "t", s->s_v, "m", as);
+    ts_workings_assumed(w, "h", s->D / s->N, "m", "D/N of a fillet root (from memory)");
+    ts_workings_assumed(w, "D_h", 0.0, "m", "the shaft is taken as solid");
+    ts_workings_borrow(w, "K_m", item->K_m, of, "K_m");
+    ts_workings_assumed(w, "alpha_D", s->alpha_D, "rad", as);
     ts_workings_borrow(w, "t_w", item->t_w, of, "t_w");
     ts_workings_borrow(w, "D_oi", item->D_oi, of, "D_oi");
     ts_workings_assumed(w, "Y", Y_FORM, "1", "tooth form, usual (from memory)");
@@ -209,31 +208,46 @@ static void note(const ts_drive_spline *item, const ts_spline_load *load, ts_wor
     ts_workings_assumed(w, "nu", 0.3, "1", "steel; " MADE);
 }
 
+ts_spline_load ts_spline_load_of(const ts_drive_spline *item, const ts_spline_case *one)
+{
+    const ts_spline *s = &item->shape;
+
+    return (ts_spline_load){.T    = one->T,
+                            .N    = s->N,
+                            .D    = s->D,
+                            .D_re = s->D_re,
+                            .D_h  = 0.0,
+                            .L_e  = item->L_e,
+                            .t    = s->s_v,
+                            .h    = s->D / s->N,
+                            .K_a  = one->K_a,
+                            .K_m  = item->K_m,
+                            .K_f  = item->K_f,
+                            .K_w  = one->K_w};
+}
+
+ts_spline_sleeve ts_spline_sleeve_of(const ts_drive_spline *item, const ts_spline_case *one)
+{
+    const ts_spline *s = &item->shape;
+
+    return (ts_spline_sleeve){.D_ri    = s->D_ri,
+                              .D_oi    = item->D_oi,
+                              .t_w     = item->t_w,
+                              .alpha_D = s->alpha_D,
+                              .Y       = Y_FORM,
+                              .rho     = STEEL,
+                              .n       = one->n};
+}
+
 /* `out` brings torque, speed and the factors K_a and K_w. */
 static void rate(const ts_drive_spline *item, ts_spline_case *out, ts_workings *w)
 {
-    const ts_spline       *s      = &item->shape;
-    const ts_spline_load   load   = {.T    = out->T,
-                                     .N    = s->N,
-                                     .D    = s->D,
-                                     .D_re = s->D_re,
-                                     .D_h  = 0.0,
-                                     .L_e  = item->L_e,
-                                     .t    = s->s_v,
-                                     .h    = s->D / s->N,
-                                     .K_a  = out->K_a,
-                                     .K_m  = item->K_m,
-                                     .K_f  = item->K_f,
-                                     .K_w  = out->K_w};
-    const ts_spline_sleeve sleeve = {.D_ri    = s->D_ri,
-                                     .D_oi    = item->D_oi,
-                                     .t_w     = item->t_w,
-                                     .alpha_D = s->alpha_D,
-                                     .Y       = Y_FORM,
-                                     .rho     = STEEL,
-                                     .n       = out->n};
+    const ts_spline_load   load   = ts_spline_load_of(item, out);
+    const ts_spline_sleeve sleeve = ts_spline_sleeve_of(item, out);
 
-    note(item, &load, w);
+    ts_workings_assumed(w, "T", load.T, "N.m", "the torque of the pad, either way");
+    ts_spline_note_shape(item, w);
+    ts_workings_borrow(w, "K_f", item->K_f, (ts_subject){item->node, TS_EVERY_CONDITION}, "K_f");
     ts_workings_assumed(w, "n", out->n, "rad/s", "the speed of the pad");
     out->S[TS_SPLINE_ROOT_SHEAR]  = ts_spline_root_shear(&load, w);
     out->S[TS_SPLINE_TOOTH_SHEAR] = ts_spline_pitch_shear(&load, w);

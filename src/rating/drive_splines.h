@@ -73,6 +73,13 @@ ts_status ts_splines_prepare(const ts_drive *drive, const ts_power *power, ts_ar
 /* Everything behind a solved power.  Allocates nothing. */
 void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *workings);
 
+/* What its formulas ask, with torque, speed and factors of `one`. */
+ts_spline_load   ts_spline_load_of(const ts_drive_spline *item, const ts_spline_case *one);
+ts_spline_sleeve ts_spline_sleeve_of(const ts_drive_spline *item, const ts_spline_case *one);
+
+/* Its shape and what is made up of it, borrowed for workings about another place. */
+void ts_spline_note_shape(const ts_drive_spline *item, ts_workings *workings);
+
 /* m, to be engaged so that its greatest stress of that kind comes down to what is permitted, the
  * misalignment factor of that length included; NaN: no length does that.  Silent. */
 double ts_spline_length_for(const ts_drive_spline *item, const ts_spline_case *one,

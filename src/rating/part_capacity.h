@@ -28,8 +28,10 @@ typedef enum ts_part_kind {
 
 typedef struct ts_part_capacity {
     ts_part_kind kind;
-    uint32_t     shaft;   /* whose torque loads it; TS_NOWHERE: the part is a mesh            */
-    uint32_t     mesh;    /* ... this one; TS_NOWHERE: the part sits on a shaft               */
+    uint32_t     shaft;  /* whose torque loads it; TS_NOWHERE: the part is a mesh            */
+    uint32_t     mesh;   /* ... this one; TS_NOWHERE: the part sits on a shaft               */
+    bool         of_pad; /* on a shaft: nothing but what `pad` takes loads it                */
+    uint32_t     pad;
     double       T;       /* N.m, > 0, borne once                                             */
     ts_node      node;    /* what the workings of T are about                                 */
     const char  *symbol;  /* ... and its name there; NULL: none                               */

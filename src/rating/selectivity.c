@@ -25,12 +25,13 @@ static bool take_scratch(const ts_train *train, size_t parts, size_t guards, ts_
     s->rest      = TS_TAKE(arena, double, all);
     s->rest_at   = TS_TAKE(arena, uint32_t, all);
     s->input     = TS_TAKE(arena, uint32_t, all);
+    s->own       = TS_TAKE(arena, uint32_t, (size_t)train->pad_count + 1);
     s->lasting   = TS_TAKE(arena, double, parts);
     s->walls     = TS_TAKE(arena, ts_wall, guards);
     return s->ratio != NULL && s->keep != NULL && s->first != NULL && s->next != NULL &&
            s->least != NULL && s->least_at != NULL && s->steady != NULL && s->steady_at != NULL &&
-           s->rest != NULL && s->rest_at != NULL && s->input != NULL && s->lasting != NULL &&
-           s->walls != NULL;
+           s->rest != NULL && s->rest_at != NULL && s->input != NULL && s->own != NULL &&
+           s->lasting != NULL && s->walls != NULL;
 }
 
 static void list_guards(const ts_train *train, const ts_necks *necks, ts_select *out)
@@ -169,9 +170,16 @@ static void list_by_shaft(ts_select *select)
 
     for (uint32_t s = 0; s < train->shaft_count; s++)
         scratch->first[s] = TS_NOWHERE;
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        scratch->own[p] = TS_NOWHERE;
     for (size_t i = select->parts.count; i-- > 0;) {
         const uint32_t s = ts_part_shaft(train, &select->parts.items[i]);
 
+        scratch->next[i] = TS_NOWHERE;
+        if (select->parts.items[i].of_pad) {
+            scratch->own[select->parts.items[i].pad] = (uint32_t)i;
+            continue;
+        }
         scratch->next[i]  = scratch->first[s];
         scratch->first[s] = (uint32_t)i;
     }
@@ -286,11 +294,23 @@ static bool is_passed(const ts_select *select, const ts_guard *guard, const ts_w
            ts_select_passes(guard, part, ts_part_shaft(select->teeth->motion->train, part), false);
 }
 
+/* The lesser of a wall and what stands on the pad itself. */
+static ts_wall with_own(const ts_select *select, const ts_guard *guard, ts_wall wall)
+{
+    const uint32_t own = guard->pad == TS_NOWHERE ? TS_NOWHERE : select->scratch->own[guard->pad];
+
+    if (own == TS_NOWHERE || !(select->parts.items[own].T < wall.T))
+        return wall;
+    return ts_select_wall_of(select, guard, own);
+}
+
 static ts_wall whole(const ts_select *select, const ts_guard *guard, const ts_wall *found)
 {
     if (guard->pad == TS_NOWHERE || is_passed(select, guard, found))
         return wall_by_walk(select, guard);
-    return found->part == TS_NOWHERE ? *found : ts_select_wall_of(select, guard, found->part);
+    return with_own(select, guard,
+                    found->part == TS_NOWHERE ? *found
+                                              : ts_select_wall_of(select, guard, found->part));
 }
 
 /* ---- for a while ------------------------------------------------------------------------------
@@ -357,7 +377,7 @@ ts_wall ts_select_wall_for(const ts_select *select, const ts_guard *guard, doubl
                 least = wall;
         }
     }
-    return least;
+    return with_own(select, guard, least);
 }
 
 /* Overloads of the same duration share one way through the train. */
@@ -378,18 +398,15 @@ static void last_overload(ts_select *select, double seconds, ts_wall *walls)
     build_walls(select, scratch->lasting, walls);
 }
 
-static void take_lasting(const ts_select *select, ts_guard *guard, const ts_wall *found)
+static ts_wall lasting_of(const ts_select *select, const ts_guard *guard, const ts_wall *found)
 {
-    guard->lasting = *found;
     if (found->part == TS_NOWHERE)
-        return;
-    if (is_passed(select, guard, found)) {
-        guard->lasting = ts_select_wall_for(select, guard, guard->t_over, false);
-        return;
-    }
-    guard->lasting = ts_select_wall_of(select, guard, found->part);
-    guard->lasting.T =
-        (select->scratch->lasting[found->part] - guard->lasting.L) / guard->lasting.g;
+        return with_own(select, guard, *found);
+    if (is_passed(select, guard, found))
+        return ts_select_wall_for(select, guard, guard->t_over, false);
+    ts_wall wall = ts_select_wall_of(select, guard, found->part);
+    wall.T       = (select->scratch->lasting[found->part] - wall.L) / wall.g;
+    return with_own(select, guard, wall);
 }
 
 static void bear_overloads(ts_select *select)
@@ -416,7 +433,8 @@ static void bear_overloads(ts_select *select)
         last_overload(select, times[k], select->scratch->walls);
         for (uint32_t i = 0; i < select->count; i++)
             if (select->guards[i].t_over == times[k] && !select->guards[i].at_start)
-                take_lasting(select, &select->guards[i], &select->scratch->walls[i]);
+                select->guards[i].lasting =
+                    lasting_of(select, &select->guards[i], &select->scratch->walls[i]);
     }
 }
 

@@ -45,7 +45,7 @@ ts_wall ts_select_wall_of(const ts_select *select, const ts_guard *guard, uint32
     const double            g     = ts_select_transfer(select, guard, part);
     ts_wall                 wall  = {part->T / g, number, g, 0.0, TS_EVERY_CONDITION};
 
-    for (size_t c = 0; c < select->drive->condition_count; c++) {
+    for (size_t c = 0; !part->of_pad && c < select->drive->condition_count; c++) {
         const double all = power->T[c * train->shaft_count + e];
         const double L   = all - own_torque(select, guard, c) * g;
 
@@ -78,6 +78,8 @@ size_t ts_select_upstream(const ts_select *select, const ts_guard *guard, uint32
     size_t          count = 0;
     uint32_t        s     = guard->shaft;
 
+    if (guard->pad != TS_NOWHERE && select->scratch->own[guard->pad] != TS_NOWHERE && room > 0)
+        parts[count++] = select->scratch->own[guard->pad];
     for (;;) {
         for (uint32_t i = select->scratch->first[s]; i != TS_NOWHERE;
              i          = select->scratch->next[i]) {

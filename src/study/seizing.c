@@ -125,7 +125,7 @@ static void build_walls(wish *w, ts_seize_wall *walls)
     }
     for (size_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        const size_t            at   = joint_of(w, part);
+        const size_t            at   = part->of_pad ? SIZE_MAX : joint_of(w, part);
         if (at == SIZE_MAX || !(part->T > 0.0))
             continue;
         if (part->kind == TS_PART_ROOT || part->kind == TS_PART_NECK)

@@ -4,6 +4,7 @@
 #include "base/sha256.h"
 #include "model/reader.h"
 #include "rating/line_capacity.h"
+#include "rating/spline_capacity.h"
 
 #include <math.h>
 #include <string.h>
@@ -104,9 +105,9 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_necks_prepare(&study->drive, &study->train, study->arena, &study->necks);
     if (status == TS_OK)
-        status =
-            ts_select_prepare(&study->drive, &study->teeth, &study->necks,
-                              ts_lines_capacity_count(&study->lines), study->arena, &study->select);
+        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks,
+                                   ts_lines_capacity_count(&study->lines) + study->splines.count,
+                                   study->arena, &study->select);
     if (status == TS_OK)
         status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
     const ts_heat_from heat = {&study->drive, &study->power, &study->lines, &study->splines,
@@ -164,6 +165,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_necks_solve(&study->drive, &study->necks, study->workings);
     ts_select_gather(&study->select, study->workings);
     ts_lines_capacities(&study->lines, &study->select.parts, study->workings);
+    ts_splines_capacities(&study->drive, &study->splines, &study->select.parts, study->workings);
     ts_select_solve(&study->select, study->workings);
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     ts_heat_solve(&study->heat, study->workings);

@@ -1,5 +1,5 @@
 /* Are the splines of the pads sized and stressed as the public numbers and formulas say? */
-#include "rating/drive_splines.h"
+#include "rating/spline_capacity.h"
 #include "support/close.h"
 #include "support/read_file.h"
 #include "support/solved_file.h"
@@ -178,6 +178,34 @@ static void the_sleeve_answered_is_where_bursting_meets_its_limit(void **state)
     close_rated(&it);
 }
 
+/* derived: rated once more at the torque that it is said to bear, with the fatigue factor of 1000
+ * cycles (1.8, bank, spl-dudley-factors) and no shock, one stress is what is permitted and none is
+ * above. */
+static void at_the_torque_borne_once_one_stress_meets_its_limit(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    const uint32_t conditions = (uint32_t)it.file.drive.condition_count;
+    for (uint32_t i = 0; i < it.splines.count; i++) {
+        const ts_drive_spline *s     = &it.splines.items[i];
+        const ts_spline_bears  bears = ts_spline_bears_once(s, conditions, NULL);
+        ts_spline_case         one   = {.T = bears.T, .K_a = 1.0, .K_w = 1.0};
+        for (uint32_t c = 0; c < conditions; c++)
+            one.n = fmax(one.n, s->cases[c].n);
+        ts_spline_load load             = ts_spline_load_of(s, &one);
+        load.K_f                        = 1.8;
+        const ts_spline_sleeve sleeve   = ts_spline_sleeve_of(s, &one);
+        const double           share[3] = {
+                      ts_spline_root_shear(&load, NULL) / ts_spline_stress_permitted(TS_SPLINE_ROOT_SHEAR),
+                      ts_spline_pitch_shear(&load, NULL) / ts_spline_stress_permitted(TS_SPLINE_TOOTH_SHEAR),
+                      ts_spline_burst(&load, &sleeve, NULL).S_t /
+                          ts_spline_stress_permitted(TS_SPLINE_BURSTING)};
+        assert_close(fmax(fmax(share[0], share[1]), share[2]), 1.0, 1e-12);
+    }
+    close_rated(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -185,6 +213,7 @@ int main(void)
         cmocka_unit_test(other_numbers_are_unknown_and_never_guessed),
         cmocka_unit_test(stresses_follow_the_torque_of_every_condition),
         cmocka_unit_test(the_governing_case_is_the_greatest_of_all),
+        cmocka_unit_test(at_the_torque_borne_once_one_stress_meets_its_limit),
         cmocka_unit_test(shock_raises_the_torque_of_conditions_and_not_the_overload),
         cmocka_unit_test(the_length_answered_is_where_the_stress_meets_its_limit),
         cmocka_unit_test(the_sleeve_answered_is_where_bursting_meets_its_limit),

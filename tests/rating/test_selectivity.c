@@ -35,6 +35,18 @@ static ts_study *study_of(const char *path, const char *old, const char *new)
     return study;
 }
 
+/* As a part that may give way. */
+static const ts_part_capacity *spline_of(const ts_study *study, const char *pad)
+{
+    for (size_t i = 0; i < study->select.parts.count; i++) {
+        const ts_part_capacity *part = &study->select.parts.items[i];
+        if (part->kind == TS_PART_SPLINE && strcmp(part->what, pad) == 0)
+            return part;
+    }
+    fail_msg("there is no spline of %s", pad);
+    return NULL;
+}
+
 static const ts_guard *guard_of(const ts_study *study, const char *pad)
 {
     for (uint32_t p = 0; p < study->train.pad_count; p++)
@@ -102,9 +114,9 @@ static double first_to_go(const ts_study *study, uint32_t pad, const corner *at)
             part->mesh == TS_NOWHERE ? part->shaft : study->train.meshes[part->mesh].driven_shaft;
         const double g = carried(study, study->train.pads[pad].shaft, shaft, 1.0, at->lossy);
 
-        if (isnan(g) || isnan(part->T))
+        if (isnan(g) || isnan(part->T) || (part->of_pad && part->pad != pad))
             continue;
-        const double L = at->others ? others_on(study, pad, shaft, at) : 0.0;
+        const double L = at->others && !part->of_pad ? others_on(study, pad, shaft, at) : 0.0;
         least          = fmin(least, (part->T - L) / g);
     }
     return least;
@@ -165,6 +177,27 @@ static void wall_is_the_least_of_the_parts_on_the_way(void **state)
     }
     assert_close(guard->once.T, least, 0.0);
     ts_study_close(study);
+}
+
+/* The spline of a pad is loaded by that pad alone: a thin one is the wall of its own pad, with
+ * nothing that others take, and changes no other wall. */
+static void a_thin_spline_is_the_wall_of_its_own_pad(void **state)
+{
+    (void)state;
+    ts_study *wide = study_of("examples/bizjet.yaml", NULL, NULL);
+    ts_study *thin = study_of("examples/bizjet.yaml", "spline: AS972", "spline: B92.1 8T 32/64");
+    const ts_guard *own = guard_of(thin, "hydraulic pump 2");
+
+    assert_int_equal(thin->select.parts.items[own->once.part].kind, TS_PART_SPLINE);
+    assert_close(own->once.T, spline_of(thin, "hydraulic pump 2")->T, 0.0);
+    assert_close(own->once.g, 1.0, 0.0);
+    assert_close(own->once.L, 0.0, 0.0);
+    assert_true(own->once.T < guard_of(wide, "hydraulic pump 2")->once.T);
+    for (uint32_t i = 0; i < wide->select.count; i++)
+        if (wide->select.guards[i].pad != own->pad)
+            assert_close(thin->select.guards[i].once.T, wide->select.guards[i].once.T, 0.0);
+    ts_study_close(thin);
+    ts_study_close(wide);
 }
 
 /* ---- teeth ----------------------------------------------------------------------------------- */
@@ -422,6 +455,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(wall_is_the_worst_corner_of_small_drives),
         cmocka_unit_test(wall_is_the_least_of_the_parts_on_the_way),
+        cmocka_unit_test(a_thin_spline_is_the_wall_of_its_own_pad),
         cmocka_unit_test(neck_further_in_is_a_wall_to_a_generator_that_also_starts),
         cmocka_unit_test(nothing_bears_longer_what_it_does_not_bear_once),
         cmocka_unit_test(teeth_bear_their_torque_with_a_safety_of_one),
