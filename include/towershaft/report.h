@@ -15,7 +15,8 @@ typedef struct ts_report_options {
     const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
                              "all": of every number, each once.  Needs workings to be kept   */
     const char *sheets;   /* NULL: the report; "teeth": instead of it, a data sheet a gear      */
-    bool        us;       /* customary units                                                  */
+    bool seizures; /* also a seizure of every accessory, followed in time: up to a second each */
+    bool us;       /* customary units                                                  */
 } ts_report_options;
 
 /* TS_NOT_UNDERSTOOD with a message for an unknown format, paper or workings, or when the study

@@ -243,6 +243,11 @@ static void grounds(const ts_seize_answer *seize, ts_page *page)
 void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
 {
     ts_answer_title(answer, page);
+    ts_seize_told(seize, answer, page);
+}
+
+void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+{
     title(seize, answer, page);
     if (seize->because != NULL) {
         ts_buffer text;

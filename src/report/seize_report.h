@@ -43,6 +43,8 @@ double ts_seize_peak(const ts_seize_run *run, size_t joint);
 size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
 
 void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
+/* The page without its title, for a report. */
+void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
 void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *out);
 
 #endif

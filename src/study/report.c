@@ -11,6 +11,7 @@
 #include "study/doctor_cases.h"
 #include "study/figures.h"
 #include "study/oiling.h"
+#include "study/seizing.h"
 #include "study/twisting.h"
 
 #include <math.h>
@@ -18,6 +19,7 @@
 #define COUNT(list) (sizeof(list) / sizeof(list)[0])
 
 #define GOVERNING_MOST 12
+#define LINES_COLUMNS  112 /* that letters of one width find on A4 */
 
 typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV } outlet;
 typedef enum sheets { SHEETS_OF_TEETH, SHEETS_NONE } sheets;
@@ -28,6 +30,7 @@ typedef struct wish {
     ts_paper paper;
     depth    workings;
     sheets   sheets;
+    bool     seizures;
     ts_units units;
 } wish;
 
@@ -63,6 +66,7 @@ static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
     *to             = (wish){.outlet   = (outlet)format,
                              .paper    = (ts_paper)paper,
                              .workings = (depth)kept,
+                             .seizures = from->seizures,
                              .sheets   = (sheets)sheet,
                              .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
     return kept >= 0 && sheet >= 0;
@@ -289,6 +293,39 @@ static void oil_and_heat(ts_chapter *chapter, ts_study *study)
         instead(chapter, status, "Oil and heat", "The heat of this drive was not found.");
 }
 
+/* One accessory after the other, each in memory of its own. */
+static bool seizure(ts_chapter *chapter, ts_study *study, const char *accessory)
+{
+    ts_arena *arena = ts_arena_open(study->allocator);
+    ts_page   page  = chapter->page;
+    page.columns    = LINES_COLUMNS;
+    const ts_status status =
+        arena != NULL ? ts_study_tell_seizure(study, accessory, arena, &page) : TS_NO_MEMORY;
+    ts_manuscript_heading(chapter->manuscript, 2, accessory);
+    if (status == TS_OK && !chapter->cell.failed)
+        ts_manuscript_lines(chapter->manuscript, chapter->cell.bytes);
+    else
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING,
+                          "This seizure could not be followed.");
+    ts_buffer_clear(&chapter->cell);
+    ts_arena_close(arena);
+    return status != TS_NO_MEMORY;
+}
+
+static void seizures(ts_chapter *chapter, making *it)
+{
+    const ts_train *train = &it->study->train;
+    if (!it->wish.seizures)
+        return;
+    ts_manuscript_heading(chapter->manuscript, 1, "Seizures");
+    ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
+                       "Every accessory stops at once, where its pad turns fastest; followed in "
+                       "time with play, neck and teeth as events.");
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].accessory >= 0 && !seizure(chapter, it->study, train->pads[p].name))
+            chapter->manuscript->failed = true;
+}
+
 static void torsion(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 {
     ts_twist_answer told   = {NULL, 0};
@@ -320,6 +357,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_necks(&chapter);
     oil_and_heat(&chapter, study);
     torsion(&chapter, it, subject);
+    seizures(&chapter, it);
     ts_chapter_mass(&chapter);
     effects(&chapter, study);
     ts_chapter_reserves(&chapter);

@@ -1,4 +1,5 @@
 /* What does a study say of an accessory that seizes? */
+#include "study/seizing.h"
 #include "study/figures.h"
 #include "study/outlet.h"
 #include "study/study.h"
@@ -235,6 +236,19 @@ static ts_status solve(wish *w, const ts_seize_options *options)
     if (status != TS_OK || !find_tree(w, &twist))
         return status;
     return run_all(w);
+}
+
+ts_status ts_study_tell_seizure(ts_study *study, const char *accessory, ts_arena *arena,
+                                ts_page *page)
+{
+    const ts_seize_options options = {.accessory = accessory};
+    ts_seize_answer        seize   = {.accessory = -1};
+    wish                   w       = {.study = study, .arena = arena, .out = &seize};
+    const ts_answer        answer  = ts_study_answer(study);
+    const ts_status        status  = solve(&w, &options);
+    if (status == TS_OK)
+        ts_seize_told(&seize, &answer, page);
+    return status;
 }
 
 static bool all_fine(const ts_seize_answer *seize)

@@ -169,6 +169,15 @@ class Report(InFolder):
                                 or "e" in shown, f"{note['address']} = {shown}")
         self.assertGreater(found, 30)
 
+    def test_seizures_are_those_of_seize(self):
+        text = "".join(Page(self.write(TRAINER, "z.html", "--seizures").read_text()).text)
+        for name in ("fuel pump", "breather"):
+            _, page, _ = run("seize", TRAINER, name)
+            rows = re.findall(r"(?m)^ +((?:mesh|shaft to|tube to) .*\d)", page)
+            self.assertGreater(len(rows), 3)
+            for row in rows:
+                self.assertIn(" ".join(row.split()), " ".join(text.split()))
+
     def test_hostile_names_stay_text(self):
         source = TRAINER.read_text()
         for name in HOSTILE:

@@ -64,6 +64,7 @@ typedef enum option_id {
     OPTION_NECK_OF,
     OPTION_RECHECK,
     OPTION_SHEETS,
+    OPTION_SEIZURES,
     OPTION_CHOOSE,
     OPTION_COUNT
 } option_id;

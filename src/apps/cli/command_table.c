@@ -62,6 +62,8 @@ const option_row option_rows[OPTION_COUNT] = {
      "beside the report, its steps as data and a script that redoes them"},
     {OPTION_SHEETS, "--sheets", NULL, "teeth",
      "instead of the report, a data sheet for every gear"},
+    {OPTION_SEIZURES, "--seizures", NULL, NULL,
+     "also a seizure of every accessory in time, up to a second each"},
     {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
 };
 
@@ -100,9 +102,9 @@ static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPT
                                             OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
                                             OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
 static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
-static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,   OPTION_WORKINGS,
-                                            OPTION_SHEETS, OPTION_RECHECK, OPTION_UNITS,
-                                            OPTION_TODAY,  OPTION_JSON};
+static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTION_WORKINGS,
+                                            OPTION_SHEETS, OPTION_SEIZURES, OPTION_RECHECK,
+                                            OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 

@@ -22,8 +22,9 @@ static bool report_options(const arguments *given, ts_report_options *out)
         !arguments_choice(given, OPTION_SHEETS, &out->sheets) ||
         !arguments_choice(given, OPTION_UNITS, &units))
         return false;
-    out->us     = strcmp(units, "us") == 0;
-    out->format = ending_of(given->value[OPTION_OUTPUT]);
+    out->seizures = given->value[OPTION_SEIZURES] != NULL;
+    out->us       = strcmp(units, "us") == 0;
+    out->format   = ending_of(given->value[OPTION_OUTPUT]);
     if (out->format == NULL) {
         fprintf(stderr, "towershaft report: %s: expected an ending .pdf, .html or .csv\n",
                 given->value[OPTION_OUTPUT]);
