@@ -56,7 +56,12 @@ say "8. Keep the decision with its reason: it stands in the drive, and on its pa
 "$command" check "$out/decided.yaml" >"$out/check.txt"
 grep -A 1 'stated: hydraulic pump 2' "$out/check.txt"
 
-say "9. The whole drive on paper, and the faces before and after"
+say "9. What the maker of the new pump gets: the sheet of its pad, in both systems of units"
+"$command" sheet "$out/decided.yaml" 'hydraulic pump 2' | tee "$out/sheet.txt" |
+    sed -n '/^Interface/,/^Body/p' | grep -v '^Body'
+"$command" sheet "$out/decided.yaml" 'hydraulic pump 2' -o "$out/sheet.pdf"
+
+say "10. The whole drive on paper, and the faces before and after"
 "$command" report "$out/decided.yaml" -o "$out/decided.pdf"
 "$command" draw "$before" -o "$out/before.png" --figure behind
 "$command" draw "$out/decided.yaml" -o "$out/after.png" --figure behind

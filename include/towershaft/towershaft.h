@@ -12,6 +12,7 @@
 #include "towershaft/oil.h"
 #include "towershaft/twist.h"
 #include "towershaft/seize.h"
+#include "towershaft/sheet.h"
 #include "towershaft/effects.h"
 #include "towershaft/figure.h"
 #include "towershaft/view.h"

@@ -127,6 +127,9 @@ const char *ts_mass_part_says(ts_mass_kind kind); /* "gear" */
 /* What a shaft is taken to be between a gear and a pad; NaN: not known. */
 ts_beam_section ts_mass_section(const ts_mass *mass, uint32_t shaft);
 
+/* N.m about the face of its pad, of its weight at rest; NaN: mass or overhang are not known. */
+double ts_overhung_moment(const ts_accessory *accessory);
+
 /* Memory for one drive. */
 ts_status ts_mass_prepare(const ts_drive *drive, const ts_power *power, ts_arena *arena,
                           ts_mass *out);

@@ -45,6 +45,13 @@ static const ts_formula worst_formulas[3] = {
      "derived: linear in the load"},
 };
 
+double ts_overhung_moment(const ts_accessory *accessory)
+{
+    if (!ts_measure_known(accessory->mass) || !ts_measure_known(accessory->overhang))
+        return (double)NAN;
+    return accessory->mass.value * G_N * accessory->overhang.value;
+}
+
 /* ---- vectors ----------------------------------------------------------------------------------
  */
 

@@ -87,6 +87,15 @@ typedef struct ts_train {
     uint32_t  shaft_count, gear_count, mesh_count, pad_count;
 } ts_train;
 
+/* The pad of an accessory; TS_NOWHERE: it stands on none. */
+static inline uint32_t ts_train_pad_of(const ts_train *train, int32_t accessory)
+{
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].accessory == accessory)
+            return p;
+    return TS_NOWHERE;
+}
+
 /* Lays the drive out flat.  Shafts: the spools, then for each drive its tower shaft, its box input,
  * and what the input drives, clockwise first.  A branch of the input grows clockwise in the file's
  * sight.  A step gear has the hand of its shaft's main gear.

@@ -80,6 +80,16 @@ static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
     return chosen >= 0;
 }
 
+int32_t ts_study_choose_accessory(ts_study *study, const char *name, ts_arena *arena)
+{
+    const size_t count = study->drive.accessory_count;
+    const char **names = TS_TAKE(arena, const char *, count + 1);
+
+    for (size_t i = 0; names != NULL && i < count; i++)
+        names[i] = study->drive.accessories[i].name;
+    return names == NULL ? -1 : ts_study_choose(study, "accessory", name, names, count);
+}
+
 bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condition)
 {
     *condition = -1;

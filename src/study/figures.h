@@ -13,6 +13,9 @@ int ts_study_choose(ts_study *study, const char *what, const char *word, const c
 /* The number of a condition, -1 for NULL; false, and said, when there is none of that name. */
 bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condition);
 
+/* The number of an accessory, or -1 with a message. */
+int32_t ts_study_choose_accessory(ts_study *study, const char *name, ts_arena *arena);
+
 /* False with a message of the study for an unknown figure, format, ground, condition or mesh. */
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to);
 

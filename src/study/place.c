@@ -285,14 +285,6 @@ static int32_t find_accessory(ts_study *study, const char *name)
     return -1;
 }
 
-static uint32_t pad_of(const ts_train *train, int32_t accessory)
-{
-    for (uint32_t p = 0; p < train->pad_count; p++)
-        if (train->pads[p].accessory == accessory)
-            return p;
-    return TS_NOWHERE;
-}
-
 ts_status ts_places_write(ts_study *study, const char *accessory, const ts_sink *sink)
 {
     if (!study->solved)
@@ -300,7 +292,7 @@ ts_status ts_places_write(ts_study *study, const char *accessory, const ts_sink 
     search s = {.study = study, .accessory = find_accessory(study, accessory)};
     if (s.accessory < 0)
         return TS_NOT_UNDERSTOOD;
-    s.pad   = pad_of(&study->train, s.accessory);
+    s.pad   = ts_train_pad_of(&study->train, s.accessory);
     s.arena = ts_arena_open(study->allocator);
     if (s.arena == NULL)
         return TS_NO_MEMORY;

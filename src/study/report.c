@@ -1,9 +1,6 @@
 /* How does the report on a drive come together, and to which outlet does it go? */
 #include "towershaft/report.h"
 
-#include "base/manuscript.h"
-#include "draw/typeset.h"
-#include "report/manuscript_html.h"
 #include "report/report_chapter.h"
 #include "report/results_csv.h"
 #include "report/tooth_sheet.h"
@@ -11,6 +8,7 @@
 #include "study/doctor_cases.h"
 #include "study/figures.h"
 #include "study/oiling.h"
+#include "study/publish.h"
 #include "study/seizing.h"
 #include "study/twisting.h"
 
@@ -35,9 +33,8 @@ typedef struct wish {
 } wish;
 
 typedef struct making {
-    ts_study                 *study;
-    wish                      wish;
-    const ts_drawing_subject *subject;
+    ts_study *study;
+    wish      wish;
 } making;
 
 /* ---- what is asked for ----------------------------------------------------------------------- */
@@ -70,39 +67,6 @@ static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
                              .sheets   = (sheets)sheet,
                              .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
     return kept >= 0 && sheet >= 0;
-}
-
-/* ---- figures --------------------------------------------------------------------------------- */
-
-static bool figure_of(void *context, const ts_block *block, ts_draw_options *options)
-{
-    const making           *it   = context;
-    const ts_figure_options from = {.figure    = block->figure,
-                                    .format    = "svg",
-                                    .condition = block->condition,
-                                    .ground    = it->wish.outlet == OUTLET_PDF ? "print" : "light",
-                                    .us        = it->wish.units == TS_UNITS_US};
-    if (!ts_study_figure(it->study, &from, options))
-        return false;
-    options->caution = NULL; /* it stands on every page */
-    return true;
-}
-
-static int keep(void *context, const char *bytes, size_t length)
-{
-    ts_buffer *buffer = context;
-    ts_buffer_bytes(buffer, bytes, length);
-    return buffer->failed;
-}
-
-static ts_status svg_of(void *context, const ts_block *block, ts_buffer *svg)
-{
-    const making   *it   = context;
-    const ts_sink   sink = {keep, svg};
-    ts_draw_options options;
-    if (!figure_of(context, block, &options))
-        return TS_NOT_UNDERSTOOD;
-    return ts_draw(it->subject, &options, &sink);
 }
 
 /* ---- chapters that only a study can write ---------------------------------------------------- */
@@ -172,7 +136,7 @@ static bool working(ts_chapter *chapter, ts_study *study, const ts_judgement *on
     ts_buffer             text;
     const ts_page_options page = {
         .us = chapter->page.units == TS_UNITS_US, .columns = 116, .all = true};
-    const ts_sink sink = {keep, &text};
+    const ts_sink sink = {ts_study_keep, &text};
     ts_buffer_open(&text, study->allocator);
     ts_chapter_place(chapter, one->node, one->symbol, one->condition);
     const bool told = !chapter->cell.failed &&
@@ -367,38 +331,6 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_close(&chapter);
 }
 
-static void title(const ts_study *study, ts_manuscript *manuscript)
-{
-    const ts_drive *drive = &study->drive;
-    manuscript->title     = drive->title.text != NULL ? drive->title.text : study->name;
-    manuscript->revision  = drive->revision.text != NULL ? drive->revision.text : "not told";
-    manuscript->file      = study->name;
-    manuscript->hash      = study->sha256;
-    manuscript->version   = ts_version();
-    manuscript->caution   = ts_caution();
-}
-
-static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink *sink)
-{
-    if (manuscript->failed)
-        return TS_NO_MEMORY;
-    if (it->wish.outlet == OUTLET_PDF) {
-        const ts_typeset_options options = {.paper     = it->wish.paper,
-                                            .subject   = it->subject,
-                                            .figure    = figure_of,
-                                            .context   = it,
-                                            .allocator = it->study->allocator};
-        return ts_typeset_pdf(manuscript, &options, sink);
-    }
-    const ts_figure_source figures = {it, svg_of};
-    ts_buffer              out;
-    ts_buffer_open(&out, it->study->allocator);
-    ts_manuscript_html(manuscript, &figures, &out);
-    const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
-    ts_buffer_close(&out);
-    return status;
-}
-
 static ts_status send_results(ts_study *study, ts_units units, const ts_sink *sink)
 {
     const ts_answer answer = ts_study_answer(study);
@@ -422,17 +354,18 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
-    ts_manuscript_begin(&manuscript, arena);
-    title(study, &manuscript);
+    const ts_paper_wish paper = {it.wish.outlet == OUTLET_PDF, it.wish.paper, it.wish.units};
+    ts_study_manuscript(study, arena, &manuscript);
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
-    it.subject                 = &subject;
     if (it.wish.sheets == SHEETS_OF_TEETH)
         write_tooth_sheets(&it, &manuscript);
     else
         write_chapters(&it, &subject, &manuscript);
-    const ts_status status = verdict.failed ? TS_NO_MEMORY : send(&manuscript, &it, sink);
+    const ts_status status = verdict.failed
+                                 ? TS_NO_MEMORY
+                                 : ts_study_publish(study, &manuscript, &paper, &subject, sink);
     ts_buffer_close(&verdict);
     ts_arena_close(arena);
     return status;

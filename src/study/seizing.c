@@ -19,14 +19,6 @@ typedef struct wish {
     double          *breaks;  /* [joint] */
 } wish;
 
-static uint32_t pad_of(const ts_train *train, int32_t accessory)
-{
-    for (uint32_t p = 0; p < train->pad_count; p++)
-        if (train->pads[p].accessory == accessory)
-            return p;
-    return TS_NOWHERE;
-}
-
 /* The neck of a pad whose band is known, or TS_NOWHERE. */
 static uint32_t neck_item(const ts_study *study, uint32_t pad)
 {
@@ -35,16 +27,6 @@ static uint32_t neck_item(const ts_study *study, uint32_t pad)
     if (item == TS_NOWHERE || !isfinite(study->necks.items[item].band.high))
         return TS_NOWHERE;
     return item;
-}
-
-static int32_t choose_accessory(ts_study *study, const char *name, ts_arena *arena)
-{
-    const size_t count = study->drive.accessory_count;
-    const char **names = TS_TAKE(arena, const char *, count + 1);
-
-    for (size_t i = 0; names != NULL && i < count; i++)
-        names[i] = study->drive.accessories[i].name;
-    return names == NULL ? -1 : ts_study_choose(study, "accessory", name, names, count);
 }
 
 static bool choose_ramp(ts_study *study, const char *text, double *ramp)
@@ -67,23 +49,23 @@ static ts_status choose(wish *w, const ts_seize_options *options)
     const ts_train  *train = &study->train;
     int32_t          condition;
 
-    out->accessory = choose_accessory(study, options->accessory, w->arena);
+    out->accessory = ts_study_choose_accessory(study, options->accessory, w->arena);
     w->neck_of     = -1;
     if (out->accessory < 0 || !ts_study_choose_condition(study, options->condition, &condition) ||
         !choose_ramp(study, options->ramp, &out->ramp))
         return TS_NOT_UNDERSTOOD;
     if (options->neck_of != NULL) {
-        w->neck_of = choose_accessory(study, options->neck_of, w->arena);
+        w->neck_of = ts_study_choose_accessory(study, options->neck_of, w->arena);
         if (w->neck_of < 0)
             return TS_NOT_UNDERSTOOD;
         out->neck_of = study->drive.accessories[w->neck_of].name;
-        if (neck_item(study, pad_of(train, w->neck_of)) == TS_NOWHERE) {
+        if (neck_item(study, ts_train_pad_of(train, w->neck_of)) == TS_NOWHERE) {
             ts_study_say(study, "unknown-choice", "that accessory has no neck to lend",
                          "an accessory with a `neck` whose band is known", NULL);
             return TS_NOT_UNDERSTOOD;
         }
     }
-    w->pad = pad_of(train, out->accessory);
+    w->pad = ts_train_pad_of(train, out->accessory);
     if (w->pad == TS_NOWHERE)
         return TS_OK;
     const double  *speed = study->motion.speed;
@@ -146,7 +128,7 @@ static void set_necks(const wish *w, double neck)
         const int32_t who = twist->parts[twist->joints[i].to].accessory;
         if (twist->joints[i].link != TS_LINK_PAD || who < 0)
             continue;
-        const uint32_t item = study->necks.of_pad[pad_of(&study->train, who)];
+        const uint32_t item = study->necks.of_pad[ts_train_pad_of(&study->train, who)];
         const double   high =
             item == TS_NOWHERE ? (double)INFINITY : study->necks.items[item].band.high;
         w->breaks[i] = who == w->out->accessory ? neck : isnan(high) ? (double)INFINITY : high;
@@ -200,7 +182,7 @@ static bool find_tree(wish *w, const ts_twist_answer *answer)
 static ts_status run_all(wish *w)
 {
     const ts_study *study = w->study;
-    const uint32_t  of    = w->neck_of < 0 ? w->pad : pad_of(&study->train, w->neck_of);
+    const uint32_t  of    = w->neck_of < 0 ? w->pad : ts_train_pad_of(&study->train, w->neck_of);
     const uint32_t  item  = neck_item(study, of);
     ts_seize_wall  *walls = TS_TAKE(w->arena, ts_seize_wall, w->out->twist->model.spring_count + 1);
     ts_status       status = TS_OK;

@@ -22,9 +22,11 @@ class Monday(InFolder):
         self.assertEqual(done.returncode, 0, done.stderr)
         self.assertLess(time.monotonic() - begin, 60.0)
         for words in (b"hydraulic pump 2", b"The certificate holds", b"What less wrap costs",
-                      b"power lost in all meshes", b"stated: hydraulic pump 2 back to back"):
+                      b"power lost in all meshes", b"stated: hydraulic pump 2 back to back",
+                      b"Interface of the pad of hydraulic pump 2", b"neck breaks at most at"):
             self.assertIn(words, done.stdout)
         self.assertTrue((self.folder / "decided.pdf").stat().st_size > 10000)
+        self.assertTrue((self.folder / "sheet.pdf").read_bytes().startswith(b"%PDF"))
         self.assertTrue((self.folder / "after.png").stat().st_size > 10000)
 
 

@@ -113,6 +113,7 @@ int run_ratio(const arguments *given);
 int run_oil(const arguments *given);
 int run_twist(const arguments *given);
 int run_seize(const arguments *given);
+int run_sheet(const arguments *given);
 int run_effects(const arguments *given);
 int run_size(const arguments *given);
 int run_why(const arguments *given);

@@ -85,7 +85,8 @@ static const option_id seize_options[]   = {OPTION_CONDITION, OPTION_RAMP,  OPTI
                                             OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id why_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_JSON, OPTION_COLOUR};
+static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
     OPTION_KEEP,    OPTION_ADD,    OPTION_WHY_NOT,  OPTION_FRONT,  OPTION_LOADS,
     OPTION_BANDS,   OPTION_VERIFY, OPTION_PROGRESS, OPTION_WITHIN, OPTION_ANSWERS,
@@ -202,6 +203,15 @@ const command_row commands[] = {
      "be\n"
      "computed, or the energies do not add up.",
      OPTIONS(seize_options), run_seize},
+    {"sheet", "FILE ACCESSORY", "file", 2, 2, "the interface sheet of a pad, for its maker",
+     "Speeds with their bands, sense, torques, powers and oil in every condition, neck, spline, "
+     "body,\n"
+     "mass, overhang and place of the pad of that accessory, what they rest on and what the checks "
+     "find\n"
+     "there, in metric and US customary units beside each other.  -o with the ending .pdf or "
+     ".html\n"
+     "writes it so.",
+     OPTIONS(sheet_options), run_sheet},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
      "varies:\n"

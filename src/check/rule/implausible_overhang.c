@@ -5,8 +5,6 @@
 /* Shares of the body's length between which the centre of mass of anything solid lies. */
 #define SHARE_LEAST 0.15
 #define SHARE_MOST  0.85
-/* m/s2, only to show the moment that a reader can picture. */
-#define GRAVITY 9.80665
 
 static const ts_formula least_formula = {
     .symbol  = "overhang_least",
@@ -39,9 +37,8 @@ static void judge_overhang(ts_check *check, const ts_accessory *accessory)
     ts_finding *finding = ts_judge(check, &question);
     if (finding == NULL)
         return;
-    const double moment = ts_measure_known(accessory->mass)
-                              ? accessory->mass.value * GRAVITY * overhang
-                              : (double)NAN;
+    /* Only to show the moment, which a reader can picture. */
+    const double moment = ts_overhung_moment(accessory);
     ts_says(check, finding,
             "the centre of mass of %s stands %s from the pad, in a body %s long (overhang moment "
             "%s)",

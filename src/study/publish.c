@@ -1,0 +1,85 @@
+/* How does a manuscript about a study get on paper, or into a browser? */
+#include "study/publish.h"
+
+#include "report/manuscript_html.h"
+#include "study/figures.h"
+
+typedef struct making {
+    ts_study                 *study;
+    const ts_paper_wish      *wish;
+    const ts_drawing_subject *subject;
+} making;
+
+/* ---- figures --------------------------------------------------------------------------------- */
+
+static bool figure_of(void *context, const ts_block *block, ts_draw_options *options)
+{
+    const making           *it   = context;
+    const ts_figure_options from = {.figure    = block->figure,
+                                    .format    = "svg",
+                                    .condition = block->condition,
+                                    .ground    = it->wish->pdf ? "print" : "light",
+                                    .us        = it->wish->units == TS_UNITS_US};
+    if (!ts_study_figure(it->study, &from, options))
+        return false;
+    options->caution = NULL; /* it stands on every page */
+    return true;
+}
+
+int ts_study_keep(void *context, const char *bytes, size_t length)
+{
+    ts_buffer *buffer = context;
+    ts_buffer_bytes(buffer, bytes, length);
+    return buffer->failed;
+}
+
+static ts_status svg_of(void *context, const ts_block *block, ts_buffer *svg)
+{
+    const making   *it   = context;
+    const ts_sink   sink = {ts_study_keep, svg};
+    ts_draw_options options;
+    if (!figure_of(context, block, &options))
+        return TS_NOT_UNDERSTOOD;
+    return ts_draw(it->subject, &options, &sink);
+}
+
+/* ---- the whole ------------------------------------------------------------------------------- */
+
+void ts_study_manuscript(const ts_study *study, ts_arena *arena, ts_manuscript *manuscript)
+{
+    const ts_drive *drive = &study->drive;
+    ts_manuscript_begin(manuscript, arena);
+    manuscript->title    = drive->title.text != NULL ? drive->title.text : study->name;
+    manuscript->revision = drive->revision.text != NULL ? drive->revision.text : "not told";
+    manuscript->file     = study->name;
+    manuscript->hash     = study->sha256;
+    manuscript->version  = ts_version();
+    manuscript->caution  = ts_caution();
+}
+
+static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink *sink)
+{
+    if (it->wish->pdf) {
+        const ts_typeset_options options = {.paper     = it->wish->paper,
+                                            .subject   = it->subject,
+                                            .figure    = figure_of,
+                                            .context   = it,
+                                            .allocator = it->study->allocator};
+        return ts_typeset_pdf(manuscript, &options, sink);
+    }
+    const ts_figure_source figures = {it, svg_of};
+    ts_buffer              out;
+    ts_buffer_open(&out, it->study->allocator);
+    ts_manuscript_html(manuscript, &figures, &out);
+    const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
+
+ts_status ts_study_publish(ts_study *study, const ts_manuscript *manuscript,
+                           const ts_paper_wish *wish, const ts_drawing_subject *subject,
+                           const ts_sink *sink)
+{
+    making it = {study, wish, subject};
+    return manuscript->failed ? TS_NO_MEMORY : send(manuscript, &it, sink);
+}
