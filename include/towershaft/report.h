@@ -10,7 +10,7 @@
 #include "towershaft/study.h"
 
 typedef struct ts_report_options {
-    const char *format;   /* "pdf", "html"; "csv": every number and judgement as a row        */
+    const char *format;   /* "pdf", "html"; "csv", "xlsx": every number and judgement, a row each */
     const char *paper;    /* "A4", "Letter"; NULL: A4.  HTML does not ask                      */
     const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
                              "all": of every number, each once.  Needs workings to be kept   */

@@ -62,7 +62,7 @@ static bool is_unruly(uint32_t code)
 
 /* Nothing that could end a text or an attribute gets through; what is unruly or no UTF-8 becomes
  * U+FFFD. */
-static void escaped(ts_buffer *out, const char *text)
+void ts_html_text(ts_buffer *out, const char *text)
 {
     const ts_text whole = ts_text_of(text);
     for (size_t at = 0; at < whole.length;) {
@@ -83,7 +83,7 @@ static void escaped(ts_buffer *out, const char *text)
 static void element(ts_buffer *out, const char *open, const char *text, const char *close)
 {
     ts_buffer_add(out, open);
-    escaped(out, text);
+    ts_html_text(out, text);
     ts_buffer_add(out, close);
 }
 
@@ -112,7 +112,7 @@ static void heading(const ts_block *block, ts_buffer *out)
     const char *name = block->level == 1 ? "h2" : "h3";
     ts_buffer_print(out, "<%s id=\"s%s\"%s>%s ", name, block->label,
                     block->fresh ? " class=\"fresh\"" : "", block->label);
-    escaped(out, block->text);
+    ts_html_text(out, block->text);
     ts_buffer_print(out, "</%s>\n", name);
 }
 
@@ -121,7 +121,7 @@ static void cells(const ts_block *table, size_t row, ts_buffer *out)
     ts_buffer_add(out, "<tr>");
     for (size_t c = 0; c < table->column_count; c++) {
         ts_buffer_add(out, table->columns[c].number ? "<td class=\"n\">" : "<td>");
-        escaped(out, table->cells[row * table->column_count + c]);
+        ts_html_text(out, table->cells[row * table->column_count + c]);
         ts_buffer_add(out, "</td>");
     }
     ts_buffer_add(out, "</tr>\n");
@@ -149,7 +149,7 @@ static void figure(const ts_block *block, const ts_figure_source *figures, ts_bu
     const ts_status status = figures->svg(figures->context, block, &svg);
     if (status == TS_OK && !svg.failed) {
         ts_buffer_add(out, "<figure><img alt=\"");
-        escaped(out, block->text);
+        ts_html_text(out, block->text);
         ts_buffer_add(out, "\" src=\"data:image/svg+xml;base64,");
         base64(out, svg.bytes, svg.length);
         element(out, "\"><figcaption>", block->text, "</figcaption></figure>\n");

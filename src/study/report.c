@@ -2,7 +2,7 @@
 #include "towershaft/report.h"
 
 #include "report/report_chapter.h"
-#include "report/results_csv.h"
+#include "report/results.h"
 #include "report/tooth_sheet.h"
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
@@ -19,7 +19,7 @@
 #define GOVERNING_MOST 12
 #define LINES_COLUMNS  112 /* that letters of one width find on A4 */
 
-typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV } outlet;
+typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV, OUTLET_WORKBOOK } outlet;
 typedef enum sheets { SHEETS_OF_TEETH, SHEETS_NONE } sheets;
 typedef enum depth { WORKINGS_GOVERNING, WORKINGS_ALL, WORKINGS_NONE } depth;
 
@@ -41,7 +41,7 @@ typedef struct making {
 
 static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
 {
-    static const char *const formats[]  = {"pdf", "html", "csv"};
+    static const char *const formats[]  = {"pdf", "html", "csv", "xlsx"};
     static const char *const papers[]   = {"A4", "Letter"};
     static const char *const workings[] = {"governing", "all"};
     static const char *const kinds[]    = {"teeth"};
@@ -331,12 +331,15 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_close(&chapter);
 }
 
-static ts_status send_results(ts_study *study, ts_units units, const ts_sink *sink)
+static ts_status send_results(ts_study *study, const wish *wanted, const ts_sink *sink)
 {
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);
-    ts_results_csv(&answer, units, &out);
+    if (wanted->outlet == OUTLET_CSV)
+        ts_results_csv(&answer, wanted->units, &out);
+    else
+        ts_results_workbook(&answer, wanted->units, &out);
     const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
     return status;
@@ -349,8 +352,8 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_buffer     verdict;
     if (!study->solved || !read_wish(study, options, &it.wish))
         return TS_NOT_UNDERSTOOD;
-    if (it.wish.outlet == OUTLET_CSV)
-        return send_results(study, it.wish.units, sink);
+    if (it.wish.outlet == OUTLET_CSV || it.wish.outlet == OUTLET_WORKBOOK)
+        return send_results(study, &it.wish, sink);
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;

@@ -219,7 +219,7 @@ class Report(InFolder):
 
     def test_what_cannot_be_is_said_and_nothing_is_written(self):
         for words, says in ((("-o", self.folder / "r.txt"), "pdf, html"),
-                            (("-o", self.folder / "r"), ".pdf or .html"),
+                            (("-o", self.folder / "r"), ".pdf, .html, .csv or .xlsx"),
                             ((), "-o says where"),
                             (("-o", self.folder / "r.pdf", "--paper", "A5"), "A4")):
             code, _, err = run("report", TRAINER, *words)

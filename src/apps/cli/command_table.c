@@ -254,7 +254,7 @@ const command_row commands[] = {
      "reproduces;\n"
      "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
      "--sheets teeth writes a data sheet for every gear instead, a page each.\n"
-     "As .csv it is every number and every judgement, a row each, for a spreadsheet.\n"
+     "As .csv or .xlsx it is every number and every judgement, a row each, for spreadsheets.\n"
      "--recheck writes two files beside it: NAME.recheck.json with every step and its inputs, and\n"
      "NAME.recheck.py, a stand-alone Python script that redoes them and exits 1 on a difference.\n"
      "Exit code 0: it was written, whatever the verdict.",

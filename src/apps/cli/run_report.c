@@ -26,7 +26,7 @@ static bool report_options(const arguments *given, ts_report_options *out)
     out->us       = strcmp(units, "us") == 0;
     out->format   = ending_of(given->value[OPTION_OUTPUT]);
     if (out->format == NULL) {
-        fprintf(stderr, "towershaft report: %s: expected an ending .pdf, .html or .csv\n",
+        fprintf(stderr, "towershaft report: %s: expected an ending .pdf, .html, .csv or .xlsx\n",
                 given->value[OPTION_OUTPUT]);
         return false;
     }

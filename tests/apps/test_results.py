@@ -5,6 +5,8 @@ import csv
 import os
 import sys
 import unittest
+import xml.etree.ElementTree
+import zipfile
 
 sys.path.insert(0, os.path.dirname(__file__))
 from command_line import EXAMPLES, ROOT, InFolder, answer, run  # noqa: E402
@@ -48,6 +50,41 @@ class Results(InFolder):
                               float(row["value"]) if row["value"] else None, row["unit"]))
             self.assertGreater(len(found), 3000)
             self.assertEqual(found, wanted)
+
+    def test_the_workbook_holds_the_same_as_numbers(self):
+        rows = self.rows(BIZJET)
+        path = self.folder / "r.xlsx"
+        code, _, err = run("report", BIZJET, "-o", path)
+        self.assertEqual(code, 0, err)
+        book = zipfile.ZipFile(path)
+        self.assertIsNone(book.testzip())
+        name = "{http://schemas.openxmlformats.org/spreadsheetml/2006/main}"
+        heads = list(rows[0])
+        found = []
+        for number, width in ((1, 5), (2, 9)):
+            sheet = xml.etree.ElementTree.fromstring(
+                book.read(f"xl/worksheets/sheet{number}.xml"))
+            lines = []
+            for row in sheet.iter(name + "row"):
+                cells = []
+                for cell in row:
+                    value = cell.find(name + "v")
+                    cells.append(float(value.text) if value is not None
+                                 else "".join(cell.itertext()))
+                self.assertEqual(len(cells), width)
+                lines.append(cells)
+            self.assertEqual(lines[0], heads[:width])
+            found += lines[1:]
+        self.assertEqual(len(found), len(rows))
+        for cells, row in zip(found, rows):
+            for head, cell in zip(heads, cells):
+                if head in ("value", "limit", "margin"):
+                    self.assertEqual(cell, float(row[head]) if row[head] else "")
+                else:
+                    self.assertEqual(cell, row[head])
+        about = book.read("xl/worksheets/sheet3.xml").decode()
+        self.assertIn("Preliminary design aid", about)
+        self.assertIn(answer("check", BIZJET)["input"]["sha256"], about)
 
     def test_every_judgement_is_a_row(self):
         counts = answer("check", BIZJET)["counts"]
@@ -94,6 +131,10 @@ class Results(InFolder):
         run("report", BIZJET, "-o", self.folder / "r.csv",
             env={"LC_ALL": "de_DE.UTF-8", "TZ": "Pacific/Apia"})
         self.assertEqual(first, (self.folder / "r.csv").read_bytes())
+        run("report", BIZJET, "-o", self.folder / "a.xlsx")
+        run("report", BIZJET, "-o", self.folder / "b.xlsx", env={"TZ": "Pacific/Apia"})
+        self.assertEqual((self.folder / "a.xlsx").read_bytes(),
+                         (self.folder / "b.xlsx").read_bytes())
 
 
 if __name__ == "__main__":
