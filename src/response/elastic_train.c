@@ -1,12 +1,10 @@
 /* response/elastic_train.c: when does something in an elastic train touch, part, break or stop?
  */
+#include "response/cvode_library.h"
 #include "response/elastic_parts.h"
 
-#include <cvode/cvode.h>
 #include <math.h>
-#include <nvector/nvector_serial.h>
 #include <string.h>
-#include <sunnonlinsol/sunnonlinsol_fixedpoint.h>
 
 enum { ROOTS_A_BOND = 3, STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
 
@@ -40,10 +38,8 @@ typedef struct runner {
     double                  sample_at;
     bool                    any_break;
     size_t                  events; /* all of them */
-    SUNContext              context;
-    N_Vector                state, tolerances, inside;
-    SUNNonlinearSolver      solver;
-    void                   *cvode;
+    ts_cvode                solver;
+    N_Vector                inside; /* state between two steps */
 } runner;
 
 /* ---- is it sound? -----------------------------------------------------------------------------
@@ -137,12 +133,6 @@ static int roots(double t, N_Vector state, double *g, void *context)
     return 0;
 }
 
-/* Its messages would go to stderr; the code that it returns says the same. */
-static void hush(int code, const char *module, const char *function, char *says, void *context)
-{
-    (void)code, (void)module, (void)function, (void)says, (void)context;
-}
-
 /* ---- opening and closing ----------------------------------------------------------------------
  */
 
@@ -161,42 +151,28 @@ static void set_tolerances(runner *r)
 
 static bool open_cvode(runner *r)
 {
-    if (SUNContext_Create(NULL, &r->context) != 0)
+    const ts_cvode_question question = {.size      = r->size,
+                                        .y         = r->y,
+                                        .weights   = r->weights,
+                                        .tolerance = r->train->tolerance,
+                                        .until     = r->train->until,
+                                        .root_count =
+                                            (int)(ROOTS_A_BOND * r->train->bond_count + 1),
+                                        .slope   = slope,
+                                        .roots   = roots,
+                                        .context = r};
+
+    if (!ts_cvode_open(&r->solver, &question))
         return false;
-    const sunindextype size = (sunindextype)r->size;
-    r->state                = N_VMake_Serial(size, r->y, r->context);
-    r->inside               = N_VMake_Serial(size, r->between, r->context);
-    r->tolerances           = N_VMake_Serial(size, r->weights, r->context);
-    if (r->state == NULL || r->inside == NULL || r->tolerances == NULL)
-        return false;
-    r->solver = SUNNonlinSol_FixedPoint(r->state, 0, r->context);
-    r->cvode  = CVodeCreate(CV_ADAMS, r->context);
-    return r->solver != NULL && r->cvode != NULL &&
-           CVodeSetErrHandlerFn(r->cvode, hush, NULL) == CV_SUCCESS &&
-           CVodeInit(r->cvode, slope, 0.0, r->state) == CV_SUCCESS &&
-           CVodeSVtolerances(r->cvode, r->train->tolerance, r->tolerances) == CV_SUCCESS &&
-           CVodeSetUserData(r->cvode, r) == CV_SUCCESS &&
-           CVodeSetNonlinearSolver(r->cvode, r->solver) == CV_SUCCESS &&
-           CVodeRootInit(r->cvode, (int)(ROOTS_A_BOND * r->train->bond_count + 1), roots) ==
-               CV_SUCCESS &&
-           CVodeSetNoInactiveRootWarn(r->cvode) == CV_SUCCESS &&
-           CVodeSetStopTime(r->cvode, r->train->until) == CV_SUCCESS;
+    r->inside = N_VMake_Serial((sunindextype)r->size, r->between, r->solver.context);
+    return r->inside != NULL;
 }
 
 static void close_cvode(runner *r)
 {
-    if (r->cvode != NULL)
-        CVodeFree(&r->cvode);
-    if (r->solver != NULL)
-        (void)SUNNonlinSolFree(r->solver);
-    if (r->state != NULL)
-        N_VDestroy(r->state);
     if (r->inside != NULL)
         N_VDestroy(r->inside);
-    if (r->tolerances != NULL)
-        N_VDestroy(r->tolerances);
-    if (r->context != NULL)
-        (void)SUNContext_Free(&r->context);
+    ts_cvode_close(&r->solver);
 }
 
 static bool take_trace(const ts_elastic_train *train, ts_arena *arena, ts_train_trace *trace)
@@ -259,7 +235,7 @@ static void note_between(runner *r, uint32_t i, double t, double rate)
     const double gain = (t - r->last) * fmax(fabs(rate), fabs(r->rate[i]));
 
     if (fmax(fabs(r->T[i]), fabs(torque_of(r, i, r->y))) + gain < fabs(most) ||
-        CVodeGetDky(r->cvode, at, 0, r->inside) != CV_SUCCESS)
+        CVodeGetDky(r->solver.cvode, at, 0, r->inside) != CV_SUCCESS)
         return;
     note_peak(r, i, at, torque_of(r, i, r->between));
 }
@@ -401,7 +377,7 @@ static bool take_events(runner *r, double t)
     const size_t bonds  = r->train->bond_count;
     bool         breaks = false;
 
-    if (CVodeGetRootInfo(r->cvode, r->found) != CV_SUCCESS)
+    if (CVodeGetRootInfo(r->solver.cvode, r->found) != CV_SUCCESS)
         return false;
     for (uint32_t i = 0; i < bonds; i++)
         breaks = take_bond(r, t, i, &r->found[(size_t)ROOTS_A_BOND * i]) || breaks;
@@ -410,7 +386,7 @@ static bool take_events(runner *r, double t)
     if (breaks && !r->any_break)
         r->any_break = true;
     note_sample(r, t, true);
-    return CVodeReInit(r->cvode, t, r->state) == CV_SUCCESS;
+    return CVodeReInit(r->solver.cvode, t, r->solver.state) == CV_SUCCESS;
 }
 
 /* ---- the run ----------------------------------------------------------------------------------
@@ -472,7 +448,7 @@ static void follow(runner *r)
 
     while (run->t < r->train->until) {
         double    t    = run->t;
-        const int code = CVode(r->cvode, r->train->until, r->state, &t, CV_ONE_STEP);
+        const int code = CVode(r->solver.cvode, r->train->until, r->solver.state, &t, CV_ONE_STEP);
         if (code < 0) {
             run->fault = r->moving.bad != TS_NO_BODY ? TS_RUN_NOT_FINITE : TS_RUN_STUCK;
             run->at    = r->moving.bad;
