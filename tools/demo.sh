@@ -80,6 +80,12 @@ shown "seize $example 'hydraulic pump 1' --condition take-off"
 run 0 seize "$example" "hydraulic pump 1" --condition take-off -o "$out/seize.txt"
 sed -n '/seizes at/,/^  largest/p' "$out/seize.txt" | sed '$d' | indented
 
+echo "And from rest to idle: what happens when, and what the necks let pass."
+shown "start $example"
+run 0 start "$example" --grid -o "$out/start.txt"
+sed -n '/^Start/,/^  largest/p' "$out/start.txt" | sed '$d' | indented
+sed -n '/^  necks/,/^  Energies/p' "$out/start.txt" | sed '$d' | indented
+
 say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."
 cp "$example" "$edited"
@@ -117,6 +123,8 @@ what() {
     mass.*) echo "what weighs how much" ;;
     modes.*) echo "how the drive swings in torsion" ;;
     selectivity.*) echo "what each neck must pass, when it breaks, and what stands behind it" ;;
+    start.txt) echo "from rest to idle, and over temperatures of air and oil" ;;
+    start.*) echo "speeds and torques from rest to idle" ;;
     seize.txt) echo "a seized pump in time, with its neck and without" ;;
     effects.txt) echo "what stops when any one part fails, and what may have stopped it" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;

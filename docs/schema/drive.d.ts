@@ -56,6 +56,9 @@ export type Velocity = Quantity<VelocityUnit>;
 export type RotationalSpeedUnit = "rad/s" | "rpm";
 export type RotationalSpeed = Quantity<RotationalSpeedUnit>;
 
+export type RotationalAccelerationUnit = "rad/s2" | "rpm/s";
+export type RotationalAcceleration = Quantity<RotationalAccelerationUnit>;
+
 export type ForceUnit = "N" | "kN" | "lbf";
 export type Force = Quantity<ForceUnit>;
 
@@ -116,6 +119,10 @@ export interface Drive {
   limits?: Limits;
   /** What `towershaft arrange` may choose. */
   arrange?: Arrange;
+  /** What `towershaft start` goes by. */
+  start?: Start;
+  /** What `towershaft seize` goes by. */
+  seizure?: Seizure;
   /** Your own register of what is assumed; it is shown with the program's. */
   assumptions?: AssumptionLine[];
   /** Findings that somebody accepts, each with a reason. */
@@ -147,6 +154,14 @@ export interface Spool {
   "axial travel"?: Sourced<Span<LengthUnit> | Unknown>;
   /** How far it moves across the engine axis.  Default: 0..0 mm. */
   "radial travel"?: Sourced<Span<LengthUnit> | Unknown>;
+  /** Of the cranked spool: the torque that brakes it while no fuel burns, against its speed, without what its gearbox takes. */
+  "unlit drag"?: TorquePoint[];
+  /** Of the cranked spool: what the gases put on it while fuel burns as it does during a start, its own losses taken off. */
+  "lit torque"?: TorquePoint[];
+  /** Of a spool that is not cranked: what the air of the cranked one puts on it at standstill, when that one idles; without the key it stays at rest in a start. */
+  "air torque"?: Sourced<Torque | Unknown>;
+  /** What the oil in its own bearings takes at idle and 100 degC beyond the curves; it grows as the oil gets cold. */
+  "oil drag"?: Sourced<Torque | Unknown>;
 }
 
 /** One accessory and its demands on the pad. */
@@ -173,6 +188,8 @@ export interface Accessory {
   inertia?: Sourced<Inertia | Unknown>;
   /** How it is coupled to its pad.  Default: none. */
   clutch?: Sourced<"none" | "overrunning">;
+  /** Of a starter: the torque that it puts into its pad, against the speed of the pad; without it the points of `drives` are joined by lines. */
+  curve?: TorquePoint[];
   /** The shear neck of its drive shaft; without the key it has none. */
   neck?: Neck;
   /** The public standard number of its pad and spline. */
@@ -937,4 +954,52 @@ export interface Mount {
   radius: Sourced<Length>;
   /** How far rearward of the radial shaft's axis. */
   aft: Sourced<Length>;
+}
+
+/** One point of a torque curve; between two points the torque changes evenly with the speed, and beyond the last it goes on as before it. */
+export interface TorquePoint {
+  /** At which speed. */
+  speed: Sourced<RotationalSpeed>;
+  /** Which torque. */
+  torque: Sourced<Torque>;
+}
+
+/** How the engine is started: from rest over light-off and the starter's cut-out to idle. */
+export interface Start {
+  /** Speed of the cranked spool at which the fuel burns; without the key the highest at which a starter drives in a condition. */
+  "light-off"?: Sourced<RotationalSpeed | Unknown>;
+  /** Speed of the cranked spool at which the starter is shut off; without the key half of the highest that it has in any condition. */
+  "cut-out"?: Sourced<RotationalSpeed | Unknown>;
+  /** Speed of the cranked spool at which the start is done; without the key the lowest at which no starter drives in a condition. */
+  idle?: Sourced<RotationalSpeed | Unknown>;
+  /** Temperature of the air.  Default: 15 degC. */
+  ambient?: Sourced<Temperature | Unknown>;
+  /** Temperature of the oil in the bearings, from rest to idle.  Default: 15 degC. */
+  oil?: Sourced<Temperature | Unknown>;
+  /** Temperature of the air at which the curves of the spool hold.  Default: 15 degC. */
+  "curves at"?: Sourced<Temperature | Unknown>;
+  /** Ambient pressure over that at which the curves of the spool hold.  Default: 1. */
+  pressure?: Sourced<PlainNumber | Unknown>;
+  /** Temperatures of the air that --grid goes through.  Default: -40..50 degC. */
+  ambients?: Sourced<Span<TemperatureUnit> | Unknown>;
+  /** Temperatures of the oil that --grid goes through.  Default: -40..50 degC. */
+  oils?: Sourced<Span<TemperatureUnit> | Unknown>;
+  /** How many temperatures of each.  Default: 7. */
+  grid?: Sourced<Tally | Unknown>;
+  /** Acceleration of the cranked spool at which the start is taken to hang.  Default: 20 rpm/s. */
+  "hung below"?: Sourced<RotationalAcceleration | Unknown>;
+  /** How long a start may take.  Default: 120 s. */
+  "gives up after"?: Sourced<Time | Unknown>;
+  /** f_0 of Palmgren for the bearings of the boxes: what oil takes in them.  Default: 2. */
+  "bearing factor"?: Sourced<PlainNumber | Unknown>;
+}
+
+/** What is taken where an accessory that seizes is followed in time. */
+export interface Seizure {
+  /** Damping of a mesh, of critical.  Default: 7 %. */
+  "mesh damping"?: Sourced<PlainNumber | Unknown>;
+  /** Damping of a shaft, of critical.  Default: 1 %. */
+  "shaft damping"?: Sourced<PlainNumber | Unknown>;
+  /** Normal play of a mesh in modules where the file does not lead to it.  Default: 0.04. */
+  play?: Sourced<PlainNumber | Unknown>;
 }

@@ -12,7 +12,7 @@
 typedef struct ts_seize_options {
     const char *accessory; /* its name                                                         */
     const char *condition; /* NULL: the one in which its pad turns fastest                     */
-    const char *ramp;      /* a time such as "20 ms", 1 us to 1 s; NULL: its rotor stops at once */
+    const char *ramp;      /* a time such as "20 ms", 0.001 ms to 1 s; NULL: its rotor stops at once */
     const char *neck_of;   /* the accessory whose neck stands in its place; NULL: its own      */
     bool        json;      /* by docs/schema/seize.schema.json, else for a terminal            */
 } ts_seize_options;

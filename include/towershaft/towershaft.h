@@ -13,6 +13,7 @@
 #include "towershaft/twist.h"
 #include "towershaft/seize.h"
 #include "towershaft/sheet.h"
+#include "towershaft/start.h"
 #include "towershaft/effects.h"
 #include "towershaft/figure.h"
 #include "towershaft/view.h"

@@ -11,6 +11,7 @@
 #include "draw/root_view.h"
 #include "draw/scene.h"
 #include "draw/selectivity_chart.h"
+#include "draw/start_chart.h"
 #include "draw/speed_chart.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
@@ -75,6 +76,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_widths(scene);
     case TS_FIGURE_MODES:
         return ts_draw_modes(scene);
+    case TS_FIGURE_START:
+        return ts_draw_start(scene);
     case TS_FIGURE_FLOAT:
         return ts_draw_float(scene);
     case TS_FIGURE_CANDIDATES:

@@ -20,6 +20,7 @@
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
 #include "rating/selectivity.h"
+#include "response/drive_start.h"
 #include "response/drive_torsion.h"
 #include "search/tooth_width.h"
 #include "towershaft/status.h"
@@ -37,6 +38,7 @@ typedef enum ts_figure {
     TS_FIGURE_SELECTIVITY, /* does the right neck break first?  Torque against duration */
     TS_FIGURE_WIDTHS,      /* face widths before and after sizing, and what sets each            */
     TS_FIGURE_MODES,       /* how it swings in torsion                                           */
+    TS_FIGURE_START,       /* how the engine comes to idle                                       */
     TS_FIGURE_FLOAT,       /* the take-offs in section, with the travel of their spools           */
     TS_FIGURE_COUNT,
     TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
@@ -69,6 +71,7 @@ typedef struct ts_drawing_subject {
     const ts_mass        *mass;   /* NULL: not weighed                                            */
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
     size_t                twist_count;
+    const ts_drive_start *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

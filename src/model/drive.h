@@ -50,15 +50,28 @@ typedef struct ts_condition {
     ts_measure  lasts;  /* s, of one event; TS_ABSENT where there are no events, or hours */
 } ts_condition;
 
+/* A corner of a torque curve. */
+typedef struct ts_torque_point {
+    ts_node    node;
+    ts_measure speed;  /* rad/s */
+    ts_measure torque; /* N.m   */
+} ts_torque_point;
+
 /* spools: hp: {turns: ccw, inertia: ..., axial travel: -0.2..0.7 mm, cranked: yes} */
 typedef struct ts_spool {
-    const char *name;
-    ts_node     node;
-    ts_pick     turns;         /* ts_turn, from behind; cw or ccw */
-    ts_measure  inertia;       /* kg.m2 */
-    ts_span     axial_travel;  /* m, + rearward, cold build = 0 */
-    ts_span     radial_travel; /* m */
-    ts_pick     cranked;       /* ts_answer_yes: does the starter turn this spool? */
+    const char      *name;
+    ts_node          node;
+    ts_pick          turns;         /* ts_turn, from behind; cw or ccw */
+    ts_measure       inertia;       /* kg.m2 */
+    ts_span          axial_travel;  /* m, + rearward, cold build = 0 */
+    ts_span          radial_travel; /* m */
+    ts_pick          cranked;       /* ts_answer_yes: does the starter turn this spool? */
+    ts_torque_point *unlit; /* key `unlit drag`, against its speed, rising; none: not told */
+    size_t           unlit_count;
+    ts_torque_point *lit; /* key `lit torque`: net of its own losses */
+    size_t           lit_count;
+    ts_measure       air;      /* N.m, key `air torque`: of the cranked spool's air on it */
+    ts_measure       oil_drag; /* N.m, of the oil in its own bearings, at idle and 100 degC */
 } ts_spool;
 
 typedef struct ts_overload { /* 34 N.m for 5 s */
@@ -125,6 +138,9 @@ typedef struct ts_accessory {
     ts_measure       overhang;      /* m, centre of mass from the pad face */
     ts_measure       inertia;       /* kg.m2 at the pad */
     ts_pick          clutch;        /* ts_clutch */
+    ts_torque_point *curve;         /* of what it drives with, against the speed of its pad; none:
+                                       as `drives` */
+    size_t           curve_count;
     ts_neck          neck;          /* neck.node 0: no neck */
     ts_word          spline;        /* public standard number of the pad spline */
     ts_measure       spline_length; /* m, of it that is engaged */
@@ -564,6 +580,25 @@ typedef struct ts_freedom {
     ts_mass_scheme        mass;
 } ts_freedom;
 
+typedef struct ts_start { /* start: what `towershaft start` goes by */
+    ts_node    node;
+    ts_measure light_off, cut_out, idle; /* rad/s, of the cranked spool */
+    ts_measure ambient, oil;             /* K */
+    ts_measure tables;                   /* K, at which the curves of the spools hold */
+    ts_measure pressure;                 /* 1, ambient over that of the curves */
+    ts_span    ambients, oils;           /* K, of the grid */
+    ts_tally   grid;                     /* steps of both */
+    ts_measure hung;                     /* rad/s2, at and below which it hangs */
+    ts_measure gives_up;                 /* s */
+    ts_measure f_0;                      /* of the bearings of the boxes, Palmgren */
+} ts_start;
+
+typedef struct ts_seizure_wish { /* seizure: what `towershaft seize` goes by */
+    ts_node    node;
+    ts_measure mesh_damping, shaft_damping; /* 1, of critical */
+    ts_measure play;                        /* modules, where it is not known */
+} ts_seizure_wish;
+
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
     ts_node node;
     ts_word says;
@@ -610,6 +645,8 @@ typedef struct ts_drive {
     ts_weighing         mass;
     ts_limits           limits;
     ts_freedom          arrange;
+    ts_start            start;
+    ts_seizure_wish     seizure;
     ts_assumption_line *assumptions;
     size_t              assumption_count;
     ts_waiver          *waived;
@@ -619,6 +656,10 @@ typedef struct ts_drive {
     size_t         assumed_count;
     ts_assumption *arrange_assumed; /* that of `arrange`, which no other command reads */
     size_t         arrange_assumed_count;
+    ts_assumption *start_assumed; /* that of `start` */
+    size_t         start_assumed_count;
+    ts_assumption *seize_assumed; /* that of `seizure` */
+    size_t         seize_assumed_count;
 
     const struct ts_source *source; /* the file behind it (model/source.h); NULL: built by hand */
 } ts_drive;

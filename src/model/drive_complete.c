@@ -173,10 +173,10 @@ static void complete_power(ts_reading *reading)
 /* What the tolerances allow is known only when the gears are, so the register holds words. */
 static void assume_misalignments(ts_reading *reading)
 {
-    static const ts_preset preset = {
-        "as bent and toleranced",
-        "what the accuracy allows both gears, and how far the shafts and bearings of each condition "
-        "give way; ISO 6336-1 (from memory)"};
+    static const ts_preset preset = {"as bent and toleranced",
+                                     "what the accuracy allows both gears, and how far the shafts "
+                                     "and bearings of each condition "
+                                     "give way; ISO 6336-1 (from memory)"};
     for (size_t d = 0; d < reading->drive->drive_count && !reading->no_memory; d++) {
         const ts_box          *box   = &reading->drive->drive[d].box;
         const ts_tooth_system *gears = &box->gears;
@@ -227,4 +227,6 @@ void ts_complete_drive(ts_reading *reading)
         assume_shafts(reading);
     if (!reading->no_memory)
         complete_power(reading);
+    if (!reading->no_memory)
+        ts_complete_start(reading);
 }

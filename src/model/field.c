@@ -43,6 +43,9 @@ const ts_record_table *const ts_tables[] = {
     &ts_table_arrange_mass,
     &ts_table_weighing,
     &ts_table_mount,
+    &ts_table_torque_point,
+    &ts_table_start,
+    &ts_table_seizure,
 };
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 

@@ -62,6 +62,16 @@ typedef struct ts_range {
         (least), (most), true, (unit)                                                              \
     }
 
+/* In which register the defaults of a record stand: the one that every answer shows, or that of the
+ * commands which read it. */
+typedef enum ts_apart {
+    TS_APART_NOT,
+    TS_APART_ARRANGE,
+    TS_APART_START,
+    TS_APART_SEIZE,
+    TS_APARTS
+} ts_apart;
+
 /* A default, as one would write it in the file, and why, with its source. */
 typedef struct ts_preset {
     const char *value; /* NULL: none */
@@ -88,7 +98,7 @@ typedef struct ts_field {
     /* Where the default depends on the record: given the record with all earlier fields filled in,
      * and called only when the key is absent.  `preset` then tells the manual what it does. */
     ts_preset (*preset_of)(const void *record);
-    bool apart;          /* a record whose defaults go to a register of their own, for only one
+    ts_apart apart;      /* a record whose defaults go to a register of their own, for only one
                             command reads it */
     const char *says;    /* a sentence for the manual */
     const char *example; /* of a good value */
@@ -146,6 +156,9 @@ extern const ts_record_table ts_table_method;
 extern const ts_record_table ts_table_weighing;
 extern const ts_record_table ts_table_mount;
 extern const ts_record_table ts_table_limits;
+extern const ts_record_table ts_table_torque_point;
+extern const ts_record_table ts_table_start;
+extern const ts_record_table ts_table_seizure;
 extern const ts_record_table ts_table_arrange;
 extern const ts_record_table ts_table_arrange_box;
 extern const ts_record_table ts_table_arrange_bevels;

@@ -1,4 +1,5 @@
 /* model/field_accessory.c: what does the file say of an accessory? */
+#include "model/curve_judge.h"
 #include "model/drive.h"
 #include "model/field.h"
 
@@ -109,6 +110,14 @@ static const ts_field accessory_fields[] = {
      .preset_of = clutch_preset,
      .says      = "How it is coupled to its pad.",
      .example   = "overrunning"},
+    {.key  = "curve",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_accessory, curve, curve_count),
+     .most    = 64,
+     .record  = &ts_table_torque_point,
+     .says    = "Of a starter: the torque that it puts into its pad, against the speed of the pad; "
+                "without it the points of `drives` are joined by lines.",
+     .example = "[{speed: 0 rpm, torque: 260 N.m}, {speed: 9000 rpm, torque: 0 N.m}]"},
     {.key  = "neck",
      .form = TS_FORM_RECORD,
      TS_AT(ts_accessory, neck),
@@ -153,11 +162,21 @@ static const ts_field accessory_fields[] = {
      .example = "engine fuel"},
 };
 
+static const char *judge_accessory(const void *record, const char **key, const char **expected)
+{
+    const ts_accessory *accessory = record;
+
+    return ts_curve_rises(accessory->curve, accessory->curve_count)
+               ? NULL
+               : ts_curve_falls("curve", key, expected);
+}
+
 const ts_record_table ts_table_accessory = {
     .id   = "accessory",
     .name = "an accessory",
     .says = "One accessory and its demands on the pad.",
     TS_TABLE(ts_accessory, accessory_fields),
+    .judge = judge_accessory,
 };
 
 static const ts_field torque_limits_fields[] = {

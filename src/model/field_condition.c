@@ -1,4 +1,5 @@
 /* model/field_condition.c: what does the file say of conditions and spools? */
+#include "model/curve_judge.h"
 #include "model/drive.h"
 #include "model/field.h"
 
@@ -99,11 +100,55 @@ static const ts_field spool_fields[] = {
      .preset  = {"0..0 mm", "no movement across the engine axis is told"},
      .says    = "How far it moves across the engine axis.",
      .example = "-0.1..0.1 mm"},
+    {.key  = "unlit drag",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_spool, unlit, unlit_count),
+     .most    = 64,
+     .record  = &ts_table_torque_point,
+     .says    = "Of the cranked spool: the torque that brakes it while no fuel burns, against its "
+                "speed, without what its gearbox takes.",
+     .example = "[{speed: 0 rpm, torque: 20 N.m}, {speed: 6300 rpm, torque: 600 N.m}]"},
+    {.key  = "lit torque",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_spool, lit, lit_count),
+     .most    = 64,
+     .record  = &ts_table_torque_point,
+     .says    = "Of the cranked spool: what the gases put on it while fuel burns as it does during "
+                "a start, its own losses taken off.",
+     .example = "[{speed: 2000 rpm, torque: -40 N.m}, {speed: 6300 rpm, torque: 900 N.m}]"},
+    {.key  = "air torque",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TORQUE,
+     TS_AT(ts_spool, air),
+     .range   = TS_FROM(0.0, 1e6, "N.m"),
+     .says    = "Of a spool that is not cranked: what the air of the cranked one puts on it at "
+                "standstill, when that one idles; without the key it stays at rest in a start.",
+     .example = "700 N.m"},
+    {.key  = "oil drag",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TORQUE,
+     TS_AT(ts_spool, oil_drag),
+     .range   = TS_FROM(0.0, 1e6, "N.m"),
+     .says    = "What the oil in its own bearings takes at idle and 100 degC beyond the curves; it "
+                "grows as the oil gets cold.",
+     .example = "6 N.m"},
 };
+
+static const char *judge_spool(const void *record, const char **key, const char **expected)
+{
+    const ts_spool *spool = record;
+
+    if (!ts_curve_rises(spool->unlit, spool->unlit_count))
+        return ts_curve_falls("unlit drag", key, expected);
+    if (!ts_curve_rises(spool->lit, spool->lit_count))
+        return ts_curve_falls("lit torque", key, expected);
+    return NULL;
+}
 
 const ts_record_table ts_table_spool = {
     .id   = "spool",
     .name = "a spool",
     .says = "One spool of the engine.",
     TS_TABLE(ts_spool, spool_fields),
+    .judge = judge_spool,
 };

@@ -116,13 +116,17 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
     if (reading.no_memory || ts_arena_failed(places->arena))
         return TS_NO_MEMORY;
     if (model->is_rate) {
-        model->rate.assumed       = reading.assumed.items;
-        model->rate.assumed_count = reading.assumed.count;
+        model->rate.assumed       = reading.assumed[TS_APART_NOT].items;
+        model->rate.assumed_count = reading.assumed[TS_APART_NOT].count;
     } else {
-        model->drive.assumed               = reading.assumed.items;
-        model->drive.assumed_count         = reading.assumed.count;
-        model->drive.arrange_assumed       = reading.assumed_apart.items;
-        model->drive.arrange_assumed_count = reading.assumed_apart.count;
+        model->drive.assumed               = reading.assumed[TS_APART_NOT].items;
+        model->drive.assumed_count         = reading.assumed[TS_APART_NOT].count;
+        model->drive.arrange_assumed       = reading.assumed[TS_APART_ARRANGE].items;
+        model->drive.arrange_assumed_count = reading.assumed[TS_APART_ARRANGE].count;
+        model->drive.start_assumed         = reading.assumed[TS_APART_START].items;
+        model->drive.start_assumed_count   = reading.assumed[TS_APART_START].count;
+        model->drive.seize_assumed         = reading.assumed[TS_APART_SEIZE].items;
+        model->drive.seize_assumed_count   = reading.assumed[TS_APART_SEIZE].count;
     }
     return ts_diagnostics_count(places->list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
 }

@@ -24,10 +24,9 @@ typedef struct ts_reading {
     ts_source          *source;
     ts_arena           *arena;
     ts_diagnostics     *list;
-    const ts_table_set *tables; /* of the kind of file that is read */
-    ts_register         assumed;
-    ts_register         assumed_apart; /* of records whose field is `apart` */
-    bool                apart;         /* is one of them read just now? */
+    const ts_table_set *tables;             /* of the kind of file that is read */
+    ts_register         assumed[TS_APARTS]; /* [ts_apart] */
+    ts_apart            apart;              /* to which of them what is read just now goes */
     bool                no_memory;
 
     /* Of a drive file alone. */
@@ -162,5 +161,7 @@ void ts_judge_drive(ts_reading *reading);
 void ts_judge_arrange(ts_reading *reading);
 /* Which spool is cranked, and power in conditions that are not named. */
 void ts_complete_drive(ts_reading *reading);
+/* The speeds of a start; part of the former. */
+void ts_complete_start(ts_reading *reading);
 
 #endif

@@ -8,7 +8,7 @@
 
 void ts_assume(ts_reading *reading, ts_node record, const char *key, ts_preset preset)
 {
-    ts_register *assumed = reading->apart ? &reading->assumed_apart : &reading->assumed;
+    ts_register *assumed = &reading->assumed[reading->apart];
     if (assumed->count == assumed->room) {
         const size_t   room = assumed->room == 0 ? 64 : assumed->room * 2;
         ts_assumption *more = TS_TAKE(reading->arena, ts_assumption, room);
@@ -97,8 +97,8 @@ static void fill_this(ts_reading *reading, const ts_field *field, void *record, 
 static void fill_field(ts_reading *reading, const ts_field *field, void *record, ts_node node,
                        const char *path)
 {
-    const bool apart = reading->apart;
-    reading->apart   = apart || field->apart;
+    const ts_apart apart = reading->apart;
+    reading->apart       = apart != TS_APART_NOT ? apart : field->apart;
     fill_this(reading, field, record, node, path);
     reading->apart = apart;
 }
@@ -115,8 +115,8 @@ static void fill_absent(ts_reading *reading, const ts_record_table *table, void 
 static void read_sub_record(ts_reading *reading, const ts_field *field, ts_node node, void *record)
 {
     if (reading->source->nodes[node].form == TS_NODE_MAPPING) {
-        const bool apart = reading->apart;
-        reading->apart   = apart || field->apart;
+        const ts_apart apart = reading->apart;
+        reading->apart       = apart != TS_APART_NOT ? apart : field->apart;
         ts_read_record(reading, field->record, node, ts_member(record, field->offset));
         reading->apart = apart;
         return;

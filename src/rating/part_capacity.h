@@ -26,6 +26,14 @@ typedef enum ts_part_kind {
     TS_PART_NECK     /* a neck that is meant to break later */
 } ts_part_kind;
 
+/* "tooth root", "flank", ... */
+static inline const char *ts_part_kind_word(ts_part_kind kind)
+{
+    static const char *const words[] = {"tooth root", "flank",   "spline",
+                                        "shaft",      "bearing", "neck"};
+    return words[kind];
+}
+
 typedef struct ts_part_capacity {
     ts_part_kind kind;
     uint32_t     shaft;  /* whose torque loads it; TS_NOWHERE: the part is a mesh            */

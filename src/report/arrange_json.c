@@ -1,6 +1,8 @@
 /* How is a search of arrangements written as JSON, by docs/schema/arrange.schema.json? */
 #include "report/arrange_report.h"
 
+#include "report/register.h"
+
 #include <math.h>
 
 static void string(ts_json *json, const char *key, const char *value)
@@ -112,20 +114,6 @@ static void conflict(ts_json *json, const ts_arrange_told *told)
     ts_conflict_held_json(json, told, asked ? c : NULL);
 }
 
-static void assumptions(ts_json *json, const ts_drive *drive)
-{
-    ts_json_key(json, "assumptions");
-    ts_json_array(json);
-    for (size_t i = 0; i < drive->arrange_assumed_count; i++) {
-        ts_json_object(json);
-        string(json, "key", drive->arrange_assumed[i].key);
-        string(json, "value", drive->arrange_assumed[i].value);
-        string(json, "reason", drive->arrange_assumed[i].reason);
-        ts_json_end(json, '}');
-    }
-    ts_json_end(json, ']');
-}
-
 void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
 {
     ts_json json;
@@ -155,7 +143,7 @@ void ts_arrange_json(const ts_arrange_told *told, ts_buffer *out)
     ts_front_json(told, &json);
     ts_robust_json(told, &json);
     ts_why_not_json(told, &json);
-    assumptions(&json, told->drive);
+    ts_register_json(&json, told->drive->arrange_assumed, told->drive->arrange_assumed_count);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }

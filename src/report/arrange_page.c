@@ -1,6 +1,8 @@
 /* Which arrangement was found, and why is nothing lighter? */
 #include "report/arrange_report.h"
 
+#include "report/register.h"
+
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
@@ -397,14 +399,7 @@ static void assumptions(const ts_arrange_told *told, ts_page *page)
 {
     const ts_drive *drive = told->drive;
     ts_page_heading(page, "Assumptions of the search (what `arrange` in the file does not say)");
-    for (size_t i = 0; i < drive->arrange_assumed_count; i++) {
-        const ts_assumption *one = &drive->arrange_assumed[i];
-        ts_buffer            text;
-        ts_buffer_open(&text, page->out->allocator);
-        ts_buffer_print(&text, "%s = %s: %s", one->key, one->value, one->reason);
-        ts_buffer_fill(page->out, ' ', INDENT);
-        ts_page_wrap_made(page, &text, 2 * INDENT, INDENT);
-    }
+    ts_register_page(page, drive->arrange_assumed, drive->arrange_assumed_count);
     line(page, "Masses are those of gears, shafts, pads, casing and what comes with a box; "
                "accessories weigh the same wherever they stand and are not counted.  Mesh losses, "
                "the cowl and keep-outs are left to the rules.");

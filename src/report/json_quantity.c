@@ -118,3 +118,19 @@ void ts_json_head(ts_json *json, const ts_answer *answer)
     ts_json_string_at(json, "sha256", answer->sha256);
     ts_json_end(json, '}');
 }
+
+void ts_json_rounded(ts_json *json, double value)
+{
+    if (!isfinite(value)) {
+        ts_json_null(json);
+        return;
+    }
+    const double ten = value == 0.0 ? 1.0 : pow(10.0, 8.0 - floor(log10(fabs(value))));
+    ts_json_number(json, round(value * ten) / ten);
+}
+
+void ts_json_rounded_at(ts_json *json, const char *key, double value)
+{
+    ts_json_key(json, key);
+    ts_json_rounded(json, value);
+}

@@ -28,6 +28,10 @@ double ts_json_shown(ts_json *json, double si, const ts_unit *unit);
 /* "drive/hp/box/clockwise/2:F_t@take-off" */
 void ts_json_address(const ts_answer *answer, ts_json_place place, ts_buffer *out);
 
+/* To nine digits, for those beyond hang on the mathematical library; null unless finite. */
+void ts_json_rounded(ts_json *json, double value);
+void ts_json_rounded_at(ts_json *json, const char *key, double value);
+
 /* Key and address of a node. */
 void ts_json_node(ts_json *json, const ts_answer *answer, const char *key, ts_node node);
 

@@ -2,24 +2,11 @@
 #include "report/seize_report.h"
 
 #include "report/json_quantity.h"
+#include "report/register.h"
 
 #include "base/json_writer.h"
 
 #include <math.h>
-
-/* Digits beyond these depend on the mathematical library. */
-#define DIGITS 9
-
-static void number(ts_json *json, const char *key, double value)
-{
-    ts_json_key(json, key);
-    if (!isfinite(value)) {
-        ts_json_null(json);
-        return;
-    }
-    const double ten = value == 0.0 ? 1.0 : pow(10.0, DIGITS - 1 - floor(log10(fabs(value))));
-    ts_json_number(json, round(value * ten) / ten);
-}
 
 static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist, size_t joint,
                     const ts_allocator *allocator)
@@ -47,11 +34,11 @@ static void events(ts_json *json, const ts_seize_answer *seize, const ts_seizure
     for (size_t i = 0; i < it->run.event_count; i++) {
         const ts_train_event *event = &it->run.events[i];
         ts_json_object(json);
-        number(json, "t", event->t);
+        ts_json_rounded_at(json, "t", event->t);
         ts_json_string_at(json, "what", words[event->what]);
         if (event->bond != TS_NO_BODY)
             name_of(json, "of", seize->twist, event->bond, allocator);
-        number(json, "T", event->T);
+        ts_json_rounded_at(json, "T", event->T);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -66,10 +53,12 @@ static void peaks(ts_json *json, const ts_seize_answer *seize, const ts_seizure 
         const ts_bond_peak *peak = &it->run.peaks[i];
         ts_json_object(json);
         name_of(json, "of", seize->twist, i, allocator);
-        number(json, "steady", peak->start);
-        number(json, "before", peak->before);
-        number(json, "after", peak->after);
-        number(json, "bears", seize->walls[i].T);
+        ts_json_rounded_at(json, "steady", peak->start);
+        ts_json_rounded_at(json, "before", peak->before);
+        ts_json_rounded_at(json, "after", peak->after);
+        ts_json_rounded_at(json, "bears", seize->walls[i].T);
+        if (isfinite(seize->walls[i].T))
+            ts_json_string_at(json, "by", ts_part_kind_word(seize->walls[i].kind));
         ts_json_key(json, "broken");
         ts_json_bool(json, peak->broken);
         ts_json_end(json, '}');
@@ -81,13 +70,13 @@ static void energy(ts_json *json, const ts_energy_account *e)
 {
     ts_json_key(json, "energy");
     ts_json_object(json);
-    number(json, "kinetic", e->kinetic);
-    number(json, "strain", e->strain);
-    number(json, "damped", e->damped);
-    number(json, "stopped", e->stopped);
-    number(json, "broken", e->broken);
-    number(json, "work", e->work);
-    number(json, "balance", e->balance < 1e-9 ? 0.0 : e->balance);
+    ts_json_rounded_at(json, "kinetic", e->kinetic);
+    ts_json_rounded_at(json, "strain", e->strain);
+    ts_json_rounded_at(json, "damped", e->damped);
+    ts_json_rounded_at(json, "stopped", e->stopped);
+    ts_json_rounded_at(json, "broken", e->broken);
+    ts_json_rounded_at(json, "work", e->work);
+    ts_json_rounded_at(json, "balance", e->balance < 1e-9 ? 0.0 : e->balance);
     ts_json_end(json, '}');
 }
 
@@ -111,15 +100,16 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
         return;
     ts_json_object(json);
     ts_json_string_at(json, "run", ts_seize_run_words[which]);
-    number(json, "neck", one->neck);
-    number(json, "until", it->until);
+    ts_json_rounded_at(json, "neck", one->neck);
+    ts_json_rounded_at(json, "until", it->until);
     if (it->run.fault != TS_RUN_FINE) {
         ts_json_string_at(json, "because", ts_run_fault_says(it->run.fault));
-        number(json, "t", it->run.t);
+        ts_json_rounded_at(json, "t", it->run.t);
     }
-    number(json, "pad_angle", it->pad_angle);
-    number(json, "twist", it->twist);
+    ts_json_rounded_at(json, "pad_angle", it->pad_angle);
+    ts_json_rounded_at(json, "twist", it->twist);
     ts_json_count_at(json, "touches", it->run.touches);
+    ts_json_count_at(json, "happened", it->run.happened);
     events(json, seize, it, answer->allocator);
     peaks(json, seize, it, answer->allocator);
     energy(json, &it->run.energy);
@@ -128,6 +118,16 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     turning(json, "turns_on", true, seize, answer, it);
     turning(json, "cut_off", false, seize, answer, it);
     ts_json_end(json, '}');
+}
+
+static void left_out(ts_json *json, const ts_seize_answer *seize, const ts_answer *answer)
+{
+    ts_json_key(json, "left_out");
+    ts_json_array(json);
+    for (uint32_t p = 0; seize->because == NULL && p < answer->train->pad_count; p++)
+        if (ts_seize_leaves_out(seize, answer, p))
+            ts_json_string(json, answer->train->pads[p].name);
+    ts_json_end(json, ']');
 }
 
 void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *out)
@@ -139,14 +139,16 @@ void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buf
     ts_json_head(&json, answer);
     ts_json_string_at(&json, "accessory", answer->drive->accessories[seize->accessory].name);
     ts_json_string_at(&json, "condition", ts_answer_condition(answer, (int32_t)seize->condition));
-    number(&json, "speed", seize->speed);
-    number(&json, "ramp", seize->ramp);
+    ts_json_rounded_at(&json, "speed", seize->speed);
+    ts_json_rounded_at(&json, "ramp", seize->ramp);
     if (seize->neck_of != NULL)
         ts_json_string_at(&json, "neck_of", seize->neck_of);
     if (seize->because != NULL)
         ts_json_string_at(&json, "because", seize->because);
     if (seize->of != NULL)
         ts_json_string_at(&json, "of", seize->of);
+    left_out(&json, seize, answer);
+    ts_register_json(&json, answer->drive->seize_assumed, answer->drive->seize_assumed_count);
     ts_json_key(&json, "runs");
     ts_json_array(&json);
     for (int k = 0; seize->because == NULL && k < TS_SEIZE_RUNS; k++)

@@ -2,10 +2,11 @@
 #include "report/seize_report.h"
 
 #include "report/check_page.h"
+#include "report/register.h"
 
 #include <math.h>
 
-enum { INDENT = 2, NAME_WIDE = 55, CELL = 9 };
+enum { INDENT = 2, NAME_WIDE = 50, CELL = 9 };
 
 static const double degree = 57.29577951308232;
 
@@ -47,6 +48,18 @@ size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, d
         }
     }
     return best;
+}
+
+bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad)
+{
+    const ts_pad *one = &answer->train->pads[pad];
+
+    if (one->accessory < 0 || answer->train->shafts[one->shaft].drive != seize->twist->drive)
+        return false;
+    for (size_t i = 0; i < seize->twist->model.body_count; i++)
+        if (seize->twist->parts[i].accessory == one->accessory)
+            return false;
+    return true;
 }
 
 static void sentence(ts_page *page, ts_buffer *text)
@@ -202,7 +215,7 @@ static void cell(ts_page *page, double value)
 
 static void table(const ts_seize_answer *seize, ts_page *page)
 {
-    static const char *const heads[] = {"steady", "strong", "weak", "without", "bears"};
+    static const char *const heads[] = {"steady", "strong", "weak", "without", "bears", "by"};
 
     ts_page_left(page, ts_text_of("  largest torques, N.m at the outer part"), NAME_WIDE);
     for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
@@ -219,24 +232,29 @@ static void table(const ts_seize_answer *seize, ts_page *page)
         for (int k = 0; k < TS_SEIZE_RUNS; k++)
             cell(page, seize->runs[k].there ? ts_seize_peak(&seize->runs[k], i) : (double)NAN);
         cell(page, seize->walls[i].T);
+        ts_page_right(
+            page,
+            ts_text_of(isfinite(seize->walls[i].T) ? ts_part_kind_word(seize->walls[i].kind) : "-"),
+            CELL);
         ts_page_line_end(page);
     }
 }
 
-static void grounds(const ts_seize_answer *seize, ts_page *page)
+static void grounds(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
 {
     const size_t plays = seize->runs[TS_SEIZE_BARE].seizure.plays_assumed;
     ts_buffer    text;
 
+    ts_page_heading(page, "Assumed");
+    ts_register_page(page, answer->drive->seize_assumed, answer->drive->seize_assumed_count);
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_add(&text, "Assumed: damping of a mesh ");
-    ts_page_short(&text, 100.0 * TS_DAMPING_OF_MESH, 3);
-    ts_buffer_add(&text, " % and of a shaft ");
-    ts_page_short(&text, 100.0 * TS_DAMPING_OF_SHAFT, 3);
     ts_buffer_print(&text,
-                    " %% of critical; the play of %zu mesh%s as is usual; torques in proportion to "
-                    "speed; rotors rigid; necks and teeth part at once.",
+                    "The play of %zu mesh%s is as `play` has it; torques go in proportion to "
+                    "speed, rotors are rigid, necks and teeth part at once.",
                     plays, plays == 1 ? "" : "es");
+    for (uint32_t p = 0; p < answer->train->pad_count; p++)
+        if (ts_seize_leaves_out(seize, answer, p))
+            ts_buffer_print(&text, "  Left out, without a rotor: %s.", answer->train->pads[p].name);
     sentence(page, &text);
 }
 
@@ -260,5 +278,5 @@ void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_pag
     for (int k = 0; k < TS_SEIZE_RUNS; k++)
         tell_run(seize, answer, page, k);
     table(seize, page);
-    grounds(seize, page);
+    grounds(seize, answer, page);
 }

@@ -42,6 +42,9 @@ double ts_seize_peak(const ts_seize_run *run, size_t joint);
 /* Joint of the spring that comes nearest to what it bears, and its share; the run must be there. */
 size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
 
+/* Is the pad of its tree, with an accessory that has no rotor there? */
+bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad);
+
 void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
 /* The page without its title, for a report. */
 void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);

@@ -53,7 +53,8 @@ static double play_of(layout *it, uint32_t m)
     if (normal >= 0.0)
         return normal / cos(mesh->beta_w);
     it->plays_assumed++;
-    return TS_PLAY_USUAL * train->gears[train->meshes[m].driver].m_n.value / cos(mesh->beta_w);
+    return it->ask->drive->seizure.play.value * train->gears[train->meshes[m].driver].m_n.value /
+           cos(mesh->beta_w);
 }
 
 /* ---- the steady state -------------------------------------------------------------------------
@@ -96,6 +97,7 @@ static void lay_bond(layout *it, size_t i)
     const double           J_b = twist->model.bodies[spring->b].J, g_b = spring->g_b;
     const double           mass = 1.0 / (g_a * g_a / J_a + g_b * g_b / J_b);
     const bool             mesh = joint->link == TS_LINK_MESH;
+    const ts_seizure_wish *wish = &it->ask->drive->seizure;
 
     it->bonds[i] = (ts_bond){.kind   = mesh ? TS_BOND_MESH : TS_BOND_SHAFT,
                              .a      = spring->a,
@@ -106,7 +108,7 @@ static void lay_bond(layout *it, size_t i)
                              .gap    = mesh ? play_of(it, joint->mesh) : 0.0,
                              .breaks = it->ask->breaks[i]};
     it->bonds[i].c =
-        2.0 * (mesh ? TS_DAMPING_OF_MESH : TS_DAMPING_OF_SHAFT) * sqrt(spring->k * mass);
+        2.0 * (mesh ? wish->mesh_damping : wish->shaft_damping).value * sqrt(spring->k * mass);
     if (joint->link == TS_LINK_PAD && who >= 0 &&
         it->ask->drive->accessories[who].clutch.value == TS_CLUTCH_OVERRUNNING &&
         ts_pick_known(it->ask->drive->accessories[who].clutch))

@@ -1,11 +1,12 @@
 /* response/drive_seizure.h: what happens in a drive when an accessory seizes?
  *
  * Model     Bodies and springs of its torsion (response/drive_torsion.h), turning and loaded as in
- * a condition: every spring carries what the torque paths say, every body takes or gives the rest.
- * What takes torque takes it in proportion to its speed; what drives keeps it. Play      Of teeth,
- * midway between what the makers may leave; where that is not known PLAY_USUAL modules. Damping   A
- * share of critical of the two bodies that a spring joins by themselves. Sources
- * docs/method/seize.md
+ *           a condition: every spring carries what the torque paths say, every body takes or
+ *           gives the rest.  What takes torque takes it in proportion to its speed; what drives
+ *           keeps it.
+ * Play      Of teeth, midway between what the makers may leave; else `play` of the record seizure.
+ * Damping   A share of critical of the two bodies that a spring joins by themselves.
+ * Sources   docs/method/seize.md
  */
 #ifndef TS_RESPONSE_DRIVE_SEIZURE_H
 #define TS_RESPONSE_DRIVE_SEIZURE_H
@@ -13,12 +14,7 @@
 #include "response/drive_torsion.h"
 #include "response/elastic_train.h"
 
-#define TS_DAMPING_OF_MESH                                                                         \
-    0.07 /* of critical; within 0.03 to 0.17 of measured gears (from memory) */
-#define TS_DAMPING_OF_SHAFT                                                                        \
-    0.01                      /* steel shafts with their joints; common practice, no source      */
-#define TS_PLAY_USUAL    0.04 /* modules, normal; common practice, no source                     */
-#define TS_SEIZE_PERIODS 2.5  /* how long it is followed: turns of the slowest mode              */
+#define TS_SEIZE_PERIODS 2.5 /* how long it is followed: turns of the slowest mode              */
 
 typedef struct ts_seizure_question {
     const ts_drive       *drive;

@@ -10,6 +10,9 @@ enum { ROOTS_A_BOND = 3, STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BR
 
 #define ANGLE_LEAST  1e-13 /* rad, absolute tolerance            */
 #define ENERGY_LEAST 1e-9  /* J, absolute tolerance of energies  */
+/* A clutch is seen to lock and to let go this far beyond, so that it may begin on its very edge. */
+#define CLUTCH_ANGLE 1e-12 /* rad                                        */
+#define CLUTCH_SPEED 1e-9  /* rad/s                                      */
 
 const char *ts_run_fault_says(ts_run_fault fault)
 {
@@ -111,8 +114,9 @@ static void bond_roots(const runner *r, uint32_t i, const double *y, double *g)
         g[0] = ts_bond_stretch(&r->moving, i, y);
         g[1] = g[0] + bond->gap;
     } else if (bond->kind == TS_BOND_CLUTCH) {
-        g[0] = state == TS_BOND_TRAILING ? ts_bond_stretch(&r->moving, i, y) - r->moving.offset[i]
-                                         : ts_bond_speed(&r->moving, i, y);
+        g[0] = state == TS_BOND_TRAILING
+                   ? ts_bond_stretch(&r->moving, i, y) - r->moving.offset[i] - CLUTCH_ANGLE
+                   : ts_bond_speed(&r->moving, i, y) + CLUTCH_SPEED;
     }
 }
 
@@ -362,9 +366,15 @@ static void take_stop(runner *r, double t)
     ts_moving     *m    = &r->moving;
 
     if (m->stop == TS_STOP_SLIPS) {
-        m->stop                           = TS_STOP_STANDS;
         r->y[r->train->body_count + body] = -r->train->bodies[body].speed;
-        keep_event(r, t, TS_HAPPENS_STAND, TS_NO_BODY, ts_stop_torque(m, r->y));
+        const double T                    = ts_stop_torque(m, r->y);
+        if (fabs(T) > ts_stop_friction(m, t)) { /* it is turned round before it can stand */
+            m->sense = copysign(1.0, T);
+            keep_event(r, t, TS_HAPPENS_SLIP, TS_NO_BODY, T);
+            return;
+        }
+        m->stop = TS_STOP_STANDS;
+        keep_event(r, t, TS_HAPPENS_STAND, TS_NO_BODY, T);
     } else if (m->stop == TS_STOP_STANDS) {
         m->sense = copysign(1.0, ts_stop_torque(m, r->y));
         m->stop  = TS_STOP_SLIPS;
@@ -479,7 +489,8 @@ static void end(runner *r)
     memcpy(r->run->q, r->y, n * sizeof *r->y);
     memcpy(r->run->v, &r->y[n], n * sizeof *r->y);
     r->run->energy.stopped += r->y[2 * (size_t)n + TS_STATE_STOPPED];
-    r->run->stands = r->moving.stop == TS_STOP_STANDS;
+    r->run->stands   = r->moving.stop == TS_STOP_STANDS;
+    r->run->happened = r->events;
     for (uint32_t i = 0; i < r->train->bond_count; i++)
         r->run->peaks[i].free =
             r->train->bonds[i].kind == TS_BOND_CLUTCH && r->moving.state[i] == TS_BOND_APART;

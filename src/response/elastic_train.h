@@ -129,6 +129,7 @@ typedef struct ts_train_run {
     double            t;      /* s, how far it came                        */
     ts_train_event   *events; /* the first of them; breaks and stops always */
     size_t            event_count;
+    size_t            happened; /* how many there were, kept or not */
     size_t            touches; /* how often flanks met, all of them        */
     ts_bond_peak     *peaks;   /* [bond]                                   */
     double           *q, *v;   /* [body] at the end                        */

@@ -31,15 +31,16 @@ static double oil_torque(const ts_start_shaft *shaft, double w)
 
 static double starter_torque(const ts_cranking *c, uint32_t pad, double w)
 {
-    return c->cut ? 0.0 : fmax(0.0, ts_torque_curve_at(&c->start->pads[pad].torque, w));
+    return c->cut ? 0.0 : fmax(0.0, ts_torque_curve_at(&c->start->pads[pad].drive, w));
 }
 
 static void lay_pad(ts_cranking *c, uint32_t i, double w, const double *y)
 {
     const ts_start_pad *pad = &c->start->pads[i];
 
-    if (!pad->starter) {
-        c->pad[i] = ts_torque_curve_at(&pad->torque, w);
+    if (!pad->starter || (pad->coupled && c->cut)) {
+        c->drive[i] = 0.0;
+        c->pad[i]   = ts_torque_curve_at(&pad->load, w);
     } else {
         c->drive[i] = starter_torque(c, i, c->engaged[i] ? w : y[c->start->spool_count + i]);
         c->pad[i]   = c->engaged[i] ? -c->drive[i] : 0.0;
@@ -195,7 +196,7 @@ static double taken_by_pads(const ts_cranking *c, const double *y)
         const ts_start_pad   *pad   = &c->start->pads[p];
         const ts_start_shaft *shaft = &c->start->shafts[pad->shaft];
         const double          w     = shaft->ratio * y[shaft->spool];
-        if (!pad->starter)
+        if (!pad->starter || (pad->coupled && c->cut))
             sum += (c->pad[p] - pad->J * shaft->ratio * c->alpha[shaft->spool]) * w;
     }
     return sum;

@@ -70,12 +70,17 @@ static bool is_shaft(const ts_rigid_start *start, uint32_t at)
                 : s->driver < at && start->shafts[s->driver].spool == s->spool);
 }
 
+static bool has_clutch(const ts_start_pad *pad)
+{
+    return pad->starter && !pad->coupled;
+}
+
 static bool is_pad(const ts_rigid_start *start, uint32_t at)
 {
     const ts_start_pad *pad = &start->pads[at];
 
-    return pad->shaft < start->shaft_count && is_curve(&pad->torque) && isfinite(pad->J) &&
-           (pad->starter ? pad->J > 0.0 : pad->J >= 0.0);
+    return pad->shaft < start->shaft_count && is_curve(&pad->drive) && is_curve(&pad->load) &&
+           isfinite(pad->J) && (has_clutch(pad) ? pad->J > 0.0 : pad->J >= 0.0);
 }
 
 static bool is_spool(const ts_rigid_start *start, uint32_t at)
@@ -159,9 +164,9 @@ static void roots_of(starter_run *r, const double *y, double *g)
     g[ROOT_IDLE]      = w - start->spools[r->c.cranked].idle;
     g[ROOT_HANG]      = r->c.alpha[r->c.cranked] - start->least;
     for (uint32_t p = 0; p < start->pad_count; p++)
-        g[FIXED_ROOTS + p] = !start->pads[p].starter ? 1.0
-                             : r->c.engaged[p]       ? r->c.pad[p]
-                                                     : ahead(r, p, y);
+        g[FIXED_ROOTS + p] = !has_clutch(&start->pads[p]) ? 1.0
+                             : r->c.engaged[p]            ? r->c.pad[p]
+                                                          : ahead(r, p, y);
     for (uint32_t k = 0; k < start->spool_count; k++)
         g[FIXED_ROOTS + start->pad_count + k] = k == r->c.cranked ? 1.0
                                                 : r->c.stands[k]  ? r->c.moves[k]
@@ -332,7 +337,7 @@ static void finish(starter_run *r, ts_start_outcome outcome)
 static bool turn_clutches(starter_run *r)
 {
     for (uint32_t p = 0; p < r->start->pad_count; p++)
-        if (r->start->pads[p].starter && r->c.engaged[p] && r->c.pad[p] > 0.0) {
+        if (has_clutch(&r->start->pads[p]) && r->c.engaged[p] && r->c.pad[p] > 0.0) {
             r->c.engaged[p] = false;
             keep(r, TS_STARTS_LET_GO, p);
             if (!settle(r))
@@ -345,7 +350,7 @@ static void take_pads(starter_run *r)
 {
     for (uint32_t p = 0; p < r->start->pad_count; p++) {
         const int found = r->found[FIXED_ROOTS + p];
-        if (!r->start->pads[p].starter || found == 0)
+        if (!has_clutch(&r->start->pads[p]) || found == 0)
             continue;
         if (r->c.engaged[p] && found > 0) {
             r->c.engaged[p] = false;
@@ -424,6 +429,11 @@ static bool begin(starter_run *r)
     }
     if (!settle(r) || !turn_clutches(r))
         return false;
+    for (uint32_t k = 0; k < start->spool_count; k++)
+        if (k != r->c.cranked && start->spools[k].air > 0.0 && r->c.moves[k] >= 0.0) {
+            r->c.stands[k] = false; /* nothing keeps it at rest */
+            keep(r, TS_STARTS_FOLLOW, k);
+        }
     r->kinetic_0 = ts_cranking_kinetic(&r->c, r->y);
     if (!(r->c.alpha[r->c.cranked] > 0.0))
         finish(r, TS_START_NO_TURN);

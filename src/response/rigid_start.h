@@ -8,7 +8,8 @@
  *           play closes, are left to response/elastic_train.h.
  * Starter   Drives through an overrunning clutch that locks without slip: engaged while it puts
  *           torque in, let go when its torque would turn negative, engaged again when its rotor
- *           catches up.  Its torque is shut off at the cut-out speed.
+ *           catches up.  Its torque is shut off at the cut-out speed.  One without a clutch stays
+ *           coupled, and is a load from the cut-out on.
  * Spools    The cranked one is braked by `unlit` until light-off; from then on `lit` is what the
  *           gases put on it, their own losses taken off.  Both belong to a day of theta = 1; on
  *           another one the torque at w is that of the table at w/sqrt(theta), times delta (the
@@ -53,9 +54,11 @@ typedef struct ts_start_shaft {
 
 typedef struct ts_start_pad {
     uint32_t        shaft;
-    bool            starter; /* it drives through an overrunning clutch */
-    ts_torque_curve torque;  /* against its own speed; of a starter never below 0 */
-    double          J;       /* kg.m2 of its rotor, >= 0; of a starter > 0 */
+    bool            starter; /* it drives until the cut-out                        */
+    bool            coupled; /* ... and stays coupled: it has no overrunning clutch */
+    ts_torque_curve drive;   /* of a starter, against its own speed; never below 0  */
+    ts_torque_curve load;    /* what it takes; of a starter that stays, from the cut-out on */
+    double          J;       /* kg.m2 of its rotor, >= 0; of a starter with a clutch > 0    */
 } ts_start_pad;
 
 typedef struct ts_start_spool {

@@ -3,9 +3,13 @@
 
 #include "report/verdict_sentence.h"
 #include "study/address.h"
+#include "study/starting.h"
 #include "study/twisting.h"
 
+#include <math.h>
 #include <string.h>
+
+enum { TRACE_SAMPLES = 800 };
 
 static const struct {
     const char *name, *says;
@@ -27,6 +31,7 @@ static const struct {
     {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
      TS_FIGURE_FLOAT},
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
+    {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png", "dxf"};
@@ -255,6 +260,15 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
     };
 }
 
+static ts_status follow_start(ts_study *study, ts_drawing_subject *subject)
+{
+    const ts_start_wish wish = {(double)NAN, (double)NAN, TRACE_SAMPLES, false};
+    ts_start_answer     start;
+    const ts_status     status = ts_study_start(study, &wish, study->arena, &start);
+    subject->start             = status == TS_OK ? start.it : NULL;
+    return status;
+}
+
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
 {
     ts_draw_options drawn;
@@ -268,6 +282,8 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_twist_answer    twist   = {NULL, 0};
     if (status == TS_OK && drawn.figure == TS_FIGURE_MODES)
         status = ts_study_twist(study, study->arena, &twist);
+    if (status == TS_OK && drawn.figure == TS_FIGURE_START)
+        status = follow_start(study, &subject);
     subject.twists      = twist.items;
     subject.twist_count = twist.count;
     if (status == TS_OK)

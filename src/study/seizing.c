@@ -128,7 +128,8 @@ static void set_necks(const wish *w, double neck)
         const int32_t who = twist->parts[twist->joints[i].to].accessory;
         if (twist->joints[i].link != TS_LINK_PAD || who < 0)
             continue;
-        const uint32_t item = study->necks.of_pad[ts_train_pad_of(&study->train, who)];
+        const uint32_t pad  = ts_train_pad_of(&study->train, who);
+        const uint32_t item = pad == TS_NOWHERE ? TS_NOWHERE : study->necks.of_pad[pad];
         const double   high =
             item == TS_NOWHERE ? (double)INFINITY : study->necks.items[item].band.high;
         w->breaks[i] = who == w->out->accessory ? neck : isnan(high) ? (double)INFINITY : high;

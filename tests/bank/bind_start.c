@@ -33,7 +33,7 @@ static void lay(ts_case *c, rig *it)
                                     {.ratio = number(c, "ratio"), .loss = 1.0 - number(c, "eta")}}};
     it->pad   = (ts_start_pad){.shaft   = 1,
                                .starter = true,
-                               .torque  = {it->w, it->T_starter, 2},
+                               .drive   = {it->w, it->T_starter, 2},
                                .J       = ts_case_given(c, "J_starter", TS_KIND_INERTIA)};
     it->spool = (ts_start_spool){.cranked = true,
                                  .unlit   = {it->w, it->T_drag, 2},

@@ -22,6 +22,7 @@ typedef struct judged {
     solved_file        file;
     ts_mass            mass;
     ts_drive_twist     twist;
+    ts_drive_start     start;
     ts_teeth           teeth;
     ts_necks           necks;
     ts_select          select;
@@ -74,6 +75,18 @@ static void open_judged(judged *it, const char *path)
         mesh_k[m] = (double)NAN;
     const ts_twist_question asked = {&it->file.drive, &it->mass, mesh_k, 0, false};
     assert_int_equal(ts_drive_twist_solve(&asked, it->file.arena, &it->twist), TS_OK);
+    const uint32_t shafts = it->file.train.shaft_count;
+    double        *oil    = TS_TAKE(it->file.arena, double, shafts);
+    for (uint32_t s = 0; s < shafts; s++)
+        oil[s] = 0.0;
+    const ts_start_question begun = {.drive    = &it->file.drive,
+                                     .mass     = &it->mass,
+                                     .oil_slow = oil,
+                                     .oil_fast = oil,
+                                     .ambient  = 288.15,
+                                     .nu_ratio = 1.0,
+                                     .samples  = 200};
+    assert_int_equal(ts_drive_start_run(&begun, it->file.arena, &it->start), TS_OK);
     const ts_check_subject subject = {.source = &it->file.source,
                                       .drive  = &it->file.drive,
                                       .train  = &it->file.train,
@@ -91,6 +104,7 @@ static void open_judged(judged *it, const char *path)
                                        .mass            = &it->mass,
                                        .twists          = &it->twist,
                                        .twist_count     = 1,
+                                       .start           = &it->start,
                                        .source          = &it->file.source,
                                        .findings        = it->outcome.findings,
                                        .finding_count   = it->outcome.finding_count,

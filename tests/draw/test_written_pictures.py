@@ -13,7 +13,7 @@ import xml.etree.ElementTree
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = os.environ.get("TOWERSHAFT", str(ROOT / "build" / "release" / "towershaft"))
 FIGURES = ("behind", "front", "unrolled", "power", "speeds", "teeth", "root", "margins", "mass",
-           "widths", "modes")
+           "widths", "modes", "start")
 
 
 def draw(drive, target, *words):

@@ -23,7 +23,7 @@ static void lay(rig *it)
     memset(it, 0, sizeof *it);
     it->shafts[0]         = (ts_start_shaft){0, TS_NO_DRIVER, 1.0, 2.0, 0.0, 0.0, 0.0};
     it->shafts[1]         = (ts_start_shaft){0, 0, 1.0, 0.0, 0.0, 0.0, 0.0};
-    it->pads[0]           = (ts_start_pad){1, true, {NULL, NULL, 0}, 0.1};
+    it->pads[0]           = (ts_start_pad){.shaft = 1, .starter = true, .J = 0.1};
     it->spools[0].idle    = 500.0;
     it->spools[0].cranked = true;
     it->start             = (ts_rigid_start){.shafts      = it->shafts,
@@ -68,7 +68,7 @@ static void a_constant_torque_takes_J_w_over_T(void **state)
     (void)state;
     rig it;
     lay(&it);
-    it.pads[0].torque = straight(&it, 0, 0.0, 42.0, 1000.0, 42.0);
+    it.pads[0].drive = straight(&it, 0, 0.0, 42.0, 1000.0, 42.0);
     run(&it);
     assert_int_equal(it.run.outcome, TS_START_IDLE);
     assert_close(it.run.t, 2.1 * 500.0 / 42.0, 1e-10);
@@ -88,7 +88,7 @@ static void lay_ratio(rig *it)
     it->shafts[1].ratio = 8.5;
     it->shafts[1].loss  = 0.07;
     it->pads[0].J       = 0.004;
-    it->pads[0].torque  = straight(it, 0, 0.0, 30.0, 7500.0, 0.0);
+    it->pads[0].drive   = straight(it, 0, 0.0, 30.0, 7500.0, 0.0);
     it->spools[0].unlit = straight(it, 1, 0.0, 45.0, 1000.0, 45.0);
     it->spools[0].lit   = straight(it, 2, 0.0, -45.0, 1000.0, -45.0);
     it->spools[0].idle  = 620.0;
@@ -136,7 +136,7 @@ static void a_square_drag_ends_in_its_logarithms(void **state)
         it.T[1][i] = c * it.w[1][i] * it.w[1][i];
         it.T[2][i] = -it.T[1][i];
     }
-    it.pads[0].torque  = straight(&it, 0, 0.0, T_0, w_f, 0.0);
+    it.pads[0].drive   = straight(&it, 0, 0.0, T_0, w_f, 0.0);
     it.spools[0].unlit = (ts_torque_curve){it.w[1], it.T[1], POINTS};
     it.spools[0].lit   = (ts_torque_curve){it.w[1], it.T[2], POINTS};
     it.start.tolerance = 1e-9;
@@ -157,12 +157,14 @@ static void a_square_drag_ends_in_its_logarithms(void **state)
 static void lay_whole(rig *it)
 {
     lay(it);
-    it->shafts[0].J       = 1.3;
-    it->shafts[1]         = (ts_start_shaft){0, 0, 2.5, 0.02, 0.03, 0.4, 0.02};
-    it->shafts[2]         = (ts_start_shaft){0, 1, 1.5, 0.01, 0.02, 0.1, 0.01};
-    it->shafts[3]         = (ts_start_shaft){1, TS_NO_DRIVER, 1.0, 4.0, 0.0, 1.0, 0.05};
-    it->pads[0]           = (ts_start_pad){2, true, straight(it, 0, 0.0, 90.0, 900.0, 0.0), 0.05};
-    it->pads[1]           = (ts_start_pad){1, false, straight(it, 1, 0.0, 2.0, 1000.0, 8.0), 0.004};
+    it->shafts[0].J = 1.3;
+    it->shafts[1]   = (ts_start_shaft){0, 0, 2.5, 0.02, 0.03, 0.4, 0.02};
+    it->shafts[2]   = (ts_start_shaft){0, 1, 1.5, 0.01, 0.02, 0.1, 0.01};
+    it->shafts[3]   = (ts_start_shaft){1, TS_NO_DRIVER, 1.0, 4.0, 0.0, 1.0, 0.05};
+    it->pads[0]     = (ts_start_pad){
+            .shaft = 2, .starter = true, .drive = straight(it, 0, 0.0, 90.0, 900.0, 0.0), .J = 0.05};
+    it->pads[1] =
+        (ts_start_pad){.shaft = 1, .load = straight(it, 1, 0.0, 2.0, 1000.0, 8.0), .J = 0.004};
     it->spools[0].unlit   = straight(it, 2, 0.0, 4.0, 500.0, 60.0);
     it->spools[0].lit     = straight(it, 3, 100.0, -10.0, 500.0, 55.0);
     it->spools[1]         = (ts_start_spool){.idle = 80.0, .air = 60.0};
@@ -325,7 +327,7 @@ static void a_starter_that_is_too_weak_turns_nothing(void **state)
     (void)state;
     rig it;
     lay_ratio(&it);
-    it.pads[0].torque = straight(&it, 0, 0.0, 5.0, 7500.0, 0.0); /* 5 * 8.5 * 0.93 < 45 */
+    it.pads[0].drive = straight(&it, 0, 0.0, 5.0, 7500.0, 0.0); /* 5 * 8.5 * 0.93 < 45 */
     run(&it);
     assert_int_equal(it.run.outcome, TS_START_NO_TURN);
     assert_int_equal(it.run.fault, TS_START_FINE);
@@ -338,8 +340,8 @@ static void a_starter_that_fades_before_light_off_is_no_start(void **state)
     (void)state;
     rig it;
     lay_ratio(&it);
-    it.pads[0].torque = straight(&it, 0, 0.0, 30.0, 1500.0, 0.0);
-    it.start.least    = 0.5;
+    it.pads[0].drive = straight(&it, 0, 0.0, 30.0, 1500.0, 0.0);
+    it.start.least   = 0.5;
     run(&it);
     assert_int_equal(it.run.outcome, TS_START_NO_LIGHT);
     assert_true(it.run.w[0] < 200.0 && it.run.w[0] > 100.0);
@@ -366,7 +368,7 @@ static void a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again(void **st
     (void)state;
     rig it;
     lay(&it);
-    it.pads[0].torque  = straight(&it, 0, 0.0, 2.0, 2000.0, 2.0);   /* 20 rad/s2 alone */
+    it.pads[0].drive   = straight(&it, 0, 0.0, 2.0, 2000.0, 2.0);   /* 20 rad/s2 alone */
     it.spools[0].unlit = straight(&it, 1, 0.0, -60.0, 400.0, 40.0); /* blows at first */
     it.spools[0].lit   = straight(&it, 2, 0.0, 30.0, 400.0, -20.0);
     it.start.light_off = 450.0;
@@ -374,6 +376,27 @@ static void a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again(void **st
     run(&it);
     assert_true(ts_start_time_of(&it.run, TS_STARTS_LET_GO) < 1e-12);
     assert_true(ts_start_time_of(&it.run, TS_STARTS_ENGAGE) > 0.1);
+    assert_true(it.run.energy.balance < 1e-9);
+    shut(&it);
+}
+
+/* derived: J w_1/T_0 until the cut-out, J dw/(T_gas - T_load) from it on, with the same J. */
+static void a_starter_without_a_clutch_becomes_a_load(void **state)
+{
+    (void)state;
+    rig it;
+    lay(&it);
+    it.pads[0].coupled = true;
+    it.pads[0].drive   = straight(&it, 0, 0.0, 42.0, 1000.0, 42.0);
+    it.pads[0].load    = straight(&it, 1, 0.0, 9.0, 1000.0, 9.0);
+    it.spools[0].lit   = straight(&it, 2, 0.0, 30.0, 1000.0, 30.0);
+    it.start.cut_out   = 300.0;
+    run(&it);
+    assert_int_equal(it.run.outcome, TS_START_IDLE);
+    assert_close(it.run.t, 2.1 * (200.0 / 42.0 + 100.0 / (42.0 + 30.0) + 200.0 / (30.0 - 9.0)),
+                 1e-9);
+    assert_close(it.run.energy.pads, 9.0 * (500.0 * 500.0 - 300.0 * 300.0) / 2.0 / 10.0, 1e-9);
+    assert_nan(ts_start_time_of(&it.run, TS_STARTS_LET_GO));
     assert_true(it.run.energy.balance < 1e-9);
     shut(&it);
 }
@@ -421,6 +444,7 @@ int main(void)
         cmocka_unit_test(a_starter_that_fades_before_light_off_is_no_start),
         cmocka_unit_test(what_is_too_slow_is_told_with_what_it_reached),
         cmocka_unit_test(a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again),
+        cmocka_unit_test(a_starter_without_a_clutch_becomes_a_load),
         cmocka_unit_test(numbers_out_of_range_are_refused),
         cmocka_unit_test(curves_go_on_beyond_their_ends),
     };

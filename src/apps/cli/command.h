@@ -66,6 +66,9 @@ typedef enum option_id {
     OPTION_SHEETS,
     OPTION_SEIZURES,
     OPTION_CHOOSE,
+    OPTION_AMBIENT,
+    OPTION_OIL_TEMPERATURE,
+    OPTION_GRID,
     OPTION_COUNT
 } option_id;
 
@@ -113,6 +116,7 @@ int run_ratio(const arguments *given);
 int run_oil(const arguments *given);
 int run_twist(const arguments *given);
 int run_seize(const arguments *given);
+int run_start(const arguments *given);
 int run_sheet(const arguments *given);
 int run_effects(const arguments *given);
 int run_size(const arguments *given);

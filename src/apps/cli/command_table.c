@@ -14,10 +14,11 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes",
+     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes|start",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
-    {OPTION_CONDITION, "--condition", NULL, "NAME", "the condition whose power is shown"},
+    {OPTION_CONDITION, "--condition", NULL, "NAME",
+     "the condition that is shown, or in which something fails"},
     {OPTION_AT, "--at", NULL, "ADDRESS", "the mesh whose teeth or roots are drawn"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
@@ -65,6 +66,10 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SEIZURES, "--seizures", NULL, NULL,
      "also a seizure of every accessory in time, up to a second each"},
     {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
+    {OPTION_AMBIENT, "--ambient", NULL, "TEMPERATURE", "of the air, as '-20 degC'"},
+    {OPTION_OIL_TEMPERATURE, "--oil-temperature", NULL, "TEMPERATURE",
+     "of the oil in the bearings, as '-20 degC'"},
+    {OPTION_GRID, "--grid", NULL, NULL, "also starts over temperatures of air and oil"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -80,9 +85,12 @@ static const option_id size_options[]  = {OPTION_CHOOSE, OPTION_STEP,  OPTION_WR
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
-static const option_id seize_options[]   = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
-                                            OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
-                                            OPTION_COLOUR};
+static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
+                                          OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
+                                          OPTION_COLOUR};
+static const option_id start_options[] = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
+                                          OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
+                                          OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_JSON, OPTION_COLOUR};
@@ -193,6 +201,17 @@ const command_row commands[] = {
      "warmer feed would do; the drag of cold oil at the crank.  Exit code 1: the file lacks "
      "something.",
      OPTIONS(oil_options), run_oil},
+    {"start", "FILE", "file", 1, 1, "follow a start from rest to idle",
+     "The starter cranks the engine over light-off and its cut-out to idle, or the start hangs; "
+     "`start`\n"
+     "in the file tells the speeds, the spool its unlit drag and its lit torque.  Prints when "
+     "what\n"
+     "happens, the largest torque of every mesh against what it bears, every neck with its "
+     "margin,\n"
+     "and the energies.  Exit code 1: it does not come to idle, a neck may break, or it could not "
+     "be\n"
+     "computed.",
+     OPTIONS(start_options), run_start},
     {"seize", "FILE ACCESSORY", "file", 2, 2, "follow a seizure in time",
      "The accessory stops at once, or by growing friction with --ramp, and its tree is followed "
      "in\n"

@@ -1,0 +1,137 @@
+/* How long does it take to follow a drive in time? */
+#include "bench.h"
+
+#include "study/starting.h"
+#include "towershaft/seize.h"
+
+#include <math.h>
+#include <stdio.h>
+#include <stdlib.h>
+
+/* The large example, read and solved; NULL: it could not be. */
+static ts_study *open_large(void)
+{
+    const ts_study_options options = {.today = 20000};
+    ts_study              *study   = NULL;
+    FILE                  *file    = fopen("examples/large.yaml", "rb");
+    char                  *text    = calloc(1, 1 << 20);
+    size_t                 length  = 0;
+    if (file != NULL && text != NULL)
+        length = fread(text, 1, 1 << 20, file);
+    if (file != NULL)
+        fclose(file);
+    if (length == 0 || ts_study_open(NULL, &study) != TS_OK ||
+        ts_study_read(study, "bench.yaml", text, length, &options) != TS_OK) {
+        ts_study_close(study);
+        study = NULL;
+    }
+    free(text);
+    return study;
+}
+
+static bool begin(ts_study *study, bool grid)
+{
+    const ts_start_wish wish  = {(double)NAN, (double)NAN, 400, grid};
+    ts_arena           *arena = ts_arena_open(NULL);
+    ts_start_answer     start;
+    const bool fine = arena != NULL && ts_study_start(study, &wish, arena, &start) == TS_OK &&
+                      start.it->missing == NULL && start.it->run.outcome == TS_START_IDLE;
+    ts_arena_close(arena);
+    return fine;
+}
+
+static void one_start(void *study)
+{
+    bench_keep(begin(study, false) ? study : NULL);
+}
+
+static void whole_grid(void *study)
+{
+    bench_keep(begin(study, true) ? study : NULL);
+}
+
+static double seconds_of(void (*work)(void *), bool grid)
+{
+    ts_study *study   = open_large();
+    double    seconds = (double)NAN;
+    if (study != NULL && begin(study, grid))
+        seconds = bench_seconds(work, study);
+    ts_study_close(study);
+    return seconds;
+}
+
+static double start_large(void)
+{
+    return seconds_of(one_start, false);
+}
+
+static double start_grid(void)
+{
+    return seconds_of(whole_grid, true);
+}
+
+/* ---- seizures ---------------------------------------------------------------------------------
+ */
+
+static int into_nothing(void *context, const char *bytes, size_t length)
+{
+    (void)context;
+    bench_keep(bytes);
+    return length < SIZE_MAX ? 0 : 1;
+}
+
+/* With the neck at both ends of its band and without it: three runs and the words. */
+static bool seize(ts_study *study, const char *accessory, const char *condition)
+{
+    const ts_seize_options options = {.accessory = accessory, .condition = condition, .json = true};
+    const ts_sink          sink    = {into_nothing, NULL};
+    bool                   computed;
+    return ts_seize_write(study, &options, NULL, &computed, &sink) == TS_OK;
+}
+
+static void one_seizure(void *study)
+{
+    bench_keep(seize(study, "hydraulic pump 1", "take-off") ? study : NULL);
+}
+
+static void all_seizures(void *context)
+{
+    const ts_study *study = context;
+    for (size_t a = 0; a < study->drive.accessory_count; a++)
+        for (size_t c = 0; c < study->drive.condition_count; c++)
+            bench_keep(
+                seize(context, study->drive.accessories[a].name, study->drive.conditions[c].name)
+                    ? context
+                    : NULL);
+}
+
+static double seizure_seconds(void (*work)(void *))
+{
+    ts_study *study   = open_large();
+    double    seconds = (double)NAN;
+    if (study != NULL && seize(study, "hydraulic pump 1", "take-off"))
+        seconds = bench_seconds(work, study);
+    ts_study_close(study);
+    return seconds;
+}
+
+static double seize_one(void)
+{
+    return seizure_seconds(one_seizure);
+}
+
+static double seize_all(void)
+{
+    return seizure_seconds(all_seizures);
+}
+
+static const bench_case cases[] = {
+    {"start-large", "the large example from rest to idle", "s", 0.02, start_large},
+    {"start-grid", "the same at 49 temperatures of air and oil", "s", 1.0, start_grid},
+    {"seize-one", "a pump of the large example seizes: with its neck, strong and weak, and without",
+     "s", 0.06, seize_one},
+    {"seize-all", "the same of every accessory in every condition, on one core", "s", 4.0,
+     seize_all},
+};
+
+const bench_group measure_motion = {cases, sizeof cases / sizeof cases[0]};

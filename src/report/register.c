@@ -1,0 +1,29 @@
+/* What does a command take for granted that reads a record of its own? */
+#include "report/register.h"
+
+enum { INDENT = 2 };
+
+void ts_register_page(ts_page *page, const ts_assumption *items, size_t count)
+{
+    for (size_t i = 0; i < count; i++) {
+        ts_buffer text;
+        ts_buffer_open(&text, page->out->allocator);
+        ts_buffer_print(&text, "%s = %s: %s", items[i].key, items[i].value, items[i].reason);
+        ts_buffer_fill(page->out, ' ', INDENT);
+        ts_page_wrap_made(page, &text, 2 * INDENT, INDENT);
+    }
+}
+
+void ts_register_json(ts_json *json, const ts_assumption *items, size_t count)
+{
+    ts_json_key(json, "assumptions");
+    ts_json_array(json);
+    for (size_t i = 0; i < count; i++) {
+        ts_json_object(json);
+        ts_json_string_at(json, "key", items[i].key);
+        ts_json_string_at(json, "value", items[i].value);
+        ts_json_string_at(json, "reason", items[i].reason);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}

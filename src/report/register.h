@@ -1,0 +1,15 @@
+/* report/register.h: a register of defaults of which only some commands read: `start`, `seizure`.
+ */
+#ifndef TS_REPORT_REGISTER_H
+#define TS_REPORT_REGISTER_H
+
+#include "base/json_writer.h"
+#include "model/drive.h"
+#include "report/page.h"
+
+/* "cut-out = 5450 rpm: half of the highest speed ...", a sentence each. */
+void ts_register_page(ts_page *page, const ts_assumption *items, size_t count);
+/* "assumptions": [{"key", "value", "reason"}] */
+void ts_register_json(ts_json *json, const ts_assumption *items, size_t count);
+
+#endif

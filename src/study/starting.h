@@ -1,0 +1,18 @@
+/* study/starting.h: the start of an open study. */
+#ifndef TS_STUDY_STARTING_H
+#define TS_STUDY_STARTING_H
+
+#include "report/start_report.h"
+#include "study/study.h"
+
+typedef struct ts_start_wish {
+    double ambient, oil; /* K; NaN: as the file has it */
+    size_t samples;      /* of the trace               */
+    bool   grid;
+} ts_start_wish;
+
+/* What stands in `out` lives in `arena`; TS_OK with whatever outcome. */
+ts_status ts_study_start(const ts_study *study, const ts_start_wish *wish, ts_arena *arena,
+                         ts_start_answer *out);
+
+#endif

@@ -1,0 +1,134 @@
+#!/usr/bin/env python3
+"""Does `start` answer by its schema, the same twice, with its energies balanced, and tell hung
+starts, no starts and missing data by name?"""
+import json
+import os
+import re
+import sys
+import unittest
+
+sys.path.insert(0, os.path.dirname(__file__))
+from command_line import ROOT, InFolder, answer, run  # noqa: E402
+
+import jsonschema  # noqa: E402
+
+EXAMPLES = [ROOT / "examples" / (name + ".yaml")
+            for name in ("trainer", "bizjet", "medium", "large")]
+LARGE = EXAMPLES[3]
+RPM = 3.141592653589793 / 30
+
+
+def flat(text):
+    return " ".join(text.split())
+
+
+class Answers(InFolder):
+    def changed(self, path, *changes):
+        text = path.read_text(encoding="utf-8")
+        for before, after in changes:
+            self.assertIn(before, text)
+            text = text.replace(before, after)
+        to = self.folder / "drive.yaml"
+        to.write_text(text, encoding="utf-8")
+        return to
+
+    def test_every_example_comes_to_idle_with_its_energies_balanced(self):
+        path = ROOT / "docs/schema/start.schema.json"
+        schema = jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8")))
+        for drive in EXAMPLES:
+            told = answer("start", drive)
+            schema.validate(told)
+            self.assertEqual(told["outcome"], "idle", drive)
+            self.assertLess(told["energy"]["balance"], 1e-6)
+            put_in = told["energy"]["starters"] + told["energy"]["gases"]
+            taken = sum(told["energy"][key] for key in ("pads", "oil", "meshes", "kinetic"))
+            self.assertAlmostEqual(put_in / taken, 1.0, places=6)
+            what = [event["what"] for event in told["events"]]
+            self.assertLess(what.index("lights"), what.index("starter shut off"))
+            self.assertEqual(what[-1], "idles")
+            for neck in told["necks"]:
+                self.assertLess(neck["T"], neck["breaks_from"])
+            times = told["trace"]["t"]
+            self.assertEqual(times, sorted(times))
+            self.assertAlmostEqual(times[-1], told["t"], places=9)
+
+    def test_the_other_spool_follows_by_air_alone(self):
+        told = answer("start", LARGE)
+        self.assertIn("begins to follow", [event["what"] for event in told["events"]])
+        alone = answer("start", self.changed(LARGE, ("air torque: 2600 N.m", "radial travel: 0..0 mm")))
+        lp = [spool for spool in alone["spools"] if spool["of"] == "lp"]
+        self.assertEqual(lp[0]["speed"], 0)
+        self.assertNotIn("begins to follow", [event["what"] for event in alone["events"]])
+
+    def test_cold_oil_and_hot_air_slow_it_down(self):
+        plain = answer("start", LARGE)["t"]
+        self.assertGreater(answer("start", LARGE, "--oil-temperature", "-25 degC")["t"], plain)
+
+    def test_the_grid_holds_the_single_start(self):
+        told = answer("start", LARGE, "--grid")
+        self.assertEqual(len(told["grid"]), 49)
+        one = answer("start", LARGE, "--ambient", "-40 degC", "--oil-temperature", "50 degC")
+        corner = [cell for cell in told["grid"]
+                  if abs(cell["ambient"] - 233.15) < 1e-6 and abs(cell["oil"] - 323.15) < 1e-6]
+        self.assertEqual(len(corner), 1)
+        self.assertAlmostEqual(corner[0]["t"], one["t"], places=6)
+        self.assertEqual(corner[0]["outcome"], one["outcome"])
+
+    def test_gases_that_do_not_carry_it_hang_the_start(self):
+        path = self.changed(LARGE, ("torque: 350 N.m", "torque: 20 N.m"),
+                            ("torque: 720 N.m", "torque: 30 N.m"))
+        code, out, err = run("start", path)
+        self.assertEqual((code, err), (1, ""))
+        self.assertIn("hung start: the hp spool is left at", flat(out))
+
+    def test_a_weak_starter_does_not_start_it(self):
+        path = self.changed(LARGE, ("{speed: 0 rpm, torque: 1380 N.m}", "{speed: 0 rpm, torque: 20 N.m}"))
+        code, out, _ = run("start", path)
+        self.assertEqual(code, 1)
+        self.assertIn("no start: the starter does not turn the hp spool", flat(out))
+        path = self.changed(LARGE, ("{speed: 1374 rpm, torque: 1050 N.m}",
+                                    "{speed: 1000 rpm, torque: 0 N.m}"),
+                            ("{speed: 3000 rpm, torque: 560 N.m}",
+                             "{speed: 3000 rpm, torque: 0 N.m}"))
+        code, out, _ = run("start", path)
+        self.assertEqual(code, 1)
+        self.assertIn("it does not reach light-off", flat(out))
+
+    def test_a_neck_that_may_break_is_told(self):
+        path = self.changed(LARGE, ("neck: {breaks: 1800..2200 N.m}",
+                                    "neck: {breaks: 1300..1500 N.m}"))
+        code, out, _ = run("start", path)
+        self.assertEqual(code, 1)
+        self.assertIn("MAY BREAK", out)
+
+    def test_what_is_missing_is_named(self):
+        text = LARGE.read_text(encoding="utf-8")
+        for key, says in (("unlit drag", "the unlit drag of hp"),
+                          ("lit torque", "the lit torque of hp")):
+            bare = re.sub(r"    %s: \[[^]]*\]\n" % key, "", text)
+            path = self.folder / "drive.yaml"
+            path.write_text(bare, encoding="utf-8")
+            code, told, _ = run("start", path)
+            self.assertEqual(code, 1)
+            self.assertIn(says, flat(told))
+            self.assertEqual(run("check", path)[0], run("check", LARGE)[0])
+
+    def test_curves_whose_speeds_fall_are_refused_in_their_place(self):
+        path = self.changed(LARGE, ("{speed: 790 rpm,", "{speed: 2790 rpm,"))
+        code, _, err = run("start", path)
+        self.assertEqual(code, 2)
+        self.assertIn("the speeds of its points do not rise", err)
+        self.assertIn("drive.yaml:", err)
+
+    def test_a_temperature_that_is_none_is_refused(self):
+        for words in (("--ambient", "20 K m"), ("--oil-temperature", "900 degC")):
+            code, _, err = run("start", LARGE, *words)
+            self.assertEqual(code, 2)
+            self.assertIn("-20 degC", err)
+
+    def test_the_same_twice(self):
+        self.assertEqual(run("start", LARGE, "--grid"), run("start", LARGE, "--grid"))
+
+
+if __name__ == "__main__":
+    unittest.main()
