@@ -790,6 +790,10 @@ export interface Limits {
   "integral safety"?: Sourced<PlainNumber | Unknown>;
   /** The least safety S_lambda of the oil film against micropitting, an indication.  Default: 1. */
   "film safety"?: Sourced<PlainNumber | Unknown>;
+  /** The least speed of an oil jet over that of the teeth.  Default: 0.2. */
+  "jet speed"?: Sourced<PlainNumber | Unknown>;
+  /** How much more power a spool may give, with all losses that are computed, than the ratings count with by `loss`.  Default: 25 %. */
+  "power above rated"?: Sourced<PlainNumber | Unknown>;
 }
 
 /** One line of your own register of assumptions. */

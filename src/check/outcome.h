@@ -7,13 +7,14 @@
 #include "check/finding.h"
 #include "mass/mass.h"
 #include "model/source.h"
+#include "oil/drive_heat.h"
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
 #include "rating/drive_rubbing.h"
-#include "rating/drive_teeth.h"
 #include "rating/drive_splines.h"
+#include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
@@ -71,6 +72,7 @@ typedef struct ts_check_subject {
     const ts_opinion *opinion; /* the same                                            */
     const ts_select  *select;  /* necks, and what stands behind them                  */
     const ts_rubbing *rubbing; /* the same                                            */
+    const ts_heat    *heat;    /* losses and oil; the same                              */
     const ts_splines *splines; /* the same                                            */
     const ts_floats  *floats;  /* the same                                            */
     int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */

@@ -25,6 +25,7 @@
 #include "model/source.h"
 #include "model/train.h"
 #include "motion/motion.h"
+#include "oil/drive_heat.h"
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
 #include "rating/drive_lines.h"
@@ -68,6 +69,7 @@ struct ts_check {
     const ts_rubbing *rubbing; /* NULL: heat and films were not computed */
     const ts_splines *splines; /* NULL: splines of pads were not looked at */
     const ts_floats  *floats;  /* NULL: take-offs were not held against travel */
+    const ts_heat    *heat;    /* NULL: losses and oil were not computed */
     const ts_source  *source;
     ts_workings      *workings; /* may be NULL                                 */
     int32_t           today;    /* days since 1970-01-01; INT32_MIN: not told  */

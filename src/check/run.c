@@ -105,6 +105,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->select   = subject->select;
     check->rubbing  = subject->rubbing;
     check->splines  = subject->splines;
+    check->heat     = subject->heat;
     check->floats   = subject->floats;
     check->source   = subject->source;
     check->today    = subject->today;

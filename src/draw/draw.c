@@ -4,6 +4,7 @@
 #include "draw/face_view.h"
 #include "draw/figure.h"
 #include "draw/float_view.h"
+#include "draw/heat_view.h"
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
@@ -80,6 +81,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_start(scene);
     case TS_FIGURE_FLOAT:
         return ts_draw_float(scene);
+    case TS_FIGURE_HEAT:
+        return ts_draw_heat(scene);
     case TS_FIGURE_CANDIDATES:
         return ts_draw_candidates(scene);
     case TS_FIGURE_COUNT:

@@ -16,6 +16,7 @@
 #include "draw/candidates.h"
 #include "mass/mass.h"
 #include "model/source.h"
+#include "oil/drive_heat.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
@@ -40,6 +41,7 @@ typedef enum ts_figure {
     TS_FIGURE_MODES,       /* how it swings in torsion                                           */
     TS_FIGURE_START,       /* how the engine comes to idle                                       */
     TS_FIGURE_FLOAT,       /* the take-offs in section, with the travel of their spools           */
+    TS_FIGURE_HEAT,        /* where power becomes heat, over the face view seen from behind       */
     TS_FIGURE_COUNT,
     TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
 } ts_figure;
@@ -48,7 +50,7 @@ typedef enum ts_picture_format {
     TS_PICTURE_SVG,
     TS_PICTURE_PDF,
     TS_PICTURE_PNG,
-    TS_PICTURE_DXF, /* shapes in true size, of the figures that have one */
+    TS_PICTURE_DXF,    /* shapes in true size, of the figures that have one */
     TS_PICTURE_STROKES /* kept in memory to be set on a larger page; gives no bytes */
 } ts_picture_format;
 
@@ -69,6 +71,7 @@ typedef struct ts_drawing_subject {
     const ts_select      *select; /* NULL: necks were not looked at                               */
     const ts_floats      *floats; /* NULL: not looked at                                          */
     const ts_mass        *mass;   /* NULL: not weighed                                            */
+    const ts_heat        *heat;   /* NULL: losses were not computed                               */
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
     size_t                twist_count;
     const ts_drive_start *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */

@@ -452,6 +452,8 @@ typedef struct ts_limits {
     ts_measure flash_safety;              /* S_B, against scuffing */
     ts_measure integral_safety;           /* S_intS, against scuffing */
     ts_measure film_safety;               /* S_lambda, against micropitting */
+    ts_measure jet_speed;                 /* 0.2, of jets over that of the teeth */
+    ts_measure power_above_rated;         /* 10 %, with its heat over what is rated */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */

@@ -390,6 +390,24 @@ static const ts_field limits_fields[] = {
                  "the permissible film holds a factor of 1.4 already, ISO/TS 6336-22 (from memory)"},
      .says    = "The least safety S_lambda of the oil film against micropitting, an indication.",
      .example = "1"},
+    {.key  = "jet speed",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, jet_speed),
+     .range   = TS_FROM(0.0, 2.0, "1"),
+     .preset  = {"0.2", "slower jets wet the tips alone; common practice, no source"},
+     .says    = "The least speed of an oil jet over that of the teeth.",
+     .example = "0.3"},
+    {.key  = "power above rated",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, power_above_rated),
+     .range   = TS_FROM(0.0, 10.0, "%"),
+     .preset  = {"25 %",
+                 "what an application factor for light shocks covers; common practice, no source"},
+     .says    = "How much more power a spool may give, with all losses that are computed, than the "
+                "ratings count with by `loss`.",
+     .example = "5 %"},
 };
 
 const ts_record_table ts_table_limits = {

@@ -46,6 +46,16 @@ static void put(opener *o, ts_heat_place place, ts_node record)
     heat->places[heat->place_count++] = place;
 }
 
+static void put_drives(opener *o)
+{
+    for (uint32_t d = 0; d < o->heat->drive->drive_count; d++) {
+        const ts_node record = o->heat->drive->drive[d].node;
+
+        o->heat->nodes[d][0] = made(o, record, "heat");
+        o->heat->nodes[d][1] = made(o, record, "heat by the second method");
+    }
+}
+
 static void put_meshes(opener *o, const ts_train *train)
 {
     for (uint32_t m = 0; m < train->mesh_count; m++) {
@@ -140,11 +150,15 @@ static bool take(ts_heat *heat, size_t places, ts_arena *arena)
     heat->P          = ts_arena_take(arena, rows * train->mesh_count + 1, sizeof *heat->P);
     heat->states     = TS_TAKE(arena, ts_heat_state, rows * heat->drive->drive_count);
     heat->jets       = TS_TAKE(arena, ts_heat_jet, places);
+    heat->rises      = TS_TAKE(arena, ts_heat_worst, heat->drive->drive_count);
+    heat->leavings   = TS_TAKE(arena, ts_heat_worst, heat->drive->drive_count);
+    heat->nodes      = ts_arena_take(arena, heat->drive->drive_count, sizeof *heat->nodes);
     heat->share      = TS_TAKE(arena, double, heat->motion->condition_count * train->pad_count);
     heat->feed_share = TS_TAKE(arena, double, heat->motion->condition_count);
     heat->scratch    = TS_TAKE(arena, ts_heat_scratch, 1);
     return heat->places != NULL && heat->cases != NULL && heat->P != NULL && heat->states != NULL &&
-           heat->jets != NULL && heat->share != NULL && heat->feed_share != NULL &&
+           heat->jets != NULL && heat->rises != NULL && heat->leavings != NULL &&
+           heat->nodes != NULL && heat->share != NULL && heat->feed_share != NULL &&
            heat->scratch != NULL && take_scratch(heat, places, arena);
 }
 
@@ -164,8 +178,12 @@ ts_status ts_heat_prepare(const ts_heat_from *from, ts_source *source, ts_arena 
                      .oil     = &from->rubbing->oil};
     if (!take(out, places + 1, arena))
         return TS_NO_MEMORY;
-    if (source != NULL && ts_source_make_room(source, places * TS_HEAT_NODES_MOST, arena) != TS_OK)
+    if (source != NULL &&
+        ts_source_make_room(source,
+                            (places + (uint32_t)from->drive->drive_count) * TS_HEAT_NODES_MOST,
+                            arena) != TS_OK)
         return TS_NO_MEMORY;
+    put_drives(&o);
     put_meshes(&o, train);
     out->bearing_begin = out->place_count;
     put_bearings(&o, train, from->lines);
@@ -231,6 +249,8 @@ static const char *lacking(const ts_heat *heat)
         return "the pressure at the jets";
     if (!ts_measure_known(oil->least_jet))
         return "the smallest hole of a jet";
+    if (oil->flow.standing == TS_UNKNOWN)
+        return "the flow of the oil";
     if (isnan(heat->c_100))
         return "the heat capacity of the oil";
     for (uint32_t c = 0; c < heat->motion->condition_count; c++) {
@@ -239,6 +259,10 @@ static const char *lacking(const ts_heat *heat)
         if (isnan(spool_speed(heat, c)))
             return "the speeds of the spools";
     }
+    for (size_t i = 0; i < (size_t)heat->motion->condition_count * heat->motion->train->shaft_count;
+         i++)
+        if (isnan(heat->motion->speed[i]))
+            return "the speeds of the spools";
     return NULL;
 }
 
@@ -283,6 +307,7 @@ void ts_heat_solve(ts_heat *heat, ts_workings *workings)
     ts_heat_jets(heat, workings);
     settle_all(heat, workings);
     ts_heat_paths(heat);
+    ts_heat_find_worst(heat);
 }
 
 ts_heat_state ts_heat_with_feed(ts_heat *heat, uint32_t drive, uint32_t condition, double more)

@@ -111,6 +111,15 @@ typedef struct ts_heat_jet {
     int32_t     at; /* condition */
 } ts_heat_jet;
 
+/* Where a drive is warmest, and what would help. */
+typedef struct ts_heat_worst {
+    int     method;
+    int32_t condition; /* -1: none */
+    double  value;     /* K */
+    double  flow;      /* m3/s  full flow of all boxes that keeps it at its limit; NaN: it is kept;
+                          INFINITY: none would */
+} ts_heat_worst;
+
 typedef struct ts_heat_scratch ts_heat_scratch;
 
 typedef struct ts_heat {
@@ -120,21 +129,25 @@ typedef struct ts_heat {
     const ts_lines       *lines;
     const ts_splines     *splines;
     const ts_rubbing_oil *oil;
-    const char           *missing; /* NULL, or what the file lacks for any of it: a noun         */
-    ts_heat_place        *places;  /* meshes in their order, then bearings, then pads            */
+    const char           *missing;  /* NULL, or what the file lacks for any of it: a noun         */
+    bool                  no_teeth; /* missing: a mesh has no shape, which other rules tell */
+    ts_heat_place        *places;   /* meshes in their order, then bearings, then pads            */
     uint32_t              place_count, bearing_begin, pad_begin;
     uint32_t              skipped; /* bearings that are not known                               */
     ts_heat_case         *cases;   /* [ts_heat_at]                                              */
-    double (*P)[2];        /* W  [method, condition, mesh] at driver and driven, + outward      */
-    ts_heat_state *states; /* [method, condition, drive]                                        */
-    ts_heat_jet   *jets;   /* [place]; pads: none                                               */
-    double        *share;  /* [condition * pads + pad] of the power at the spool that comes to
-                              the pad, or of that at a pad that comes to the spool; first method;
-                              NaN: no path that carries power one way                           */
-    double *feed_share;    /* [condition] of the full flow                                      */
-    double  n_full;        /* rad/s  of the cranked spool, from which on the flow is full       */
-    double  c_100;         /* J/(kg.K)                                                          */
-    double  Q;             /* m3/s  of all places, full flow                                    */
+    double (*P)[2];          /* W  [method, condition, mesh] at driver and driven, + outward      */
+    ts_heat_state *states;   /* [method, condition, drive]                                        */
+    ts_heat_jet   *jets;     /* [place]; pads: none                                               */
+    ts_heat_worst *rises;    /* [drive] rise, of conditions that last     */
+    ts_heat_worst *leavings; /* [drive] temperature of the return, of all */
+    ts_node (*nodes)[TS_HEAT_METHODS]; /* [drive] of the workings                               */
+    double *share;      /* [condition * pads + pad] of the power at the spool that comes to
+                           the pad, or of that at a pad that comes to the spool; first method;
+                           NaN: no path that carries power one way                           */
+    double *feed_share; /* [condition] of the full flow                                      */
+    double  n_full;     /* rad/s  of the cranked spool, from which on the flow is full       */
+    double  c_100;      /* J/(kg.K)                                                          */
+    double  Q;          /* m3/s  of all places, full flow                                    */
     ts_heat_scratch *scratch;
 } ts_heat;
 

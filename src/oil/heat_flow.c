@@ -8,6 +8,21 @@
 #define AGREED      1e-13
 #define SIZED       1e-9
 
+static const ts_formula theta_out_formula = {
+    .symbol  = "theta_out",
+    .meaning = "temperature with which the oil leaves",
+    .unit    = "K",
+    .text    = "theta_in + dtheta",
+    .source  = "derived: the oil that is fed, warmed by the heat",
+};
+static const ts_formula imbalance_formula = {
+    .symbol  = "imbalance",
+    .meaning = "power that is given, not taken and not lost, over the largest power met",
+    .unit    = "1",
+    .text    = "abs(P_spool - P_pads - P)/P_most",
+    .source  = "derived: conservation of energy; anything above rounding is a mistake",
+};
+
 /* ---- power ----------------------------------------------------------------------------------- */
 
 static void add_pads(const ts_heat_desk *desk, double *on)
@@ -150,6 +165,34 @@ static void begin(const ts_heat_desk *desk)
             heat->scratch->Q[p] * heat->feed_share[desk->condition];
 }
 
+static void note_state(const ts_heat_desk *desk, uint32_t d, double P_most)
+{
+    static const char   *found   = "found by repetition: docs/method/oil.md";
+    const ts_heat_state *state   = &desk->states[d];
+    const double         P_spool = state->P_spool, P_pads = state->P_pads, P = state->heat;
+    const double         theta_in = state->theta_in;
+    ts_workings         *w        = desk->workings;
+
+    ts_workings_about(w, desk->heat->nodes[d][desk->method], (int32_t)desk->condition);
+    ts_workings_assumed(w, "P", P, "W", "sum of P_heat of all places of this drive");
+    ts_workings_assumed(w, "P_spool", P_spool, "W", found);
+    ts_workings_assumed(w, "P_pads", P_pads, "W", "sum of P of all its pads");
+    ts_workings_assumed(w, "P_most", P_most, "W", "the largest of given and taken");
+    if (P_most > 0.0)
+        (void)TS_STEP(w, imbalance_formula, state->imbalance, P_spool, P_pads, P, P_most);
+    ts_workings_assumed(w, "theta_in", theta_in, "K", "`feed` of the oil in this condition");
+    if (state->dry || !(P > 0.0)) {
+        ts_workings_assumed(w, "dtheta", state->rise, TS_UNIT_DIFFERENCE, "no heat, or no oil");
+    } else {
+        ts_workings_assumed(w, "rho_oil", state->rho, "kg/m3", "half way between feed and return");
+        ts_workings_assumed(w, "c_oil", state->c, "J/(kg.K)", "half way between feed and return");
+        ts_workings_assumed(w, "Q", state->Q, "m3/s", "of all jets of this drive");
+        (void)ts_oil_rise(P, state->rho, state->Q, state->c, w);
+    }
+    const double dtheta = state->rise;
+    (void)TS_STEP(w, theta_out_formula, theta_in + dtheta, theta_in, dtheta);
+}
+
 /* Power of the spool that a drive hangs on, and what its pads take. */
 static void balance(const ts_heat_desk *desk, uint32_t d, bool settled)
 {
@@ -171,11 +214,16 @@ static void balance(const ts_heat_desk *desk, uint32_t d, bool settled)
         if (train->shafts[s].kind == TS_SHAFT_SPOOL &&
             (int32_t)train->shafts[s].spool == heat->drive->drive[d].spool)
             state->P_spool = heat->scratch->on[s];
-    state->heat       = heat->scratch->heat[d];
-    state->dry        = state->heat > 0.0 && !(state->Q > 0.0);
-    state->settled    = settled && state->rise < RISE_MOST;
-    const double most = fmax(fabs(state->P_spool), fmax(driving, state->P_pads + driving));
-    state->imbalance = most > 0.0 ? fabs(state->P_spool - state->P_pads - state->heat) / most : 0.0;
+    state->heat    = heat->scratch->heat[d];
+    state->dry     = state->heat > 0.0 && !(state->Q > 0.0);
+    state->settled = settled && state->rise < RISE_MOST;
+    if (state->heat > 0.0 && !state->dry)
+        state->rise = ts_oil_rise(state->heat, state->rho, state->Q, state->c, NULL);
+    const double P_most = fmax(fabs(state->P_spool), fmax(driving, state->P_pads + driving));
+    state->imbalance =
+        P_most > 0.0 ? fabs(state->P_spool - state->P_pads - state->heat) / P_most : 0.0;
+    if (desk->workings != NULL)
+        note_state(desk, d, P_most);
 }
 
 /* Sizing: at one temperature. */

@@ -30,13 +30,23 @@ static double roughness_of(const ts_train *train, const ts_mesh *mesh, int g)
     return ts_mean_roughness(R_z.value, g, NULL);
 }
 
-static bool dips(const ts_drive *drive, const ts_train *train, const ts_mesh *mesh)
+static ts_pick way_of(const ts_drive *drive, const ts_train *train, const ts_mesh *mesh)
 {
     const ts_spool_drive *one = &drive->drive[train->shafts[mesh->driven_shaft].drive];
-    const ts_pick         way =
-        mesh->bevels == &one->take_off.bevels ? one->take_off.lubrication : one->box.lubrication;
+
+    return mesh->bevels == &one->take_off.bevels ? one->take_off.lubrication : one->box.lubrication;
+}
+
+static bool dips(const ts_drive *drive, const ts_train *train, const ts_mesh *mesh)
+{
+    const ts_pick way = way_of(drive, train, mesh);
 
     return ts_pick_known(way) && way.value == TS_OILED_BY_DIPPING;
+}
+
+static bool is_told_unknown(const ts_drive *drive, const ts_train *train, const ts_mesh *mesh)
+{
+    return way_of(drive, train, mesh).standing == TS_UNKNOWN;
 }
 
 /* Gear 1 is the smaller: the mean rolling speed of Anderson and Loewenthal counts from it. */
@@ -126,27 +136,36 @@ static void open_mesh(ts_heat *heat, uint32_t m)
     ts_heat_place        *place = &heat->places[m];
     const bool            bevel = mesh->kind == TS_MESH_BEVEL;
 
+    if (is_told_unknown(heat->drive, train, mesh)) {
+        heat->missing = "how oil comes to the teeth (`lubrication`)";
+        return;
+    }
     if (!known->solved || (bevel && known->teeth_fault != NULL)) {
-        heat->missing = "the shape of the teeth";
+        heat->missing  = "the shape of the teeth";
+        heat->no_teeth = true;
         return;
     }
     place->teeth = bevel ? bevel_teeth(&known->virt) : cylindrical_teeth(&known->pair);
     place->b =
         bevel ? known->virt.b_v
               : fmin(train->gears[mesh->driver].face.value, train->gears[mesh->driven].face.value);
-    place->teeth.b    = place->b;
-    place->teeth.Ra   = (roughness_of(train, mesh, 0) + roughness_of(train, mesh, 1)) / 2.0;
-    place->teeth.X_L  = heat->oil->X_L;
-    place->eps_alpha  = bevel ? known->virt.eps_valpha : known->pair.eps_alpha;
-    place->H_v        = ts_tooth_loss_factor(&place->teeth, NULL);
-    place->alpha_n    = bevel ? known->alpha_wn : known->pair.in.alpha_n;
-    place->m          = bevel ? known->bevel.m_mn : known->pair.in.m_n;
-    place->dips       = dips(heat->drive, train, mesh);
-    place->gear_count = 0;
+    place->teeth.b     = place->b;
+    place->teeth.Ra    = (roughness_of(train, mesh, 0) + roughness_of(train, mesh, 1)) / 2.0;
+    place->teeth.X_L   = heat->oil->X_L;
+    place->eps_alpha   = bevel ? known->virt.eps_valpha : known->pair.eps_alpha;
+    place->H_v         = ts_tooth_loss_factor(&place->teeth, NULL);
+    place->alpha_n     = bevel ? known->alpha_wn : known->pair.in.alpha_n;
+    place->m           = bevel ? known->bevel.m_mn : known->pair.in.m_n;
+    place->dips        = dips(heat->drive, train, mesh);
+    place->gear_count  = 0;
+    double known_gears = 0.0;
     for (int side = 0; side < 2; side++)
         if (is_counted(train, m, side == 0 ? mesh->driver : mesh->driven, side))
             place->gears[place->gear_count++] = gear_of(heat, m, side);
-    if (isnan(place->H_v + place->b + place->teeth.Ra + place->teeth.rho_redC))
+    for (int g = 0; g < place->gear_count; g++)
+        known_gears +=
+            place->gears[g].R + place->gears[g].F + place->gears[g].d_f + place->gears[g].m_n;
+    if (isnan(place->H_v + place->b + place->teeth.Ra + place->teeth.rho_redC + known_gears))
         heat->missing = "the shape or roughness of the teeth";
 }
 
@@ -220,8 +239,9 @@ static void open_pad(ts_heat *heat, ts_heat_place *place)
 
 void ts_heat_gather(ts_heat *heat)
 {
-    heat->missing = heat->oil->missing;
-    heat->skipped = 0;
+    heat->missing  = heat->oil->missing;
+    heat->skipped  = 0;
+    heat->no_teeth = false;
     for (uint32_t m = 0; m < heat->bearing_begin && heat->missing == NULL; m++)
         open_mesh(heat, m);
     for (uint32_t p = heat->bearing_begin; p < heat->pad_begin; p++)

@@ -418,7 +418,7 @@ static double add(const ts_heat_desk *desk, uint32_t p, const ts_heat_case *one)
     if (place->site == TS_HEAT_AT_MESH)
         return add_mesh(desk, place, one);
     if (place->site == TS_HEAT_AT_BEARING) {
-        if (desk->method == 1 || !(P_V1 > 0.0)) {
+        if (desk->method == 1 || !(P_V0 > 0.0)) {
             call(desk, place, "P_V0", P_V0, "P_V0");
             call(desk, place, "P_V1", P_V1, "P_mu");
         }

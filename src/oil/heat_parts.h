@@ -80,6 +80,8 @@ void ts_heat_settle(const ts_heat_desk *desk);
 /* How much oil every place needs, gets, and through which jets. */
 void ts_heat_size(ts_heat *heat);
 void ts_heat_jets(ts_heat *heat, ts_workings *workings);
+/* Where every drive is warmest, and the flow that would keep it within its limits. */
+void ts_heat_find_worst(ts_heat *heat);
 /* Which share of the power comes through. */
 void ts_heat_paths(ts_heat *heat);
 

@@ -64,6 +64,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .select  = &study->select,
         .rubbing = &study->rubbing,
         .splines = &study->splines,
+        .heat    = &study->heat,
         .floats  = &study->floats,
         .today   = study->options.today,
         .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,

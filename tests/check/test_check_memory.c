@@ -26,6 +26,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .rubbing = &study->rubbing,
                               .floats  = &study->floats,
                               .splines = &study->splines,
+                              .heat    = &study->heat,
                               .today   = PAGE_DAY};
 }
 

@@ -119,6 +119,7 @@ static void workings_change_no_answer(void **state)
                                       .rubbing = &study->rubbing,
                                       .floats  = &study->floats,
                                       .splines = &study->splines,
+                                      .heat    = &study->heat,
                                       .today   = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);
