@@ -266,11 +266,11 @@ static double write_legend(const heat_map *map, double y)
     const double       x      = column.x + 14.0 + r;
 
     draw_disc(canvas, (ts_point){x, y + r}, r, true);
-    draw_disc(canvas, (ts_point){x + 140.0, y + r}, r, false);
+    draw_disc(canvas, (ts_point){x + 118.0, y + r}, r, false);
     ts_write(canvas, (ts_point){x + r + 8.0, y + r - 2.0}, power(map, round), &how);
     ts_write(canvas, (ts_point){x + r + 8.0, y + r + 12.0}, "of a mesh", &how);
-    ts_write(canvas, (ts_point){x + r + 148.0, y + r - 2.0}, "as much, of bearings,", &how);
-    ts_write(canvas, (ts_point){x + r + 148.0, y + r + 12.0}, "seals and splines", &how);
+    ts_write(canvas, (ts_point){x + r + 126.0, y + r - 2.0}, "as much, bearings,", &how);
+    ts_write(canvas, (ts_point){x + r + 126.0, y + r + 12.0}, "seals and splines", &how);
     return y + 2.0 * r + 32.0;
 }
 
