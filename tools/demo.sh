@@ -80,11 +80,18 @@ shown "seize $example 'hydraulic pump 1' --condition take-off"
 run 0 seize "$example" "hydraulic pump 1" --condition take-off -o "$out/seize.txt"
 sed -n '/seizes at/,/^  largest/p' "$out/seize.txt" | sed '$d' | indented
 
+<<<<<<< HEAD
 echo "And from rest to idle: what happens when, and what the necks let pass."
 shown "start $example"
 run 0 start "$example" --grid -o "$out/start.txt"
 sed -n '/^Start/,/^  largest/p' "$out/start.txt" | sed '$d' | indented
 sed -n '/^  necks/,/^  Energies/p' "$out/start.txt" | sed '$d' | indented
+=======
+echo "Where its power turns into heat, and what oil carries the heat away:"
+shown "oil $example --condition take-off"
+run 0 oil "$example" --condition take-off -o "$out/oil.txt"
+sed -n '/^The hp drive/,/^$/p' "$out/oil.txt" | indented
+>>>>>>> b47599c (Show losses and oil in the demo)
 
 say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."
@@ -126,6 +133,8 @@ what() {
     start.txt) echo "from rest to idle, and over temperatures of air and oil" ;;
     start.*) echo "speeds and torques from rest to idle" ;;
     seize.txt) echo "a seized pump in time, with its neck and without" ;;
+    oil.txt) echo "losses, heat, oil and jets at take-off" ;;
+    heat.*) echo "where power turns into heat at take-off" ;;
     effects.txt) echo "what stops when any one part fails, and what may have stopped it" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;
