@@ -80,18 +80,15 @@ shown "seize $example 'hydraulic pump 1' --condition take-off"
 run 0 seize "$example" "hydraulic pump 1" --condition take-off -o "$out/seize.txt"
 sed -n '/seizes at/,/^  largest/p' "$out/seize.txt" | sed '$d' | indented
 
-<<<<<<< HEAD
 echo "And from rest to idle: what happens when, and what the necks let pass."
 shown "start $example"
 run 0 start "$example" --grid -o "$out/start.txt"
 sed -n '/^Start/,/^  largest/p' "$out/start.txt" | sed '$d' | indented
 sed -n '/^  necks/,/^  Energies/p' "$out/start.txt" | sed '$d' | indented
-=======
 echo "Where its power turns into heat, and what oil carries the heat away:"
 shown "oil $example --condition take-off"
 run 0 oil "$example" --condition take-off -o "$out/oil.txt"
 sed -n '/^The hp drive/,/^$/p' "$out/oil.txt" | indented
->>>>>>> b47599c (Show losses and oil in the demo)
 
 say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."

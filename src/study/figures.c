@@ -31,11 +31,8 @@ static const struct {
     {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
      TS_FIGURE_FLOAT},
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
-<<<<<<< HEAD
     {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START},
-=======
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT},
->>>>>>> 0a58ff8 (Judge the rise and the return of the oil, the jets and the losses that ratings cover, and draw the heat)
 };
 
 static const char *const formats[] = {"svg", "pdf", "png", "dxf"};

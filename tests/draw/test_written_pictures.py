@@ -13,11 +13,7 @@ import xml.etree.ElementTree
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = os.environ.get("TOWERSHAFT", str(ROOT / "build" / "release" / "towershaft"))
 FIGURES = ("behind", "front", "unrolled", "power", "speeds", "teeth", "root", "margins", "mass",
-<<<<<<< HEAD
-           "widths", "modes", "start")
-=======
-           "widths", "modes", "heat")
->>>>>>> 0a58ff8 (Judge the rise and the return of the oil, the jets and the losses that ratings cover, and draw the heat)
+           "widths", "modes", "start", "heat")
 
 
 def draw(drive, target, *words):

@@ -14,12 +14,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-<<<<<<< HEAD
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes|start",
-=======
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes|"
-     "heat",
->>>>>>> 0a58ff8 (Judge the rise and the return of the oil, the jets and the losses that ratings cover, and draw the heat)
+     "start|heat",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
