@@ -224,14 +224,15 @@ void ts_neck_sample(const ts_shear_neck *neck, uint64_t seed, uint64_t first, si
             T[i] = (double)NAN;
         return;
     }
-    const cut Ftu = cut_of(&neck->Ftu), ratio = cut_of(&neck->ratio);
-    const cut warmth = cut_of(&neck->warmth), yielding = cut_of(&neck->yielding);
-    const cut d = cut_of(&neck->d), d_i = cut_of(&neck->d_i);
+    const cut      Ftu = cut_of(&neck->Ftu), ratio = cut_of(&neck->ratio);
+    const cut      warmth = cut_of(&neck->warmth), yielding = cut_of(&neck->yielding);
+    const cut      d = cut_of(&neck->d), d_i = cut_of(&neck->d_i);
+    const uint32_t draws = neck->brittle ? 4 : 3; /* only a brittle one feels its notch */
 
     for (size_t i = 0; i < count; i++) {
         double u[4][2];
 
-        for (uint32_t draw = 0; draw < 4; draw++)
+        for (uint32_t draw = 0; draw < draws; draw++)
             ts_random_pair(seed, first + i, draw, u[draw]);
         const double tau  = drawn(&Ftu, u[0][0]) * drawn(&ratio, u[0][1]) * drawn(&warmth, u[1][0]);
         const double felt = neck->brittle ? u[3][0] : 0.0;

@@ -41,8 +41,11 @@ static void chance(teller *t, double P)
 
 static void sentence(teller *t)
 {
-    if (!t->text.failed)
-        ts_page_wrap(t->page, t->text.bytes, INDENT, 0);
+    const char *said   = t->text.failed ? "" : t->text.bytes;
+    const int   behind = said[0] == ' ' ? 2 : 0; /* the name it is about */
+
+    ts_buffer_fill(t->page->out, ' ', (size_t)behind);
+    ts_page_wrap(t->page, said + behind, INDENT, behind);
     ts_buffer_clear(&t->text);
 }
 

@@ -69,6 +69,7 @@ typedef enum option_id {
     OPTION_AMBIENT,
     OPTION_OIL_TEMPERATURE,
     OPTION_GRID,
+    OPTION_SAMPLES,
     OPTION_COUNT
 } option_id;
 
@@ -114,6 +115,7 @@ int run_arrange(const arguments *given);
 int run_rate(const arguments *given);
 int run_ratio(const arguments *given);
 int run_oil(const arguments *given);
+int run_necks(const arguments *given);
 int run_twist(const arguments *given);
 int run_seize(const arguments *given);
 int run_start(const arguments *given);

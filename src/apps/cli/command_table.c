@@ -71,6 +71,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_OIL_TEMPERATURE, "--oil-temperature", NULL, "TEMPERATURE",
      "of the oil in the bearings, as '-20 degC'"},
     {OPTION_GRID, "--grid", NULL, NULL, "also starts over temperatures of air and oil"},
+    {OPTION_SAMPLES, "--samples", NULL, "NUMBER", "how many necks are drawn (1000000)"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -83,6 +84,8 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
                                           OPTION_COLOUR};
 static const option_id size_options[]  = {OPTION_CHOOSE, OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT,
                                           OPTION_JSON,   OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
+static const option_id necks_options[] = {OPTION_SAMPLES, OPTION_THREADS, OPTION_JSON,
+                                          OPTION_UNITS,   OPTION_OUTPUT,  OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
@@ -184,6 +187,15 @@ const command_row commands[] = {
      "at\n"
      "which speed, what would be seen.",
      OPTIONS(effects_options), run_effects},
+    {"necks", "FILE", "file", 1, 1, "draw a million necks, and tell chances",
+     "Prints of every neck the torques between which it breaks for certain, what it must pass and\n"
+     "what its way bears.  Of a designed neck (`diameter`) also how a million drawn ones break, "
+     "how\n"
+     "likely it breaks too early in its life or too late, by the laws and by the samples, and the\n"
+     "diameter at which both are as likely; size --choose necks takes that one.  Exit code 2: a "
+     "band\n"
+     "or a chance could not be computed.",
+     OPTIONS(necks_options), run_necks},
     {"twist", "FILE", "file", 1, 1, "compute the torsional modes",
      "Prints the natural frequencies of every tree of the drive in torsion, where each is soft, "
      "what\n"

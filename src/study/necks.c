@@ -1,0 +1,90 @@
+/* What does a study say of its necks? */
+#include "study/outlet.h"
+#include "study/study.h"
+
+#include "report/necks_report.h"
+#include "towershaft/necks.h"
+
+#include <math.h>
+
+static bool is_in_range(ts_study *study, const ts_necks_options *options)
+{
+    if (options->samples <= TS_NECK_SAMPLES_MOST && options->threads <= 64)
+        return true;
+    ts_study_say(study, "out-of-range", "that many samples or threads are not drawn",
+                 "1 to 20000000 samples on 1 to 64 threads", NULL);
+    return false;
+}
+
+static bool all_known(const ts_necks_answer *necks)
+{
+    for (size_t i = 0; i < necks->count; i++) {
+        const ts_neck_survey *one = &necks->items[i];
+        if (one->neck->missing != NULL || (one->neck->designed && one->life.missing != NULL))
+            return false;
+        if (one->sampled && one->samples.outside > 0)
+            return false;
+    }
+    return true;
+}
+
+ts_status ts_necks_write(ts_study *study, const ts_necks_options *options,
+                         const ts_page_options *shown, bool *computed, const ts_sink *sink)
+{
+    const ts_neck_wish wish = {.count =
+                                   options->samples > 0 ? options->samples : TS_NECK_SAMPLES_USUAL,
+                               .threads = options->threads > 0 ? options->threads : 2,
+                               .seed    = options->seed};
+
+    *computed = false;
+    if (!study->solved || !is_in_range(study, options))
+        return TS_NOT_UNDERSTOOD;
+    ts_arena *arena = ts_arena_open(study->allocator);
+    if (arena == NULL)
+        return TS_NO_MEMORY;
+    const ts_answer answer = ts_study_answer(study);
+    ts_neck_survey *surveys;
+    ts_necks_answer necks = {.seed = wish.seed};
+    ts_buffer       out;
+    ts_buffer_open(&out, study->allocator);
+    ts_page   page   = ts_outlet_page(shown, &out);
+    ts_status status = ts_survey_necks(&study->select, &wish, arena, &surveys, &necks.count);
+    necks.items      = surveys;
+    if (status == TS_OK && options->json)
+        ts_necks_json(&necks, &answer, &out);
+    else if (status == TS_OK)
+        ts_necks_page(&necks, &answer, &page);
+    *computed = status == TS_OK && all_known(&necks);
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    ts_arena_close(arena);
+    return status;
+}
+
+ts_neck_view ts_study_neck(const ts_study *study, size_t index)
+{
+    const double nan  = (double)NAN;
+    ts_neck_view view = {NULL, false, nan, nan, nan, nan, nan, nan, nan, nan};
+    size_t       at   = 0;
+
+    for (uint32_t g = 0; study->solved && g < study->select.count; g++) {
+        const ts_guard *guard = &study->select.guards[g];
+        if (guard->neck == TS_NOWHERE || at++ != index)
+            continue;
+        const ts_drive_neck *of = &study->necks.items[guard->neck];
+        ts_neck_life         life;
+        ts_neck_life_of(&study->select, guard, &life, NULL);
+        view = (ts_neck_view){.of           = of->name,
+                              .designed     = of->designed,
+                              .diameter     = of->designed ? of->neck->diameter.value : nan,
+                              .breaks_least = of->band.low,
+                              .breaks_most  = of->band.high,
+                              .must_pass    = guard->legit.T,
+                              .way_bears    = guard->once.T,
+                              .early        = life.chance.early,
+                              .late         = life.chance.late,
+                              .balance      = ts_neck_life_balance(&life)};
+    }
+    return view;
+}
