@@ -59,6 +59,13 @@ static const ts_formula least_formula = {
     .text    = "T_low",
     .source  = ROUNDED,
 };
+static const ts_formula K_ts_formula = {
+    .symbol  = "K_ts",
+    .meaning = "notch factor of the neck in torsion",
+    .unit    = "1",
+    .text    = "K_t",
+    .source  = "element/notch_factor.h: a groove under torsion",
+};
 static const ts_formula least_brittle_formula = {
     .symbol  = "T_break_least",
     .meaning = "least break torque",
@@ -273,8 +280,10 @@ static void note_notch(ts_workings *workings, const ts_drive *drive, const ts_dr
     }
     TS_NOTE_MEASURE(workings, drive, "D", neck->shank, "m", "shank");
     TS_NOTE_MEASURE(workings, drive, "r", neck->notch_radius, "m", "notch radius");
-    (void)ts_groove_torsion_factor(TS_GROOVE_PILKEY, neck->shank.value, neck->diameter.value,
-                                   neck->notch_radius.value, workings);
+    const double K_t =
+        ts_groove_torsion_factor(TS_GROOVE_PILKEY, neck->shank.value, neck->diameter.value,
+                                 neck->notch_radius.value, workings);
+    (void)TS_STEP(workings, K_ts_formula, K_t, K_t);
 }
 
 /* The last step of the element before its roundings are covered. */
