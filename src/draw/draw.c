@@ -8,6 +8,7 @@
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
+#include "draw/neck_chart.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/scene.h"
@@ -75,6 +76,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_selectivity(scene);
     case TS_FIGURE_WIDTHS:
         return ts_draw_widths(scene);
+    case TS_FIGURE_NECKS:
+        return ts_draw_necks(scene);
     case TS_FIGURE_MODES:
         return ts_draw_modes(scene);
     case TS_FIGURE_START:

@@ -42,6 +42,7 @@ typedef enum ts_figure {
     TS_FIGURE_START,       /* how the engine comes to idle                                       */
     TS_FIGURE_FLOAT,       /* the take-offs in section, with the travel of their spools           */
     TS_FIGURE_HEAT,        /* where power becomes heat, over the face view seen from behind       */
+    TS_FIGURE_NECKS, /* chances of designed necks over their diameters                        */
     TS_FIGURE_COUNT,
     TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
 } ts_figure;

@@ -27,6 +27,8 @@ static const struct {
     {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
     {"selectivity", "does the right neck break first? torque against duration, pad by pad",
      TS_FIGURE_SELECTIVITY},
+    {"necks", "chances of breaking too early and too late over the diameter of a neck",
+     TS_FIGURE_NECKS},
     {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
     {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
      TS_FIGURE_FLOAT},

@@ -16,6 +16,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes|"
      "start|heat",
+     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|float|"
+     "modes",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
