@@ -11,7 +11,7 @@
 enum { POINTS = 240, PANELS_MOST = 12 };
 
 /* px */
-static const double title = 58.0, panel_least = 250.0, panel_most = 420.0, left_wide = 96.0,
+static const double title = 58.0, panel_least = 250.0, panel_most = 560.0, left_wide = 96.0,
                     right_wide = 300.0, panel_head = 20.0, panel_foot = 54.0;
 
 static const char key_words[] =
@@ -19,7 +19,9 @@ static const char key_words[] =
     "or "
     "by fatigue; dashed: by fatigue alone. Rising: the chance that it still holds when something "
     "between it and its spool gives way. Where they cross, the diameter balances them. Hatched: "
-    "more than `neck chance` allows. Scale logarithmic; bore in proportion to the diameter.";
+    "more than `neck chance` allows. Scale logarithmic; bore in proportion to the diameter. "
+    "Chances "
+    "far below 1e-9 tell no more than which is the smaller: nobody tested so far from the mean.";
 
 typedef struct panel {
     const ts_drive_neck *neck;
@@ -87,7 +89,7 @@ static double x_of(const panel *p, double d)
 
 static double y_of(const panel *p, double chance)
 {
-    const double share = log(fmax(chance, p->floor)) / log(p->floor); /* 0: certain */
+    const double share = log(fmax(chance, 1e-250)) / log(p->floor); /* 0: certain */
     return p->area.y + p->area.h * share;
 }
 
@@ -214,7 +216,8 @@ static void draw_mark(const chart *it, const panel *p, double d, const char *say
     if (dashed)
         ts_use_dash(canvas, TS_DASH_HIDDEN);
     ts_draw_line(canvas, (ts_point){x, p->area.y}, (ts_point){x, p->area.y + p->area.h});
-    ts_draw_dot(canvas, (ts_point){x, y_of(p, worse_at(p, d))}, 4.0, TS_COLOUR_INK);
+    if (worse_at(p, d) >= p->floor)
+        ts_draw_dot(canvas, (ts_point){x, y_of(p, worse_at(p, d))}, 4.0, TS_COLOUR_INK);
     ts_write(canvas, (ts_point){x, p->area.y - 6.0}, says, &word);
 }
 

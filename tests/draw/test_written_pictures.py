@@ -13,8 +13,7 @@ import xml.etree.ElementTree
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = os.environ.get("TOWERSHAFT", str(ROOT / "build" / "release" / "towershaft"))
 FIGURES = ("behind", "front", "unrolled", "power", "speeds", "teeth", "root", "margins", "mass",
-           "widths", "modes", "start", "heat")
-           "necks", "widths", "modes")
+           "necks", "widths", "modes", "start", "heat")
 
 
 def draw(drive, target, *words):

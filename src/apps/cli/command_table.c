@@ -14,10 +14,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|widths|float|modes|"
-     "start|heat",
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|float|"
-     "modes",
+     "modes|start|heat",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
