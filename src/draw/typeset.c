@@ -199,9 +199,12 @@ static void contents_line(ts_setting *setting, const ts_block *block, int page)
     ts_buffer_close(&place);
 }
 
+/* One chapter needs no list of chapters. */
 static void set_contents(ts_setting *setting)
 {
     size_t heading = 0;
+    if (setting->manuscript->chapter < 2)
+        return;
     for (const ts_block *b = setting->manuscript->first; b != NULL; b = b->next) {
         if (b->kind != TS_BLOCK_HEADING)
             continue;

@@ -168,6 +168,14 @@ static bool lay_out(grid *g)
     return true;
 }
 
+static bool has_heads(const ts_block *table)
+{
+    for (size_t c = 0; c < table->column_count; c++)
+        if (*table->columns[c].head != '\0')
+            return true;
+    return false;
+}
+
 void ts_set_table(ts_setting *setting, const ts_block *table)
 {
     grid g = {.setting = setting,
@@ -186,14 +194,16 @@ void ts_set_table(ts_setting *setting, const ts_block *table)
                              .colour = TS_COLOUR_INK,
                              .width  = setting->right - setting->left};
     ts_paper_need(setting, 14.0 + g.kept->height[rows] + (rows > 0 ? g.kept->height[0] : 0.0));
-    ts_set_paragraph(setting, table->text, &caption, setting->left);
+    if (*table->text != '\0')
+        ts_set_paragraph(setting, table->text, &caption, setting->left);
     setting->y += 2.0;
     ts_paper_tag(setting, "Table");
-    set_row(&g, 0, true);
+    if (has_heads(table))
+        set_row(&g, 0, true);
     for (size_t r = 0; r < rows; r++) {
         const int page = setting->page;
         ts_paper_need(setting, g.kept->height[r]);
-        if (setting->page != page)
+        if (setting->page != page && has_heads(table))
             set_row(&g, 0, true);
         set_row(&g, r, false);
     }
