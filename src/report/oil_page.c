@@ -587,4 +587,6 @@ void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
         ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, law_ended);
     print_feeds(&s);
     print_drag(&s);
+    ts_manuscript_figure(chapter->manuscript, "heat", NULL,
+                         "Where power becomes heat, in the condition with most power.");
 }

@@ -365,9 +365,14 @@ static void grid(const ts_start_answer *start, ts_page *page)
 
 void ts_start_page(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
 {
+    ts_answer_title(answer, page);
+    ts_start_told(start, answer, page);
+}
+
+void ts_start_told(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
+{
     const ts_drive_start *it = start->it;
 
-    ts_answer_title(answer, page);
     title(start, page);
     if (it->missing != NULL) {
         ts_buffer text;

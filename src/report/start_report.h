@@ -52,6 +52,8 @@ const char *ts_start_event_of(const ts_start_answer *start, const ts_answer *ans
                               const ts_start_event *event);
 
 void ts_start_page(const ts_start_answer *start, const ts_answer *answer, ts_page *page);
+/* The page without its title, for a report. */
+void ts_start_told(const ts_start_answer *start, const ts_answer *answer, ts_page *page);
 void ts_start_json(const ts_start_answer *start, const ts_answer *answer, ts_buffer *out);
 
 #endif

@@ -9,7 +9,6 @@
 #include <math.h>
 #include <string.h>
 
-enum { TRACE_SAMPLES = 800 };
 
 static const struct {
     const char *name, *says;
@@ -266,7 +265,7 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
 
 static ts_status follow_start(ts_study *study, ts_drawing_subject *subject)
 {
-    const ts_start_wish wish = {(double)NAN, (double)NAN, TRACE_SAMPLES, false};
+    const ts_start_wish wish = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
     ts_start_answer     start;
     const ts_status     status = ts_study_start(study, &wish, study->arena, &start);
     subject->start             = status == TS_OK ? start.it : NULL;

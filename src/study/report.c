@@ -10,6 +10,7 @@
 #include "study/oiling.h"
 #include "study/publish.h"
 #include "study/seizing.h"
+#include "study/starting.h"
 #include "study/twisting.h"
 
 #include <math.h>
@@ -257,6 +258,32 @@ static void oil_and_heat(ts_chapter *chapter, ts_study *study)
         instead(chapter, status, "Oil and heat", "The heat of this drive was not found.");
 }
 
+/* What happens from rest to idle, by the file; where it says too little the page says what lacks.
+ */
+static void start(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
+{
+    const ts_start_wish wished = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
+    ts_start_answer     told;
+    ts_page             page = chapter->page;
+    const ts_status status = ts_study_start(it->study, &wished, chapter->manuscript->arena, &told);
+    if (status != TS_OK) {
+        instead(chapter, status, "Start", "The start of this drive was not followed.");
+        return;
+    }
+    page.columns = LINES_COLUMNS;
+    ts_manuscript_heading(chapter->manuscript, 1, "Start");
+    ts_start_told(&told, chapter->answer, &page);
+    if (!chapter->cell.failed && told.it->missing != NULL)
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+    else if (!chapter->cell.failed)
+        ts_manuscript_lines(chapter->manuscript, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
+    subject->start = told.it;
+    if (told.it->missing == NULL && told.it->run.fault != TS_START_BAD_NUMBER)
+        ts_manuscript_figure(chapter->manuscript, "start", NULL,
+                             "From rest to idle: speeds and torques.");
+}
+
 /* One accessory after the other, each in memory of its own. */
 static bool seizure(ts_chapter *chapter, ts_study *study, const char *accessory)
 {
@@ -320,6 +347,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_float(&chapter);
     ts_chapter_necks(&chapter);
     oil_and_heat(&chapter, study);
+    start(&chapter, it, subject);
     torsion(&chapter, it, subject);
     seizures(&chapter, it);
     ts_chapter_mass(&chapter);

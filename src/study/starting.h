@@ -5,6 +5,8 @@
 #include "report/start_report.h"
 #include "study/study.h"
 
+#define TS_START_SAMPLES 800 /* that a picture wants */
+
 typedef struct ts_start_wish {
     double ambient, oil; /* K; NaN: as the file has it */
     size_t samples;      /* of the trace               */
