@@ -224,9 +224,12 @@ static void pairs(const ts_arrange_told *told, ts_page *page)
     add_ways(&text, &any, count[TS_PAIR_SEARCHED], "was searched to the end",
              "were searched to the end");
     add_ways(&text, &any, count[TS_PAIR_OPEN], "is open", "are open");
-    ts_buffer_add(&text, ".");
+    ts_buffer_add(&text,
+                  ".  For each, a search that leaves demands out finds what nothing driven so "
+                  "can weigh less than:");
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);
+    ts_ways_table(told, page);
 }
 
 static void labels(const ts_arrange_told *told, ts_page *page)

@@ -176,6 +176,8 @@ void   ts_arrange_changes_page(const ts_arrange_told *told, ts_page *page,
                                const ts_arrangement *found, double weighs);
 void   ts_arrange_changes_json(const ts_arrange_told *told, ts_json *json,
                                const ts_arrangement *found, double weighs);
+/* Every way to drive a box with its bound and its end, those of the least bounds first. */
+void ts_ways_table(const ts_arrange_told *told, ts_page *page);
 /* What stands in the file, and whether it meets the demands. */
 void ts_present_page(const ts_arrange_told *told, ts_page *page);
 

@@ -347,12 +347,26 @@ static double *input_speeds(maker *m, size_t tapped)
     return speed;
 }
 
+/* A list of nothing is no list that was left out. */
+static void refuse_empty(maker *m, const ts_box_freedom *freedom, const char *key, size_t count)
+{
+    const ts_node list = freedom != NULL && freedom->node != 0
+                             ? ts_source_child(m->drive->source, freedom->node, ts_text_of(key))
+                             : 0;
+    if (list != 0 && count == 0)
+        complain(m, list, "`%s` has nothing to choose from", key,
+                 "one entry at least, or no such key: then what stands there stays");
+}
+
 /* Bevels and radial shafts that may stand between spool and box; a spool at rest turns nothing. */
 static void take_take_offs(maker *m, size_t tapped, double mass)
 {
     const char           *spool   = m->drive->spools[m->drive->drive[tapped].spool].name;
     const ts_box_freedom *freedom = box_freedom_of(m, m->drive->drive[tapped].spool);
     ts_take_off_list     *list    = &m->out->take_offs[tapped];
+    refuse_empty(m, freedom, "spool bevels", freedom != NULL ? freedom->spool_bevel_count : 0);
+    refuse_empty(m, freedom, "box bevels", freedom != NULL ? freedom->box_bevel_count : 0);
+    refuse_empty(m, freedom, "radial shafts", freedom != NULL ? freedom->tower_count : 0);
     if (!ts_drive_may_take_off(freedom))
         return;
     if (!ts_drive_take_offs(m->drive, tapped, freedom, m->arena, list)) {

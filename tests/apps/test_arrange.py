@@ -327,6 +327,8 @@ class Arrange(Arranging):
     def test_take_offs_that_cannot_be_are_refused_at_their_place(self):
         for lists, says in (
                 ({"spool_bevels": "[{teeth: [32, 37], face: 90 mm}]"}, "reaches the apex"),
+                ({"spool_bevels": "[]"}, "nothing to choose from"),
+                ({"radial_shafts": "[]"}, "nothing to choose from"),
                 ({"box_bevels": "[{teeth: [27]}]"}, "a list of two"),
                 ({"box_bevels": "[{teeth: [27, 61], hand: left}]"}, "hand"),
                 ({"radial_shafts": "[{outside: 20 mm, bore: 20 mm}]"}, "as wide as its outside"),
@@ -428,6 +430,9 @@ class Arrange(Arranging):
                            "--within", "60 s", "--threads", "2")
         self.assertEqual(code, 1)
         self.assertIn("Memory came to its limit before the proof.", " ".join(out.split()))
+        code, out, err = run("arrange", TRAINER, "--memory", "1")
+        self.assertEqual((code, out), (1, ""))
+        self.assertIn("--memory 1 is too little to begin with", err)
 
     def test_faulty_wishes_are_refused_before_any_search(self):
         for words in (("--within", "soon"), ("--within", "-3 s"), ("--answers", "0"),

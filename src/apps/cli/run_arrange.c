@@ -181,6 +181,19 @@ static bool read_picture(const arguments *given, ts_figure_options *figure)
     return false;
 }
 
+/* A limit below which not even a beginning can be made is no fault of the machine. */
+static int refused(const arguments *given, const ts_study *study, ts_status status, bool json)
+{
+    if (status != TS_NO_MEMORY || given->value[OPTION_MEMORY] == NULL)
+        return complain(study, status, json);
+    fprintf(
+        stderr,
+        "towershaft arrange: --memory %s is too little to begin with: nothing was found, nothing "
+        "is known, and nothing was written\n",
+        given->value[OPTION_MEMORY]);
+    return EXIT_DOES_NOT_HOLD;
+}
+
 static int arrange(const arguments *given, ts_study *study, const ts_arrange_options *asked,
                    const ts_page_options *page)
 {
@@ -199,7 +212,7 @@ static int arrange(const arguments *given, ts_study *study, const ts_arrange_opt
     ts_arranged     ended  = TS_ARRANGED_SO_FAR;
     const char     *target = target_of(given);
     const ts_status status = ts_arrange_write(study, wish, page, &ended, &sink, &file);
-    int             code   = status == TS_OK ? EXIT_HOLDS : complain(study, status, wish->json);
+    int             code = status == TS_OK ? EXIT_HOLDS : refused(given, study, status, wish->json);
     if (text.length == 0)
         target = NULL;
     if (code == EXIT_HOLDS && target != NULL)
