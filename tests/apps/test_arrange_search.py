@@ -46,18 +46,16 @@ class Search(Arranging):
         self.assertEqual(before[:before.index("    box:")], after[:after.index("    box:")])
         self.assertEqual(before[before.index("\nlimits:"):], after[after.index("\nlimits:"):])
 
-    def test_arranging_what_is_arranged_finds_the_same_mass(self):
-        copy = self.copy_of(TRAINER)
-        first = answer("arrange", copy, "--write", "--answers", 1)
-        self.assertNotEqual(copy.read_bytes(), TRAINER.read_bytes())
+        # What is arranged already is found again.
         again = answer("arrange", copy, "--answers", 1)
-        self.assertAlmostEqual(masses(first)[0], masses(again)[0], places=9)
+        self.assertAlmostEqual(masses(json.loads(self.plain[1]))[0], masses(again)[0], places=9)
 
     def test_more_freedom_never_weighs_more(self):
         plain = json.loads(self.plain[1])
-        free = answer("arrange", self.with_section(
-            TRAINER, "  boxes: {hp: {modules: [1.5 mm, 1.75 mm], input teeth: [36, 37]}}\n"),
-            "--answers", 1)
+        copy = self.at_its_best()
+        copy.write_text(copy.read_text() +
+                        "  boxes: {hp: {modules: [1.5 mm, 1.75 mm], input teeth: [36, 37]}}\n")
+        free = answer("arrange", copy, "--answers", 1)
         self.assertEqual(len(free["certificate"]["pairs"]), 4)
         self.assertLess(masses(free)[0], masses(plain)[0])
 
@@ -120,11 +118,13 @@ class Search(Arranging):
                                  min(one[key] for one in loads["answers"]) + 1e-9)
         light = [one["less"] for one in loads["answers"]]
         self.assertEqual(loads["first"], light.index(min(light)))
-        # Just below and just above the factor that is told, the lightest is as it is told.
+        # Just below and just above the factor that is told, the lightest is as it is told.  Between
+        # two changes it is one, so that each is looked at from one side, and the first from both.
         now = loads["first"]
         self.assertGreater(len(loads["changes"]), 0)
-        for change in loads["changes"]:
-            for at, best in ((change["factor"] - 1e-6, now), (change["factor"] + 1e-6, change["to"])):
+        for i, change in enumerate(loads["changes"]):
+            sides = (change["factor"] - 1e-6, now), (change["factor"] + 1e-6, change["to"])
+            for at, best in sides if i == 0 else sides[1:]:
                 share = f"{100 * abs(1 - at):.9f} %"
                 again = answer("arrange", thin, "--loads", share, "--answers", 3)["robust"]["loads"]
                 there = [one["less" if at < 1 else "more"] for one in again["answers"]]
@@ -166,8 +166,8 @@ class Search(Arranging):
         return f"{int(angle // 30) or 12}:{int(angle % 30 * 2):02d}"
 
     def test_interrupt_gives_the_best_so_far_and_its_gap(self):
-        copy = self.with_section(TRAINER, "  boxes: {hp: {input teeth: 29..55, modules: [1.25 mm, "
-                                          "1.5 mm, 1.75 mm, 2 mm, 2.25 mm]}}\n")
+        copy = self.with_section(TRAINER, "  boxes: {hp: {input teeth: 33..45, modules: [1.5 mm, "
+                                          "1.75 mm, 2 mm]}}\n")
         added = ROOT / "examples/monday/second_pump.yaml"
         with subprocess.Popen([COMMAND, "arrange", copy, "--add", added, "--progress"],
                               stdout=subprocess.PIPE, stderr=subprocess.PIPE, text=True) as search:

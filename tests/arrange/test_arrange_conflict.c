@@ -56,7 +56,9 @@ static ts_arrange_problem only_members(const ts_conflict *conflict, size_t witho
     return out;
 }
 
-/* Puts a number where a member has its own; `p` owns its lists, as only_members makes them. */
+/* Puts a number where a member has its own; `p` owns its lists, as only_members makes them.  Not
+ * shared with the search on purpose: one that let the wrong number give there would be believed
+ * here too. */
 static void let_give(ts_arrange_problem *p, const ts_conflict_member *m, double number)
 {
     const ts_demand      *d = &m->demand;
