@@ -41,7 +41,7 @@ class Rounded:
 
 
 def guarded(act):
-    """IEEE 754 where Python raises: x/0 is infinite, 0/0 and roots of negatives are not a number."""
+    """What Python raises for is not a number: roots of negatives, arcs beyond 1."""
     try:
         return act()
     except ZeroDivisionError:
@@ -154,7 +154,7 @@ def names_in(tree):
 
 
 def work_out(tree, values):
-    """A formula's tree with the list of values of each symbol; sum() runs along those of several."""
+    """A formula's tree with all values of each symbol; sum() runs along those of several."""
     if isinstance(tree, ast.Constant):
         return Rounded(float(tree.value))
     if isinstance(tree, ast.Name):
@@ -168,7 +168,8 @@ def work_out(tree, values):
         return Rounded(-inner.value, inner.error)
     if isinstance(tree, ast.BinOp):
         return OPERATIONS[type(tree.op)](work_out(tree.left, values), work_out(tree.right, values))
-    called = tree.func.id if isinstance(tree, ast.Call) and isinstance(tree.func, ast.Name) else None
+    named = isinstance(tree, ast.Call) and isinstance(tree.func, ast.Name)
+    called = tree.func.id if named else None
     if called == "sum" and len(tree.args) == 1:
         return total(tree.args[0], values)
     if called in FUNCTIONS:
@@ -207,7 +208,7 @@ PIECE = re.compile(rf"({DIGITS})\s*((?!\.\.)[^0-9\s.+-][^\s]*)?")
 
 
 def from_text(text, units):
-    """Every SI value that a text of the file may mean: "16 mm", "-0.2..0.7 mm", "34 N.m for 5 s"."""
+    """Every SI value that a text of the file may mean: "16 mm", "-0.2..0.7 mm", "2 N.m for 5 s"."""
     tail = re.search(r"[^0-9\s.][^\s]*\s*$", text)
     found = []
     for digits, own in PIECE.findall(text):

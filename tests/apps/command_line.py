@@ -26,6 +26,11 @@ def answer(*words):
     return json.loads(out)
 
 
+def quoted(name):
+    """A text as YAML has it in double quotes, whatever it holds."""
+    return '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
+
+
 class InFolder(unittest.TestCase):
     """A test with a folder of its own."""
 

@@ -9,7 +9,7 @@ import sys
 import unittest
 
 sys.path.insert(0, os.path.dirname(__file__))
-from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E402
+from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, quoted, run  # noqa: E402
 
 TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
@@ -181,9 +181,9 @@ class Report(InFolder):
     def test_hostile_names_stay_text(self):
         source = TRAINER.read_text()
         for name in HOSTILE:
-            quoted = '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
             drive = self.folder / "hostile.yaml"
-            drive.write_text(re.sub(r"(?m)^title:.*$", lambda _: f"title: {quoted}", source))
+            title = f"title: {quoted(name)}"
+            drive.write_text(re.sub(r"(?m)^title:.*$", lambda _, text=title: text, source))
             page = Page(self.write(drive, "h.html").read_text())
             self.assertEqual(page.stack, [])
             self.assertFalse({"script", "iframe", "object", "link", "base"} & set(page.met))
@@ -194,9 +194,8 @@ class Report(InFolder):
     def test_hostile_names_of_accessories_stay_text(self):
         source = BIZJET.read_text()
         for name in HOSTILE:
-            quoted = '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
             drive = self.folder / "hostile.yaml"
-            drive.write_text(source.replace("breather", quoted))
+            drive.write_text(source.replace("breather", quoted(name)))
             code, _, err = run("check", drive)
             if code == 2:  # a name that no file may have is refused by name
                 self.assertIn("hostile.yaml:", err)

@@ -9,7 +9,7 @@ import xml.etree.ElementTree
 import zipfile
 
 sys.path.insert(0, os.path.dirname(__file__))
-from command_line import EXAMPLES, ROOT, InFolder, answer, run  # noqa: E402
+from command_line import EXAMPLES, ROOT, InFolder, answer, quoted, run  # noqa: E402
 
 BIZJET = ROOT / "examples/bizjet.yaml"
 HOSTILE = ("=1+1", "+cmd", "-2+3", "@SUM(A1)", "|x", '"quoted, too"', " =HYPERLINK(1)", "%x")
@@ -113,9 +113,8 @@ class Results(InFolder):
     def test_no_name_comes_alive(self):
         source = BIZJET.read_text()
         for name in HOSTILE:
-            quoted = '"' + name.replace("\\", "\\\\").replace('"', '\\"') + '"'
             drive = self.folder / "hostile.yaml"
-            drive.write_text(source.replace("breather", quoted))
+            drive.write_text(source.replace("breather", quoted(name)))
             code, _, err = run("check", drive)
             if code == 2:  # a name that no file may have is refused by name
                 self.assertIn("hostile.yaml:", err)

@@ -11,7 +11,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "apps"))
-from command_line import EXAMPLES, ROOT, InFolder, answer, run  # noqa: E402
+from command_line import EXAMPLES, ROOT, InFolder, answer, quoted, run  # noqa: E402
 
 try:
     import ezdxf
@@ -170,9 +170,8 @@ class Dxf(InFolder):
         title = next(line for line in source.splitlines() if line.startswith("title:"))
         plain = self.read(ROOT / "examples/trainer.yaml", "behind")
         for name in HOSTILE:
-            quoted = (name.replace("\\", "\\\\").replace('"', '\\"').replace("\n", "\\n"))
             drive = self.folder / "hostile.yaml"
-            drive.write_text(source.replace(title, f'title: "{quoted}"'))
+            drive.write_text(source.replace(title, f"title: {quoted(name)}"))
             path = self.draw(drive, "behind")
             file = Reader(path.read_text("ascii"))
             self.assertEqual(len(file.shapes), len(plain.shapes))
