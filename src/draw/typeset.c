@@ -5,6 +5,7 @@
 #include "draw/lettering.h"
 #include "draw/paper.h"
 #include "draw/pdf_catalog.h"
+#include "draw/picture_library.h"
 #include "draw/typeset_figure.h"
 #include "draw/typeset_lines.h"
 
@@ -159,6 +160,14 @@ static void set_title(ts_setting *setting)
     ts_buffer_print(&line, "SHA-256 of the file: %s", manuscript->hash);
     if (!line.failed)
         ts_set_paragraph(setting, line.bytes, &plain, setting->left);
+    char family[64];
+    ts_buffer_clear(&line);
+    if (!ts_picture_font(family, sizeof family)) {
+        ts_buffer_print(&line, "set in %s, for " TS_LOOK_TYPE_FAMILY_TEXT " is not installed",
+                        family);
+        if (!line.failed)
+            ts_set_paragraph(setting, line.bytes, &plain, setting->left);
+    }
     setting->failed = setting->failed || line.failed;
     ts_buffer_close(&line);
     setting->y += 8.0;

@@ -103,8 +103,14 @@ ts_status ts_arranging_draw(ts_arranging *a)
         return TS_OK;
     if (items == NULL || all.front == NULL || !gather(a, items, &all.count))
         return TS_NO_MEMORY;
-    if (!ts_study_figure(a->study, options, &drawn))
+    if (!ts_study_figure(a->study, options, &drawn) || !ts_study_has_font(a->study))
         return TS_NOT_UNDERSTOOD;
+    if (drawn.format == TS_PICTURE_DXF) {
+        ts_study_say(a->study, "no-true-size",
+                     "arrangements side by side have no true size, and a DXF wants one",
+                     "svg, pdf, png", NULL);
+        return TS_NOT_UNDERSTOOD;
+    }
     if (a->result.count == 0)
         all.count = 0;
     all.items     = items;

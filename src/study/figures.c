@@ -1,6 +1,7 @@
 /* Which picture of the drive was asked for? */
 #include "study/figures.h"
 
+#include "draw/picture_library.h"
 #include "report/verdict_sentence.h"
 #include "study/address.h"
 #include "study/starting.h"
@@ -8,7 +9,6 @@
 
 #include <math.h>
 #include <string.h>
-
 
 static const struct {
     const char *name, *says;
@@ -272,10 +272,23 @@ static ts_status follow_start(ts_study *study, ts_drawing_subject *subject)
     return status;
 }
 
+bool ts_study_has_font(ts_study *study)
+{
+    char family[64];
+    (void)ts_picture_font(family, sizeof family);
+    if (strcmp(family, "none") != 0)
+        return true;
+    ts_study_say(study, "no-font", "this machine has no font to write with",
+                 "the font B612 (Debian package fonts-b612), or any other", NULL);
+    return false;
+}
+
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
 {
     ts_draw_options drawn;
     if (!study->solved || !ts_study_figure(study, options, &drawn))
+        return TS_NOT_UNDERSTOOD;
+    if (drawn.format != TS_PICTURE_DXF && !ts_study_has_font(study))
         return TS_NOT_UNDERSTOOD;
     ts_buffer verdict;
     ts_buffer_open(&verdict, study->allocator);

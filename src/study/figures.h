@@ -19,6 +19,9 @@ int32_t ts_study_choose_accessory(ts_study *study, const char *name, ts_arena *a
 /* False with a message of the study for an unknown figure, format, ground, condition or mesh. */
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to);
 
+/* Is there any font?  False with a message; what sets text ends the program without one. */
+bool ts_study_has_font(ts_study *study);
+
 /* What the figures of a solved study are about; `verdict` is its sentence. */
 ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict);
 

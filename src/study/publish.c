@@ -81,5 +81,7 @@ ts_status ts_study_publish(ts_study *study, const ts_manuscript *manuscript,
                            const ts_sink *sink)
 {
     making it = {study, wish, subject};
+    if (!ts_study_has_font(study))
+        return TS_NOT_UNDERSTOOD;
     return manuscript->failed ? TS_NO_MEMORY : send(manuscript, &it, sink);
 }

@@ -237,6 +237,22 @@ class Report(InFolder):
         self.assertEqual(sorted(p.name for p in self.folder.iterdir()),
                          ["full.html", "full.pdf"])
 
+    def test_a_machine_without_fonts_is_said_and_nothing_is_written(self):
+        conf = self.folder / "fonts.conf"
+        conf.write_text('<?xml version="1.0"?><!DOCTYPE fontconfig SYSTEM "fonts.dtd">'
+                        f"<fontconfig><dir>{self.folder}</dir></fontconfig>")
+        for words in (("report", TRAINER, "-o", self.folder / "r.pdf"),
+                      ("report", TRAINER, "-o", self.folder / "r.html"),
+                      ("draw", TRAINER, "-o", self.folder / "r.svg")):
+            code, _, err = run(*words, env={"FONTCONFIG_FILE": str(conf)})
+            self.assertEqual(code, 2, err)
+            self.assertIn("no font", err)
+            self.assertIn("fonts-b612", err)
+        self.assertEqual([p.name for p in self.folder.iterdir()], ["fonts.conf"])
+        code, _, err = run("draw", TRAINER, "-o", self.folder / "r.dxf",
+                           env={"FONTCONFIG_FILE": str(conf)})
+        self.assertEqual(code, 0, err)
+
     def test_a_folder_that_may_not_be_written_is_said(self):
         code, _, err = run("report", TRAINER, "-o", "/proc/report.pdf")
         self.assertEqual(code, 3)
