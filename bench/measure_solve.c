@@ -65,6 +65,28 @@ static void bend_and_bear(void *context)
     bench_keep(study);
 }
 
+static void lose_and_warm(void *context)
+{
+    ts_study *study = context;
+    ts_heat_solve(&study->heat, NULL);
+    bench_keep(study);
+}
+
+/* All losses, flows and temperatures of the large example in all conditions, by both methods. */
+static double heat_large(void)
+{
+    const ts_study_options options = {.today = 20000};
+    drive_text             text    = load("examples/large.yaml");
+    ts_study              *study   = NULL;
+    double                 seconds = (double)NAN;
+    if (ts_study_open(NULL, &study) == TS_OK &&
+        ts_study_read(study, "bench.yaml", text.bytes, text.length, &options) == TS_OK)
+        seconds = bench_seconds(lose_and_warm, study);
+    ts_study_close(study);
+    free(text.bytes);
+    return seconds;
+}
+
 /* All shafts and bearings of the large example in all conditions. */
 static double lines_large(void)
 {
@@ -220,6 +242,8 @@ static const bench_case cases[] = {
     {"solve-large", "the large example, from text to findings, one core", "s", 1e-3, solve_large},
     {"lines-large", "its shafts and bearings alone, all conditions, one core", "s", 0.5e-3,
      lines_large},
+    {"heat-large", "losses and oil of the large example, eight conditions, two methods", "s",
+     0.5e-3, heat_large},
     {"effects-matrix", "what stops for every failure of the large example", "s", 5e-3,
      effects_matrix},
     {"effects-causes", "and every single and double cause of every effect", "s", 100e-3,

@@ -122,6 +122,7 @@ static bool take_scratch(ts_heat *heat, size_t places, ts_arena *arena)
 
     *s = (ts_heat_scratch){
         .on     = TS_TAKE(arena, double, train->shaft_count),
+        .in     = TS_TAKE(arena, double, train->shaft_count),
         .x      = TS_TAKE(arena, double, drives),
         .g      = TS_TAKE(arena, double, drives),
         .heat   = TS_TAKE(arena, double, drives),
@@ -135,9 +136,9 @@ static bool take_scratch(ts_heat *heat, size_t places, ts_arena *arena)
         .quick =
             TS_TAKE(arena, ts_heat_quick, TS_HEAT_METHODS * heat->motion->condition_count * places),
     };
-    return s->on != NULL && s->x != NULL && s->g != NULL && s->heat != NULL && s->change != NULL &&
-           s->most != NULL && s->need != NULL && s->Q != NULL && s->P != NULL && s->cases != NULL &&
-           s->states != NULL && s->quick != NULL;
+    return s->on != NULL && s->in != NULL && s->x != NULL && s->g != NULL && s->heat != NULL &&
+           s->change != NULL && s->most != NULL && s->need != NULL && s->Q != NULL &&
+           s->P != NULL && s->cases != NULL && s->states != NULL && s->quick != NULL;
 }
 
 static bool take(ts_heat *heat, size_t places, ts_arena *arena)

@@ -43,10 +43,10 @@ static void add_drags(const ts_heat_desk *desk, double *on)
     const ts_heat *heat = desk->heat;
 
     for (uint32_t p = 0; p < heat->bearing_begin; p++)
-        for (int g = 0; g < heat->places[p].gear_count; g++)
-            on[heat->places[p].gears[g].shaft] += desk->cases[p].windage[g];
+        for (int g = 0; g < desk->quick[p].gear_count; g++)
+            on[desk->quick[p].gear_shaft[g]] += desk->cases[p].windage[g];
     for (uint32_t p = heat->bearing_begin; p < heat->place_count; p++)
-        on[heat->places[p].shaft] += desk->cases[p].sum;
+        on[desk->quick[p].shaft] += desk->cases[p].sum;
 }
 
 /* A driver stands before what it drives, so backwards every shaft has all that it passes on. */
@@ -89,7 +89,7 @@ static void add_heat(const ts_heat_desk *desk, double *into)
     for (uint32_t d = 0; d < heat->drive->drive_count; d++)
         into[d] = 0.0;
     for (uint32_t p = 0; p < heat->place_count; p++)
-        into[heat->places[p].drive] += desk->cases[p].sum;
+        into[desk->quick[p].drive] += desk->cases[p].sum;
 }
 
 /* What the heat would warm the oil by, less what was supposed. */
@@ -262,37 +262,26 @@ void ts_heat_settle(const ts_heat_desk *desk)
 
 /* ---- paths ----------------------------------------------------------------------------------- */
 
-/* W that enters a shaft, from wherever. */
-static double inflow(const ts_heat *heat, uint32_t condition, uint32_t s)
+/* W that enter every shaft, from wherever, and W that drag there. */
+static void gather_shafts(const ts_heat *heat, uint32_t condition, double *in, double *drag)
 {
     const ts_train *train = heat->motion->train;
-    const ts_shaft *shaft = &train->shafts[s];
-    double          in    = 0.0;
 
-    if (shaft->mesh != TS_NOWHERE)
-        in += fmax(ts_heat_power_at(heat, 0, condition, shaft->mesh)[1], 0.0);
-    for (uint32_t m = 0; m < train->mesh_count; m++)
-        if (train->meshes[m].driver_shaft == s)
-            in += fmax(-ts_heat_power_at(heat, 0, condition, m)[0], 0.0);
-    for (int face = TS_FRONT; face <= TS_REAR; face++)
-        if (shaft->pad[face] != TS_NOWHERE)
-            in += fmax(-heat->power->pad[(size_t)condition * train->pad_count + shaft->pad[face]].P,
-                       0.0);
-    return in;
-}
-
-static double drag_of(const ts_heat *heat, uint32_t condition, uint32_t s)
-{
-    double drag = 0.0;
-
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        in[s] = drag[s] = 0.0;
+    for (uint32_t m = 0; m < train->mesh_count; m++) {
+        const double *P = ts_heat_power_at(heat, 0, condition, m);
+        in[train->meshes[m].driven_shaft] += fmax(P[1], 0.0);
+        in[train->meshes[m].driver_shaft] += fmax(-P[0], 0.0);
+    }
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        in[train->pads[p].shaft] +=
+            fmax(-heat->power->pad[(size_t)condition * train->pad_count + p].P, 0.0);
     for (uint32_t p = 0; p < heat->bearing_begin; p++)
         for (int g = 0; g < heat->places[p].gear_count; g++)
-            if (heat->places[p].gears[g].shaft == s)
-                drag += ts_heat_at(heat, 0, condition, p)->windage[g];
+            drag[heat->places[p].gears[g].shaft] += ts_heat_at(heat, 0, condition, p)->windage[g];
     for (uint32_t p = heat->bearing_begin; p < heat->place_count; p++)
-        if (heat->places[p].shaft == s)
-            drag += ts_heat_at(heat, 0, condition, p)->sum;
-    return drag;
+        drag[heat->places[p].shaft] += ts_heat_at(heat, 0, condition, p)->sum;
 }
 
 /* Up the tree from a pad; NaN where power does not flow one way. */
@@ -308,12 +297,12 @@ static double share_of(const ts_heat *heat, uint32_t condition, uint32_t pad)
     for (uint32_t s = train->pads[pad].shaft; train->shafts[s].kind != TS_SHAFT_SPOOL;
          s          = train->meshes[train->shafts[s].mesh].driver_shaft) {
         const double *mesh = ts_heat_power_at(heat, 0, condition, train->shafts[s].mesh);
-        const double  in   = inflow(heat, condition, s);
+        const double  in   = heat->scratch->in[s];
 
         if (outward ? !(mesh[0] > 0.0 && mesh[1] > 0.0) : !(mesh[0] < 0.0 && mesh[1] < 0.0))
             return (double)NAN;
-        share *= (1.0 - drag_of(heat, condition, s) / in) *
-                 (outward ? mesh[1] / mesh[0] : mesh[0] / mesh[1]);
+        share *=
+            (1.0 - heat->scratch->on[s] / in) * (outward ? mesh[1] / mesh[0] : mesh[0] / mesh[1]);
     }
     return share;
 }
@@ -322,8 +311,10 @@ void ts_heat_paths(ts_heat *heat)
 {
     const ts_train *train = heat->motion->train;
 
-    for (uint32_t c = 0; c < heat->motion->condition_count; c++)
+    for (uint32_t c = 0; c < heat->motion->condition_count; c++) {
+        gather_shafts(heat, c, heat->scratch->in, heat->scratch->on);
         for (uint32_t p = 0; p < train->pad_count; p++)
             heat->share[(size_t)c * train->pad_count + p] =
                 train->pads[p].use == TS_PAD_ACCESSORY ? share_of(heat, c, p) : (double)NAN;
+    }
 }

@@ -16,12 +16,15 @@
  * the rounds of ts_heat_settle run on.  The last round is run on the laws themselves, and the
  * balance tells if both do not agree. */
 typedef struct ts_heat_quick {
-    double load;       /* 1/m.s  load over face width for a watt that enters the mesh           */
-    double mu;         /* 1      friction of ISO/TR 14179-2 at its least load and eta_0         */
-    double slide;      /* 1      heat for a friction of 1 over the power that enters            */
-    double argument;   /*        of the logarithm of Benedict and Kelley for w = 1, eta = 1     */
-    double rolling;    /* W      at w = 1 and eta_0                                             */
-    double windage[2]; /* W  at eta_0                                                  */
+    ts_heat_site site; /* of the place, beside what is read in every round      */
+    uint32_t     drive, shaft, gear_shaft[2];
+    int          gear_count;
+    double       load;  /* 1/m.s  load over face width for a watt that enters the mesh           */
+    double       mu;    /* 1      friction of ISO/TR 14179-2 at its least load and eta_0         */
+    double       slide; /* 1      heat for a friction of 1 over the power that enters            */
+    double argument;    /*        of the logarithm of Benedict and Kelley for w = 1, eta = 1     */
+    double rolling;     /* W      at w = 1 and eta_0                                             */
+    double windage[2];  /* W  at eta_0                                                  */
     double thrown, churned; /* W  for a density of 1; whatever the density                   */
     double fast, slow;      /* W  oil in the bearing for nu = 1, and where speed no longer counts */
     double still;           /* W  that changes with nothing                                  */
@@ -33,6 +36,7 @@ typedef struct ts_heat_quick {
 } ts_heat_quick;
 
 struct ts_heat_scratch {
+    double *in;            /* [shaft]  W that enter the shaft                             */
     double *on;            /* [shaft]  W that the shaft passes on                       */
     double *x, *g;         /* [drive]  last rise and what was left over of it           */
     double *change, *most; /* [drive]  W  by how much powers changed in a round; the largest */

@@ -144,7 +144,11 @@ void ts_heat_quicken(const ts_heat_desk *desk)
         const ts_heat_place *place = &heat->places[p];
         ts_heat_quick       *q     = &desk->quick[p];
 
-        *q = (ts_heat_quick){0};
+        *q = (ts_heat_quick){.site       = place->site,
+                             .drive      = place->drive,
+                             .shaft      = place->shaft,
+                             .gear_shaft = {place->gears[0].shaft, place->gears[1].shaft},
+                             .gear_count = place->gear_count};
         if (place->missing != NULL)
             continue;
         if (place->site == TS_HEAT_AT_MESH)
@@ -190,7 +194,7 @@ static double teeth(const ts_heat_desk *desk, const ts_heat_quick *q, uint32_t p
         return 0.0;
     if (desk->method == 0)
         return P_a * sliding(q, w, scale->friction);
-    const double argument = w * q->argument / desk->states[desk->heat->places[p].drive].eta;
+    const double argument = w * q->argument / desk->states[q->drive].eta;
     const double slides   = q->teeth_ended ? sliding(q, w, scale->friction)
                                            : 0.0127 * log10(fmax(argument, 1.0)) * q->slide;
     return P_a * slides + q->rolling * scale->rolling * pow(w, -0.067);
@@ -201,7 +205,7 @@ static void lose_mesh(const ts_heat_desk *desk, uint32_t p, const oil_scale *sca
 {
     const ts_heat       *heat = desk->heat;
     const ts_heat_quick *q    = &desk->quick[p];
-    const double         rho  = desk->states[heat->places[p].drive].rho;
+    const double         rho  = desk->states[q->drive].rho;
     const double         Q    = heat->places[p].dips ? 1.0
                                 : desk->sizing       ? 0.0
                                                : heat->scratch->Q[p] * heat->feed_share[desk->condition];
@@ -229,13 +233,13 @@ void ts_heat_lose_quickly(const ts_heat_desk *desk)
         const ts_heat_quick *q   = &desk->quick[p];
         ts_heat_case        *out = &desk->cases[p];
 
-        if (heat->places[p].drive != drive) {
-            drive = heat->places[p].drive;
+        if (q->drive != drive) {
+            drive = q->drive;
             scale = scale_of(desk, &desk->states[drive]);
         }
-        if (heat->places[p].site == TS_HEAT_AT_MESH)
+        if (q->site == TS_HEAT_AT_MESH)
             lose_mesh(desk, p, &scale, out);
-        else if (heat->places[p].site == TS_HEAT_AT_BEARING)
+        else if (q->site == TS_HEAT_AT_BEARING)
             out->sum = q->still + fmax(q->slow, q->fast * scale.bearing);
         else
             out->sum = q->still + seal(q, &desk->states[drive]);
