@@ -50,9 +50,9 @@ const ts_record_table *const ts_tables[] = {
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 
 static const ts_record_table *const rate_tables[] = {
-    &ts_table_rate,       &ts_table_rate_pair,      &ts_table_rate_inverse, &ts_table_rate_bevels,
-    &ts_table_rate_tooth, &ts_table_rate_tolerance, &ts_table_rate_steel,   &ts_table_rate_bearing,
-    &ts_table_rate_neck,  &ts_table_rate_spline,
+    &ts_table_rate,         &ts_table_rate_pair,  &ts_table_rate_bin,       &ts_table_rate_inverse,
+    &ts_table_rate_bevels,  &ts_table_rate_tooth, &ts_table_rate_tolerance, &ts_table_rate_steel,
+    &ts_table_rate_bearing, &ts_table_rate_neck,  &ts_table_rate_spline,
 };
 
 const ts_table_set ts_drive_tables = {ts_tables, sizeof ts_tables / sizeof ts_tables[0]};

@@ -178,6 +178,7 @@ extern const size_t                 ts_table_count;
 extern const ts_record_table ts_table_rate; /* a whole rate file: model/rate_file.h */
 extern const ts_record_table ts_table_rate_pair;
 extern const ts_record_table ts_table_rate_inverse; /* of a gear pair */
+extern const ts_record_table ts_table_rate_bin;     /* of its spectrum */
 extern const ts_record_table ts_table_rate_bevels;
 extern const ts_record_table ts_table_rate_tooth;
 extern const ts_record_table ts_table_rate_tolerance;

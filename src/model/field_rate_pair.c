@@ -310,6 +310,14 @@ static const ts_field pair_fields[] = {
 
     TS_RATE_FILM(OF_BOTH, MEASURE),
 
+    {.key  = "spectrum",
+     .form = TS_FORM_LIST,
+     TS_LIST_AT(ts_rate_pair, spectrum, spectrum_count),
+     .most    = 64,
+     .record  = &ts_table_rate_bin,
+     .says    = "Loads one after the other, in place of `T_1`, `F_t` or `P` with `n_1` and `L_h`: "
+                "their damage adds up (ISO 6336-6).",
+     .example = "[{T_1: 95 N.m, n_1: 9000 rpm, L_h: 4000 h}]"},
     {.key  = "inverse",
      .form = TS_FORM_RECORD,
      TS_AT(ts_rate_pair, inverse),
@@ -324,7 +332,8 @@ const ts_record_table ts_table_rate_pair = {
     .name = "a gear pair",
     .says =
         "Two cylindrical gears in mesh.  Geometry is that of ISO 21771:2007, with its signs; load "
-        "capacity is told when `T_1`, `F_t` or `P` is given, or `inverse` asks for it.",
+        "capacity is told when `T_1`, `F_t`, `P` or a `spectrum` is given, or `inverse` asks for "
+        "it.",
     TS_TABLE(ts_rate_pair, pair_fields),
     .judge = ts_rate_pair_judge,
 };

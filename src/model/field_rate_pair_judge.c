@@ -66,6 +66,31 @@ static const char *judge_allowances(const ts_rate_pair *pair, const char **key,
     return NULL;
 }
 
+/* A spectrum brings torque, speed and time of its own. */
+static const char *judge_spectrum(const ts_rate_pair *pair, const char **key, const char **expected)
+{
+    const struct {
+        const char       *key;
+        const ts_measure *of;
+    } loads[] = {{"T_1", &pair->load.T_1},    {"F_t", &pair->load.F},
+                 {"P", &pair->load.P},        {"n_1", &pair->load.n_1},
+                 {"L_h", &pair->load.L_h},    {"N_L1", &pair->gear[0].N_L},
+                 {"N_L2", &pair->gear[1].N_L}};
+
+    if (pair->spectrum_count == 0)
+        return NULL;
+    *expected = "a `spectrum`, or one load of the pair";
+    for (size_t i = 0; i < sizeof loads / sizeof loads[0]; i++) {
+        *key = loads[i].key;
+        if (ts_rate_is_stated(*loads[i].of))
+            return "the load is given by the `spectrum` already";
+    }
+    *key      = "inverse";
+    *expected = "times in the `spectrum`, which make up the life wanted";
+    return ts_rate_is_stated(pair->inverse.L_h) ? "a life is wanted beside that of the `spectrum`"
+                                                : NULL;
+}
+
 static const char *judge_load(const ts_rate_pair *pair, const char **key, const char **expected)
 {
     const ts_measure *const loads[] = {&pair->load.T_1, &pair->load.F, &pair->load.P};
@@ -100,5 +125,7 @@ const char *ts_rate_pair_judge(const void *record, const char **key, const char 
         says = judge_tip(pair, key, expected);
     if (says == NULL)
         says = judge_allowances(pair, key, expected);
+    if (says == NULL)
+        says = judge_spectrum(pair, key, expected);
     return says != NULL ? says : judge_load(pair, key, expected);
 }

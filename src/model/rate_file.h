@@ -51,12 +51,18 @@ typedef struct ts_rate_load {
 } ts_rate_load;
 
 /* What is asked the other way round: which load, life or width has the safeties wanted? */
-typedef struct ts_rate_inverse { /* inverse: of a gear pair */
+typedef struct ts_rate_inverse {  /* inverse: of a gear pair */
     ts_node    node;              /* 0: it does not stand in the file */
     ts_pick    load, life, width; /* ts_answer_yes                    */
     ts_measure L_h, S_Hmin, S_Fmin;
     ts_measure b_low, b_high; /* m  limits of the common face width */
 } ts_rate_inverse;
+
+typedef struct ts_rate_bin { /* spectrum: of a gear pair */
+    ts_node    node;
+    ts_measure T_1, n_1, L_h, K_A;
+    ts_pick    flank; /* 0 or 1 */
+} ts_rate_bin;
 
 typedef struct ts_rate_pair { /* gear pair: */
     const char  *name;
@@ -77,6 +83,8 @@ typedef struct ts_rate_pair { /* gear pair: */
     ts_pick      relief;  /* ts_answer_yes: does it suit the load? */
     ts_pick      edition; /* ts_iso6336_year   */
 
+    ts_rate_bin    *spectrum;
+    size_t          spectrum_count;
     ts_rate_inverse inverse;
 
     ts_measure A_v, reliability;

@@ -8,18 +8,6 @@ static const double pi = 3.14159265358979323846;
 /* ---- what is wanted ----------------------------------------------------------------------------
  */
 
-double ts_inverse_wanted(const ts_rated_inverse *inverse, const ts_measure *wanted,
-                         const char *symbol, const char *unit, double otherwise)
-{
-    ts_rate_desk *desk = inverse->desk;
-
-    if (wanted->standing != TS_GIVEN)
-        return otherwise;
-    if (!desk->failed)
-        ts_workings_given(desk->workings, symbol, wanted->value, unit, wanted->node);
-    return wanted->value;
-}
-
 static const ts_formula f_1_formula           = {"f_1",
                                                  "load cycles of a tooth of gear 1 in a second, one a turn",
                                                  "1/s", "omega_1/(2*pi)", DERIVED};
@@ -64,7 +52,7 @@ static void take_cycles(ts_rated_inverse *inverse)
 {
     const ts_rated_load *load = &inverse->rated->load;
     ts_iso6336_load     *to   = &inverse->one.load;
-    const double         L_h  = ts_inverse_wanted(inverse, &inverse->given->L_h, "L_h", "s", NAN);
+    const double L_h = ts_inverse_wanted(inverse->desk, &inverse->given->L_h, "L_h", "s", NAN);
 
     to->N_L[0] = load->N_L[0];
     to->N_L[1] = load->N_L[1];
@@ -97,8 +85,8 @@ bool ts_inverse_open(ts_rated_inverse *inverse, const ts_rated_section *section,
         take_frequencies(inverse);
     if ((needs & TS_INVERSE_NEEDS_CYCLES) != 0)
         take_cycles(inverse);
-    to->S_Hmin = ts_inverse_wanted(inverse, &given->S_Hmin, "S_Hmin", "1", load->S_Hmin);
-    to->S_Fmin = ts_inverse_wanted(inverse, &given->S_Fmin, "S_Fmin", "1", load->S_Fmin);
+    to->S_Hmin = ts_inverse_wanted(inverse->desk, &given->S_Hmin, "S_Hmin", "1", load->S_Hmin);
+    to->S_Fmin = ts_inverse_wanted(inverse->desk, &given->S_Fmin, "S_Fmin", "1", load->S_Fmin);
     return !ts_rate_lacks(desk);
 }
 
@@ -125,14 +113,6 @@ bool ts_inverse_prove(ts_rated_inverse *inverse, const ts_cylindrical_pair *pair
 static size_t place_index(ts_iso6336_place place)
 {
     return 2 * (size_t)place.stress + (size_t)place.gear;
-}
-
-const char *ts_inverse_place_says(ts_iso6336_place place)
-{
-    static const char *const says[] = {"pitting of gear 1 (S_H1)", "pitting of gear 2 (S_H2)",
-                                       "breakage of gear 1 (S_F1)", "breakage of gear 2 (S_F2)"};
-
-    return says[place_index(place)];
 }
 
 double ts_inverse_reserve(const ts_rated_inverse *inverse, ts_iso6336_place *where)

@@ -2,8 +2,8 @@
 #ifndef TS_RATE_INVERSE_QUESTION_H
 #define TS_RATE_INVERSE_QUESTION_H
 
+#include "rate/inverse_words.h"
 #include "rate/pair_parts.h"
-#include "rating/iso6336/spectrum_life.h"
 
 /* A question on its way to its answer.  The one case is the load of the pair with the life and the
  * safeties wanted. */
@@ -26,10 +26,6 @@ typedef enum ts_inverse_need {
  * which is named.  `needs` is a set of ts_inverse_need. */
 bool ts_inverse_open(ts_rated_inverse *inverse, const ts_rated_section *section, unsigned needs);
 
-/* A wanted value of `inverse`, noted in the open section; else what the pair has. */
-double ts_inverse_wanted(const ts_rated_inverse *inverse, const ts_measure *wanted,
-                         const char *symbol, const char *unit, double otherwise);
-
 /* Cycles of both gears over a time, noted in the open section. */
 void ts_inverse_cycles(const ts_rated_inverse *inverse, double L_h, double N_L[2]);
 
@@ -39,9 +35,6 @@ bool ts_inverse_prove(ts_rated_inverse *inverse, const ts_cylindrical_pair *pair
 
 /* Notes what is left of the least safety at the answer, as it was rated: `reserve`. */
 double ts_inverse_reserve(const ts_rated_inverse *inverse, ts_iso6336_place *where);
-
-/* "breakage of gear 1 (S_F1)" */
-const char *ts_inverse_place_says(ts_iso6336_place place);
 
 /* inverse_load.c, inverse_life.c, inverse_width.c: one question each. */
 void ts_inverse_load(ts_rated_inverse *inverse);

@@ -26,17 +26,6 @@ static const ts_formula b_formulas[2] = {
     {"b_2", "face width of gear 2", "m", WIDTH_TEXT("b_2from", "b_1from"), WIDER},
 };
 
-static double limit_of(const ts_rated_inverse *inverse, const ts_measure *given, const char *symbol,
-                       double otherwise, const char *why)
-{
-    const double b = ts_inverse_wanted(inverse, given, symbol, "m", NAN);
-
-    if (!isnan(b))
-        return b;
-    ts_workings_assumed(inverse->desk->workings, symbol, otherwise, "m", why);
-    return otherwise;
-}
-
 static void note_width(ts_rated_inverse *inverse, const ts_width_search *search,
                        const ts_width_found *found, bool at_least)
 {
@@ -73,25 +62,6 @@ static void note_width(ts_rated_inverse *inverse, const ts_width_search *search,
                           : ts_inverse_place_says(where));
 }
 
-static void say_too_wide(ts_rated_inverse *inverse, const ts_width_search *search,
-                         const ts_width_found *found)
-{
-    ts_rate_desk *desk    = inverse->desk;
-    ts_finding   *finding = ts_rate_judge(desk, false, "rate-no-width", TS_REFUSE);
-
-    ts_rate_limit(finding, "reserve", found->reserve, 0.0, TS_KIND_NUMBER);
-    ts_rate_says(desk, finding,
-                 "no common face width from %s to %s has the safeties wanted; at the greatest "
-                 "%s decides, and %s of it is missing",
-                 ts_rate_shown(desk, search->least, TS_KIND_LENGTH),
-                 ts_rate_shown(desk, search->most, TS_KIND_LENGTH),
-                 ts_inverse_place_says(found->where),
-                 ts_rate_shown(desk, -found->reserve, TS_KIND_NUMBER));
-    ts_rate_remedy(desk, finding,
-                   "choose a larger module, a stronger steel or less misalignment, or lower the "
-                   "load");
-}
-
 static void ask_width(ts_rated_inverse *inverse)
 {
     ts_rate_desk              *desk  = inverse->desk;
@@ -99,15 +69,14 @@ static void ask_width(ts_rated_inverse *inverse)
     const ts_cylindrical_pair *pair  = &inverse->rated->pair;
     ts_iso6336_case            one   = inverse->one;
     ts_width_found             found;
-    ts_width_search            search = {
-                   .pair   = inverse->rated->in,
-                   .mesh   = inverse->teeth.mesh,
-                   .S_Hmin = one.load.S_Hmin,
-                   .S_Fmin = one.load.S_Fmin,
-                   .least  = limit_of(inverse, &given->b_low, "b_low", pair->in.m_n,
-                                      "one module; common practice, no source"),
-                   .most   = limit_of(inverse, &given->b_high, "b_high", 2.0 * pair->d_1,
-                                      "twice the reference diameter of gear 1; common practice, no source"),
+    const ts_width_limits      limits = ts_inverse_widths(desk, given, pair->in.m_n, pair->d_1);
+    const ts_width_search      search = {
+             .pair   = inverse->rated->in,
+             .mesh   = inverse->teeth.mesh,
+             .S_Hmin = one.load.S_Hmin,
+             .S_Fmin = one.load.S_Fmin,
+             .least  = limits.least,
+             .most   = limits.most,
     };
 
     switch (ts_width_for_safety(&search, &one, 1, &found, NULL)) {
@@ -118,7 +87,7 @@ static void ask_width(ts_rated_inverse *inverse)
         note_width(inverse, &search, &found, true);
         break;
     case TS_WIDTH_TOO_WIDE:
-        say_too_wide(inverse, &search, &found);
+        ts_inverse_no_width(desk, &limits, found.where, found.reserve);
         break;
     case TS_WIDTH_NO_RANGE:
         ts_rate_cannot(desk, "the least width by ISO 6336",

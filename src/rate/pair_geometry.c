@@ -126,6 +126,11 @@ static void rate_capacity(ts_rate_desk *desk, ts_rated_pair *rated)
                              .T_1     = &T_1_formula};
     ts_rated_oil      oil;
 
+    if (rated->given->spectrum_count > 0) {
+        ts_rate_pair_make(desk, rated);
+        ts_rate_pair_spectrum(desk, rated);
+        return;
+    }
     const bool asks_back = rated->given->inverse.node != 0;
     const bool loaded    = ts_rate_is_loaded(desk, &arm);
     if (!loaded && !asks_back)

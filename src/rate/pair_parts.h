@@ -71,6 +71,9 @@ void ts_rate_pair_prepare(ts_rate_desk *desk, const ts_cylindrical_pair *pair,
 /* Ranges of the standard that are left, each once a pair. */
 void ts_rate_pair_remarks(ts_rate_desk *desk, ts_rated_pair *rated, ts_remarks remarks);
 
+/* pair_spectrum.c: the loads of `spectrum`, and what `inverse` asks of them. */
+void ts_rate_pair_spectrum(ts_rate_desk *desk, ts_rated_pair *rated);
+
 /* pair_inverse.c: load, life and width that have the safeties wanted, where `inverse` stands. */
 void ts_rate_pair_inverse(ts_rate_desk *desk, ts_rated_pair *rated);
 

@@ -27,6 +27,8 @@ typedef enum ts_rated_condition {
     TS_RATED_MOST_BACKLASH,
     TS_RATED_ISO_6336,
     TS_RATED_AGMA_2101,
+    TS_RATED_SPECTRUM,
+    TS_RATED_WORST_BIN,      /* all of ISO 6336 under the load that does most of the damage */
     TS_RATED_ALLOWABLE_LOAD, /* all of ISO 6336 at the load that was found */
     TS_RATED_LIFE,
     TS_RATED_LEAST_WIDTH,

@@ -124,6 +124,18 @@ static const char *const row_meanings[][2] = {
     {"lambda_GFmin", "least specific film along the path of contact"},
     {"lambda_GFT", "least specific film of the test gears"},
     {"reserve", "the least of S_H/S_Hmin and S_F/S_Fmin, less 1, rated anew"},
+    {"U_H1", "damage of the spectrum, pitting of gear 1"},
+    {"U_H2", "damage of the spectrum, pitting of gear 2"},
+    {"U_F1", "damage of the spectrum, breakage of gear 1"},
+    {"U_F2", "damage of the spectrum, breakage of gear 2"},
+    {"U_SH1", "the same with all stresses times S_H1"},
+    {"U_SH2", "the same with all stresses times S_H2"},
+    {"U_SF1", "the same with all stresses times S_F1"},
+    {"U_SF2", "the same with all stresses times S_F2"},
+    {"U_wH1", "the same with all stresses times the safety wanted (pitting of gear 1)"},
+    {"U_wH2", "the same with all stresses times the safety wanted (pitting of gear 2)"},
+    {"U_wF1", "the same with all stresses times the safety wanted (breakage of gear 1)"},
+    {"U_wF2", "the same with all stresses times the safety wanted (breakage of gear 2)"},
     {"N_LH1", "cycles of gear 1 at which its limit stress is used up (contact)"},
     {"N_LH2", "cycles of gear 2 at which its limit stress is used up (contact)"},
     {"N_LF1", "cycles of gear 1 at which its limit stress is used up (bending)"},
@@ -166,6 +178,7 @@ void ts_rated_verdict(const ts_rated *rated, ts_buffer *out)
     plural(out, outcome->open[TS_NOTE], "note", "notes");
     ts_buffer_print(out, "; %zu not computable. ", outcome->not_computable);
     plural(out, rated->element_count, "element", "elements");
-    ts_buffer_print(out, ", %zu judgements, %zu passed.", outcome->judgement_count,
-                    outcome->passed);
+    ts_buffer_add(out, ", ");
+    plural(out, outcome->judgement_count, "judgement", "judgements");
+    ts_buffer_print(out, ", %zu passed.", outcome->passed);
 }

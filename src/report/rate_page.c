@@ -54,7 +54,9 @@ static void say_number(ts_buffer *out, const ts_rated_number *number)
 /* Is it of a section that computes a method again, to prove the answer to `inverse`? */
 static bool is_again(const ts_note *note)
 {
-    return note->subject.condition == (int32_t)TS_RATED_ALLOWABLE_LOAD ||
+    return note->subject.condition == (int32_t)TS_RATED_SPECTRUM ||
+           note->subject.condition == (int32_t)TS_RATED_WORST_BIN ||
+           note->subject.condition == (int32_t)TS_RATED_ALLOWABLE_LOAD ||
            note->subject.condition == (int32_t)TS_RATED_LIFE ||
            note->subject.condition == (int32_t)TS_RATED_LEAST_WIDTH;
 }
@@ -73,6 +75,18 @@ static bool is_given_above(const ts_workings *workings, const ts_rated_element *
     return false;
 }
 
+/* "inverse/" or "spectrum 2/" */
+static void record_of(const ts_source *source, ts_node node, ts_buffer *out)
+{
+    const ts_node_place *place = &source->nodes[node];
+    const ts_text        key = place->position > 0 ? source->nodes[place->parent].key : place->key;
+
+    ts_buffer_text(out, key);
+    if (place->position > 0)
+        ts_buffer_print(out, " %u", place->position);
+    ts_buffer_add(out, "/");
+}
+
 /* "z_1 = 25, m_n = 2 mm": as the file has it. */
 static void given(const sheet *s, const ts_rated_element *element)
 {
@@ -84,12 +98,11 @@ static void given(const sheet *s, const ts_rated_element *element)
             continue;
         const ts_note       *note  = ts_workings_at(answer->workings, i);
         const ts_node_place *place = &answer->source->nodes[note->node];
-        const ts_text        above = answer->source->nodes[place->parent].key;
         if (is_given_above(answer->workings, element, i))
             continue;
         ts_buffer_add(&line, line.length > 0 ? ", " : "");
         if (is_again(note))
-            ts_buffer_print(&line, "%.*s/", (int)above.length, above.at);
+            record_of(answer->source, place->parent, &line);
         ts_buffer_print(&line, "%s = %.*s", note->symbol, (int)place->scalar.length,
                         place->scalar.at);
     }
