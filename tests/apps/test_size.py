@@ -200,7 +200,9 @@ class Bearings(InFolder):
 class Necks(InFolder):
     def designed(self, neck=DESIGNED):
         copy = self.copy_of(ROOT / "examples/trainer.yaml")
-        text = re.sub(r"neck: \{breaks: 60..74 N.m\}", neck, copy.read_text())
+        text = re.sub(r"neck: \{diameter: 7.4 mm[^}]*\}", "neck: {breaks: 44..54 N.m}",
+                      copy.read_text())
+        text = re.sub(r"neck: \{breaks: 60..74 N.m\}", neck, text)
         copy.write_text(text)
         return copy
 
