@@ -1,7 +1,6 @@
 /* rating/agma2101/agma_face_load.c: how much more does the worst part of the face carry? */
 #include "rating/agma2101/agma_face_load.h"
 
-#include "base/number.h"
 #include "rating/agma2101/agma_step.h"
 
 #include <math.h>
@@ -11,7 +10,9 @@
 #define FACE_LAST 1e6 /* inches; the parabola of wide faces has long turned down */
 
 typedef struct alignment_row {
-    const char *class, *A, *B, *C, *meaning;
+    const char *class;
+    double      A, B, C; /* b in inches */
+    const char *meaning;
 } alignment_row;
 
 static const alignment_row rows[TS_AGMA_BOX_COUNT] = {
@@ -34,21 +35,12 @@ bool ts_agma_box_named(ts_text name, ts_agma_box *box)
     return false;
 }
 
-static double number_in(const char *cell)
-{
-    double value = NAN;
-    size_t taken = 0;
-
-    (void)ts_number_parse(ts_text_of(cell), &value, &taken);
-    return value;
-}
-
 ts_agma_alignment ts_agma_alignment_of(ts_agma_box box)
 {
     return (ts_agma_alignment){
-        .A = number_in(rows[box].A),
-        .B = number_in(rows[box].B) / INCH,
-        .C = number_in(rows[box].C) / (INCH * INCH),
+        .A = rows[box].A,
+        .B = rows[box].B / INCH,
+        .C = rows[box].C / (INCH * INCH),
     };
 }
 
