@@ -34,11 +34,29 @@ static bool is_sound_byte(ts_text text, size_t i)
     return (byte >= 0x20 && byte != 0x7F) || byte == '\n' || byte == '\t';
 }
 
+/* Are these eight bytes all from 0x20 to 0x7E?  Each test leaves the high bit of a byte that fails
+ * it, and perhaps of bytes above that one. */
+static bool all_printable(const char *at)
+{
+    const uint64_t ones = UINT64_C(0x0101010101010101), high = ones * 0x80;
+    uint64_t       eight;
+
+    memcpy(&eight, at, 8);
+    const uint64_t low = (eight - ones * 0x20) & ~eight, rubout = eight ^ ones * 0x7F;
+    return ((eight | low | ((rubout - ones) & ~rubout)) & high) == 0;
+}
+
 size_t ts_text_sound_length(ts_text text)
 {
     size_t i = 0;
-    while (i < text.length && is_sound_byte(text, i))
-        i++;
+    while (i < text.length) {
+        if (i + 8 <= text.length && all_printable(text.at + i))
+            i += 8;
+        else if (is_sound_byte(text, i))
+            i++;
+        else
+            break;
+    }
     return i;
 }
 

@@ -96,6 +96,8 @@ ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepes
 
 ts_status ts_source_make_room(ts_source *source, uint32_t count, ts_arena *arena)
 {
+    if (source->made_room - source->made_count >= count)
+        return TS_OK; /* what others asked for and did not need */
     const size_t   used  = (size_t)source->node_count + source->made_count + 1;
     ts_node_place *nodes = TS_TAKE(arena, ts_node_place, used + count);
     if (nodes == NULL)
