@@ -2,20 +2,6 @@
 #include "report/effects_report.h"
 #include "report/report_chapter.h"
 
-/* "generator, breather": what suffers so much. */
-static void add_pads(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
-                     ts_buffer *out)
-{
-    const ts_train *train = effects->motion->train;
-    const size_t    begin = out->length;
-
-    for (uint32_t p = 0; p < train->pad_count; p++)
-        if (train->pads[p].accessory >= 0 && outcome->pads[p].goes == goes)
-            ts_buffer_print(out, "%s%s", out->length > begin ? ", " : "", train->pads[p].name);
-    if (out->length == begin)
-        ts_buffer_add(out, "none");
-}
-
 static void matrix(const ts_effects *effects, ts_chapter *chapter)
 {
     static const ts_column columns[] = {{"part", false},   {"failure", false},
@@ -33,9 +19,9 @@ static void matrix(const ts_effects *effects, ts_chapter *chapter)
         ts_effects_part(effects, ts_failing_of(one.mode), one.at, &chapter->cell);
         ts_chapter_cell(chapter);
         ts_chapter_word(chapter, ts_failure_name(one.mode));
-        add_pads(effects, outcome, TS_STOPS, &chapter->cell);
+        ts_effects_pads(effects, outcome, TS_STOPS, &chapter->cell);
         ts_chapter_cell(chapter);
-        add_pads(effects, outcome, TS_IN_DOUBT, &chapter->cell);
+        ts_effects_pads(effects, outcome, TS_IN_DOUBT, &chapter->cell);
         ts_chapter_cell(chapter);
         ts_effects_brief(effects, outcome, &chapter->cell);
         ts_chapter_cell(chapter);

@@ -48,19 +48,8 @@ static void add_torque(const ts_page *page, double T, ts_buffer *out)
 static void add_breakage(const ts_effects *effects, const ts_breakage *broken, const ts_page *page,
                          ts_buffer *out)
 {
-    const ts_train *train = effects->motion->train;
-
-    if (broken->pad != TS_NOWHERE) {
-        ts_buffer_print(out, "the neck of %s breaks", train->pads[broken->pad].name);
-    } else if (broken->part != TS_NOWHERE) {
-        const ts_part_capacity *part = &effects->select->parts.items[broken->part];
-        ts_buffer_print(out, ts_part_gives_way(part->kind), part->what);
-    } else if (broken->meant) {
-        ts_buffer_print(out, "the neck of %s breaks", train->shafts[broken->shaft].name);
-    } else {
-        ts_buffer_add(out,
-                      "something on the way to the spool breaks; what each part there bears is "
-                      "not known");
+    if (!ts_effects_breaks(effects, broken, out)) {
+        ts_buffer_add(out, "; what each part there bears is not known");
         return;
     }
     if (isfinite(broken->T)) {

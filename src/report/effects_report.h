@@ -26,6 +26,11 @@ void ts_effects_class(const ts_effects *effects, const ts_outcome *outcome, ts_b
 /* What the crew or who maintains the engine would see. */
 void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_outcome *outcome,
                      ts_buffer *out);
+/* "generator, breather": what suffers so much; "none". */
+void ts_effects_pads(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
+                     ts_buffer *out);
+/* "the neck of generator breaks"; false: which part, is not known, and it says so. */
+bool ts_effects_breaks(const ts_effects *effects, const ts_breakage *broken, ts_buffer *out);
 void ts_effects_effect(const ts_effect *effect, ts_buffer *out); /* "the engine stops" */
 
 #endif

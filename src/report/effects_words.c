@@ -188,3 +188,34 @@ void ts_effects_effect(const ts_effect *effect, ts_buffer *out)
         break;
     }
 }
+
+bool ts_effects_breaks(const ts_effects *effects, const ts_breakage *broken, ts_buffer *out)
+{
+    const ts_train *train = effects->motion->train;
+
+    if (broken->pad != TS_NOWHERE) {
+        ts_buffer_print(out, "the neck of %s breaks", train->pads[broken->pad].name);
+    } else if (broken->part != TS_NOWHERE) {
+        const ts_part_capacity *part = &effects->select->parts.items[broken->part];
+        ts_buffer_print(out, ts_part_gives_way(part->kind), part->what);
+    } else if (broken->meant) {
+        ts_buffer_print(out, "the neck of %s breaks", train->shafts[broken->shaft].name);
+    } else {
+        ts_buffer_add(out, "something on the way to the spool breaks");
+        return false;
+    }
+    return true;
+}
+
+void ts_effects_pads(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
+                     ts_buffer *out)
+{
+    const ts_train *train = effects->motion->train;
+    const size_t    begin = out->length;
+
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].accessory >= 0 && outcome->pads[p].goes == goes)
+            ts_buffer_print(out, "%s%s", out->length > begin ? ", " : "", train->pads[p].name);
+    if (out->length == begin)
+        ts_buffer_add(out, "none");
+}

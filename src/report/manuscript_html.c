@@ -1,6 +1,8 @@
 /* report/manuscript_html.c: how does a manuscript become a page for a browser? */
 #include "report/manuscript_html.h"
 
+#include "base/markup.h"
+
 #include <string.h>
 
 static const char style[] =
@@ -35,55 +37,11 @@ static const char style[] =
     ".fresh{break-before:page}"
     "tr,figure,.box{break-inside:avoid}h2,h3{break-after:avoid}}\n";
 
-static const char *entity_of(uint32_t code)
-{
-    switch (code) {
-    case '<':
-        return "&lt;";
-    case '>':
-        return "&gt;";
-    case '&':
-        return "&amp;";
-    case '"':
-        return "&quot;";
-    case '\'':
-        return "&#39;";
-    default:
-        return NULL;
-    }
-}
-
-/* Control codes, and marks that would turn the direction of what follows. */
-static bool is_unruly(uint32_t code)
-{
-    return (code < 0x20 && code != '\n') || (code >= 0x7F && code < 0xA0) ||
-           (code >= 0x202A && code <= 0x202E) || (code >= 0x2066 && code <= 0x2069);
-}
-
-/* Nothing that could end a text or an attribute gets through; what is unruly or no UTF-8 becomes
- * U+FFFD. */
-void ts_html_text(ts_buffer *out, const char *text)
-{
-    const ts_text whole = ts_text_of(text);
-    for (size_t at = 0; at < whole.length;) {
-        uint32_t     code   = 0;
-        const size_t taken  = ts_text_code_point(whole, at, &code);
-        const char  *entity = taken > 0 ? entity_of(code) : NULL;
-        if (entity != NULL)
-            ts_buffer_add(out, entity);
-        else if (taken == 0 || is_unruly(code))
-            ts_buffer_add(out, "\xEF\xBF\xBD");
-        else
-            ts_buffer_bytes(out, text + at, taken);
-        at += taken > 0 ? taken : 1;
-    }
-}
-
 /* "<p class="faint">text</p>" */
 static void element(ts_buffer *out, const char *open, const char *text, const char *close)
 {
     ts_buffer_add(out, open);
-    ts_html_text(out, text);
+    ts_markup_text(out, text);
     ts_buffer_add(out, close);
 }
 
@@ -112,7 +70,7 @@ static void heading(const ts_block *block, ts_buffer *out)
     const char *name = block->level == 1 ? "h2" : "h3";
     ts_buffer_print(out, "<%s id=\"s%s\"%s>%s ", name, block->label,
                     block->fresh ? " class=\"fresh\"" : "", block->label);
-    ts_html_text(out, block->text);
+    ts_markup_text(out, block->text);
     ts_buffer_print(out, "</%s>\n", name);
 }
 
@@ -121,7 +79,7 @@ static void cells(const ts_block *table, size_t row, ts_buffer *out)
     ts_buffer_add(out, "<tr>");
     for (size_t c = 0; c < table->column_count; c++) {
         ts_buffer_add(out, table->columns[c].number ? "<td class=\"n\">" : "<td>");
-        ts_html_text(out, table->cells[row * table->column_count + c]);
+        ts_markup_text(out, table->cells[row * table->column_count + c]);
         ts_buffer_add(out, "</td>");
     }
     ts_buffer_add(out, "</tr>\n");
@@ -149,7 +107,7 @@ static void figure(const ts_block *block, const ts_figure_source *figures, ts_bu
     const ts_status status = figures->svg(figures->context, block, &svg);
     if (status == TS_OK && !svg.failed) {
         ts_buffer_add(out, "<figure><img alt=\"");
-        ts_html_text(out, block->text);
+        ts_markup_text(out, block->text);
         ts_buffer_add(out, "\" src=\"data:image/svg+xml;base64,");
         base64(out, svg.bytes, svg.length);
         element(out, "\"><figcaption>", block->text, "</figcaption></figure>\n");

@@ -17,7 +17,4 @@ typedef struct ts_figure_source {
 void ts_manuscript_html(const ts_manuscript *manuscript, const ts_figure_source *figures,
                         ts_buffer *out);
 
-/* A text in which nothing can end an element or an attribute, for HTML and XML 1.0. */
-void ts_html_text(ts_buffer *out, const char *text);
-
 #endif

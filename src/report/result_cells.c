@@ -1,7 +1,7 @@
 /* How does a cell stand in a CSV, and how in a workbook? */
 #include "report/result_cells.h"
 
-#include "report/manuscript_html.h"
+#include "base/markup.h"
 
 #include <string.h>
 
@@ -78,7 +78,7 @@ static void sheet_word(ts_cells *cells, const char *text)
         return;
     }
     ts_buffer_add(cells->out, "<c t=\"inlineStr\"><is><t xml:space=\"preserve\">");
-    ts_html_text(cells->out, text);
+    ts_markup_text(cells->out, text);
     ts_buffer_add(cells->out, "</t></is></c>");
 }
 

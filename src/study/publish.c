@@ -1,8 +1,12 @@
 /* How does a manuscript about a study get on paper, or into a browser? */
 #include "study/publish.h"
 
+#include "draw/moving.h"
+#include "report/brief.h"
 #include "report/manuscript_html.h"
 #include "study/figures.h"
+
+#include <string.h>
 
 typedef struct making {
     ts_study                 *study;
@@ -33,11 +37,23 @@ int ts_study_keep(void *context, const char *bytes, size_t length)
     return buffer->failed;
 }
 
+/* Only a page for a browser can show it. */
+static ts_status moving_of(const making *it, const ts_block *block, ts_buffer *svg)
+{
+    ts_draw_options options = {.allocator = it->study->allocator};
+
+    if (!ts_study_choose_condition(it->study, block->condition, &options.condition))
+        return TS_NOT_UNDERSTOOD;
+    return ts_draw_moving(it->subject, &options, svg);
+}
+
 static ts_status svg_of(void *context, const ts_block *block, ts_buffer *svg)
 {
     const making   *it   = context;
     const ts_sink   sink = {ts_study_keep, svg};
     ts_draw_options options;
+    if (strcmp(block->figure, TS_BRIEF_MOVING) == 0)
+        return moving_of(it, block, svg);
     if (!figure_of(context, block, &options))
         return TS_NOT_UNDERSTOOD;
     return ts_draw(it->subject, &options, &sink);
@@ -55,6 +71,18 @@ void ts_study_manuscript(const ts_study *study, ts_arena *arena, ts_manuscript *
     manuscript->hash     = study->sha256;
     manuscript->version  = ts_version();
     manuscript->caution  = ts_caution();
+}
+
+void ts_study_entitle(ts_manuscript *manuscript, const char *what)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, ts_arena_allocator(manuscript->arena));
+    ts_buffer_print(&text, "%s: %s", manuscript->title, what);
+    const char *kept =
+        text.failed ? NULL : ts_arena_copy(manuscript->arena, text.bytes, text.length);
+    ts_buffer_close(&text);
+    manuscript->title  = kept != NULL ? kept : manuscript->title;
+    manuscript->failed = manuscript->failed || kept == NULL;
 }
 
 static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink *sink)

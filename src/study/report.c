@@ -220,26 +220,13 @@ static void teeth(ts_chapter *chapter, ts_study *study)
         chapter->manuscript->failed = true;
 }
 
-/* "title: what" */
-static void entitle(ts_manuscript *manuscript, const char *what)
-{
-    ts_buffer text;
-    ts_buffer_open(&text, ts_arena_allocator(manuscript->arena));
-    ts_buffer_print(&text, "%s: %s", manuscript->title, what);
-    const char *kept =
-        text.failed ? NULL : ts_arena_copy(manuscript->arena, text.bytes, text.length);
-    ts_buffer_close(&text);
-    manuscript->title  = kept != NULL ? kept : manuscript->title;
-    manuscript->failed = manuscript->failed || kept == NULL;
-}
-
 /* Instead of a report: what makers and inspectors of its gears need. */
 static void write_tooth_sheets(making *it, ts_manuscript *manuscript)
 {
     const ts_answer answer = ts_study_answer(it->study);
     ts_chapter      chapter;
     ts_tooth_data   data;
-    entitle(manuscript, "tooth data sheets");
+    ts_study_entitle(manuscript, "tooth data sheets");
     ts_chapter_open(&chapter, &answer, it->wish.units, manuscript);
     if (ts_tooth_data_solve(&it->study->motion, manuscript->arena, &data) == TS_OK)
         ts_tooth_sheets(&chapter, &data);

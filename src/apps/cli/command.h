@@ -70,6 +70,8 @@ typedef enum option_id {
     OPTION_OIL_TEMPERATURE,
     OPTION_GRID,
     OPTION_SAMPLES,
+    OPTION_NUMBERS,
+    OPTION_KEY,
     OPTION_COUNT
 } option_id;
 
@@ -121,6 +123,7 @@ int run_seize(const arguments *given);
 int run_start(const arguments *given);
 int run_sheet(const arguments *given);
 int run_effects(const arguments *given);
+int run_brief(const arguments *given);
 int run_size(const arguments *given);
 int run_why(const arguments *given);
 int run_set(const arguments *given);

@@ -72,6 +72,8 @@ const option_row option_rows[OPTION_COUNT] = {
      "of the oil in the bearings, as '-20 degC'"},
     {OPTION_GRID, "--grid", NULL, NULL, "also starts over temperatures of air and oil"},
     {OPTION_SAMPLES, "--samples", NULL, "NUMBER", "how many necks are drawn (1000000)"},
+    {OPTION_NUMBERS, "--numbers", NULL, NULL, "with ratios and torques, not in words alone"},
+    {OPTION_KEY, "--key", NULL, NULL, "with the answers, on a page of their own"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -89,12 +91,12 @@ static const option_id necks_options[] = {OPTION_SAMPLES, OPTION_THREADS, OPTION
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
-static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
-                                          OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
-                                          OPTION_COLOUR};
-static const option_id start_options[] = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
-                                          OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
-                                          OPTION_COLOUR};
+static const option_id seize_options[]   = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
+                                            OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
+                                            OPTION_COLOUR};
+static const option_id start_options[]   = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
+                                            OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
+                                            OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_JSON, OPTION_COLOUR};
@@ -118,6 +120,8 @@ static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
 static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTION_WORKINGS,
                                             OPTION_SHEETS, OPTION_SEIZURES, OPTION_RECHECK,
                                             OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
+static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
+                                            OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
 static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[]    = {OPTION_MAN};
 
@@ -291,6 +295,15 @@ const command_row commands[] = {
      "NAME.recheck.py, a stand-alone Python script that redoes them and exits 1 on a difference.\n"
      "Exit code 0: it was written, whatever the verdict.",
      OPTIONS(report_options), run_report},
+    {"brief", "FILE -o OUT", "file", 1, 1, "write a hand-out with a quiz",
+     "For those who meet the drive the first time.  OUT is a .pdf or a .html file: what it is for, "
+     "how\n"
+     "the power goes and comes, why each pad turns as it does, what breaks first and what goes on, "
+     "and\n"
+     "questions whose answers the drive gives.  Words and arrows alone, unless --numbers; --key "
+     "adds\n"
+     "the answers.  --json gives the quiz with its key.",
+     OPTIONS(brief_options), run_brief},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",
      OPTIONS(list_options), run_rules},

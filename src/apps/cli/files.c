@@ -129,3 +129,12 @@ int complain(const ts_study *study, ts_status status, bool json)
         ts_study_write_messages(study, true, 0, &(ts_sink){to_stream, stdout});
     return EXIT_NOT_UNDERSTOOD;
 }
+
+const char *file_ending(const char *path)
+{
+    if (path == NULL)
+        return NULL;
+    const char *slash = strrchr(path, '/');
+    const char *dot   = strrchr(slash != NULL ? slash : path, '.');
+    return dot != NULL && dot[1] != '\0' ? dot + 1 : NULL;
+}

@@ -30,6 +30,9 @@ int output_deliver(const arguments *given, const collector *from);
 /* Saves bytes at `path` whole or not at all; EXIT_FAULT with a message when it cannot. */
 int file_save(const char *path, const char *bytes, size_t length);
 
+/* "pdf" of "out/report.pdf"; NULL when the name has no ending, or is none. */
+const char *file_ending(const char *path);
+
 /* Says why a call could not be done, and gives the exit code. */
 int complain(const ts_study *study, ts_status status, bool json);
 

@@ -5,14 +5,6 @@
 #include <stdlib.h>
 #include <string.h>
 
-/* "pdf" of "out/report.pdf"; NULL when the name has no ending. */
-static const char *ending_of(const char *path)
-{
-    const char *slash = strrchr(path, '/');
-    const char *dot   = strrchr(slash != NULL ? slash : path, '.');
-    return dot != NULL && dot[1] != '\0' ? dot + 1 : NULL;
-}
-
 static bool report_options(const arguments *given, ts_report_options *out)
 {
     const char *units = "metric";
@@ -24,7 +16,7 @@ static bool report_options(const arguments *given, ts_report_options *out)
         return false;
     out->seizures = given->value[OPTION_SEIZURES] != NULL;
     out->us       = strcmp(units, "us") == 0;
-    out->format   = ending_of(given->value[OPTION_OUTPUT]);
+    out->format   = file_ending(given->value[OPTION_OUTPUT]);
     if (out->format == NULL) {
         fprintf(stderr, "towershaft report: %s: expected an ending .pdf, .html, .csv or .xlsx\n",
                 given->value[OPTION_OUTPUT]);
@@ -36,7 +28,7 @@ static bool report_options(const arguments *given, ts_report_options *out)
 /* "out/report.recheck" and an ending, of "out/report.pdf"; NULL without memory. */
 static char *beside(const char *path, const char *ending)
 {
-    const size_t stem = (size_t)(ending_of(path) - 1 - path);
+    const size_t stem = (size_t)(file_ending(path) - 1 - path);
     const size_t room = stem + sizeof ".recheck" + strlen(ending);
     char        *name = malloc(room);
     if (name != NULL)

@@ -1,0 +1,27 @@
+/* towershaft/brief.h: a hand-out on one drive, for those who meet it the first time, and a quiz.
+ *
+ * How the power goes and comes, why each pad turns as it does, what breaks first and what goes on;
+ * questions whose right answers the drive gives, and whose wrong ones are the usual slips.  The
+ * same study gives the same bytes.
+ */
+#ifndef TOWERSHAFT_BRIEF_H
+#define TOWERSHAFT_BRIEF_H
+
+#include "towershaft/study.h"
+
+typedef struct ts_brief_options {
+    const char *format;  /* "pdf", "html"                                          */
+    const char *paper;   /* "A4", "Letter"; NULL: A4.  HTML does not ask           */
+    bool        numbers; /* ratios and torques too; without it words and arrows    */
+    bool        key;     /* the answers of the quiz, on a page of their own        */
+    bool        us;      /* customary units                                        */
+} ts_brief_options;
+
+/* TS_NOT_UNDERSTOOD with a message for an unknown format or paper, or when the study holds no
+ * solved drive. */
+TS_API ts_status ts_brief_write(ts_study *study, const ts_brief_options *options,
+                                const ts_sink *sink);
+/* The quiz with its key as JSON, by docs/schema/brief.schema.json. */
+TS_API ts_status ts_brief_quiz(ts_study *study, bool numbers, const ts_sink *sink);
+
+#endif
