@@ -33,9 +33,12 @@ typedef struct bench_group {
 #include "bench_groups.inc"
 #undef BENCH_GROUP
 
-/* Seconds of one call of `work`: the median of 15 samples, each long enough for the clock (the
- * calls of a sample are doubled until it takes 2 ms).  `work` is called once before. */
+/* Processor seconds of one call of `work`, which others on the machine hardly lengthen: the median
+ * of 15 samples, each long enough for the clock (the calls of a sample are doubled until it takes
+ * 2 ms).  `work` is called once before. */
 double bench_seconds(void (*work)(void *context), void *context);
+/* The same as a clock on the wall sees it, for work that waits for another process. */
+double bench_wall_seconds(void (*work)(void *context), void *context);
 
 /* The ratio of two works, measured in turns so that a machine that slows down slows both: the
  * median over 15 turns of the seconds of `one` over the seconds of `other`. */

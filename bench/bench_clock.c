@@ -9,26 +9,26 @@ enum { TURNS = 15 };
 #define SAMPLE_LEAST 2e-3 /* s; a hundred thousand times what the clock resolves */
 #define CALLS_MOST   ((size_t)1 << 30)
 
-static double now(void)
+static double now(clockid_t clock)
 {
     struct timespec at;
-    clock_gettime(CLOCK_MONOTONIC, &at);
+    clock_gettime(clock, &at);
     return (double)at.tv_sec + 1e-9 * (double)at.tv_nsec;
 }
 
-static double sample(void (*work)(void *context), void *context, size_t calls)
+static double sample(clockid_t clock, void (*work)(void *context), void *context, size_t calls)
 {
-    const double begun = now();
+    const double begun = now(clock);
     for (size_t i = 0; i < calls; i++)
         work(context);
-    return (now() - begun) / (double)calls;
+    return (now(clock) - begun) / (double)calls;
 }
 
-static size_t calls_of_a_sample(void (*work)(void *context), void *context)
+static size_t calls_of_a_sample(clockid_t clock, void (*work)(void *context), void *context)
 {
     size_t calls = 1;
     work(context);
-    while (calls < CALLS_MOST && sample(work, context, calls) * (double)calls < SAMPLE_LEAST)
+    while (calls < CALLS_MOST && sample(clock, work, context, calls) * (double)calls < SAMPLE_LEAST)
         calls *= 2;
     return calls;
 }
@@ -46,24 +46,35 @@ static double median(double values[TURNS])
     return values[TURNS / 2];
 }
 
-double bench_seconds(void (*work)(void *context), void *context)
+static double seconds_by(clockid_t clock, void (*work)(void *context), void *context)
 {
-    const size_t calls = calls_of_a_sample(work, context);
+    const size_t calls = calls_of_a_sample(clock, work, context);
     double       turns[TURNS];
     for (int i = 0; i < TURNS; i++)
-        turns[i] = sample(work, context, calls);
+        turns[i] = sample(clock, work, context, calls);
     return median(turns);
+}
+
+double bench_seconds(void (*work)(void *context), void *context)
+{
+    return seconds_by(CLOCK_PROCESS_CPUTIME_ID, work, context);
+}
+
+double bench_wall_seconds(void (*work)(void *context), void *context)
+{
+    return seconds_by(CLOCK_MONOTONIC, work, context);
 }
 
 double bench_ratio(void (*one)(void *context), void *one_context, void (*other)(void *context),
                    void *other_context)
 {
-    const size_t one_calls   = calls_of_a_sample(one, one_context);
-    const size_t other_calls = calls_of_a_sample(other, other_context);
-    double       turns[TURNS];
+    const clockid_t own         = CLOCK_PROCESS_CPUTIME_ID;
+    const size_t    one_calls   = calls_of_a_sample(own, one, one_context);
+    const size_t    other_calls = calls_of_a_sample(own, other, other_context);
+    double          turns[TURNS];
     for (int i = 0; i < TURNS; i++) {
-        const double over  = sample(one, one_context, one_calls);
-        const double under = sample(other, other_context, other_calls);
+        const double over  = sample(own, one, one_context, one_calls);
+        const double under = sample(own, other, other_context, other_calls);
         turns[i]           = over / under;
     }
     return median(turns);
