@@ -40,20 +40,35 @@ static void spread(const unsigned char block[BLOCK], uint32_t words[64])
     }
 }
 
+/* One round (6.2.2, step 3): what becomes of d and h; the other six only move one place on, which
+ * the caller does by naming them anew. */
+static inline void turn(uint32_t a, uint32_t b, uint32_t c, uint32_t *d, uint32_t e, uint32_t f,
+                        uint32_t g, uint32_t *h, uint32_t word)
+{
+    const uint32_t sum_1  = turned(e, 6) ^ turned(e, 11) ^ turned(e, 25);
+    const uint32_t choice = g ^ (e & (f ^ g));
+    const uint32_t first  = *h + sum_1 + choice + word;
+    const uint32_t sum_0  = turned(a, 2) ^ turned(a, 13) ^ turned(a, 22);
+    const uint32_t most   = (a & b) | (c & (a | b));
+    *d += first;
+    *h = first + sum_0 + most;
+}
+
 static void take_block(uint32_t hash[8], const unsigned char block[BLOCK])
 {
     uint32_t words[64];
     spread(block, words);
     uint32_t a = hash[0], b = hash[1], c = hash[2], d = hash[3];
     uint32_t e = hash[4], f = hash[5], g = hash[6], h = hash[7];
-    for (int t = 0; t < 64; t++) {
-        const uint32_t sum_1  = turned(e, 6) ^ turned(e, 11) ^ turned(e, 25);
-        const uint32_t choice = (e & f) ^ (~e & g);
-        const uint32_t first  = h + sum_1 + choice + constants[t] + words[t];
-        const uint32_t sum_0  = turned(a, 2) ^ turned(a, 13) ^ turned(a, 22);
-        const uint32_t most   = (a & b) ^ (a & c) ^ (b & c);
-        h = g, g = f, f = e, e = d + first;
-        d = c, c = b, b = a, a = first + sum_0 + most;
+    for (int t = 0; t < 64; t += 8) {
+        turn(a, b, c, &d, e, f, g, &h, constants[t] + words[t]);
+        turn(h, a, b, &c, d, e, f, &g, constants[t + 1] + words[t + 1]);
+        turn(g, h, a, &b, c, d, e, &f, constants[t + 2] + words[t + 2]);
+        turn(f, g, h, &a, b, c, d, &e, constants[t + 3] + words[t + 3]);
+        turn(e, f, g, &h, a, b, c, &d, constants[t + 4] + words[t + 4]);
+        turn(d, e, f, &g, h, a, b, &c, constants[t + 5] + words[t + 5]);
+        turn(c, d, e, &f, g, h, a, &b, constants[t + 6] + words[t + 6]);
+        turn(b, c, d, &e, f, g, h, &a, constants[t + 7] + words[t + 7]);
     }
     hash[0] += a, hash[1] += b, hash[2] += c, hash[3] += d;
     hash[4] += e, hash[5] += f, hash[6] += g, hash[7] += h;

@@ -131,6 +131,13 @@ static void begin_entry(ts_guard_walk *g)
     g->fatal = true;
 }
 
+/* Most bytes of a plain scalar are of words and numbers and mean nothing by themselves. */
+static bool is_of_a_word(char byte)
+{
+    return (byte >= 'a' && byte <= 'z') || (byte >= '.' && byte <= '9') ||
+           (byte >= 'A' && byte <= 'Z');
+}
+
 /* A plain scalar inside brackets may go on over lines, so it ends at a sign only. */
 static void take_plain(ts_guard_walk *g)
 {
@@ -138,6 +145,11 @@ static void take_plain(ts_guard_walk *g)
     bool after_gap = false;
     while (g->i < g->length && !g->fatal) {
         const char byte = g->at[g->i];
+        if (is_of_a_word(byte)) {
+            after_gap = false;
+            g->i++;
+            continue;
+        }
         if (ts_guard_is_sign(byte) || (byte == '#' && after_gap))
             return;
         if (byte == ':' && (ts_guard_is_gap(g, g->i + 1) || ts_guard_is_sign(g->at[g->i + 1])))

@@ -11,9 +11,9 @@ static bool list_bores(ts_lines_catalog *catalog, ts_arena *arena)
         return false;
     for (size_t i = 0; i < catalog->size_count; i++) {
         const double d  = catalog->sizes[i].d;
-        size_t       at = 0;
-        while (at < catalog->bore_count && catalog->bores[at] < d - 1e-9)
-            at++;
+        size_t       at = catalog->bore_count; /* from the end, for they rise in the table */
+        while (at > 0 && catalog->bores[at - 1] > d - 1e-9)
+            at--;
         if (at < catalog->bore_count && catalog->bores[at] < d + 1e-9)
             continue;
         for (size_t k = catalog->bore_count++; k > at; k--)
@@ -32,10 +32,11 @@ static bool list_sizes(ts_lines_catalog *catalog, ts_arena *arena)
         return false;
     for (size_t i = 0; i < catalog->bore_count * TS_LINE_SERIES; i++)
         catalog->at[i] = catalog->size_count;
+    size_t b = 0; /* sizes of a series stand by rising bore in the table, so the next is near */
     for (size_t i = 0; i < catalog->size_count; i++) {
-        size_t b = 0, s = 0;
+        size_t s = 0;
         while (fabs(catalog->bores[b] - catalog->sizes[i].d) > 1e-9)
-            b++;
+            b = b + 1 < catalog->bore_count ? b + 1 : 0;
         while (s < TS_LINE_SERIES && strcmp(catalog->sizes[i].series, series[s]) != 0)
             s++;
         if (s < TS_LINE_SERIES)
