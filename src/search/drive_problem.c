@@ -3,6 +3,7 @@
 
 #include "model/source.h"
 #include "search/drive_clash.h"
+#include "search/drive_cowl.h"
 #include "search/drive_step.h"
 
 #include <math.h>
@@ -537,6 +538,26 @@ static void take_boxes(maker *m)
     m->out->problem.box_count = count;
 }
 
+/* A body that meets the cowl wherever it stands on a box does not stand there. */
+static void bar_by_cowl(maker *m)
+{
+    const ts_arrange_problem *p = &m->out->problem;
+    for (size_t a = 0; a < p->accessory_count; a++) {
+        ts_arrange_accessory *one    = (ts_arrange_accessory *)&p->accessories[a];
+        const uint32_t        before = one->boxes;
+        for (size_t b = 0; b < p->box_count; b++)
+            if ((before >> b & 1u) != 0 &&
+                ts_drive_cowl_bars(m->drive, b, p->boxes[b].side_most, one->body_radius))
+                one->boxes &= ~(1u << b);
+        if (before != 0 && one->boxes == 0)
+            complain(m, m->drive->accessories[a].body.node,
+                     "the body of `%s` has no room inside the cowl at any angle that a box of its "
+                     "own may "
+                     "reach",
+                     one->name, "a smaller body, or a cowl that leaves it room somewhere");
+    }
+}
+
 /* ---- the rest -------------------------------------------------------------------------------- */
 
 static void take_rules(maker *m)
@@ -580,6 +601,8 @@ ts_status ts_drive_problem_make(const ts_drive_question *question, ts_arena *are
         take_boxes(&m);
     if (m.no_memory)
         return TS_NO_MEMORY;
+    if (m.sound)
+        bar_by_cowl(&m);
     if (m.sound && ts_drive_clashes(question, out, list, arena) > 0)
         m.sound = false;
     return m.sound ? TS_OK : TS_NOT_UNDERSTOOD;

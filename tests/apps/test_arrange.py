@@ -159,6 +159,25 @@ class Arrange(Arranging):
             "\nwaived:" % (only, only, only))])
         self.assertIn("the 3 bodies that must stand on the front of the box of `hp` take", says)
 
+    def test_body_that_meets_the_cowl_everywhere_is_named_before_the_search(self):
+        # derived: arc 210 mm, cowl 300 to 310 mm: no body of 105 mm has room at any clock, and one
+        # of 78 mm, as it is, has.
+        copy = self.at_its_best()
+        text = copy.read_text()
+        self.assertIn("body: {radius: 78 mm, length: 250 mm}", text)
+        wide = text.replace("body: {radius: 78 mm, length: 250 mm}", "body: {radius: 105 mm, length: 250 mm}")
+        copy.write_text(wide)
+        code, out, err = run("arrange", copy)
+        self.assertEqual((code, out), (2, ""))
+        self.assertRegex(err, r"best\.yaml:\d+:\d+: the body of `starter-generator` has no room inside the cowl")
+        # Accepted in writing, it is for the rules to say.
+        copy.write_text(wide.replace("\narrange:", """
+waived:
+  - {rule: D2-cowl-line, at: accessories/starter-generator, why: a blister is agreed, by: A. Example}
+
+arrange:"""))
+        self.assertNotIn("inside the cowl", run("arrange", copy, "--within", "0.2 s")[2])
+
     def test_place_asked_about_is_forbidden_or_has_its_price(self):
         copy = self.at_its_best()
         asked = ("fuel pump with breather", "control alternator on hp input", "breather on hp front",
