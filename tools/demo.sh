@@ -80,6 +80,11 @@ shown "seize $example 'hydraulic pump 1' --condition take-off"
 run 0 seize "$example" "hydraulic pump 1" --condition take-off -o "$out/seize.txt"
 sed -n '/seizes at/,/^  largest/p' "$out/seize.txt" | sed '$d' | indented
 
+large=examples/large.yaml
+echo "Swap two necks in the shop, and the gearbox loses teeth instead:"
+shown "seize $large 'generator 1' --condition take-off --ramp '20 ms' --neck-of starter"
+run 0 seize "$large" "generator 1" --condition take-off --ramp "20 ms" --neck-of starter -o "$out/swapped.txt"
+sed -n '/seizes at/,/neck at its weakest/p' "$out/swapped.txt" | sed '$d' | indented
 echo "And from rest to idle: what happens when, and what the necks let pass."
 shown "start $example"
 run 0 start "$example" --grid -o "$out/start.txt"
@@ -127,6 +132,7 @@ what() {
     mass.*) echo "what weighs how much" ;;
     modes.*) echo "how the drive swings in torsion" ;;
     selectivity.*) echo "what each neck must pass, when it breaks, and what stands behind it" ;;
+    swapped.txt) echo "the same kind of seizure behind the neck of another pad" ;;
     start.txt) echo "from rest to idle, and over temperatures of air and oil" ;;
     start.*) echo "speeds and torques from rest to idle" ;;
     seize.txt) echo "a seized pump in time, with its neck and without" ;;

@@ -217,7 +217,7 @@ static size_t idle_condition(const layout *it)
 {
     const double idle  = it->ask->drive->start.idle.value;
     size_t       best  = 0;
-    double       least = INFINITY;
+    double       least = (double)INFINITY;
 
     for (size_t c = 0; c < it->ask->drive->condition_count; c++) {
         const double off = fabs(spool_speed(it, c, it->out->spool) - idle);

@@ -9,7 +9,7 @@
 enum { ROOTS_A_BOND = 3, STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
 
 #define ANGLE_LEAST  1e-13 /* rad, absolute tolerance            */
-#define ENERGY_LEAST 1e-9  /* J, absolute tolerance of energies  */
+#define ENERGY_LEAST 1e-10 /* J, absolute tolerance of energies  */
 /* A clutch is seen to lock and to let go this far beyond, so that it may begin on its very edge. */
 #define CLUTCH_ANGLE 1e-12 /* rad                                        */
 #define CLUTCH_SPEED 1e-9  /* rad/s                                      */

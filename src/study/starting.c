@@ -91,7 +91,7 @@ static ts_status lay_walls(const asked *it)
         return TS_NO_MEMORY;
     it->out->walls = walls;
     for (uint32_t s = 0; s < study->train.shaft_count; s++)
-        walls[s] = (ts_start_wall){INFINITY, TS_PART_ROOT};
+        walls[s] = (ts_start_wall){(double)INFINITY, TS_PART_ROOT};
     for (size_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
         const uint32_t          at   = ts_part_shaft(&study->train, part);

@@ -35,6 +35,34 @@ class Answers(InFolder):
         for one in told["runs"]:
             self.assertLess(one["energy"]["balance"], 1e-6)
 
+    def test_swapped_necks_cost_the_box_its_teeth(self):
+        large = ROOT / "examples" / "large.yaml"
+        words = ("seize", large, "generator 1", "--condition", "take-off", "--ramp", "20 ms")
+        own, lent = (answer(*words)["runs"][0], answer(*words, "--neck-of", "starter")["runs"][0])
+        self.assertEqual(own["cut_off"], ["generator 1"])
+        teeth = [event for event in lent["events"]
+                 if event["what"] == "breaks" and event["of"].startswith("mesh")]
+        self.assertGreaterEqual(len(teeth), 1)
+        self.assertGreater(len(lent["cut_off"]), 1)
+
+    def test_seizures_at_low_speed_keep_their_energies_too(self):
+        trainer = ROOT / "examples" / "trainer.yaml"
+        for accessory in ("control alternator", "breather"):
+            told = answer("seize", trainer, accessory, "--condition", "light-off")
+            for one in told["runs"]:
+                self.assertNotIn("because", one)
+                self.assertLess(one["energy"]["balance"], 1e-6)
+
+    def test_what_it_rests_on_is_told_and_may_be_changed(self):
+        told = answer("seize", BIZJET, PUMP)
+        self.assertEqual([one["key"] for one in told["assumptions"]],
+                         ["seizure/mesh damping", "seizure/shaft damping", "seizure/play"])
+        self.assertEqual(told["left_out"], ["starter"])
+        for one in told["runs"]:
+            self.assertGreaterEqual(one["happened"], len(one["events"]))
+            for peak in one["peaks"]:
+                self.assertEqual(peak["bears"] is None, "by" not in peak)
+
     def test_an_accessory_without_a_neck_lends_none(self):
         code, _, err = run("seize", BIZJET, PUMP, "--neck-of", "fuel pump")
         self.assertEqual(code, 2)

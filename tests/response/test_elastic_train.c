@@ -311,6 +311,37 @@ static void events_come_when_steps_of_a_nanosecond_say(void **state)
     shut(&two);
 }
 
+/* derived: both turn as one, T t/(J_1 + J_2). */
+static void a_clutch_that_begins_at_equal_speed_locks(void **state)
+{
+    (void)state;
+    rig it       = {.train = {.stops = TS_NO_BODY}};
+    it.bodies[0] = (ts_turning_body){.J = 2.0};
+    it.bodies[1] = (ts_turning_body){.J = 0.5, .torque = 10.0};
+    it.bonds[0]  = (ts_bond){TS_BOND_CLUTCH, 0, 1, 1.0, 1.0, 1e5, 300.0, 0.0, (double)INFINITY};
+    run(&it, 2, 1, 0.5);
+    assert_int_equal(it.run.fault, TS_RUN_FINE);
+    assert_close(it.run.v[0], 10.0 * 0.5 / 2.5, 1e-4);
+    assert_close(it.run.v[1], it.run.v[0], 1e-4);
+    shut(&it);
+}
+
+/* derived: friction of 20 N.m/s has grown to 2 N.m when 100 N.m have brought 10 rad/s to rest. */
+static void a_rotor_that_is_torn_round_does_not_stand(void **state)
+{
+    (void)state;
+    rig it       = {.train = {.stops = 0, .ramp = 1.0}};
+    it.bodies[0] = (ts_turning_body){.J = 1.0, .speed = 10.0, .torque = -100.0};
+    it.bodies[1] = (ts_turning_body){.J = 1e-3, .speed = 10.0};
+    it.bonds[0]  = shaft(0, 1, 1e4);
+    run(&it, 2, 1, 0.2);
+    assert_int_equal(it.run.fault, TS_RUN_FINE);
+    assert_false(it.run.stands);
+    assert_true(it.run.v[0] + 10.0 < -9.0);
+    assert_true(it.run.energy.balance < 1e-6);
+    shut(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -326,6 +357,8 @@ int main(void)
         cmocka_unit_test(a_clutch_lets_the_train_run_ahead_of_a_stopped_starter),
         cmocka_unit_test(a_stiff_shaft_turns_both_as_one),
         cmocka_unit_test(numbers_out_of_range_are_named),
+        cmocka_unit_test(a_clutch_that_begins_at_equal_speed_locks),
+        cmocka_unit_test(a_rotor_that_is_torn_round_does_not_stand),
         cmocka_unit_test(events_come_when_steps_of_a_nanosecond_say),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
