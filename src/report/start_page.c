@@ -144,6 +144,7 @@ static void cell(ts_page *page, double value, int digits)
     else
         ts_buffer_add(&text, "-");
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), CELL);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -156,6 +157,7 @@ static void fixed_cell(ts_page *page, double value, int decimals, const char *un
         ts_buffer_fixed(&text, value, decimals);
     ts_buffer_add(&text, isfinite(value) ? unit : "-");
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), CELL);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -166,6 +168,7 @@ static void name_cell(ts_page *page, const char *before, const char *name, const
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text, "  %s%s%s", before, name, after);
     ts_page_left(page, ts_text_of(text.failed ? "" : text.bytes), NAME_WIDE);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -331,6 +334,7 @@ static void grid_cell(ts_page *page, const ts_start_cell *one)
     else
         ts_buffer_add(&text, words[one->outcome]);
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), GRID_CELL);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -341,6 +345,7 @@ static void degrees(ts_page *page, double kelvin, int width)
     ts_buffer_open(&text, page->out->allocator);
     add_celsius(&text, kelvin);
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), width);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
