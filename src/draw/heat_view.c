@@ -321,20 +321,20 @@ ts_status ts_draw_heat(ts_scene *scene)
                                                   : NULL;
     heat_map       map  = {.face = {.scene = scene}, .heat = heat};
     ts_rail        rail;
-    ts_status      status = ts_rail_measure(
-             scene, scene->canvas.width - 2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER), false,
-             &rail);
+    const double   sides  = 2.0 * (TS_LOOK_SHEET_MARGIN + TS_LOOK_SHEET_BORDER);
+    ts_status      status = ts_rail_measure(scene, scene->canvas.width - sides, false, &rail);
 
     if (status != TS_OK)
         return status;
     const double high   = ts_rail_height(&rail);
     const double height = ts_sheet_height(scene, high + 560.0);
     ts_sheet_divide(scene, height);
-    const ts_area field = scene->field;
-    map.face.rail       = (ts_area){field.x, field.y + field.h - high, field.w, high};
-    map.face.picture    = (ts_area){field.x, field.y, field.w - TS_LOOK_SHEET_COLUMN,
-                                    field.h - high - (rail.rows == 1 ? TS_LOOK_SHEET_ROUTING : 0.0)};
-    map.face.column     = map.face.picture;
+    const ts_area field   = scene->field;
+    const double  routing = rail.rows == 1 ? TS_LOOK_SHEET_ROUTING : 0.0;
+    map.face.rail         = (ts_area){field.x, field.y + field.h - high, field.w, high};
+    map.face.picture =
+        (ts_area){field.x, field.y, field.w - TS_LOOK_SHEET_COLUMN, field.h - high - routing};
+    map.face.column = map.face.picture;
     map.face.column.x += map.face.picture.w;
     map.face.column.w = TS_LOOK_SHEET_COLUMN;
     status            = ts_face_lay_out(&map.face);

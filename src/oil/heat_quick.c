@@ -71,9 +71,10 @@ static void quicken_mesh(const ts_heat_desk *desk, uint32_t p, ts_heat_quick *q)
     for (int g = 0; g < place->gear_count; g++) {
         const ts_heat_gear *gear = &place->gears[g];
         const double        n    = desk->speed[gear->shaft];
-        q->windage[g]            = desk->method == 0
-                                       ? ts_windage_by_loewenthal(gear->R, gear->F, n, ETA_0, NULL)
-                                       : ts_windage_by_dawson(gear->d_f, gear->F, gear->m_n, n, NULL);
+        if (desk->method == 0)
+            q->windage[g] = ts_windage_by_loewenthal(gear->R, gear->F, n, ETA_0, NULL);
+        else
+            q->windage[g] = ts_windage_by_dawson(gear->d_f, gear->F, gear->m_n, n, NULL);
     }
     const double n   = desk->speed[motion->train->meshes[p].driven_shaft];
     const double dip = 2.25 * place->m;
@@ -206,9 +207,10 @@ static void lose_mesh(const ts_heat_desk *desk, uint32_t p, const oil_scale *sca
     const ts_heat       *heat = desk->heat;
     const ts_heat_quick *q    = &desk->quick[p];
     const double         rho  = desk->states[q->drive].rho;
-    const double         Q    = heat->places[p].dips ? 1.0
-                                : desk->sizing       ? 0.0
-                                               : heat->scratch->Q[p] * heat->feed_share[desk->condition];
+    double               Q    = heat->scratch->Q[p] * heat->feed_share[desk->condition];
+
+    if (heat->places[p].dips || desk->sizing) /* a bath, or oil whose flow is not known yet */
+        Q = heat->places[p].dips ? 1.0 : 0.0;
 
     out->P[TS_HEAT_TEETH] = teeth(desk, q, p, scale);
     out->windage[0]       = q->windage[0] * scale->windage;
