@@ -9,9 +9,10 @@
 
 #include <math.h>
 
-#define MOST_PX  40.0 /* radius of the largest disc of all conditions */
-#define LEAST_PX 1.5
-#define PLACES   14 /* that are listed */
+#define MOST_PX   40.0 /* radius of the largest disc of all conditions */
+#define LEAST_PX  1.5
+#define LEGEND_PX 14.0
+#define PLACES    14 /* that are listed */
 
 typedef struct heat_spot {
     ts_point at;
@@ -255,23 +256,30 @@ static uint32_t next_place(const heat_map *map, uint32_t above)
     return found;
 }
 
+/* A round power whose disc is no larger than a row or two. */
 static double write_legend(const heat_map *map, double y)
 {
-    const ts_area      column = map->face.column;
-    ts_canvas         *canvas = &map->face.scene->canvas;
-    const double       most   = MOST_PX * MOST_PX / (map->px * map->px);
-    const double       round  = pow(10.0, floor(log10(most)));
-    const double       r      = map->px * sqrt(round);
-    const ts_lettering how    = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK};
-    const double       x      = column.x + 14.0 + r;
+    static const char *const of[2]  = {"of a mesh", "of bearings, seals, splines"};
+    const ts_area            column = map->face.column;
+    ts_canvas               *canvas = &map->face.scene->canvas;
+    const double             most   = pow(LEGEND_PX / map->px, 2.0);
+    const double             decade = pow(10.0, floor(log10(most)));
+    const double             share  = most / decade;
+    const double             round  = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
+    const double             r      = map->px * sqrt(round);
+    const ts_lettering       how    = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK};
 
-    draw_disc(canvas, (ts_point){x, y + r}, r, true);
-    draw_disc(canvas, (ts_point){x + 118.0, y + r}, r, false);
-    ts_write(canvas, (ts_point){x + r + 8.0, y + r - 2.0}, power(map, round), &how);
-    ts_write(canvas, (ts_point){x + r + 8.0, y + r + 12.0}, "of a mesh", &how);
-    ts_write(canvas, (ts_point){x + r + 126.0, y + r - 2.0}, "as much, bearings,", &how);
-    ts_write(canvas, (ts_point){x + r + 126.0, y + r + 12.0}, "seals and splines", &how);
-    return y + 2.0 * r + 32.0;
+    if (!(map->px > 0.0)) /* nothing turns */
+        return y;
+    for (int i = 0; i < 2; i++) {
+        draw_disc(canvas, (ts_point){column.x + 14.0 + LEGEND_PX, y + LEGEND_PX}, r, i == 0);
+        const char *watts = power(map, round);
+        ts_buffer_print(ts_canvas_line(canvas), "%s %s", watts, of[i]);
+        ts_write(canvas, (ts_point){column.x + 26.0 + 2.0 * LEGEND_PX, y + LEGEND_PX + 4.0},
+                 kept(map), &how);
+        y += 2.0 * LEGEND_PX + 6.0;
+    }
+    return y + 18.0;
 }
 
 static void write_column(const heat_map *map)
