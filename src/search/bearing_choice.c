@@ -98,11 +98,11 @@ static ts_bearing_margin margin_of(const chooser *s, uint32_t number, int k)
     const ts_line_bearing *b      = &line->bearings[k];
     const ts_limits       *limits = &s->drive->limits;
     const double           lives  = b->rating.L_nmh / s->lines->life;
-    ts_bearing_margin      worst  = {.reserve = INFINITY, .condition = TS_EVERY_CONDITION};
+    ts_bearing_margin      worst  = {.reserve = (double)INFINITY, .condition = TS_EVERY_CONDITION};
 
     const char *fault = line->fault != NULL ? line->fault : b->fault;
     if (fault != NULL || line->missing != NULL)
-        return (ts_bearing_margin){TS_DEMAND_ROOM, -INFINITY,          (double)NAN,
+        return (ts_bearing_margin){TS_DEMAND_ROOM, -(double)INFINITY,  (double)NAN,
                                    (double)NAN,    TS_EVERY_CONDITION, fault};
     if (ts_measure_known(limits->bearing_static_safety)) {
         const double least = limits->bearing_static_safety.value;
@@ -213,7 +213,7 @@ static double shortfall(const chooser *s, uint32_t line)
 static double search(const chooser *s, uint32_t line, pair *best)
 {
     const size_t count = list_pairs(s);
-    double       least = INFINITY;
+    double       least = (double)INFINITY;
 
     *best = s->pairs[0];
     for (size_t i = 0; i < count && least > 0.0; i++) {
@@ -240,7 +240,7 @@ static void explain(const chooser *s, uint32_t line, const pair *best, ts_bearin
         return;
     other.at[choice->k] = at;
     try(s, line, other.at);
-    choice->lighter = (ts_bearing_margin){.reserve = INFINITY};
+    choice->lighter = (ts_bearing_margin){.reserve = (double)INFINITY};
     for (int k = 0; k < s->lines->lines[line].bearing_count; k++) {
         const ts_bearing_margin margin = margin_of(s, line, k);
         if (s->options[k].count == 0 || !(margin.reserve < choice->lighter.reserve))

@@ -88,7 +88,7 @@ static double lightest_by_brute_force(ts_study *study, uint32_t line, const ts_b
     ts_bearing_seat     seats[2] = {told[0], told[1]};
     ts_line            *of       = &study->lines.lines[line];
     int                 count[2];
-    double              best = INFINITY;
+    double              best = (double)INFINITY;
 
     for (int k = 0; k < 2; k++)
         of->bearings[k].seat = &seats[k];

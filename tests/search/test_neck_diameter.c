@@ -52,7 +52,7 @@ static double best_by_brute_force(ts_study *study, const ts_neck_choice *choice,
 {
     const ts_guard *guard = &study->select.guards[choice->guard];
     ts_neck         neck  = *study->necks.items[guard->neck].neck;
-    double          best = INFINITY, found = (double)NAN;
+    double          best = (double)INFINITY, found = (double)NAN;
 
     study->necks.items[guard->neck].neck = &neck;
     for (long n = lround(0.5 * choice->after.d / step); n <= lround(2.0 * choice->after.d / step);

@@ -25,7 +25,7 @@ static void every_shaft_and_bearing_is_told(void **state)
     (void)state;
     ts_study *study    = study_of("examples/large.yaml");
     size_t    bearings = 0;
-    double    shortest = INFINITY;
+    double    shortest = (double)INFINITY;
 
     assert_true(ts_study_line_count(study) > 10);
     for (size_t i = 0; i < ts_study_line_count(study); i++) {
