@@ -1,4 +1,4 @@
-/* Do the view and the places of an accessory end cleanly when memory runs out? */
+/* Do the view, places, necks and sizes end cleanly when memory runs out? */
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
@@ -30,6 +30,32 @@ static ts_status view(ts_study *study, const ts_sink *sink)
 static ts_status places(ts_study *study, const ts_sink *sink)
 {
     return ts_places_write(study, "control alternator", sink);
+}
+
+static const ts_page_options page = {.columns = 110};
+
+static ts_status necks(ts_study *study, const ts_sink *sink)
+{
+    const ts_necks_options some = {.samples = 300, .threads = 1};
+    bool                   computed;
+    return ts_necks_write(study, &some, &page, &computed, sink);
+}
+
+static ts_status sized(ts_study *study, ts_size_part part, const ts_sink *sink)
+{
+    const ts_size_options options = {.part = part};
+    bool                  fits;
+    return ts_size_write(study, &options, &page, &fits, sink, NULL);
+}
+
+static ts_status bearings(ts_study *study, const ts_sink *sink)
+{
+    return sized(study, TS_SIZE_BEARINGS, sink);
+}
+
+static ts_status diameters(ts_study *study, const ts_sink *sink)
+{
+    return sized(study, TS_SIZE_NECKS, sink);
 }
 
 static ts_status read_and_ask(const ts_allocator *allocator, ts_text file, asked ask, uint64_t *sum)
@@ -80,6 +106,14 @@ static void places_without_memory_say_so(void **state)
     sweep(places);
 }
 
+static void necks_and_sizes_without_memory_say_so(void **state)
+{
+    (void)state;
+    sweep(necks);
+    sweep(bearings);
+    sweep(diameters);
+}
+
 static void what_was_not_read_has_no_view_and_no_places(void **state)
 {
     (void)state;
@@ -89,6 +123,8 @@ static void what_was_not_read_has_no_view_and_no_places(void **state)
     assert_int_equal(ts_study_open(NULL, &study), TS_OK);
     assert_int_equal(view(study, &sink), TS_NOT_UNDERSTOOD);
     assert_int_equal(places(study, &sink), TS_NOT_UNDERSTOOD);
+    assert_int_equal(necks(study, &sink), TS_NOT_UNDERSTOOD);
+    assert_int_equal(bearings(study, &sink), TS_NOT_UNDERSTOOD);
     assert_true(sum == 0);
     ts_study_close(study);
 }
@@ -98,6 +134,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(view_without_memory_says_so),
         cmocka_unit_test(places_without_memory_say_so),
+        cmocka_unit_test(necks_and_sizes_without_memory_say_so),
         cmocka_unit_test(what_was_not_read_has_no_view_and_no_places),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
