@@ -208,6 +208,8 @@ static void draw_traces(chart *it)
     lay_torques(it);
     ts_trace_frame(it->scene, &it->speed);
     ts_trace_frame(it->scene, &it->torque);
+    ts_note_area(&it->scene->canvas.places, TS_PLACE_ROW, 0, it->speed.area);
+    ts_note_area(&it->scene->canvas.places, TS_PLACE_ROW, 1, it->torque.area);
     draw_events(it);
     for (size_t i = 0; i < it->spool_count; i++)
         ts_trace_draw(it->scene, &it->speed, &it->spools[i]);
