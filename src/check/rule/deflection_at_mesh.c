@@ -22,7 +22,7 @@ static const ts_formula v_modules_formula = {
 static double v_of(const ts_check *check, uint32_t l, int g, uint32_t c)
 {
     const ts_line_gear_state *s = &ts_line_at(check->lines, l, c)->state[g];
-    return sqrt(s->v[0] * s->v[0] + s->v[1] * s->v[1]);
+    return hypot(s->v[0], s->v[1]);
 }
 
 static void judge(ts_check *check, uint32_t l, int g, double most)
