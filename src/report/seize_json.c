@@ -15,7 +15,8 @@ static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist,
 
     ts_buffer_open(&text, allocator);
     ts_seize_joint(&text, twist, joint);
-    ts_json_string_at(json, key, text.failed ? "" : text.bytes);
+    ts_json_key(json, key);
+    ts_json_made(json, &text);
     ts_buffer_close(&text);
 }
 

@@ -77,6 +77,7 @@ static void title(const ts_seize_answer *seize, const ts_answer *answer, ts_page
                     ts_answer_condition(answer, (int32_t)seize->condition));
     ts_page_heading(page, text.failed ? "" : text.bytes);
     page->out->failed = page->out->failed || text.failed;
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_add(&text, "its pad turns at ");
@@ -212,6 +213,7 @@ static void cell(ts_page *page, double value)
     if (!text.failed)
         ts_page_right(page, ts_text_of(text.bytes), CELL);
     page->out->failed = page->out->failed || text.failed;
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -229,6 +231,7 @@ static void table(const ts_seize_answer *seize, ts_page *page)
         ts_buffer_add(&name, "  ");
         ts_seize_joint(&name, seize->twist, i);
         ts_page_left(page, ts_text_of(name.failed ? "" : name.bytes), NAME_WIDE);
+        page->out->failed = page->out->failed || name.failed;
         page->out->failed = page->out->failed || name.failed;
         ts_buffer_close(&name);
         cell(page, seize->runs[TS_SEIZE_BARE].seizure.run.peaks[i].start);

@@ -145,6 +145,7 @@ static void cell(ts_page *page, double value, int digits)
         ts_buffer_add(&text, "-");
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), CELL);
     page->out->failed = page->out->failed || text.failed;
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -158,6 +159,7 @@ static void fixed_cell(ts_page *page, double value, int decimals, const char *un
     ts_buffer_add(&text, isfinite(value) ? unit : "-");
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), CELL);
     page->out->failed = page->out->failed || text.failed;
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -168,6 +170,7 @@ static void name_cell(ts_page *page, const char *before, const char *name, const
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text, "  %s%s%s", before, name, after);
     ts_page_left(page, ts_text_of(text.failed ? "" : text.bytes), NAME_WIDE);
+    page->out->failed = page->out->failed || text.failed;
     page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
@@ -335,6 +338,7 @@ static void grid_cell(ts_page *page, const ts_start_cell *one)
         ts_buffer_add(&text, words[one->outcome]);
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), GRID_CELL);
     page->out->failed = page->out->failed || text.failed;
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
 
@@ -345,6 +349,7 @@ static void degrees(ts_page *page, double kelvin, int width)
     ts_buffer_open(&text, page->out->allocator);
     add_celsius(&text, kelvin);
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), width);
+    page->out->failed = page->out->failed || text.failed;
     page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
 }
