@@ -114,7 +114,7 @@ class Examples(unittest.TestCase):
         self.assertAlmostEqual(tower["speed"]["red line"]["value"] / (envelope["shaft"][0] * 1e3),
                                1.0, delta=0.005)
         self.assertIn(f"outside: {envelope['shaft'][1]} mm", text)
-        self.assertRegex(text, rf"  hp: .*axial travel: -[0-9.]+\.\.{envelope['growth']} mm")
+        self.assertRegex(text, rf"  hp:\s(?:.*\n)?(?:.*\n){{0,3}}?.*axial travel: -[0-9.]+\.\.{envelope['growth']} mm")
         self.assertIn(f"arc: {{radius: {envelope['arc'][0]} mm", text)
         self.assertIn(f"wrap: {envelope['arc'][1]} deg", text)
 
