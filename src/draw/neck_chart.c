@@ -344,6 +344,6 @@ ts_status ts_draw_necks(ts_scene *scene)
         draw_panel(&it, &it.panels[i]);
     }
     ts_chart_key_write(scene, key_words, key);
-    ts_sheet_draw(scene, "Necks", "chances of breaking too early and too late");
+    ts_sheet_draw(scene, "Necks", "early and late chances");
     return TS_OK;
 }
