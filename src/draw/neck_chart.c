@@ -342,6 +342,7 @@ ts_status ts_draw_necks(ts_scene *scene)
                       scene->field.y + title + panel_head + (double)i * (tall + beside),
                       scene->field.w - left_wide - right_wide, tall};
         draw_panel(&it, &it.panels[i]);
+        ts_note_area(&scene->canvas.places, TS_PLACE_ROW, (uint32_t)i, it.panels[i].area);
     }
     ts_chart_key_write(scene, key_words, key);
     ts_sheet_draw(scene, "Necks", "early and late chances");

@@ -166,6 +166,14 @@ static size_t cylindrical_gears(const ts_train *train)
     return count;
 }
 
+static size_t designed_necks(const ts_select *select)
+{
+    size_t count = 0;
+    for (uint32_t n = 0; n < select->necks->count; n++)
+        count += select->necks->items[n].designed;
+    return count;
+}
+
 static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figure)
 {
     const ts_train *train = &it->file.train;
@@ -179,6 +187,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
     else if (figure == TS_FIGURE_START)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW),
                          it->start.missing == NULL && it->start.run.trace.count >= 2 ? 2 : 0);
+    else if (figure == TS_FIGURE_NECKS)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), designed_necks(&it->select));
     else if (figure == TS_FIGURE_SELECTIVITY)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), it->select.count);
     else if (figure == TS_FIGURE_FLOAT)
