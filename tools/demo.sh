@@ -95,6 +95,10 @@ shown "oil $example --condition take-off"
 run 0 oil "$example" --condition take-off -o "$out/oil.txt"
 sed -n '/^The hp drive/,/^$/p' "$out/oil.txt" | indented
 
+echo "For those who meet it the first time, a page whose gears turn, with a quiz:"
+shown "brief $example --numbers --key -o $out/brief.html"
+run 0 brief "$example" --numbers --key -o "$out/brief.html" | indented
+
 say "---- 6. One edit, and what it breaks ----"
 echo "On a copy of the file, the generator's gear gets one tooth more.  No other byte changes."
 cp "$example" "$edited"
@@ -138,6 +142,7 @@ what() {
     seize.txt) echo "a seized pump in time, with its neck and without" ;;
     oil.txt) echo "losses, heat, oil and jets at take-off" ;;
     heat.*) echo "where power turns into heat at take-off" ;;
+    brief.html) echo "how the drive works, with gears that turn, questions and answers" ;;
     effects.txt) echo "what stops when any one part fails, and what may have stopped it" ;;
     margins.*) echo "what every mesh has in reserve in every condition" ;;
     power.*) echo "where the power goes at take-off" ;;
