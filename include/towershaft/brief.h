@@ -21,7 +21,14 @@ typedef struct ts_brief_options {
  * solved drive. */
 TS_API ts_status ts_brief_write(ts_study *study, const ts_brief_options *options,
                                 const ts_sink *sink);
-/* The quiz with its key as JSON, by docs/schema/brief.schema.json. */
+/* Its words and the quiz with its key as JSON, by docs/schema/brief.schema.json. */
 TS_API ts_status ts_brief_quiz(ts_study *study, bool numbers, const ts_sink *sink);
+
+/* The face of the drive that turns, as SVG: every gear at its true ratio, ribbons the way the power
+ * goes.  condition: NULL: the one in which most power is taken; ground: "light", "dark",
+ * "contrast", "print" or NULL.  TS_NOT_UNDERSTOOD with a message for another name, or where nothing
+ * turns. */
+TS_API ts_status ts_brief_picture(ts_study *study, const char *condition, const char *ground,
+                                  const ts_sink *sink);
 
 #endif

@@ -23,6 +23,7 @@
 #include "towershaft/act.h"
 #include "towershaft/arrange.h"
 #include "towershaft/report.h"
+#include "towershaft/brief.h"
 #include "towershaft/place.h"
 
 #endif

@@ -25,7 +25,9 @@ void ts_brief_chapters(ts_chapter *chapter, const ts_brief *brief);
 /* "a", "b", ... of a choice. */
 char ts_choice_letter(int choice);
 
-/* The questions with their answers, by docs/schema/brief.schema.json. */
-void ts_brief_json(const ts_answer *answer, const ts_quiz *quiz, ts_buffer *out);
+/* The words of the chapters before the questions, and the questions with their answers, by
+ * docs/schema/brief.schema.json; `manuscript` holds the chapters. */
+void ts_brief_json(const ts_answer *answer, const ts_manuscript *manuscript, const ts_quiz *quiz,
+                   ts_buffer *out);
 
 #endif

@@ -1,6 +1,7 @@
 /* What does a study tell, and ask, those who learn the drive? */
 #include "towershaft/brief.h"
 
+#include "draw/moving.h"
 #include "report/brief.h"
 #include "report/verdict_sentence.h"
 #include "study/figures.h"
@@ -39,12 +40,23 @@ static bool choose(ts_study *study, const ts_brief_options *options, ts_paper_wi
     return format >= 0 && paper >= 0;
 }
 
+static void write(ts_study *study, const briefing *told, const ts_brief *brief, ts_units units,
+                  ts_arena *arena, ts_manuscript *manuscript)
+{
+    ts_chapter chapter;
+
+    ts_study_manuscript(study, arena, manuscript);
+    ts_study_entitle(manuscript, "how it works");
+    ts_chapter_open(&chapter, &told->answer, units, manuscript);
+    ts_brief_chapters(&chapter, brief);
+    ts_chapter_close(&chapter);
+}
+
 static ts_status publish(ts_study *study, const ts_brief_options *options,
                          const ts_paper_wish *paper, ts_arena *arena, const ts_sink *sink)
 {
     briefing        told;
     ts_manuscript   manuscript;
-    ts_chapter      chapter;
     const ts_status status = prepare(study, options->numbers, arena, &told);
     const ts_brief  brief  = {.effects = &told.effects,
                               .quiz    = &told.quiz,
@@ -55,11 +67,7 @@ static ts_status publish(ts_study *study, const ts_brief_options *options,
 
     if (status != TS_OK)
         return status;
-    ts_study_manuscript(study, arena, &manuscript);
-    ts_study_entitle(&manuscript, "how it works");
-    ts_chapter_open(&chapter, &told.answer, paper->units, &manuscript);
-    ts_brief_chapters(&chapter, &brief);
-    ts_chapter_close(&chapter);
+    write(study, &told, &brief, paper->units, arena, &manuscript);
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);
     const ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
@@ -85,23 +93,54 @@ ts_status ts_brief_write(ts_study *study, const ts_brief_options *options, const
 
 /* ---- the quiz -------------------------------------------------------------------------------- */
 
+static ts_status write_quiz(ts_study *study, bool numbers, ts_arena *arena, const ts_sink *sink)
+{
+    briefing        told;
+    ts_manuscript   manuscript;
+    ts_buffer       out;
+    const ts_status prepared = prepare(study, numbers, arena, &told);
+    const ts_brief  brief    = {.effects = &told.effects, .quiz = &told.quiz, .numbers = numbers};
+
+    if (prepared != TS_OK)
+        return prepared;
+    write(study, &told, &brief, TS_UNITS_METRIC, arena, &manuscript);
+    ts_buffer_open(&out, study->allocator);
+    ts_brief_json(&told.answer, &manuscript, &told.quiz, &out);
+    const ts_status status =
+        out.failed || manuscript.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
+
 ts_status ts_brief_quiz(ts_study *study, bool numbers, const ts_sink *sink)
 {
-    briefing told;
-
     if (!study->solved)
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
-    ts_buffer out;
-    ts_buffer_open(&out, study->allocator);
-    ts_status status = prepare(study, numbers, arena, &told);
-    if (status == TS_OK) {
-        ts_brief_json(&told.answer, &told.quiz, &out);
-        status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
-    }
-    ts_buffer_close(&out);
+    const ts_status status = write_quiz(study, numbers, arena, sink);
     ts_arena_close(arena);
+    return status;
+}
+
+/* ---- the picture that moves ------------------------------------------------------------------ */
+
+ts_status ts_brief_picture(ts_study *study, const char *condition, const char *ground,
+                           const ts_sink *sink)
+{
+    const ts_figure_options from = {
+        .figure = "behind", .format = "svg", .condition = condition, .ground = ground};
+    ts_draw_options options;
+    ts_buffer       out;
+
+    if (!study->solved || !ts_study_figure(study, &from, &options))
+        return TS_NOT_UNDERSTOOD;
+    const ts_drawing_subject subject = ts_study_subject(study, NULL);
+    ts_buffer_open(&out, study->allocator);
+    ts_status status = ts_draw_moving(&subject, &options, &out);
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
     return status;
 }

@@ -13,7 +13,7 @@ const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
   "--disable-component-update", "--disable-sync"];
 const GROUNDS = ["light", "dark", "contrast"];
-const VIEWS = ["Behind", "Front", "Unrolled", "Section", "Selectivity", "Float", "Effects", "Arrange", "Compare"];
+const VIEWS = ["Behind", "Front", "Unrolled", "Section", "Selectivity", "Float", "Effects", "Learn", "Arrange", "Compare"];
 
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: QUIET });
 let passed = 0;
@@ -334,6 +334,33 @@ await on("a part is made to fail, and what stops is shown", {}, async (page) => 
   await page.locator("details[open] .causes button").first().click();
   assert.match(await page.textContent(".outcome"), /oil lost/);
   assert.equal(await page.locator(".matrix tbody tr").count(), 94);
+});
+
+await on("a learner is led through the drive and asked, by keyboard alone", {}, async (page) => {
+  await page.click("nav[aria-label=views] button:has-text('Learn')");
+  await page.waitForSelector(".learn .choices button");
+  await page.waitForFunction(() => (document.querySelector(".learn .moving")?.naturalWidth ?? 0) > 0);
+  const before = await page.locator(".learn .moving").screenshot();
+  await page.waitForTimeout(400);
+  assert.ok(!before.equals(await page.locator(".learn .moving").screenshot()), "it moves");
+  assert.match(await page.textContent("#step-title"), /^1 of 4/);
+  await page.focus("button:has-text('Next step')");
+  await page.keyboard.press("Enter");
+  assert.match(await page.textContent("#step-title"), /^2 of 4: How the power goes and comes/);
+  const brief = await page.evaluate(async () => (await fetch("/api/brief")).json());
+  const right = brief.questions[0].choices.findIndex((one) => one.right);
+  const answers = page.locator(".learn .choices button");
+  await answers.nth(1 - right).focus();
+  await page.keyboard.press("Enter");
+  assert.match(await page.textContent(".learn [role=status]"), /^Not so: /);
+  await answers.nth(right).focus();
+  await page.keyboard.press("Enter");
+  assert.match(await page.textContent(".learn [role=status]"), /^Right\. /);
+  assert.match(await page.textContent(".learn .told"), /0 of 1 right at the first try/);
+  await page.focus("button:has-text('Next question')");
+  await page.keyboard.press("Enter");
+  assert.match(await page.textContent("#question-title"), /^Question 2 of 14/);
+  assert.equal(await page.textContent(".learn [role=status]"), "");
 });
 
 // Sixty ways to smuggle a script through a name, in every name of the file.

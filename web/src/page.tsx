@@ -12,6 +12,7 @@ import { Findings } from "./panel/findings";
 import { Float } from "./panel/float";
 import { Handle } from "./panel/handle";
 import { KEYS, listenToKeys } from "./panel/keys";
+import { Learn } from "./panel/learn";
 import { FaceTable, Rail } from "./panel/rail";
 import { Section } from "./panel/section";
 import { Selectivity } from "./panel/selectivity";
@@ -71,6 +72,7 @@ function Bench() {
     case "Selectivity": return <Selectivity />;
     case "Float": return <Float />;
     case "Effects": return <Effects />;
+    case "Learn": return <Learn />;
     case "Arrange": return <Arrange />;
     case "Compare": return <Compare />;
     default:

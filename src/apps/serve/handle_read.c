@@ -239,6 +239,27 @@ static enum MHD_Result send_effects(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, json_kind_name, &out);
 }
 
+static enum MHD_Result send_brief(server *at, struct MHD_Connection *to)
+{
+    growing       out  = {0};
+    const ts_sink sink = growing_sink(&out);
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_brief_quiz(at->here.study, false, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_moving(server *at, struct MHD_Connection *to)
+{
+    growing       out  = {0};
+    const ts_sink sink = growing_sink(&out);
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status =
+        ts_brief_picture(at->here.study, asked(to, "condition"), asked(to, "ground"), &sink);
+    return send_written(to, at->here.study, status, "image/svg+xml", &out);
+}
+
 static enum MHD_Result send_notation(struct MHD_Connection *to)
 {
     growing         out    = {0};
@@ -272,6 +293,10 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_compare(at, to);
     case ROUTE_EFFECTS:
         return send_effects(at, to);
+    case ROUTE_BRIEF:
+        return send_brief(at, to);
+    case ROUTE_MOVING:
+        return send_moving(at, to);
     case ROUTE_NOTATION:
         return send_notation(to);
     default:

@@ -16,6 +16,8 @@ typedef enum route_id {
     ROUTE_PICTURE,
     ROUTE_COMPARE,
     ROUTE_EFFECTS,
+    ROUTE_BRIEF,
+    ROUTE_MOVING,
     ROUTE_NOTATION,
     ROUTE_EVENTS,
     ROUTE_ACT,

@@ -19,6 +19,8 @@ static const route routes[] = {
     {ROUTE_PICTURE, "GET", "/api/picture", "figure|condition|at|ground|units", 0, false},
     {ROUTE_COMPARE, "GET", "/api/compare", NULL, 0, false},
     {ROUTE_EFFECTS, "GET", "/api/effects", NULL, 0, false},
+    {ROUTE_BRIEF, "GET", "/api/brief", NULL, 0, false},
+    {ROUTE_MOVING, "GET", "/api/moving", "condition|ground", 0, false},
     {ROUTE_NOTATION, "GET", "/api/notation", NULL, 0, false},
     {ROUTE_EVENTS, "GET", "/api/events", NULL, 0, false},
     {ROUTE_ACT, "POST", "/api/act", NULL, EDIT_MOST, false},

@@ -37,6 +37,11 @@ export interface Line {
   gears: { address: string; at: number | null }[]; bearings: Bearing[];
 }
 
+/** `brief --json`. */
+export interface Choice { says: string; right: boolean; slip?: string }
+export interface Question { asks: string; choices: Choice[]; because: string; look_at?: string }
+export interface BriefOf { steps: { title: string; says: string[] }[]; questions: Question[] }
+
 /** A part of `check --json`. */
 export interface Whole { selectivity?: Selectivity[]; float?: FloatOf[]; lines?: Line[] }
 
