@@ -147,15 +147,17 @@ static void palmgren(ts_case *c)
     const double n = GIVEN("n", ROTATIONAL_SPEED), nu = GIVEN("nu", KINEMATIC_VISCOSITY);
     const double M_0 = ts_bearing_drag_0(f_0, nu, n, d_m, NULL);
     const double M_1 = ts_bearing_drag_1(GIVEN("f1", NUMBER), GIVEN("P1", FORCE), d_m, NULL);
-    /* Both laws where they meet: 2000 mm2/s rpm. */
+    /* Both laws at 2000 mm2/s rpm, where they are printed to change over.  Ours changes where they
+     * meet (docs/method/oil.md), so the fast one is taken at twice that and carried back by its
+     * power of 2/3. */
     const double n_switch = 2000e-6 * two_pi / 60.0 / nu;
 
     COMPUTED("M0", M_0, TORQUE);
     COMPUTED("M1", M_1, TORQUE);
     COMPUTED("P_loss_W", ts_bearing_power(M_0, M_1, n, NULL), POWER);
     ts_case_counted(c, "switch_mismatch",
-                    ts_bearing_drag_0(f_0, nu, n_switch * (1.0 + 1e-9), d_m, NULL) /
-                        ts_bearing_drag_0(f_0, nu, n_switch * (1.0 - 1e-9), d_m, NULL));
+                    ts_bearing_drag_0(f_0, nu, 2.0 * n_switch, d_m, NULL) / cbrt(4.0) /
+                        ts_bearing_drag_0(f_0, nu, n_switch, d_m, NULL));
 }
 
 /* ---- jets ------------------------------------------------------------------------------------ */
