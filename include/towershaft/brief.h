@@ -12,7 +12,7 @@
 typedef struct ts_brief_options {
     const char *format;  /* "pdf", "html"                                          */
     const char *paper;   /* "A4", "Letter"; NULL: A4.  HTML does not ask           */
-    bool        numbers; /* ratios and torques too; without it words and arrows    */
+    bool        numbers; /* ratios and torques in words and tables too          */
     bool        key;     /* the answers of the quiz, on a page of their own        */
     bool        us;      /* customary units                                        */
 } ts_brief_options;

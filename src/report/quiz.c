@@ -7,8 +7,7 @@
 #include <string.h>
 
 #define QUESTIONS_MOST 24
-#define OF_A_KIND      3    /* questions of one kind: more teach nothing new */
-#define SAME           1e-3 /* numbers nearer than that cannot be told apart on paper */
+#define OF_A_KIND      3 /* questions of one kind: more teach nothing new */
 
 typedef struct asking {
     const ts_answer  *answer;
@@ -212,8 +211,9 @@ static void ask_ratio(asking *it, const ts_pad *pad)
 
 static void ask_faster(asking *it, const ts_pad *pad)
 {
-    const double ratio = ts_rational_value(it->answer->motion->shafts[pad->shaft].ratio);
-    const bool   same  = fabs(ratio - 1.0) < SAME;
+    const ts_rational exact = it->answer->motion->shafts[pad->shaft].ratio;
+    const double      ratio = ts_rational_value(exact);
+    const bool        same  = exact.over == exact.under;
 
     if (!(ratio > 0.0) || shaft_at(it, pad->shaft)->mesh == TS_NOWHERE)
         return;
@@ -222,8 +222,7 @@ static void ask_faster(asking *it, const ts_pad *pad)
     ts_question *one = ask(it, pad->shaft);
     offer_word(it, one, same ? "as fast" : ratio > 1.0 ? "faster" : "slower", NULL);
     offer_word(it, one, ratio > 1.0 ? "slower" : "faster", "a larger driven gear turns slower");
-    offer_word(it, one, same ? "slower" : "as fast",
-               "only equal gears all the way would give that");
+    offer_word(it, one, same ? "slower" : "as fast", "the teeth on the way do not cancel");
     ts_buffer_add(&it->text, "Follow the gears: where a small one drives a large one the speed "
                              "falls, and the other way round it rises.");
     one->because = kept(it);
@@ -280,13 +279,19 @@ static void ask_powers(asking *it)
 
 /* ---- idlers ---------------------------------------------------------------------------------- */
 
-static uint32_t gears_on(const asking *it, uint32_t k)
+/* Do the gears on one shaft differ in their teeth? */
+static bool is_stepped(const asking *it, uint32_t k)
 {
-    uint32_t count = 0;
-    for (uint32_t g = 0; g < it->answer->train->gear_count; g++)
-        if (it->answer->train->gears[g].shaft == k)
-            count++;
-    return count;
+    int64_t teeth = 0;
+    for (uint32_t g = 0; g < it->answer->train->gear_count; g++) {
+        const ts_gear *gear = &it->answer->train->gears[g];
+        if (gear->shaft != k || gear->role == TS_GEAR_BEVEL)
+            continue;
+        if (teeth != 0 && gear->teeth.value != teeth)
+            return true;
+        teeth = gear->teeth.value;
+    }
+    return false;
 }
 
 static bool is_idler(const asking *it, uint32_t k)
@@ -298,7 +303,7 @@ static bool is_idler(const asking *it, uint32_t k)
 
 static void ask_idler(asking *it, uint32_t k)
 {
-    const bool stepped = gears_on(it, k) > 1;
+    const bool stepped = is_stepped(it, k);
 
     ts_buffer_print(&it->text, "What does %s do to what comes after it?", shaft_at(it, k)->name);
     ts_question *one = ask(it, k);
@@ -364,10 +369,11 @@ static void ask_breaks(asking *it, uint32_t p, const ts_outcome *outcome)
     }
     offer_word(it, one, "the spool stops with it",
                "a spool has far more inertia than a drive bears");
-    ts_buffer_add(&it->text, first->meant
-                                 ? "It bears the least of all between there and the spool."
-                                 : "Nothing that is meant to break stands between, so the weakest "
-                                   "part does.");
+    ts_buffer_add(&it->text,
+                  first->meant
+                      ? "Of the necks, teeth and shafts on the way to the spool it bears the least."
+                      : "Nothing that is meant to break stands between, so the weakest "
+                        "part does.");
     one->because = kept(it);
     settle(it, one);
 }
@@ -471,6 +477,13 @@ static uint32_t pick_pads(const asking *it, uint32_t picked[OF_A_KIND])
     return count;
 }
 
+/* Is it known which part breaks, and does it bear less than every other one may? */
+static bool is_certain(const ts_breakage *first)
+{
+    return (first->meant || first->part != TS_NOWHERE) && isfinite(first->T) &&
+           first->T < first->T_next;
+}
+
 static void ask_seizures(asking *it)
 {
     int with = 0, without = 0;
@@ -479,7 +492,8 @@ static void ask_seizures(asking *it)
         const ts_outcome *outcome = seizure_of(it, p);
         int              *seen    = has_own_neck(it, p) ? &with : &without;
 
-        if (outcome == NULL || outcome->breakage_count == 0 || *seen > 0)
+        if (outcome == NULL || outcome->breakage_count == 0 || *seen > 0 ||
+            !is_certain(&outcome->breakages[0]))
             continue;
         (*seen)++;
         ask_breaks(it, p, outcome);

@@ -300,9 +300,12 @@ const command_row commands[] = {
      "how\n"
      "the power goes and comes, why each pad turns as it does, what breaks first and what goes on, "
      "and\n"
-     "questions whose answers the drive gives.  Words and arrows alone, unless --numbers; --key "
-     "adds\n"
-     "the answers.  --json gives the quiz with its key.",
+     "questions whose answers the drive gives.  Ratios and torques only with --numbers; a .html "
+     "page "
+     "turns\n"
+     "its gears, a .pdf shows the drawings, which hold numbers.  --key adds the answers.  --json "
+     "gives\n"
+     "the words and the quiz with its key.",
      OPTIONS(brief_options), run_brief},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
      "Each rule says its question, why it matters, its level and its source.",
