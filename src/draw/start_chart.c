@@ -22,6 +22,7 @@ static const double rpm = 9.54929658551372015;
 typedef struct chart {
     ts_scene             *scene;
     const ts_drive_start *it;          /* NULL: nothing was run */
+    const ts_drive_start *asked;       /* ... as here it says why; NULL: nothing was asked */
     uint32_t              root, tower; /* shafts; TS_NOWHERE: none */
     ts_trace_panel        speed, torque;
     ts_trace_line         spools[SPOOLS_MOST];
@@ -98,6 +99,25 @@ static void lay_torques(chart *it)
 /* ---- words ------------------------------------------------------------------------------------
  */
 
+static void write_reason(const chart *it, ts_buffer *line)
+{
+    const ts_drive_start *asked = it->asked;
+
+    if (asked == NULL)
+        ts_buffer_add(line, "It was not followed.");
+    else if (asked->missing != NULL)
+        ts_buffer_print(line, "The file does not tell %s%s%s.", asked->missing,
+                        asked->lacks != NULL ? " of " : "",
+                        asked->lacks != NULL ? asked->lacks : "");
+    else if (asked->run.outcome == TS_START_NO_TURN)
+        ts_buffer_add(line, "The starter does not turn it.");
+    else if (asked->run.fault == TS_START_FINE)
+        ts_buffer_add(line, "It ended at once.");
+    else
+        ts_buffer_print(line, "It could not be computed: %s.",
+                        ts_start_fault_says(asked->run.fault));
+}
+
 static void write_title(const chart *it)
 {
     static const char *const ends[] = {[TS_START_IDLE]    = "It comes to idle in ",
@@ -115,7 +135,7 @@ static void write_title(const chart *it)
                                        .width  = scene->field.w - 24.0};
     ts_buffer_add(line, "How does the engine start?  ");
     if (it->it == NULL) {
-        ts_buffer_add(line, "The file does not tell enough for it.");
+        write_reason(it, line);
     } else {
         ts_buffer_add(line, ends[it->it->run.outcome]);
         ts_add_number(line, it->it->run.t, 1);
@@ -222,7 +242,7 @@ static void draw_traces(chart *it)
 ts_status ts_draw_start(ts_scene *scene)
 {
     const ts_drive_start *start  = scene->subject->start;
-    chart                 it     = {.scene = scene, .it = start};
+    chart                 it     = {.scene = scene, .it = start, .asked = start};
     const double          height = ts_sheet_height(scene, least_high);
     if (start != NULL && (start->missing != NULL || start->run.trace.count < 2))
         it.it = NULL;

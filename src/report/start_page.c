@@ -110,10 +110,14 @@ static void outcome(const ts_start_answer *start, const ts_answer *answer, ts_pa
 {
     const ts_start_run *run   = &start->it->run;
     const char         *spool = answer->drive->spools[start->it->spool].name;
-    const double        w     = run->w[start->it->spool];
     ts_buffer           text;
 
     ts_buffer_open(&text, page->out->allocator);
+    if (run->fault == TS_START_BAD_NUMBER) { /* no speed is there to tell */
+        ts_buffer_print(&text, "not computed: %s", ts_start_fault_says(run->fault));
+        sentence(page, &text);
+        return;
+    }
     if (run->outcome == TS_START_IDLE)
         ts_buffer_print(&text, "the %s spool comes to idle, ", spool);
     else if (run->outcome == TS_START_NO_TURN)
@@ -122,7 +126,7 @@ static void outcome(const ts_start_answer *start, const ts_answer *answer, ts_pa
         ts_buffer_print(&text, "%s: the %s spool is left at ", ts_start_outcome_words[run->outcome],
                         spool);
     if (run->outcome != TS_START_NO_TURN) {
-        add_speed(page, &text, w);
+        add_speed(page, &text, run->w[start->it->spool]);
         ts_buffer_add(&text, run->outcome == TS_START_IDLE ? ", in " : " after ");
         add_seconds(&text, run->t);
     }

@@ -311,6 +311,10 @@ static void find_limits(layout *it)
         lack(it, "the idle speed", NULL);
     if (!ts_measure_known(start->cut_out))
         lack(it, "the cut-out speed", NULL);
+    if (!(start->light_off.value > 0.0 && start->light_off.value < start->idle.value))
+        lack(it, "a light-off speed below the idle speed", NULL);
+    if (!(start->cut_out.value > 0.0))
+        lack(it, "a cut-out speed above 0", NULL);
     if (!isfinite(it->ask->ambient + start->tables.value + start->pressure.value +
                   start->hung.value + start->gives_up.value))
         lack(it, "a temperature, pressure or time of the start", NULL);

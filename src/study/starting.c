@@ -143,6 +143,11 @@ static void sum_up(const asked *it, const ts_drive_start *one, ts_start_cell *ce
 {
     const ts_start_run *run = &one->run;
 
+    cell->outcome = TS_START_FAULT;
+    cell->t = cell->w = cell->t_light = (double)NAN;
+    cell->nearest                     = TS_NOWHERE;
+    if (one->missing != NULL || run->fault == TS_START_BAD_NUMBER)
+        return; /* nothing was run */
     cell->outcome = run->outcome;
     cell->t       = run->t;
     cell->w       = run->w[one->spool];

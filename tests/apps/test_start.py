@@ -4,6 +4,7 @@ starts, no starts and missing data by name?"""
 import json
 import os
 import re
+import subprocess
 import sys
 import unittest
 
@@ -16,6 +17,11 @@ EXAMPLES = [ROOT / "examples" / (name + ".yaml")
             for name in ("trainer", "bizjet", "medium", "large")]
 LARGE = EXAMPLES[3]
 RPM = 3.141592653589793 / 30
+
+
+def words_of(picture):
+    return subprocess.run(["pdftotext", "-layout", picture, "-"], check=True, capture_output=True,
+                          encoding="utf-8").stdout
 
 
 def flat(text):
@@ -112,6 +118,23 @@ class Answers(InFolder):
             self.assertEqual(code, 1)
             self.assertIn(says, flat(told))
             self.assertEqual(run("check", path)[0], run("check", LARGE)[0])
+
+    def test_a_light_off_that_is_not_below_idle_is_told_and_never_crashes(self):
+        trainer = EXAMPLES[0]
+        late = self.changed(trainer, ("\noil:", "\nstart: {light-off: 20000 rpm}\noil:"))
+        fast = (("hp: 3400 rpm,  lp: 0 rpm,     events", "hp: 18000 rpm, lp: 0 rpm,     events"),)
+        says = "a light-off speed below the idle speed"
+        for make in (lambda: late, lambda: self.changed(trainer, *fast)):
+            path = make()
+            self.assertEqual(run("start", path)[::2], (1, ""))
+            self.assertIn("the file does not tell " + says, flat(run("start", path)[1]))
+            self.assertEqual(answer("start", path)["missing"], says)
+            picture = self.folder / "start.pdf"
+            self.assertEqual(run("draw", path, "--figure", "start", "-o", picture)[0], 0)
+            self.assertIn(says, flat(words_of(picture)))
+            paper = self.folder / "drive.html"
+            self.assertIn(run("report", path, "-o", paper)[0], (0, 1))
+            self.assertIn(says, flat(paper.read_text(encoding="utf-8")))
 
     def test_curves_whose_speeds_fall_are_refused_in_their_place(self):
         path = self.changed(LARGE, ("{speed: 790 rpm,", "{speed: 2790 rpm,"))
