@@ -166,6 +166,7 @@ static void solve_walls(const sizing *s)
 {
     ts_select_gather(s->rig->select, NULL);
     ts_lines_capacities(s->rig->lines, &s->rig->select->parts, NULL);
+    ts_splines_capacities(s->rig->drive, s->rig->splines, &s->rig->select->parts, NULL);
     ts_select_solve(s->rig->select, NULL);
 }
 

@@ -15,12 +15,14 @@
 
 #include "rating/drive_lines.h"
 #include "rating/neck_life.h"
+#include "rating/spline_capacity.h"
 
 typedef struct ts_neck_rig {
-    const ts_drive *drive;
-    const ts_lines *lines;
-    ts_necks       *necks; /* those of the selectivity */
-    ts_select      *select;
+    const ts_drive   *drive;
+    const ts_lines   *lines;
+    const ts_splines *splines;
+    ts_necks         *necks; /* those of the selectivity */
+    ts_select        *select;
 } ts_neck_rig;
 
 #define TS_NECK_STEP_USUAL 0.05e-3 /* m */

@@ -191,8 +191,8 @@ static ts_status find_bearings(sizing *s)
 
 static ts_status find_necks(sizing *s)
 {
-    const ts_neck_rig rig    = {&s->study->drive, &s->study->lines, &s->study->necks,
-                                &s->study->select};
+    const ts_neck_rig rig    = {&s->study->drive, &s->study->lines, &s->study->splines,
+                                &s->study->necks, &s->study->select};
     const ts_status   status = ts_find_neck_diameters(&rig, s->step, s->arena, &s->necks);
 
     s->fits = status == TS_OK && s->necks.fits;

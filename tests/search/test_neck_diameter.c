@@ -31,7 +31,8 @@ static ts_study *read_study(const char *neck)
 
 static const ts_neck_choice *find(ts_study *study, double step)
 {
-    const ts_neck_rig   rig = {&study->drive, &study->lines, &study->necks, &study->select};
+    const ts_neck_rig   rig = {&study->drive, &study->lines, &study->splines, &study->necks,
+                               &study->select};
     static ts_neck_plan plan;
 
     assert_int_equal(ts_find_neck_diameters(&rig, step, study->arena, &plan), TS_OK);
@@ -144,6 +145,30 @@ static void a_stated_band_is_kept(void **state)
     ts_study_close(study);
 }
 
+/* `check` of the chosen diameters stands before the very same parts: splines among them. */
+static void the_wall_is_the_one_that_check_judges_with(void **state)
+{
+    (void)state;
+    ts_study             *study  = read_study("{diameter: 8 mm}\n    spline: AS972");
+    const ts_neck_choice *choice = find(study, 0.05e-3);
+
+    assert_int_not_equal(choice->need, TS_NECK_KEPT);
+    const ts_guard           guard  = study->select.guards[choice->guard];
+    const double             d      = choice->after.d;
+    const ts_part_capacities parts  = study->select.parts;
+    const ts_pad            *pad    = &study->train.pads[guard.pad];
+    bool                     spline = false;
+    for (size_t i = 0; i < parts.count; i++)
+        spline = spline || parts.items[i].kind == TS_PART_SPLINE;
+    assert_true(spline);
+
+    study->drive.accessories[pad->accessory].neck.diameter.value = d;
+    assert_int_equal(ts_study_solve(study), TS_OK);
+    assert_int_equal(study->select.parts.count, parts.count);
+    assert_true(study->select.guards[choice->guard].once.T == guard.once.T);
+    ts_study_close(study);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -151,6 +176,7 @@ int main(void)
         cmocka_unit_test(the_step_lies_beside_the_balance),
         cmocka_unit_test(a_hard_rule_outranks_the_balance),
         cmocka_unit_test(a_stated_band_is_kept),
+        cmocka_unit_test(the_wall_is_the_one_that_check_judges_with),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
