@@ -27,8 +27,22 @@ static const ts_formula cov_formula = {
     .symbol  = "cov",
     .meaning = "coefficient of variation of the break torque",
     .unit    = "1",
-    .text    = "sqrt(cov_F^2 + cov_ratio^2 + cov_w^2 + cov_y^2 + (tol/d)^2)",
+    .text    = "sqrt(cov_F^2 + cov_ratio^2 + cov_w^2 + cov_y^2 + cov_K^2 + 3*(tol/d)^2)",
     .source  = FIRST,
+};
+static const ts_formula felt_formula = {
+    .symbol  = "felt",
+    .meaning = "notch that T_el holds already: the torque is divided by it",
+    .unit    = "1",
+    .text    = "(K_ts - 1)/ln(K_ts)",
+    .source  = "derived: one over the mean of 1/divisor, uniform from 1 to K_ts",
+};
+static const ts_formula cov_K_formula = {
+    .symbol  = "cov_K",
+    .meaning = "coefficient of variation of 1/divisor, of a brittle neck",
+    .unit    = "1",
+    .text    = "sqrt(felt^2/K_ts - 1)",
+    .source  = "derived: the mean of 1/divisor^2 is 1/K_ts, of 1/divisor 1/felt",
 };
 static const ts_formula K_f_formula = {
     .symbol  = "K_f",
@@ -64,10 +78,34 @@ static double deviation(const ts_spread *spread)
     return spread->law == TS_SPREAD_NORMAL ? spread->sigma : (spread->high - spread->low) / SQRT_12;
 }
 
-/* A brittle neck feels half of its notch on the average when it breaks. */
+/* A brittle neck feels anything from nothing to all of its notch when it breaks: samples divide
+ * the torque by what is uniform from 1 to K_ts.  One over the mean of 1/divisor. */
 static double felt_at_once(const ts_shear_neck *made)
 {
-    return made->brittle ? 1.0 + (made->K_ts - 1.0) / 2.0 : 1.0;
+    const double rise = made->K_ts - 1.0;
+
+    return made->brittle && rise > 0.0 ? rise / log1p(rise) : 1.0;
+}
+
+/* The difference rounds to a hair below nothing where there is hardly a notch. */
+static double cov_of_notch(const ts_shear_neck *made)
+{
+    const double felt = felt_at_once(made);
+
+    return made->brittle ? sqrt(fmax(0.0, felt * felt / made->K_ts - 1.0)) : 0.0;
+}
+
+static double note_notch(const ts_shear_neck *made, double K_ts, ts_workings *workings)
+{
+    const double felt = felt_at_once(made), cov_K = cov_of_notch(made);
+
+    if (!made->brittle || !(K_ts > 1.0)) {
+        ts_workings_row(workings, "felt", felt, "1", "only a brittle neck feels a notch at once");
+        ts_workings_row(workings, "cov_K", cov_K, "1", "only a brittle neck feels a notch at once");
+        return cov_K;
+    }
+    (void)TS_STEP(workings, felt_formula, felt, K_ts);
+    return TS_STEP(workings, cov_K_formula, cov_K, felt, K_ts);
 }
 
 /* Everything at its mean. */
@@ -103,18 +141,17 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
     ts_workings_row(workings, "cov_ratio", cov_ratio, "1", "of the shear ratio");
     ts_workings_row(workings, "cov_w", cov_w, "1", "of the strength left at temperature");
     ts_workings_row(workings, "cov_y", cov_y, "1", "of how much of the section yields");
-    const double K_f = TS_STEP(workings, K_f_formula, 1.0 + FELT * (K_ts - 1.0), K_ts);
-    make->d_0        = d;
+    const double cov_K = note_notch(made, K_ts, workings);
+    const double K_f   = TS_STEP(workings, K_f_formula, 1.0 + FELT * (K_ts - 1.0), K_ts);
+    make->d_0          = d;
     make->T_mid = TS_STEP(workings, T_mid_formula, T_el + (y_low + y_high) / 2.0 * (T_pl - T_el),
                           T_el, y_low, y_high, T_pl);
     make->cov   = TS_STEP(workings, cov_formula,
                           sqrt(cov_F * cov_F + cov_ratio * cov_ratio + cov_w * cov_w + cov_y * cov_y +
-                               tol / d * (tol / d)),
-                          cov_F, cov_ratio, cov_w, cov_y, tol, d);
+                               cov_K * cov_K + 3.0 * (tol / d * (tol / d))),
+                          cov_F, cov_ratio, cov_w, cov_y, cov_K, tol, d);
     /* Fatigue feels the notch once: what the static torque has of it is taken out. */
     const double felt = felt_at_once(made);
-    ts_workings_row(workings, "felt", felt, "1",
-                    "notch that T_el holds already, of a brittle neck");
     make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * 0.5 / (ratio * K_f), T_el,
                          felt, ratio, K_f);
     make->k    = TS_STEP(workings, k_formula, 3.0 * log(10.0) / log(0.9 / 0.5 * K_f), K_f);
