@@ -52,6 +52,8 @@ ts_point ts_face_point(const ts_face *face, double x, double y);
 ts_point ts_face_clock_point(const ts_face *face, double clock, double radius);
 /* The sense as it is seen in this view: +1 ccw, -1 cw, 0 not known. */
 int ts_face_sense(const ts_face *face, uint32_t shaft);
+/* "Power at take-off" at the top of the column beside the picture; returns where it goes on. */
+double ts_face_head_column(const ts_face *face, const char *what);
 /* Which side of the box is nearer to the viewer. */
 ts_face_side ts_face_near(const ts_face *face);
 

@@ -284,18 +284,10 @@ static double write_legend(const heat_map *map, double y)
 
 static void write_column(const heat_map *map)
 {
-    const ts_face     *face   = &map->face;
-    ts_canvas         *canvas = &face->scene->canvas;
-    const ts_lettering how    = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                 .bold   = true,
-                                 .colour = TS_COLOUR_INK,
-                                 .width  = face->column.w - 20.0};
-    ts_buffer         *line   = ts_canvas_line(canvas);
+    const ts_face *face   = &map->face;
+    ts_canvas     *canvas = &face->scene->canvas;
+    double         y      = ts_face_head_column(face, "Heat");
 
-    ts_buffer_print(line, "Heat at %s",
-                    face->scene->drive->conditions[face->scene->condition].name);
-    ts_write(canvas, (ts_point){face->column.x + 10.0, face->column.y + 22.0}, kept(map), &how);
-    double y = face->column.y + 48.0;
     for (uint32_t d = 0; d < face->scene->drive->drive_count; d++)
         y = write_drive(map, y, d);
     y          = write_legend(map, y);

@@ -155,7 +155,7 @@ static double write_spool(const ts_face *face, double y, uint32_t shaft)
     return y + 16.0;
 }
 
-void ts_face_draw_balance(const ts_face *face)
+double ts_face_head_column(const ts_face *face, const char *what)
 {
     ts_canvas         *canvas = &face->scene->canvas;
     const ts_lettering how    = {.size   = TS_LOOK_TYPE_PX_LEAD,
@@ -163,10 +163,17 @@ void ts_face_draw_balance(const ts_face *face)
                                  .colour = TS_COLOUR_INK,
                                  .width  = face->column.w - 20.0};
     ts_buffer         *line   = ts_canvas_line(canvas);
-    ts_buffer_print(line, "Power at %s",
+
+    ts_buffer_print(line, "%s at %s", what,
                     face->scene->drive->conditions[face->scene->condition].name);
     ts_write(canvas, (ts_point){face->column.x + 10.0, face->column.y + 22.0}, kept(face), &how);
-    double y = face->column.y + 48.0;
+    return face->column.y + 48.0;
+}
+
+void ts_face_draw_balance(const ts_face *face)
+{
+    ts_canvas *canvas = &face->scene->canvas;
+    double     y      = ts_face_head_column(face, "Power");
     for (uint32_t s = 0; s < face->scene->train->shaft_count; s++)
         if (ts_bevel_mesh_from(face->scene->train, s) != TS_NOWHERE &&
             face->scene->train->shafts[s].kind == TS_SHAFT_SPOOL)

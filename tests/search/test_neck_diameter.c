@@ -52,7 +52,8 @@ static double log_worse(const ts_neck_chance *chance)
 static double best_by_brute_force(ts_study *study, const ts_neck_choice *choice, double step)
 {
     const ts_guard *guard = &study->select.guards[choice->guard];
-    ts_neck         neck  = *study->necks.items[guard->neck].neck;
+    const ts_neck  *told  = study->necks.items[guard->neck].neck;
+    ts_neck         neck  = *told;
     double          best = (double)INFINITY, found = (double)NAN;
 
     study->necks.items[guard->neck].neck = &neck;
@@ -70,6 +71,7 @@ static double best_by_brute_force(ts_study *study, const ts_neck_choice *choice,
         best  = log_worse(&life.chance);
         found = neck.diameter.value;
     }
+    study->necks.items[guard->neck].neck = told;
     return found;
 }
 
