@@ -27,24 +27,27 @@ enum {
     ROWS
 };
 
-static const char *const heads[ROWS] = {
-    [PLAY]    = "backlash left, mm",
-    [CHANGE]  = "... by the axial travel alone",
-    [SHIFT]   = "teeth along the face, mm",
-    [FACE]    = "least common face, mm",
-    [RATIO]   = "least contact ratio",
-    [SLIDE]   = "slide left, mm",
-    [ENGAGED] = "least engaged, mm",
-    [PUSH]    = "push on the bearing, N",
-    [ACROSS]  = "across, on its bearings, N",
-    [MASS]    = "more mass, kg",
-    [PARTS]   = "more parts",
-    [MESHES]  = "more meshes of the start",
-    [RADIAL]  = "radial travel borne, mm",
-    [WORKS]   = "works from .. to, mm",
-    [FIRST]   = "  forward, then",
-    [SECOND]  = "  rearward, then",
-    [APART]   = "interrupted beyond, mm",
+static const struct {
+    const char *head;
+    ts_kind     kind; /* TS_KIND_NUMBER: no unit in the head */
+} heads[ROWS] = {
+    [PLAY]    = {"backlash left", TS_KIND_LENGTH},
+    [CHANGE]  = {"... by the axial travel alone", TS_KIND_NUMBER},
+    [SHIFT]   = {"teeth along the face", TS_KIND_LENGTH},
+    [FACE]    = {"least common face", TS_KIND_LENGTH},
+    [RATIO]   = {"least contact ratio", TS_KIND_NUMBER},
+    [SLIDE]   = {"slide left", TS_KIND_LENGTH},
+    [ENGAGED] = {"least engaged", TS_KIND_LENGTH},
+    [PUSH]    = {"push on the bearing", TS_KIND_FORCE},
+    [ACROSS]  = {"across, on its bearings", TS_KIND_FORCE},
+    [MASS]    = {"more mass", TS_KIND_MASS},
+    [PARTS]   = {"more parts", TS_KIND_NUMBER},
+    [MESHES]  = {"more meshes of the start", TS_KIND_NUMBER},
+    [RADIAL]  = {"radial travel borne", TS_KIND_LENGTH},
+    [WORKS]   = {"works from .. to", TS_KIND_LENGTH},
+    [FIRST]   = {"  forward, then", TS_KIND_NUMBER},
+    [SECOND]  = {"  rearward, then", TS_KIND_NUMBER},
+    [APART]   = {"interrupted beyond", TS_KIND_LENGTH},
 };
 
 typedef struct table {
@@ -144,11 +147,21 @@ static ts_text cell(table *t, const ts_drive_float *item, int row, int scheme)
     return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
 }
 
+/* "least engaged, mm": what a row tells, in the unit in which it stands. */
+static ts_text head(table *t, int row)
+{
+    ts_buffer_clear(&t->text);
+    ts_buffer_add(&t->text, heads[row].head);
+    if (heads[row].kind != TS_KIND_NUMBER)
+        ts_buffer_print(&t->text, ", %s", ts_kind_shown(heads[row].kind, t->page->units)->name);
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
 static void lay_out(table *t, const ts_drive_float *item)
 {
     t->width[TS_FLOAT_SCHEMES] = 0;
     for (int row = 0; row < ROWS; row++) {
-        const int width = (int)ts_text_columns(ts_text_of(heads[row]));
+        const int width = (int)ts_text_columns(head(t, row));
         t->width[TS_FLOAT_SCHEMES] =
             width > t->width[TS_FLOAT_SCHEMES] ? width : t->width[TS_FLOAT_SCHEMES];
     }
@@ -166,7 +179,7 @@ static void put_row(table *t, const ts_drive_float *item, int row)
 {
     int used = t->width[TS_FLOAT_SCHEMES] + GAP;
     ts_buffer_fill(t->page->out, ' ', GAP);
-    ts_page_left(t->page, ts_text_of(row < ROWS ? heads[row] : ""), t->width[TS_FLOAT_SCHEMES]);
+    ts_page_left(t->page, row < ROWS ? head(t, row) : ts_text_of(""), t->width[TS_FLOAT_SCHEMES]);
     for (int i = 0; i < TS_FLOAT_SCHEMES; i++) {
         if (used + GAP + t->width[i] > t->page->columns) {
             ts_page_line_end(t->page);
@@ -183,6 +196,7 @@ static void put_row(table *t, const ts_drive_float *item, int row)
 static void say_head(const table *t, const ts_drive_float *item, ts_buffer *says)
 {
     const ts_spool *spool = &t->answer->drive->spools[t->answer->drive->drive[item->drive].spool];
+    const char     *unit  = ts_kind_shown(TS_KIND_LENGTH, t->page->units)->name;
     ts_buffer_print(says, "%s spool", spool->name);
     if (item->missing != NULL) {
         ts_buffer_print(says, ": not computable, %s is not known", item->missing);
@@ -191,9 +205,9 @@ static void say_head(const table *t, const ts_drive_float *item, ts_buffer *says
         ts_page_value_text(t->page, says, item->s[0], TS_KIND_LENGTH, 3);
         ts_buffer_add(says, "..");
         ts_page_value_text(t->page, says, item->s[1], TS_KIND_LENGTH, 3);
-        ts_buffer_add(says, " mm, radial \xC2\xB1");
+        ts_buffer_print(says, " %s, radial \xC2\xB1", unit);
         ts_page_value_text(t->page, says, item->r, TS_KIND_LENGTH, 3);
-        ts_buffer_add(says, " mm");
+        ts_buffer_print(says, " %s", unit);
     }
 }
 
@@ -253,7 +267,7 @@ static void one_cells(table *t, ts_chapter *chapter, const ts_drive_float *item)
                             TS_FLOAT_SCHEMES + 1);
     ts_buffer_clear(&chapter->cell);
     for (int row = 0; row < ROWS && item->missing == NULL; row++) {
-        ts_chapter_word(chapter, heads[row]);
+        ts_manuscript_cell(chapter->manuscript, head(t, row));
         for (int i = 0; i < TS_FLOAT_SCHEMES; i++)
             ts_manuscript_cell(chapter->manuscript, cell(t, item, row, i));
     }

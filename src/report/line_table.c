@@ -10,11 +10,13 @@ enum { PLACE, BEARING, SIZE, F_R, AT, LIFE, S_0, COLUMNS };
 
 static const struct {
     const char *head;
+    ts_kind     kind; /* TS_KIND_NUMBER: no unit in the head */
     bool        word;
 } columns[COLUMNS] = {
-    [PLACE] = {"bearing", true}, [BEARING] = {"form", true}, [SIZE] = {"d x D mm", true},
-    [F_R] = {"F_r N", false},    [AT] = {"at", true},        [LIFE] = {"life h", false},
-    [S_0] = {"S_0", false},
+    [PLACE] = {"bearing", TS_KIND_NUMBER, true}, [BEARING] = {"form", TS_KIND_NUMBER, true},
+    [SIZE] = {"d x D", TS_KIND_LENGTH, true},    [F_R] = {"F_r", TS_KIND_FORCE, false},
+    [AT] = {"at", TS_KIND_NUMBER, true},         [LIFE] = {"life h", TS_KIND_NUMBER, false},
+    [S_0] = {"S_0", TS_KIND_NUMBER, false},
 };
 
 typedef struct table {
@@ -47,9 +49,10 @@ static bool is_known(const ts_line *line)
 
 static void size_text(table *t, const ts_line_bearing *b)
 {
-    ts_page_short(&t->text, b->bearing.d * 1e3, 4);
+    const ts_unit *unit = ts_kind_shown(TS_KIND_LENGTH, t->page->units);
+    ts_page_short(&t->text, ts_from_si(b->bearing.d, unit), 4);
     ts_buffer_add(&t->text, " x ");
-    ts_page_short(&t->text, b->bearing.D * 1e3, 4);
+    ts_page_short(&t->text, ts_from_si(b->bearing.D, unit), 4);
     if (b->bearing.rows > 1)
         ts_buffer_print(&t->text, ", %d rows", b->bearing.rows);
 }
@@ -90,10 +93,20 @@ static ts_text cell(table *t, uint32_t l, int k, int column)
     return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
 }
 
+/* "F_r N": with the unit in which the column stands. */
+static ts_text head(table *t, int column)
+{
+    ts_buffer_clear(&t->text);
+    ts_buffer_add(&t->text, columns[column].head);
+    if (columns[column].kind != TS_KIND_NUMBER)
+        ts_buffer_print(&t->text, " %s", ts_kind_shown(columns[column].kind, t->page->units)->name);
+    return (ts_text){t->text.bytes != NULL ? t->text.bytes : "", t->text.length};
+}
+
 static void lay_out(table *t)
 {
     for (int column = 0; column < COLUMNS; column++) {
-        size_t widest = ts_text_columns(ts_text_of(columns[column].head));
+        size_t widest = ts_text_columns(head(t, column));
         for (uint32_t l = 0; l < t->answer->lines->count; l++) {
             const ts_line *line = &t->answer->lines->lines[l];
             for (int k = 0; k < line->bearing_count && is_known(line); k++) {
@@ -130,7 +143,7 @@ static void heads(table *t)
     int used = 0;
     ts_page_tone(t->page, TS_TONE_FAINT);
     for (int column = 0; column < COLUMNS; column++)
-        put(t, ts_text_of(columns[column].head), column, &used);
+        put(t, head(t, column), column, &used);
     ts_page_tone(t->page, TS_TONE_PLAIN);
     ts_page_line_end(t->page);
 }
@@ -274,15 +287,21 @@ static void bearing_cells(table *t, ts_chapter *chapter, uint32_t l, int k)
 static void bearings(table *t, ts_chapter *chapter)
 {
     ts_column heads_of[COLUMNS + 1] = {{"shaft", false}};
-    for (int column = 0; column < COLUMNS; column++)
-        heads_of[column + 1] = (ts_column){columns[column].head, !columns[column].word};
+    for (int column = 0; column < COLUMNS; column++) {
+        const ts_text words = head(t, column);
+        heads_of[column + 1] =
+            (ts_column){ts_arena_copy(chapter->manuscript->arena, words.at, words.length),
+                        !columns[column].word};
+        chapter->manuscript->failed =
+            chapter->manuscript->failed || heads_of[column + 1].head == NULL;
+    }
     ts_buffer_add(&chapter->cell, "Bearings (=: holds the shaft along its axis); modified life at "
                                   "90 %; the drive lasts ");
     ts_page_short(&chapter->cell, t->answer->lines->life / 3600.0, 6);
     ts_buffer_add(&chapter->cell, " h, all bearings together ");
     ts_page_short(&chapter->cell, t->answer->lines->set_life / 3600.0, 4);
     ts_buffer_add(&chapter->cell, " h");
-    if (!chapter->cell.failed)
+    if (!chapter->cell.failed && !chapter->manuscript->failed)
         ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, heads_of, COLUMNS + 1);
     ts_buffer_clear(&chapter->cell);
     for (uint32_t l = 0; l < t->answer->lines->count; l++) {
