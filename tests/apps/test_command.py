@@ -1,14 +1,16 @@
 #!/usr/bin/env python3
 # ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does the command do what its help says, with the exit codes that it promises?"""
+import errno
 import json
 import os
 import stat
+import subprocess
 import sys
 import unittest
 
 sys.path.insert(0, os.path.dirname(__file__))
-from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E402
+from command_line import COMMAND, EXAMPLES, ROOT, TODAY, InFolder, answer, run  # noqa: E402
 
 BIZJET = ROOT / "examples/bizjet.yaml"
 
@@ -61,6 +63,39 @@ class Words(unittest.TestCase):
         self.assertIn("drive/hp/box/\n", out)
         _, out, _ = run("complete", "address", BIZJET, "drive/hp/box/input:")
         self.assertIn("drive/hp/box/input:n@take-off\n", out)
+
+
+class Full(InFolder):
+    """Where standard output cannot be written, the answer is lost and the exit code says so."""
+
+    def lose(self, *words):
+        with open("/dev/full", "wb") as full:
+            done = subprocess.run([COMMAND, *map(str, words)], stdout=full, cwd=ROOT, check=False,
+                                  stderr=subprocess.PIPE, timeout=200)
+        err = done.stderr.decode("utf-8")
+        self.assertEqual(done.returncode, 3, (words, err))
+        self.assertEqual(err, f"towershaft: standard output: {os.strerror(errno.ENOSPC)}\n", words)
+
+    def test_words_of_the_program_itself(self):
+        for words in ((), ("--help",), ("--version",), ("help",), ("help", "check"),
+                      ("help", "--man"), ("complete", "bash"), ("complete", "fish"), ("rules",)):
+            self.lose(*words)
+
+    def test_answers(self):
+        self.lose("check", BIZJET)
+        self.lose("why", BIZJET, "drive/hp/box/bevels:F_t@crank")
+        self.lose("compare", BIZJET, EXAMPLES[1])
+        for part in ("teeth", "necks", "bearings"):
+            self.lose("size", BIZJET, "--choose", part)
+            self.lose("size", BIZJET, "--choose", part, "--json")
+
+    def test_acts(self):
+        self.lose("new", self.folder / "a.yaml", "--like", "trainer")
+        self.lose("new", self.folder / "b.yaml", "--like", "trainer", "--json")
+        self.lose("set", self.folder / "a.yaml", "title", "other", "--json")
+        self.lose("draw", BIZJET, "-o", f"{self.folder}/")
+        self.lose("draw", BIZJET, "-o", f"{self.folder}/", "--json")
+        self.lose("report", BIZJET, "-o", self.folder / "r.html", "--json")
 
 
 class Check(InFolder):

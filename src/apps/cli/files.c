@@ -96,15 +96,34 @@ int file_save(const char *path, const char *bytes, size_t length)
     return EXIT_FAULT;
 }
 
-int output_deliver(const arguments *given, const collector *from)
+int output_send(const collector *from)
 {
-    if (given->value[OPTION_OUTPUT] != NULL)
-        return file_save(given->value[OPTION_OUTPUT], from->bytes, from->length);
     const bool sent =
         from->length == 0 || fwrite(from->bytes, 1, from->length, stdout) == from->length;
     if (sent && fflush(stdout) == 0)
         return EXIT_HOLDS;
     fprintf(stderr, "towershaft: standard output: %s\n", strerror(errno));
+    return EXIT_FAULT;
+}
+
+int output_deliver(const arguments *given, const collector *from)
+{
+    if (given->value[OPTION_OUTPUT] != NULL)
+        return file_save(given->value[OPTION_OUTPUT], from->bytes, from->length);
+    return output_send(from);
+}
+
+int output_end(int code)
+{
+    if (code == EXIT_FAULT)
+        return code;
+    const bool lost = ferror(stdout) != 0;
+    if (fflush(stdout) != 0)
+        fprintf(stderr, "towershaft: standard output: %s\n", strerror(errno));
+    else if (lost)
+        fprintf(stderr, "towershaft: standard output: not all of it could be written\n");
+    else
+        return code;
     return EXIT_FAULT;
 }
 

@@ -27,6 +27,13 @@ void    collector_forget(collector *into);
 /* Sends what was collected to standard output, or whole or not at all to the file of -o. */
 int output_deliver(const arguments *given, const collector *from);
 
+/* Sends it to standard output, whatever -o says; EXIT_FAULT with a message when it cannot. */
+int output_send(const collector *from);
+
+/* The exit code at the very end: what was printed without asking may still be lost.  EXIT_FAULT
+ * stays as it is, for whoever gave it has said why. */
+int output_end(int code);
+
 /* Saves bytes at `path` whole or not at all; EXIT_FAULT with a message when it cannot. */
 int file_save(const char *path, const char *bytes, size_t length);
 

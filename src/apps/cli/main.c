@@ -1,5 +1,6 @@
 /* The command: which door was knocked at? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/files.h"
 
 #include <stdio.h>
 #include <string.h>
@@ -12,7 +13,7 @@ static int run(const command_row *command, int count, char **words)
     return command->run(&given);
 }
 
-int main(int argc, char **argv)
+static int answer(int argc, char **argv)
 {
     if (argc < 2 || strcmp(argv[1], "--help") == 0 || strcmp(argv[1], "-h") == 0)
         return run(command_named("help"), 0, NULL);
@@ -32,4 +33,9 @@ int main(int argc, char **argv)
     if (argc > 2 && (strcmp(argv[2], "--help") == 0 || strcmp(argv[2], "-h") == 0))
         return run(command_named("help"), 1, &argv[1]);
     return run(command, argc - 2, argv + 2);
+}
+
+int main(int argc, char **argv)
+{
+    return output_end(answer(argc, argv));
 }

@@ -159,11 +159,12 @@ static const char *target_of(const arguments *given)
 
 static int show(const collector *told, const char *target, bool json)
 {
-    if (fwrite(told->bytes, 1, told->length, stdout) != told->length)
-        return EXIT_FAULT;
-    if (!json && target == NULL)
+    const int code = output_send(told);
+    if (json || code != EXIT_HOLDS)
+        return code;
+    if (target == NULL)
         printf("\nNothing was written; --write puts the arrangement into the file.\n");
-    if (!json && target != NULL)
+    else
         printf("\nWritten: %s\n", target);
     return EXIT_HOLDS;
 }

@@ -20,9 +20,8 @@ static int answer(const arguments *given, const char *value, const char *written
     collector     collected;
     const ts_sink sink = collector_sink(&collected);
     int           code = ts_act_write("set", fields, 4, &sink) == TS_OK ? EXIT_HOLDS : EXIT_FAULT;
-    if (code == EXIT_HOLDS &&
-        fwrite(collected.bytes, 1, collected.length, stdout) != collected.length)
-        code = EXIT_FAULT;
+    if (code == EXIT_HOLDS)
+        code = output_send(&collected);
     collector_forget(&collected);
     return code;
 }

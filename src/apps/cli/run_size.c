@@ -18,10 +18,9 @@ static int show(const collector *told, const char *target, const ts_size_options
     static const char *const values[] = {"widths", "bearings", "diameters"};
     const ts_size_part       part     = size->part;
 
-    if (fwrite(told->bytes, 1, told->length, stdout) != told->length)
-        return EXIT_FAULT;
-    if (size->json)
-        return EXIT_HOLDS;
+    const int code = output_send(told);
+    if (size->json || code != EXIT_HOLDS)
+        return code;
     if (!fits)
         printf("Nothing was written, since not every %s holds.\n", held[part]);
     else if (target == NULL)
