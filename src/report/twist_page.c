@@ -9,7 +9,7 @@
 #define NEAR 0.10 /* an excitation nearer than this is marked; common practice, no source */
 #define FAR  0.25 /* one further off is not worth a word                                 */
 
-enum { MODES_MOST = 10, MODES_ON_PAPER = 8, INDENT = 2 };
+enum { MODES_MOST = 10, MODES_ON_PAPER = 8, INDENT = 2, NUMBER = 2, HERTZ = 9 };
 
 static const double two_pi = 6.28318530717958647693;
 
@@ -79,6 +79,21 @@ static size_t mover_of(const ts_drive_twist *twist, size_t mode)
     return best;
 }
 
+/* "10   2847.4 ": not left to the wrapping, which keeps no columns. */
+static void put_number(ts_page *page, size_t number, double omega)
+{
+    ts_buffer text;
+    ts_buffer_open(&text, page->out->allocator);
+    ts_buffer_print(&text, "%zu", number);
+    ts_page_right(page, (ts_text){text.bytes != NULL ? text.bytes : "", text.length}, NUMBER);
+    ts_buffer_clear(&text);
+    ts_page_short(&text, omega / two_pi, 5);
+    ts_page_right(page, (ts_text){text.bytes != NULL ? text.bytes : "", text.length}, HERTZ);
+    ts_buffer_add(page->out, " ");
+    page->out->failed = page->out->failed || text.failed;
+    ts_buffer_close(&text);
+}
+
 static void mode_line(const ts_answer *answer, ts_page *page, const ts_drive_twist *twist,
                       size_t mode)
 {
@@ -86,16 +101,15 @@ static void mode_line(const ts_answer *answer, ts_page *page, const ts_drive_twi
     const size_t soft    = largest(&twist->modes.strain[mode * springs], springs);
     ts_buffer    text;
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text, "%zu  ", mode - twist->modes.rigid + 1);
-    ts_page_short(&text, twist->modes.omega[mode] / two_pi, 5);
-    ts_buffer_add(&text, " Hz: strain ");
+    ts_buffer_fill(page->out, ' ', INDENT);
+    put_number(page, mode - twist->modes.rigid + 1, twist->modes.omega[mode]);
+    ts_buffer_add(&text, "Hz: strain ");
     add_percent(&text, twist->modes.strain[mode * springs + soft]);
     ts_buffer_add(&text, " in ");
     add_joint(&text, twist, soft);
     ts_buffer_print(&text, "; moves most: %s; ", twist->parts[mover_of(twist, mode)].name);
     add_meeting(&text, answer, twist, mode);
-    ts_buffer_fill(page->out, ' ', INDENT);
-    ts_page_wrap_made(page, &text, 3 * INDENT, INDENT);
+    ts_page_wrap_made(page, &text, 3 * INDENT, INDENT + NUMBER + HERTZ + 1);
 }
 
 static void say_tree(const ts_answer *answer, const ts_drive_twist *twist, ts_buffer *text)

@@ -332,6 +332,23 @@ class Why(unittest.TestCase):
         self.assertIn("drive/hp/box", err)
 
 
+class Columns(InFolder):
+    """What stands below each other begins, or ends, in one column."""
+
+    def test_the_files_of_draw(self):
+        _, out, _ = run("draw", BIZJET, "-o", f"{self.folder}/")
+        lines = out.splitlines()
+        self.assertGreater(len(lines), 8)
+        self.assertEqual(len({line.index(str(self.folder)) for line in lines}), 1, out)
+
+    def test_the_modes_of_twist(self):
+        for drive in EXAMPLES:
+            _, out, _ = run("twist", drive)
+            hertz = [line.index(" Hz: strain") for line in out.splitlines() if " Hz: strain" in line]
+            self.assertGreater(len(hertz), 5)
+            self.assertEqual(len(set(hertz)), 1, out)
+
+
 class Compare(InFolder):
     def test_a_file_compared_with_itself_has_no_changes(self):
         self.assertEqual(answer("compare", BIZJET, BIZJET)["changes"], [])

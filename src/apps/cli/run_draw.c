@@ -24,10 +24,21 @@ static int draw_one(ts_study *study, const ts_figure_options *options, const cha
     return code;
 }
 
+/* Of the longest name that a figure has. */
+static int figures_width(void)
+{
+    size_t widest = 0;
+    for (size_t i = 0; ts_figure_name(i) != NULL; i++) {
+        const size_t width = strlen(ts_figure_name(i));
+        widest             = width > widest ? width : widest;
+    }
+    return (int)widest;
+}
+
 static int tell(const arguments *given, const char *figure, const char *path)
 {
     if (given->value[OPTION_JSON] == NULL) {
-        printf("%-9s %s\n", figure, path);
+        printf("%-*s %s\n", figures_width(), figure, path);
         return EXIT_HOLDS;
     }
     const ts_act_field fields[] = {{"figure", figure}, {"written", path}};
