@@ -9,6 +9,8 @@ void ts_check_page(const ts_answer *answer, ts_page *page);
 
 /* Parts of the page, each in its own file. */
 void ts_answer_title(const ts_answer *answer, ts_page *page);
+/* The same where the answer, and so the SHA-256, is of the text that `size` would write. */
+void ts_sized_title(const ts_answer *answer, ts_page *page);
 void ts_speed_table(const ts_answer *answer, ts_page *page);
 void ts_power_table(const ts_answer *answer, ts_page *page);
 void ts_mesh_table(const ts_answer *answer, ts_page *page);

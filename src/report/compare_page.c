@@ -87,6 +87,7 @@ void ts_comparison_page(const ts_comparison *comparison, const ts_answer *before
     ts_buffer_print(&text, "From %s (%.*s) to %s (%.*s)", before->source->name, 12, before->sha256,
                     after->source->name, 12, after->sha256);
     ts_page_wrap_made(page, &text, INDENT, 0);
+    ts_page_wrap(page, after->caution, 0, 0);
     int kind = -1;
     for (size_t i = 0; i < comparison->count; i++) {
         const ts_change *change = &comparison->changes[i];

@@ -1,6 +1,8 @@
 /* Between which torques do the necks break, and how likely too early or too late? */
 #include "report/necks_report.h"
 
+#include "report/check_page.h"
+
 #include <math.h>
 
 #define INDENT 4
@@ -113,6 +115,7 @@ void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_pag
     size_t drawn = 0;
 
     ts_buffer_open(&t.text, page->out->allocator);
+    ts_answer_title(answer, page);
     ts_page_heading(page, "Necks: the band that is guaranteed, necks drawn from it, and chances");
     for (size_t i = 0; i < necks->count; i++) {
         band(&t, &necks->items[i]);
@@ -135,8 +138,6 @@ void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_pag
                         (size_t)necks->seed);
     ts_buffer_add(page->out, "\n");
     sentence(&t);
-    if (!t.text.failed)
-        ts_page_wrap(page, answer->caution, INDENT, 0);
     page->out->failed = page->out->failed || t.text.failed;
     ts_buffer_close(&t.text);
 }

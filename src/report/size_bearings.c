@@ -2,6 +2,7 @@
  * docs/schema/size-bearings.schema.json. */
 #include "report/size_report.h"
 
+#include "report/check_page.h"
 #include "report/json_quantity.h"
 #include "report/verdict_sentence.h"
 
@@ -227,6 +228,7 @@ void ts_size_bearings_page(const ts_bearing_plan *plan, const ts_answer *answer,
     table t = {.plan = plan, .answer = answer, .page = page};
 
     ts_buffer_open(&t.text, page->out->allocator);
+    ts_sized_title(answer, page);
     ts_page_heading(page, "The lightest bearings that hold for life, static safety, speed and "
                           "least load");
     lay_out(&t);

@@ -2,6 +2,7 @@
  * docs/schema/size-necks.schema.json. */
 #include "report/size_report.h"
 
+#include "report/check_page.h"
 #include "report/json_quantity.h"
 #include "report/verdict_sentence.h"
 
@@ -123,6 +124,7 @@ void ts_size_necks_page(const ts_neck_plan *plan, double step, const ts_answer *
     teller t = {.plan = plan, .answer = answer, .page = page};
 
     ts_buffer_open(&t.text, page->out->allocator);
+    ts_sized_title(answer, page);
     ts_buffer_add(&t.text, "Diameters of necks, in steps of ");
     ts_page_short(&t.text, ts_from_si(step, ts_kind_shown(TS_KIND_LENGTH, page->units)), 5);
     ts_buffer_print(&t.text, " %s", ts_kind_shown(TS_KIND_LENGTH, page->units)->name);

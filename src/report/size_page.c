@@ -1,6 +1,7 @@
 /* Which widths did sizing choose, and what asked for them? */
 #include "report/size_report.h"
 
+#include "report/check_page.h"
 #include "report/verdict_sentence.h"
 #include "search/tooth_width_says.h"
 
@@ -214,6 +215,7 @@ void ts_size_page(const ts_width_plan *plan, double step, const ts_answer *answe
 {
     table t = {.plan = plan, .answer = answer, .page = page};
     ts_buffer_open(&t.text, page->out->allocator);
+    ts_sized_title(answer, page);
     heading(&t, step);
     lay_out(&t);
     head(&t);

@@ -8,6 +8,7 @@
 #include "study/doctor_cases.h"
 #include "study/figures.h"
 #include "study/oiling.h"
+#include "study/outlet.h"
 #include "study/publish.h"
 #include "study/seizing.h"
 #include "study/starting.h"
@@ -141,7 +142,7 @@ static bool working(ts_chapter *chapter, ts_study *study, const ts_judgement *on
     ts_buffer_open(&text, study->allocator);
     ts_chapter_place(chapter, one->node, one->symbol, one->condition);
     const bool told = !chapter->cell.failed &&
-                      ts_study_write_why(study, chapter->cell.bytes, false, &page, &sink) == TS_OK;
+                      ts_study_write_working(study, chapter->cell.bytes, &page, &sink) == TS_OK;
     if (told && !text.failed) {
         ts_buffer head;
         ts_buffer_open(&head, study->allocator);

@@ -1,6 +1,7 @@
 /* How is the working of one number found and told? */
 #include "study/address.h"
 
+#include "report/check_page.h"
 #include "report/why_page.h"
 #include "study/outlet.h"
 
@@ -233,17 +234,38 @@ static ts_status tell(ts_study *study, const char *address, bool json, ts_page *
     return TS_OK;
 }
 
-ts_status ts_study_write_why(ts_study *study, const char *address, bool json,
-                             const ts_page_options *options, const ts_sink *sink)
+static void title(const ts_study *study, ts_page *page)
+{
+    const ts_answer answer = ts_study_answer(study);
+    ts_answer_title(&answer, page);
+    ts_page_line_end(page);
+}
+
+static ts_status write_why(ts_study *study, const char *address, bool json, bool titled,
+                           const ts_page_options *options, const ts_sink *sink)
 {
     if (!ts_study_has_numbers(study))
         return TS_NOT_UNDERSTOOD;
     ts_buffer out;
     ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(options, &out);
+    ts_page page = ts_outlet_page(options, &out);
+    if (titled)
+        title(study, &page);
     ts_status status = tell(study, address, json, &page);
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
     return status;
+}
+
+ts_status ts_study_write_why(ts_study *study, const char *address, bool json,
+                             const ts_page_options *options, const ts_sink *sink)
+{
+    return write_why(study, address, json, !json, options, sink);
+}
+
+ts_status ts_study_write_working(ts_study *study, const char *address,
+                                 const ts_page_options *options, const ts_sink *sink)
+{
+    return write_why(study, address, false, false, options, sink);
 }

@@ -2,6 +2,7 @@
 # ctest: release-only    (whole commands take minutes under the sanitizers)
 """Does the command do what its help says, with the exit codes that it promises?"""
 import errno
+import hashlib
 import json
 import os
 import stat
@@ -347,6 +348,33 @@ class Columns(InFolder):
             hertz = [line.index(" Hz: strain") for line in out.splitlines() if " Hz: strain" in line]
             self.assertGreater(len(hertz), 5)
             self.assertEqual(len(set(hertz)), 1, out)
+
+
+class Titles(InFolder):
+    """Does the top of each page say what it does not replace, and which file it is of?"""
+
+    def test_the_caution_stands_above_the_answer(self):
+        title = "Preliminary design aid. Not a substitute for the engine's type design"
+        digest = hashlib.sha256(BIZJET.read_bytes()).hexdigest()[:12]
+        for words in (("check",), ("necks",), ("why", "drive/hp/box/bevels:F_t@crank"), ("why",),
+                      ("compare", ROOT / "examples/traps/bizjet_wrap.yaml"), ("twist",),
+                      ("size",), ("size", "--choose", "bearings"), ("size", "--choose", "necks")):
+            _, out, err = run(words[0], BIZJET, *words[1:])
+            top = " ".join(out.splitlines()[:4])
+            self.assertIn(title, top, (words, err))
+            self.assertEqual(out.count("Preliminary design aid"), 1, words)
+            if words[0] == "size":
+                self.assertIn(", as sized   SHA-256 ", top)
+            else:
+                self.assertIn(digest, top, words)
+
+    def test_the_digest_of_size_is_of_what_it_writes(self):
+        path = self.folder / "sized.yaml"
+        for part in ("teeth", "bearings", "necks"):
+            _, out, err = run("size", BIZJET, "--choose", part, "-o", path)
+            self.assertIn("Written: ", out, err)
+            digest = hashlib.sha256(path.read_bytes()).hexdigest()[:12]
+            self.assertIn(f", as sized   SHA-256 {digest}", out, part)
 
 
 class Compare(InFolder):
