@@ -31,6 +31,13 @@ static void peak(ts_json *json, const char *of, const ts_start_peak *one)
     ts_json_rounded_at(json, "speed", one->w);
 }
 
+static void bears(ts_json *json, const ts_start_wall *wall)
+{
+    ts_json_rounded_at(json, "bears", wall->T);
+    if (isfinite(wall->T))
+        ts_json_string_at(json, "by", ts_part_kind_word(wall->kind));
+}
+
 static void peaks(ts_json *json, const ts_start_answer *start, const ts_answer *answer)
 {
     const ts_drive_start *it = start->it;
@@ -42,9 +49,7 @@ static void peaks(ts_json *json, const ts_start_answer *start, const ts_answer *
             continue;
         ts_json_object(json);
         peak(json, answer->train->shafts[s].name, &it->run.shafts[s]);
-        ts_json_rounded_at(json, "bears", start->walls[s].T);
-        if (isfinite(start->walls[s].T))
-            ts_json_string_at(json, "by", ts_part_kind_word(start->walls[s].kind));
+        bears(json, &start->walls[s]);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -53,6 +58,7 @@ static void peaks(ts_json *json, const ts_start_answer *start, const ts_answer *
     for (uint32_t p = 0; p < it->start.pad_count; p++) {
         ts_json_object(json);
         peak(json, answer->train->pads[it->pad_of[p]].name, &it->run.pads[p]);
+        bears(json, &start->pad_walls[it->pad_of[p]]);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');

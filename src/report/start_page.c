@@ -167,6 +167,12 @@ static void fixed_cell(ts_page *page, double value, int decimals, const char *un
     ts_buffer_close(&text);
 }
 
+/* Nothing where it is not known what bears it. */
+static void share_cell(ts_page *page, const ts_start_peak *peak, const ts_start_wall *wall)
+{
+    fixed_cell(page, isfinite(wall->T) ? 100.0 * fabs(peak->T) / wall->T : (double)NAN, 1, " %");
+}
+
 static void name_cell(ts_page *page, const char *before, const char *name, const char *after)
 {
     ts_buffer text;
@@ -229,24 +235,27 @@ static void torques(const ts_start_answer *start, const ts_answer *answer, ts_pa
         fixed_cell(page, peak->t, 2, "");
         fixed_cell(page, rpm * peak->w, 0, "");
         cell(page, start->walls[s].T, 4);
-        fixed_cell(page, 100.0 * fabs(peak->T) / start->walls[s].T, 1, " %");
+        share_cell(page, peak, &start->walls[s]);
         ts_page_line_end(page);
     }
 }
 
 static void pads(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
 {
-    static const char *const words[] = {"N.m", "at s", "at rpm"};
+    static const char *const words[] = {"N.m", "at s", "at rpm", "bears", "share"};
     const ts_start_run      *run     = &start->it->run;
 
-    heads(page, "  at the pads; negative: put in", words, 3);
+    heads(page, "  at the pads; negative: put in", words, 5);
     for (uint32_t p = 0; p < start->it->start.pad_count; p++) {
+        const ts_start_wall *wall = &start->pad_walls[start->it->pad_of[p]];
         if (!(fabs(run->pads[p].T) > 0.0))
             continue;
         name_cell(page, answer->train->pads[start->it->pad_of[p]].name, "", "");
         cell(page, run->pads[p].T, 4);
         fixed_cell(page, run->pads[p].t, 2, "");
         fixed_cell(page, rpm * run->pads[p].w, 0, "");
+        cell(page, wall->T, 4);
+        share_cell(page, &run->pads[p], wall);
         ts_page_line_end(page);
     }
 }

@@ -86,17 +86,22 @@ static ts_status lay_walls(const asked *it)
     const ts_study           *study = it->study;
     const ts_part_capacities *parts = &study->select.parts;
     ts_start_wall *walls = TS_TAKE(it->arena, ts_start_wall, study->train.shaft_count + 1);
+    ts_start_wall *own   = TS_TAKE(it->arena, ts_start_wall, study->train.pad_count + 1);
 
-    if (walls == NULL)
+    if (walls == NULL || own == NULL)
         return TS_NO_MEMORY;
-    it->out->walls = walls;
+    it->out->walls     = walls;
+    it->out->pad_walls = own;
+    for (uint32_t p = 0; p < study->train.pad_count; p++)
+        own[p] = (ts_start_wall){(double)INFINITY, TS_PART_SPLINE};
     for (uint32_t s = 0; s < study->train.shaft_count; s++)
         walls[s] = (ts_start_wall){(double)INFINITY, TS_PART_ROOT};
     for (size_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        const uint32_t          at   = ts_part_shaft(&study->train, part);
-        if (part->kind != TS_PART_NECK && part->T > 0.0 && part->T < walls[at].T)
-            walls[at] = (ts_start_wall){part->T, part->kind};
+        ts_start_wall *at = part->of_pad ? &own[part->pad]
+                                         : &walls[ts_part_shaft(&study->train, part)];
+        if (part->kind != TS_PART_NECK && part->T > 0.0 && part->T < at->T)
+            *at = (ts_start_wall){part->T, part->kind};
     }
     return TS_OK;
 }
