@@ -154,7 +154,7 @@ export interface Spool {
   "axial travel"?: Sourced<Span<LengthUnit> | Unknown>;
   /** How far it moves across the engine axis.  Default: 0..0 mm. */
   "radial travel"?: Sourced<Span<LengthUnit> | Unknown>;
-  /** Of the cranked spool: the torque that brakes it while no fuel burns, against its speed, without what its gearbox takes. */
+  /** Of the cranked spool: the torque that brakes it while no fuel burns, against its speed, 0 or more, without what its gearbox takes. */
   "unlit drag"?: TorquePoint[];
   /** Of the cranked spool: what the gases put on it while fuel burns as it does during a start, its own losses taken off. */
   "lit torque"?: TorquePoint[];

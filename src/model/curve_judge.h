@@ -13,6 +13,15 @@ static inline bool ts_curve_rises(const ts_torque_point *points, size_t count)
     return true;
 }
 
+/* Does no known torque of it fall below 0? */
+static inline bool ts_curve_takes(const ts_torque_point *points, size_t count)
+{
+    for (size_t i = 0; i < count; i++)
+        if (points[i].torque.value < 0.0)
+            return false;
+    return true;
+}
+
 static inline const char *ts_curve_falls(const char *key, const char **which, const char **expected)
 {
     *which    = key;

@@ -106,7 +106,7 @@ static const ts_field spool_fields[] = {
      .most    = 64,
      .record  = &ts_table_torque_point,
      .says    = "Of the cranked spool: the torque that brakes it while no fuel burns, against its "
-                "speed, without what its gearbox takes.",
+                "speed, 0 or more, without what its gearbox takes.",
      .example = "[{speed: 0 rpm, torque: 20 N.m}, {speed: 6300 rpm, torque: 600 N.m}]"},
     {.key  = "lit torque",
      .form = TS_FORM_LIST,
@@ -140,6 +140,11 @@ static const char *judge_spool(const void *record, const char **key, const char 
 
     if (!ts_curve_rises(spool->unlit, spool->unlit_count))
         return ts_curve_falls("unlit drag", key, expected);
+    if (!ts_curve_takes(spool->unlit, spool->unlit_count)) {
+        *key      = "unlit drag";
+        *expected = "torques of 0 or more";
+        return "without fuel nothing drives the spool, and a torque of its drag is below 0";
+    }
     if (!ts_curve_rises(spool->lit, spool->lit_count))
         return ts_curve_falls("lit torque", key, expected);
     return NULL;

@@ -2,7 +2,8 @@
  *
  * Model     The shafts of the drive with what turns on them (mass/mass.h), rigid (rigid_start.h).
  * Loads     What an accessory takes at the conditions up to idle, torque against the speed of its
- *           pad, joined by lines; below the slowest it keeps that torque.
+ *           pad, joined by lines; below the slowest it keeps that torque;
+ *           beyond the fastest its last line goes on, and never below 0.
  * Starter   Its `curve`; else the points of its `drives` joined by lines that go on at both ends.
  * Other     Spools that nothing cranks follow by `air torque` alone, else they stand.
  * Oil       Of the bearings of the boxes and radial shafts by Palmgren, given by who knows them;

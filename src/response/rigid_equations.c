@@ -29,6 +29,12 @@ static double oil_torque(const ts_start_shaft *shaft, double w)
     return fmax(shaft->oil_slow, shaft->oil_fast * root * root);
 }
 
+/* What only takes never drives, wherever the last line of its curve goes. */
+static double braking(const ts_torque_curve *curve, double w)
+{
+    return fmax(0.0, ts_torque_curve_at(curve, w));
+}
+
 static double starter_torque(const ts_cranking *c, uint32_t pad, double w)
 {
     return c->cut ? 0.0 : fmax(0.0, ts_torque_curve_at(&c->start->pads[pad].drive, w));
@@ -40,7 +46,7 @@ static void lay_pad(ts_cranking *c, uint32_t i, double w, const double *y)
 
     if (!pad->starter || (pad->coupled && c->cut)) {
         c->drive[i] = 0.0;
-        c->pad[i]   = ts_torque_curve_at(&pad->load, w);
+        c->pad[i]   = braking(&pad->load, w);
     } else {
         c->drive[i] = starter_torque(c, i, c->engaged[i] ? w : y[c->start->spool_count + i]);
         c->pad[i]   = c->engaged[i] ? -c->drive[i] : 0.0;
@@ -148,7 +154,7 @@ static double gas_torque(const ts_cranking *c, uint32_t spool, const double *y)
     if (spool == c->cranked) {
         const double w = y[spool] / sqrt(start->theta);
         return start->delta *
-               (c->lit ? ts_torque_curve_at(&one->lit, w) : -ts_torque_curve_at(&one->unlit, w));
+               (c->lit ? ts_torque_curve_at(&one->lit, w) : -braking(&one->unlit, w));
     }
     const double blown = y[c->cranked] / start->spools[c->cranked].idle;
     const double own   = y[spool] / one->idle;

@@ -57,13 +57,14 @@ typedef struct ts_start_pad {
     bool            starter; /* it drives until the cut-out                        */
     bool            coupled; /* ... and stays coupled: it has no overrunning clutch */
     ts_torque_curve drive;   /* of a starter, against its own speed; never below 0  */
-    ts_torque_curve load;    /* what it takes; of a starter that stays, from the cut-out on */
+    ts_torque_curve load;    /* what it takes, never below 0; of a starter that stays, from the
+                                cut-out on                                                  */
     double          J;       /* kg.m2 of its rotor, >= 0; of a starter with a clutch > 0    */
 } ts_start_pad;
 
 typedef struct ts_start_spool {
     bool            cranked;    /* one of them is */
-    ts_torque_curve unlit, lit; /* of the cranked one */
+    ts_torque_curve unlit, lit; /* of the cranked one; unlit brakes, never below 0 */
     double          idle;       /* rad/s, > 0 */
     double          air;        /* N.m, of another one; 0: it stays at rest */
 } ts_start_spool;

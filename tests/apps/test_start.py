@@ -151,6 +151,15 @@ class Answers(InFolder):
         self.assertIn("the speeds of its points do not rise", err)
         self.assertIn("drive.yaml:", err)
 
+    def test_a_drag_that_drives_is_refused_in_its_place(self):
+        path = self.changed(LARGE, ("unlit drag: [{speed: 0 rpm, torque: ",
+                                    "unlit drag: [{speed: 0 rpm, torque: -"))
+        code, _, err = run("start", path)
+        self.assertEqual(code, 2)
+        self.assertIn("a torque of its drag is below 0", err)
+        self.assertIn("torques of 0 or more", err)
+        self.assertIn("drive.yaml:", err)
+
     def test_a_temperature_that_is_none_is_refused(self):
         for words in (("--ambient", "20 K m"), ("--oil-temperature", "900 degC")):
             code, _, err = run("start", LARGE, *words)

@@ -368,13 +368,12 @@ static void a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again(void **st
     (void)state;
     rig it;
     lay(&it);
-    it.pads[0].drive   = straight(&it, 0, 0.0, 2.0, 2000.0, 2.0);   /* 20 rad/s2 alone */
-    it.spools[0].unlit = straight(&it, 1, 0.0, -60.0, 400.0, 40.0); /* blows at first */
-    it.spools[0].lit   = straight(&it, 2, 0.0, 30.0, 400.0, -20.0);
-    it.start.light_off = 450.0;
+    it.pads[0].drive   = straight(&it, 0, 0.0, 2.0, 2000.0, 2.0); /* 20 rad/s2 alone */
+    it.spools[0].lit   = straight(&it, 1, 0.0, 60.0, 400.0, -40.0);
+    it.start.light_off = 1e-6; /* reached at J w/T = 1e-6 s */
     it.start.least     = 0.0;
     run(&it);
-    assert_true(ts_start_time_of(&it.run, TS_STARTS_LET_GO) < 1e-12);
+    assert_close(ts_start_time_of(&it.run, TS_STARTS_LET_GO), 2.1 * 1e-6 / 2.0, 1e-6);
     assert_true(ts_start_time_of(&it.run, TS_STARTS_ENGAGE) > 0.1);
     assert_true(it.run.energy.balance < 1e-9);
     shut(&it);
@@ -418,6 +417,30 @@ static void numbers_out_of_range_are_refused(void **state)
     }
 }
 
+/* derived: 12 + 0.2 w until the line of what brakes meets 0 at 150 rad/s, 42 N.m from there on. */
+static void what_brakes_never_drives_beyond_its_curve(void **state)
+{
+    (void)state;
+    for (int by_pad = 0; by_pad < 2; by_pad++) {
+        rig it;
+        lay(&it);
+        it.pads[0].drive             = straight(&it, 0, 0.0, 42.0, 1000.0, 42.0);
+        const ts_torque_curve brakes = straight(&it, 1, 50.0, 20.0, 100.0, 10.0);
+        it.pads[1]                   = (ts_start_pad){.shaft = 1};
+        it.start.pad_count           = 2;
+        it.start.light_off           = 499.0;
+        if (by_pad == 1)
+            it.pads[1].load = brakes;
+        else
+            it.spools[0].unlit = brakes;
+        run(&it);
+        assert_int_equal(it.run.outcome, TS_START_IDLE);
+        assert_close(it.run.t, 2.1 / 0.2 * log(42.0 / 12.0) + 2.1 * 350.0 / 42.0, 1e-8);
+        assert_true(it.run.energy.balance < 1e-8);
+        shut(&it);
+    }
+}
+
 static void curves_go_on_beyond_their_ends(void **state)
 {
     (void)state;
@@ -446,6 +469,7 @@ int main(void)
         cmocka_unit_test(a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again),
         cmocka_unit_test(a_starter_without_a_clutch_becomes_a_load),
         cmocka_unit_test(numbers_out_of_range_are_refused),
+        cmocka_unit_test(what_brakes_never_drives_beyond_its_curve),
         cmocka_unit_test(curves_go_on_beyond_their_ends),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
