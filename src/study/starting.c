@@ -98,8 +98,8 @@ static ts_status lay_walls(const asked *it)
         walls[s] = (ts_start_wall){(double)INFINITY, TS_PART_ROOT};
     for (size_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        ts_start_wall *at = part->of_pad ? &own[part->pad]
-                                         : &walls[ts_part_shaft(&study->train, part)];
+        ts_start_wall          *at =
+            part->of_pad ? &own[part->pad] : &walls[ts_part_shaft(&study->train, part)];
         if (part->kind != TS_PART_NECK && part->T > 0.0 && part->T < at->T)
             *at = (ts_start_wall){part->T, part->kind};
     }
