@@ -10,6 +10,7 @@
 #include "draw/trace_panel.h"
 
 #include <math.h>
+#include <stdio.h>
 
 enum { SPOOLS_MOST = 4, TORQUES = 3 };
 
@@ -28,6 +29,7 @@ typedef struct chart {
     ts_trace_line         spools[SPOOLS_MOST];
     size_t                spool_count;
     ts_trace_line         torques[TORQUES];
+    char                  torque_says[64];
 } chart;
 
 /* ---- lines ------------------------------------------------------------------------------------
@@ -80,15 +82,16 @@ static void lay_torques(chart *it)
 {
     const ts_start_trace *trace  = &it->it->run.trace;
     const ts_start_shaft *shafts = it->it->start.shafts;
-    it->torques[0]               = line_of(it, trace->gas, 1, 1.0);
+    const double          shown  = ts_scene_in_unit(it->scene, 1.0, TS_KIND_TORQUE);
+    it->torques[0]               = line_of(it, trace->gas, 1, shown);
     it->torques[0].name          = "gases";
     it->torques[0].dash          = TS_DASH_CHAIN;
-    it->torques[1]               = line_of(it, trace->alpha, 1, shafts[it->root].J);
+    it->torques[1]               = line_of(it, trace->alpha, 1, shafts[it->root].J * shown);
     it->torques[1].name          = "gains speed";
     it->torques[1].pen           = TS_PEN_4;
     if (it->tower != TS_NOWHERE) {
-        it->torques[2] =
-            line_of(it, trace->T + it->tower, it->it->start.shaft_count, -shafts[it->tower].ratio);
+        it->torques[2]      = line_of(it, trace->T + it->tower, it->it->start.shaft_count,
+                                      -shafts[it->tower].ratio * shown);
         it->torques[2].name = "radial shaft";
         it->torques[2].dash = TS_DASH_HIDDEN;
     }
@@ -215,8 +218,10 @@ static void lay_panels(chart *it)
                                            .until = it->it->run.t,
                                            .says  = "speed, rpm"};
     it->torque          = it->speed;
+    snprintf(it->torque_says, sizeof it->torque_says, "torque on the cranked spool, %s",
+             ts_scene_unit(it->scene, TS_KIND_TORQUE));
     it->torque.area.y += 0.5 * high + between;
-    it->torque.says  = "torque on the cranked spool, N.m";
+    it->torque.says  = it->torque_says;
     it->torque.times = true;
 }
 

@@ -5,6 +5,7 @@
 #include "report/register.h"
 
 #include <math.h>
+#include <stdio.h>
 
 enum { INDENT = 2, NAME_WIDE = 50, CELL = 9 };
 
@@ -102,7 +103,8 @@ static void add_time(ts_buffer *text, double t)
 }
 
 /* "the neck of x breaks", "a tooth of mesh ... breaks" */
-static void add_break(ts_buffer *text, const ts_drive_twist *twist, const ts_train_event *event)
+static void add_break(const ts_page *page, ts_buffer *text, const ts_drive_twist *twist,
+                      const ts_train_event *event)
 {
     const ts_twist_joint *joint = &twist->joints[event->bond];
 
@@ -113,12 +115,14 @@ static void add_break(ts_buffer *text, const ts_drive_twist *twist, const ts_tra
         ts_buffer_print(text, "the neck to %s breaks", twist->parts[joint->to].name);
     }
     ts_buffer_add(text, " at ");
-    ts_page_short(text, fabs(event->T), 4);
-    ts_buffer_add(text, " N.m after ");
+    const ts_unit *shown = ts_kind_shown(TS_KIND_TORQUE, page->units);
+    ts_page_short(text, ts_from_si(fabs(event->T), shown), 4);
+    ts_buffer_print(text, " %s after ", shown->name);
     add_time(text, event->t);
 }
 
-static void tell_breaks(const ts_seize_answer *seize, const ts_seizure *it, ts_buffer *text)
+static void tell_breaks(const ts_page *page, const ts_seize_answer *seize, const ts_seizure *it,
+                        ts_buffer *text)
 {
     bool any = false;
 
@@ -126,7 +130,7 @@ static void tell_breaks(const ts_seize_answer *seize, const ts_seizure *it, ts_b
         if (it->run.events[i].what != TS_HAPPENS_BREAK)
             continue;
         ts_buffer_add(text, any ? "; then " : "");
-        add_break(text, seize->twist, &it->run.events[i]);
+        add_break(page, text, seize->twist, &it->run.events[i]);
         if (!any) {
             ts_buffer_add(text, ", within ");
             ts_page_short(text, degree * it->pad_angle, 3);
@@ -169,7 +173,7 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
         return;
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text, "%s: ", ts_seize_run_words[which]);
-    tell_breaks(seize, it, &text);
+    tell_breaks(page, seize, it, &text);
     if (it->run.fault != TS_RUN_FINE) {
         ts_buffer_print(&text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
         add_time(&text, it->run.t);
@@ -207,7 +211,8 @@ static void cell(ts_page *page, double value)
 
     ts_buffer_open(&text, page->out->allocator);
     if (isfinite(value))
-        ts_page_short(&text, fabs(value), 4);
+        ts_page_short(&text, ts_from_si(fabs(value), ts_kind_shown(TS_KIND_TORQUE, page->units)),
+                      4);
     else
         ts_buffer_add(&text, "-");
     if (!text.failed)
@@ -221,7 +226,11 @@ static void table(const ts_seize_answer *seize, ts_page *page)
 {
     static const char *const heads[] = {"steady", "strong", "weak", "without", "bears", "by"};
 
-    ts_page_left(page, ts_text_of("  largest torques, N.m at the outer part"), NAME_WIDE);
+    char first[NAME_WIDE];
+
+    snprintf(first, sizeof first, "  largest torques, %s at the outer part",
+             ts_kind_shown(TS_KIND_TORQUE, page->units)->name);
+    ts_page_left(page, ts_text_of(first), NAME_WIDE);
     for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
         ts_page_right(page, ts_text_of(heads[i]), CELL);
     ts_page_line_end(page);

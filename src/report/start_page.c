@@ -5,10 +5,11 @@
 #include "report/register.h"
 
 #include <math.h>
+#include <stdio.h>
 
 enum { INDENT = 2, NAME_WIDE = 43, CELL = 12, GRID_CELL = 11 };
 
-static const double zero_celsius = 273.15, rpm = 9.54929658551372015;
+static const double rpm = 9.54929658551372015;
 
 const char *const ts_start_outcome_words[] = {
     [TS_START_IDLE]     = "idle",
@@ -70,10 +71,18 @@ static void sentence(ts_page *page, ts_buffer *text)
     ts_page_wrap_made(page, text, 2 * INDENT, INDENT);
 }
 
-static void add_celsius(ts_buffer *text, double kelvin)
+static const ts_unit *unit(const ts_page *page, ts_kind kind)
 {
-    ts_page_short(text, round((kelvin - zero_celsius) * 10.0) / 10.0, 4);
-    ts_buffer_add(text, " degC");
+    return ts_kind_shown(kind, page->units);
+}
+
+/* The double nearest to 273.15 K is 2e-14 K off 0 degC, which nobody wants to read. */
+static void add_temperature(const ts_page *page, ts_buffer *text, double kelvin)
+{
+    const ts_unit *shown = unit(page, TS_KIND_TEMPERATURE);
+
+    ts_page_short(text, round(ts_from_si(kelvin, shown) * 10.0) / 10.0 + 0.0, 4);
+    ts_buffer_print(text, " %s", shown->name);
 }
 
 static void add_seconds(ts_buffer *text, double t)
@@ -95,9 +104,9 @@ static void title(const ts_start_answer *start, ts_page *page)
     ts_page_heading(page, "Start");
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_add(&text, "from rest, in air of ");
-    add_celsius(&text, start->ambient);
+    add_temperature(page, &text, start->ambient);
     ts_buffer_add(&text, ", oil in the bearings at ");
-    add_celsius(&text, start->oil);
+    add_temperature(page, &text, start->oil);
     if (isfinite(start->nu)) {
         ts_buffer_add(&text, " (");
         ts_page_short(&text, 1e6 * start->nu, 3);
@@ -151,6 +160,11 @@ static void cell(ts_page *page, double value, int digits)
     page->out->failed = page->out->failed || text.failed;
     page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
+}
+
+static void torque_cell(ts_page *page, double T)
+{
+    cell(page, isfinite(T) ? ts_from_si(T, unit(page, TS_KIND_TORQUE)) : T, 4);
 }
 
 static void fixed_cell(ts_page *page, double value, int decimals, const char *unit)
@@ -222,8 +236,9 @@ static void heads(ts_page *page, const char *first, const char *const *words, si
 
 static void torques(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
 {
-    static const char *const words[] = {"N.m", "at s", "at rpm", "bears", "share"};
-    const ts_start_run      *run     = &start->it->run;
+    const char *const   words[] = {unit(page, TS_KIND_TORQUE)->name, "at s", "at rpm", "bears",
+                                   "share"};
+    const ts_start_run *run     = &start->it->run;
 
     heads(page, "  largest torques, + outwards; at the shaft", words, 5);
     for (uint32_t s = 0; s < start->it->start.shaft_count; s++) {
@@ -231,10 +246,10 @@ static void torques(const ts_start_answer *start, const ts_answer *answer, ts_pa
         if (start->it->start.shafts[s].driver == TS_NO_DRIVER || !(fabs(peak->T) > 0.0))
             continue;
         name_cell(page, "mesh to ", answer->train->shafts[s].name, "");
-        cell(page, peak->T, 4);
+        torque_cell(page, peak->T);
         fixed_cell(page, peak->t, 2, "");
         fixed_cell(page, rpm * peak->w, 0, "");
-        cell(page, start->walls[s].T, 4);
+        torque_cell(page, start->walls[s].T);
         share_cell(page, peak, &start->walls[s]);
         ts_page_line_end(page);
     }
@@ -242,8 +257,9 @@ static void torques(const ts_start_answer *start, const ts_answer *answer, ts_pa
 
 static void pads(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
 {
-    static const char *const words[] = {"N.m", "at s", "at rpm", "bears", "share"};
-    const ts_start_run      *run     = &start->it->run;
+    const char *const   words[] = {unit(page, TS_KIND_TORQUE)->name, "at s", "at rpm", "bears",
+                                   "share"};
+    const ts_start_run *run     = &start->it->run;
 
     heads(page, "  at the pads; negative: put in", words, 5);
     for (uint32_t p = 0; p < start->it->start.pad_count; p++) {
@@ -251,10 +267,10 @@ static void pads(const ts_start_answer *start, const ts_answer *answer, ts_page 
         if (!(fabs(run->pads[p].T) > 0.0))
             continue;
         name_cell(page, answer->train->pads[start->it->pad_of[p]].name, "", "");
-        cell(page, run->pads[p].T, 4);
+        torque_cell(page, run->pads[p].T);
         fixed_cell(page, run->pads[p].t, 2, "");
         fixed_cell(page, rpm * run->pads[p].w, 0, "");
-        cell(page, wall->T, 4);
+        torque_cell(page, wall->T);
         share_cell(page, &run->pads[p], wall);
         ts_page_line_end(page);
     }
@@ -263,15 +279,17 @@ static void pads(const ts_start_answer *start, const ts_answer *answer, ts_page 
 static void necks(const ts_start_answer *start, ts_page *page)
 {
     static const char *const words[] = {"passes", "breaks from", "margin"};
+    char                     first[NAME_WIDE];
 
     if (start->neck_count == 0)
         return;
-    heads(page, "  necks, N.m", words, 3);
+    snprintf(first, sizeof first, "  necks, %s", unit(page, TS_KIND_TORQUE)->name);
+    heads(page, first, words, 3);
     for (size_t i = 0; i < start->neck_count; i++) {
         const ts_start_neck *neck = &start->necks[i];
         name_cell(page, neck->name, "", neck->T >= neck->low ? "  MAY BREAK" : "");
-        cell(page, neck->T, 4);
-        cell(page, neck->low, 4);
+        torque_cell(page, neck->T);
+        torque_cell(page, neck->low);
         fixed_cell(page, neck->T > 0.0 ? neck->low / neck->T : (double)NAN, 2, "");
         ts_page_line_end(page);
     }
@@ -360,7 +378,7 @@ static void degrees(ts_page *page, double kelvin, int width)
     ts_buffer text;
 
     ts_buffer_open(&text, page->out->allocator);
-    add_celsius(&text, kelvin);
+    add_temperature(page, &text, kelvin);
     ts_page_right(page, ts_text_of(text.failed ? "" : text.bytes), width);
     page->out->failed = page->out->failed || text.failed;
     page->out->failed = page->out->failed || text.failed;

@@ -166,6 +166,28 @@ class Answers(InFolder):
             self.assertEqual(code, 2)
             self.assertIn("-20 degC", err)
 
+    def test_us_units_change_the_page_and_the_picture_and_not_the_json(self):
+        for words in (("start", LARGE, "--grid"), ("seize", LARGE, "generator 1")):
+            metric, us = run(*words)[1], run(*words, "--units", "us")[1]
+            self.assertIn(" N.m", metric)
+            self.assertIn(" lbf.in", us)
+            self.assertNotRegex(us, r"N\.m|\ddegC|\d degC\s+-?\d")
+            self.assertEqual(run(*words, "--json"), run(*words, "--json", "--units", "us"))
+        us = run("start", LARGE, "--grid", "--units", "us")[1]
+        self.assertIn("in air of 59 degF", us)
+        self.assertIn("-40 degF", us)
+        starter = [one["T"] for one in answer("start", LARGE)["pads"] if one["of"] == "starter"][0]
+        shown = float(re.search(r"\n  starter +(-\d+) ", us).group(1))
+        self.assertAlmostEqual(shown * 0.1129848290276167 / starter, 1.0, delta=5e-4)
+        says = "torque on the cranked spool, "
+        self.assertIn(says + "lbf.in", words_of(self.picture("--units", "us")))
+        self.assertIn(says + "N.m", words_of(self.picture()))
+
+    def picture(self, *words):
+        to = self.folder / "start.pdf"
+        self.assertEqual(run("draw", LARGE, "--figure", "start", "-o", to, *words)[0], 0)
+        return to
+
     def test_the_same_twice(self):
         self.assertEqual(run("start", LARGE, "--grid"), run("start", LARGE, "--grid"))
 
