@@ -994,7 +994,7 @@ export interface Start {
   "hung below"?: Sourced<RotationalAcceleration | Unknown>;
   /** How long a start may take.  Default: 120 s. */
   "gives up after"?: Sourced<Time | Unknown>;
-  /** f_0 of Palmgren for the bearings of the boxes: what oil takes in them.  Default: 2. */
+  /** f_0 of Palmgren for a row of the bearings of the boxes: what oil takes in them.  Default: 2. */
   "bearing factor"?: Sourced<PlainNumber | Unknown>;
 }
 

@@ -138,7 +138,7 @@ static const ts_field start_fields[] = {
      .range   = TS_FROM(0.0, 100.0, "1"),
      .preset  = {"2", "ball bearings oiled by jets or splash; Palmgren, 1.5 to 3 by kind (from "
                        "memory)"},
-     .says    = "f_0 of Palmgren for the bearings of the boxes: what oil takes in them.",
+     .says    = "f_0 of Palmgren for a row of the bearings of the boxes: what oil takes in them.",
      .example = "2"},
 };
 

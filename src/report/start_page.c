@@ -336,7 +336,8 @@ static void grounds(const ts_start_answer *start, const ts_answer *answer, ts_pa
     ts_buffer_add(&text, "Meshes and shafts are rigid: the shock of the first milliseconds is not "
                          "in these torques.  What an accessory takes follows its powers in the "
                          "conditions up to idle, whatever the temperature; air and fuel of the "
-                         "starter are as told; losses of bearings by load, windage and churning "
+                         "starter are as told; losses of bearings by load, seals, windage, "
+                         "churned and thrown oil "
                          "are left out.");
     if (it->oil_left)
         ts_buffer_add(&text, "  Cold oil in the spool's own bearings is not counted: `oil drag` is "

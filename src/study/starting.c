@@ -34,8 +34,9 @@ static double viscosity(const ts_study *study, double theta)
 /* One bearing: the torque of Palmgren at a standstill, and where it goes with n^(2/3). */
 static void add_bearing(const asked *it, const ts_line *line, const ts_line_bearing *b, double nu)
 {
-    const double f_0 = it->study->drive.start.f_0.value, d_m = b->ability.d_m;
-    const double n = 1e3 / nu; /* rad/s, far above 2000 mm2/s times rpm */
+    const double rows = (double)b->bearing.rows, d_m = b->ability.d_m;
+    const double f_0 = it->study->drive.start.f_0.value * rows;
+    const double n   = 1e3 / nu; /* rad/s, far above 2000 mm2/s times rpm */
 
     if (!b->there)
         return;

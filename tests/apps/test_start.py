@@ -68,7 +68,20 @@ class Answers(InFolder):
 
     def test_cold_oil_and_hot_air_slow_it_down(self):
         plain = answer("start", LARGE)["t"]
-        self.assertGreater(answer("start", LARGE, "--oil-temperature", "-25 degC")["t"], plain)
+        cold = answer("start", LARGE, "--oil-temperature", "-5 degC")
+        self.assertEqual(cold["outcome"], "idle")
+        self.assertGreater(cold["t"], plain)
+        colder = answer("start", LARGE, "--oil-temperature", "-25 degC")
+        self.assertEqual(colder["outcome"], "hung start")
+
+    def test_oil_works_in_every_row_of_a_bearing(self):
+        def taken(rows):
+            told = "mid bearing: 740 mm, bearings: {mid: {form: angular contact, series: 10, " \
+                   "bore: 45 mm, rows: %d}}}" % rows
+            return answer("start", self.changed(LARGE, (
+                "outside: 44 mm, bore: 32 mm, mid bearing: 740 mm}",
+                "outside: 44 mm, bore: 32 mm, " + told)))["energy"]["oil"]
+        self.assertGreater(taken(2), 1.001 * taken(1))
 
     def test_the_grid_holds_the_single_start(self):
         told = answer("start", LARGE, "--grid")
