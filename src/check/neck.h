@@ -14,7 +14,7 @@ typedef struct ts_neck_case {
     const char    *load;   /* "the start", "its overload", "what it absorbs"   */
     ts_node        lender; /* whose torque it is in the workings, and its name */
     const char    *symbol;
-    ts_node        overload; /* where the peak stands in the file, when it is an overload; else 0 */
+    ts_node        overload; /* where the peak stands in the file: an overload, a point of a curve; else 0 */
 } ts_neck_case;
 
 /* Is the band of this neck known?  Otherwise the question is put and is not computable. */

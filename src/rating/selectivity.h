@@ -45,6 +45,7 @@ typedef struct ts_guard {
     uint32_t      shaft;      /* where its torque is counted                                     */
     uint32_t      neck;       /* of the necks; TS_NOWHERE: none                                  */
     ts_met_torque run, start; /* the highest absorbed (carried outwards), and driven (inwards)   */
+    ts_node       summit;     /* the point of its `curve` that `start` is; 0: of a condition      */
     double        T_over;     /* N.m of the overload; 0: none, NaN: not known                    */
     double        t_over;     /* s                                                               */
     bool          at_start;   /* the overload is one of the start: it flows inwards */

@@ -2,6 +2,8 @@
  * shaft? */
 #include "rating/selectivity_parts.h"
 
+#include "model/curve_judge.h"
+
 #include <math.h>
 
 static void raise(ts_met_torque *peak, double T, size_t c)
@@ -10,6 +12,20 @@ static void raise(ts_met_torque *peak, double T, size_t c)
         *peak = (ts_met_torque){(double)NAN, (int32_t)c};
     else if (T > peak->T)
         *peak = (ts_met_torque){T, (int32_t)c};
+}
+
+/* `drives` tells the torque of its conditions alone: what a starter puts into its pad on the way
+ * there, at rest above all, is told by its curve. */
+static void raise_by_curve(ts_guard *guard, const ts_accessory *accessory)
+{
+    const ts_torque_point *top = ts_curve_summit(accessory->curve, accessory->curve_count);
+
+    if (accessory->curve_count > 0 && top == NULL) {
+        guard->start = (ts_met_torque){(double)NAN, TS_EVERY_CONDITION};
+    } else if (top != NULL && top->torque.value > guard->start.T) {
+        guard->start  = (ts_met_torque){top->torque.value, TS_EVERY_CONDITION};
+        guard->summit = top->node;
+    }
 }
 
 static void fill_pad(ts_select *select, ts_guard *guard)
@@ -27,6 +43,7 @@ static void fill_pad(ts_select *select, ts_guard *guard)
         raise(&guard->run, unknown ? (double)NAN : load->T, c);
         raise(&guard->start, unknown ? (double)NAN : -load->T, c);
     }
+    raise_by_curve(guard, accessory);
     if (overload.standing == TS_UNKNOWN) {
         guard->T_over = (double)NAN;
     } else if (overload.standing == TS_GIVEN) {
@@ -67,6 +84,7 @@ void ts_select_fill_guards(ts_select *select)
         ts_guard *guard = &select->guards[i];
 
         guard->run = guard->start = nothing;
+        guard->summit             = 0;
         guard->T_over = guard->t_over = 0.0;
         guard->T_static               = (double)NAN;
         if (guard->pad != TS_NOWHERE)

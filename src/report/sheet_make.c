@@ -171,6 +171,22 @@ static void met(maker *m, const char *what, ts_met_torque T)
             what, T.T, TS_KIND_TORQUE, {m->pad->node, T.condition, "T"}, worded(m, "at %s", at)});
 }
 
+/* A starter with a curve drives hardest at one of its points, in no condition. */
+static void drives(maker *m, const ts_guard *guard)
+{
+    const char *what = "highest with which it drives";
+
+    if (guard->summit == 0)
+        met(m, what, guard->start);
+    else
+        row(m, TS_SHEET_TORQUES,
+            (ts_sheet_row){what,
+                           guard->start.T,
+                           TS_KIND_TORQUE,
+                           {guard->summit, TS_EVERY_CONDITION, NULL},
+                           "a point of its curve"});
+}
+
 static void overload(maker *m, const ts_guard *guard)
 {
     ts_buffer text;
@@ -215,7 +231,7 @@ static void torques(maker *m)
         return;
     const ts_guard *guard = &select->guards[at];
     met(m, "highest that the pad gives", guard->run);
-    met(m, "highest with which it drives", guard->start);
+    drives(m, guard);
     overload(m, guard);
     row(m, TS_SHEET_TORQUES,
         (ts_sheet_row){"static, that its own drive holds",

@@ -48,6 +48,14 @@ class Sheets(InFolder):
                                                      convert(one["metric"]["value"]),
                                                      rel_tol=1e-12, abs_tol=1e-12), one)
 
+    def test_the_start_is_the_highest_torque_of_the_curve(self):
+        copy = self.copy_of(TRAINER)
+        copy.write_text(copy.read_text().replace("rpm, torque: 47 N.m}", "rpm, torque: 50 N.m}"))
+        torques = part(answer("sheet", copy, "starter-generator"), "Torques at the pad")
+        self.assertEqual(torques["highest with which it drives"], 50)
+        # 1.25 times 50 N.m is above the 60 N.m of its neck; 45 N.m, of `drives`, would pass.
+        self.assertIn("curve reaches 50 N.m", run("check", copy)[1])
+
     def test_it_says_what_check_says(self):
         told = {pad["name"]: pad for pad in answer("check", TRAINER)["pads"]}
         for name in ("fuel pump", "starter-generator", "breather"):
@@ -68,7 +76,7 @@ class Sheets(InFolder):
         self.assertEqual([torques[w] for w in ("highest with which it drives", "overload",
                                                "static, that its own drive holds",
                                                "neck breaks at least at", "neck breaks at most at")],
-                         [45, 14, 95, 60, 74])
+                         [47, 14, 95, 60, 74])
         # second route: by hand, 16.8 kg at 118 mm.
         body = part(data, "Body and mass of the accessory")
         self.assertAlmostEqual(body["moment of the overhang, at rest"], 16.8 * 9.80665 * 0.118,

@@ -23,21 +23,32 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
     ts_judge_neck(check, &question);
 }
 
+/* The highest of its curve, where it has one: a starter pulls hardest from rest, before the first
+ * condition is reached. */
+static ts_peak highest_of_starter(const ts_check *check, uint32_t pad, const ts_guard *guard)
+{
+    if (guard->summit == 0)
+        return ts_highest_driven(check, pad);
+    return (ts_peak){guard->start.T, guard->start.T, TS_EVERY_CONDITION};
+}
+
 static void judge_pad(ts_check *check, uint32_t index, double factor)
 {
     const ts_pad       *pad       = &check->train->pads[index];
     const ts_accessory *accessory = ts_accessory_at(check, pad);
     if (accessory == NULL || accessory->neck.node == 0 || !ts_accessory_starts(check, accessory))
         return;
+    const ts_guard    *guard    = &check->select->guards[check->select->of_pad[index]];
     const ts_neck_case question = {
-        .neck   = &accessory->neck,
-        .number = check->select->necks->of_pad[index],
-        .name   = accessory->name,
-        .peak   = ts_highest_driven(check, index),
-        .factor = factor,
-        .load   = "the start",
-        .lender = pad->node,
-        .symbol = "T",
+        .neck     = &accessory->neck,
+        .number   = check->select->necks->of_pad[index],
+        .name     = accessory->name,
+        .peak     = highest_of_starter(check, index, guard),
+        .factor   = factor,
+        .load     = guard->summit != 0 ? "the highest torque of its curve" : "the start",
+        .lender   = pad->node,
+        .symbol   = "T",
+        .overload = guard->summit,
     };
     ts_judge_neck(check, &question);
 }
