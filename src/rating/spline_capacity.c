@@ -65,6 +65,9 @@ ts_spline_bears ts_spline_bears_once(const ts_drive_spline *item, uint32_t condi
         TS_STEP(w, formulas[TS_SPLINE_BURSTING], T * (S_P_t - S_2 / K_f) / (S_t - S_2 / K_f), T,
                 S_P_t, S_2, K_f, S_t);
     ts_spline_bears least = {(double)NAN, TS_SPLINE_ROOT_SHEAR, NULL};
+    /* Its own spin alone is more than it bears: no torque is left, and none is borne. */
+    if (!(bears[TS_SPLINE_BURSTING] > 0.0))
+        return least;
     for (int i = 0; i < TS_SPLINE_STRESSES; i++)
         if (i != TS_SPLINE_PRESSURE && !(bears[i] >= least.T))
             least = (ts_spline_bears){bears[i], (ts_spline_stress)i, formulas[i].symbol};
@@ -77,14 +80,17 @@ void ts_splines_capacities(const ts_drive *drive, const ts_splines *splines,
     const ts_train *train = splines->power->motion->train;
 
     for (uint32_t i = 0; i < splines->count; i++) {
-        const ts_drive_spline *item = &splines->items[i];
-        const ts_pad          *pad  = &train->pads[item->pad];
-        const ts_accessory    *one  = &drive->accessories[pad->accessory];
-        ts_spline_bears        once = {(double)NAN, TS_SPLINE_ROOT_SHEAR, NULL};
+        const ts_drive_spline *item    = &splines->items[i];
+        const ts_pad          *pad     = &train->pads[item->pad];
+        const ts_accessory    *one     = &drive->accessories[pad->accessory];
+        ts_spline_bears        once    = {(double)NAN, TS_SPLINE_ROOT_SHEAR, NULL};
+        const char            *missing = item->missing;
 
         if (item->missing == NULL) {
             ts_workings_about(w, one->node, TS_EVERY_CONDITION);
             once = ts_spline_bears_once(item, (uint32_t)drive->condition_count, w);
+            if (isnan(once.T))
+                missing = "a sleeve that bears its own spin";
         }
         const ts_part_capacity part = {.kind    = TS_PART_SPLINE,
                                        .shaft   = pad->shaft,
@@ -95,7 +101,7 @@ void ts_splines_capacities(const ts_drive *drive, const ts_splines *splines,
                                        .node    = one->node,
                                        .symbol  = once.symbol,
                                        .what    = pad->name,
-                                       .missing = item->missing};
+                                       .missing = missing};
         (void)ts_part_capacity_add(list, &part);
     }
 }

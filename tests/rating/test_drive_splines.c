@@ -206,6 +206,30 @@ static void at_the_torque_borne_once_one_stress_meets_its_limit(void **state)
     close_rated(&it);
 }
 
+/* A sleeve that its spin alone stresses beyond S_P_t K_f bears no torque: nothing, not a negative
+ * one that would be the least of all. */
+static void a_sleeve_that_its_spin_bursts_bears_no_torque(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    ts_drive_spline *s          = &it.splines.items[0];
+    const uint32_t   conditions = (uint32_t)it.file.drive.condition_count;
+
+    assert_true(ts_spline_bears_once(s, conditions, NULL).T > 0.0);
+    for (uint32_t c = 0; c < conditions; c++)
+        s->cases[c].n *= 1000.0;
+    assert_true(isnan(ts_spline_bears_once(s, conditions, NULL).T));
+
+    ts_part_capacity   room[64];
+    ts_part_capacities list = {room, 0, 64};
+    ts_splines_capacities(&it.file.drive, &it.splines, &list, NULL);
+    assert_true(list.count > 0);
+    assert_true(isnan(room[0].T));
+    assert_string_equal(room[0].missing, "a sleeve that bears its own spin");
+    close_rated(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -214,6 +238,7 @@ int main(void)
         cmocka_unit_test(stresses_follow_the_torque_of_every_condition),
         cmocka_unit_test(the_governing_case_is_the_greatest_of_all),
         cmocka_unit_test(at_the_torque_borne_once_one_stress_meets_its_limit),
+        cmocka_unit_test(a_sleeve_that_its_spin_bursts_bears_no_torque),
         cmocka_unit_test(shock_raises_the_torque_of_conditions_and_not_the_overload),
         cmocka_unit_test(the_length_answered_is_where_the_stress_meets_its_limit),
         cmocka_unit_test(the_sleeve_answered_is_where_bursting_meets_its_limit),
