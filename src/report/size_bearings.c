@@ -199,7 +199,7 @@ static bool any_unstated(const ts_bearing_plan *plan)
 static void close(table *t)
 {
     ts_buffer_clear(&t->text);
-    ts_buffer_add(&t->text, "All bearings: ");
+    ts_buffer_add(&t->text, "Bearings alone, without the shafts, which larger bores fatten: ");
     mass(t, t->plan->mass_before);
     ts_buffer_add(&t->text, " before, ");
     mass(t, t->plan->mass_after);

@@ -140,6 +140,10 @@ def schema(name):
 
 
 class Bearings(InFolder):
+    def test_the_mass_is_said_to_be_that_of_the_bearings_alone(self):
+        page = " ".join(run("size", EXAMPLES[0], *BEARINGS)[1].split())
+        self.assertIn("Bearings alone, without the shafts", page)
+
     def test_every_answer_follows_its_schema_and_fits(self):
         for example in EXAMPLES:
             told = answer("size", example, *BEARINGS)
