@@ -14,7 +14,7 @@ input=drive/hp/box/input
 mkdir -p "$out"
 
 say() { printf '\n---- %s ----\n\n' "$*"; }
-number() { "$command" why "$1" "$2" | sed -n '3p'; }
+number() { "$command" why "$1" "$2" | sed -n '/^[A-Za-z_0-9]* = /p'; }
 
 say "1. Where can it go?  The lightest first, each checked by all rules, and why nothing is lighter"
 "$command" arrange "$before" --add "$pump" -o "$out/free.yaml" | tee "$out/free.txt"
