@@ -1,6 +1,6 @@
 /* Do the diameters that sizing chooses balance, and keep the rules about necks? */
 #include "support/close.h"
-#include "support/read_file.h"
+#include "support/designed_neck.h"
 
 #include "search/neck_diameter.h"
 #include "study/study.h"
@@ -8,26 +8,6 @@
 #include <math.h>
 #include <stdio.h>
 #include <string.h>
-
-/* The trainer with a designed neck in place of the band of its starter-generator. */
-static ts_study *read_study(const char *neck)
-{
-    const ts_text          file    = read_file("examples/trainer.yaml");
-    const ts_study_options options = {.today = 20000};
-    const char            *band    = "{breaks: 60..74 N.m}";
-    const char            *at      = strstr(file.at, band);
-    static char            text[65536];
-    ts_study              *study;
-
-    assert_non_null(at);
-    const int length = snprintf(text, sizeof text, "%.*s%s%s", (int)(at - file.at), file.at, neck,
-                                at + strlen(band));
-    assert_true(length > 0 && (size_t)length < sizeof text);
-    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
-    assert_int_equal(ts_study_read(study, "designed", text, (size_t)length, &options), TS_OK);
-    free_file(file);
-    return study;
-}
 
 static const ts_neck_choice *find(ts_study *study, double step)
 {
@@ -88,7 +68,7 @@ static void no_other_step_has_a_smaller_worse_chance(void **state)
 
     for (size_t n = 0; n < 4; n++)
         for (size_t s = 0; s < 2; s++) {
-            ts_study             *study  = read_study(necks[n]);
+            ts_study             *study  = study_with_neck(necks[n]);
             const ts_neck_choice *choice = find(study, steps[s]);
 
             assert_non_null(choice);
@@ -102,7 +82,7 @@ static void no_other_step_has_a_smaller_worse_chance(void **state)
 static void the_step_lies_beside_the_balance(void **state)
 {
     (void)state;
-    ts_study             *study  = read_study("{diameter: 8 mm}");
+    ts_study             *study  = study_with_neck("{diameter: 8 mm}");
     const ts_neck_choice *choice = find(study, 0.05e-3);
 
     assert_int_equal(choice->need, TS_NECK_BALANCED);
@@ -119,7 +99,7 @@ static void a_hard_rule_outranks_the_balance(void **state)
     int by_load = 0, none = 0;
 
     for (double f = 1.25; f < 4.0; f += 0.05) {
-        ts_study *study                       = read_study("{diameter: 9 mm}");
+        ts_study *study                       = study_with_neck("{diameter: 9 mm}");
         study->drive.limits.neck_factor.value = f;
         assert_int_equal(ts_study_solve(study), TS_OK);
         const ts_neck_choice *choice = find(study, 0.05e-3);
@@ -139,7 +119,7 @@ static void a_hard_rule_outranks_the_balance(void **state)
 static void a_stated_band_is_kept(void **state)
 {
     (void)state;
-    ts_study             *study  = read_study("{breaks: 60..74 N.m}");
+    ts_study             *study  = study_with_neck("{breaks: 60..74 N.m}");
     const ts_neck_choice *choice = find(study, 0.05e-3);
 
     assert_int_equal(choice->need, TS_NECK_KEPT);
@@ -151,7 +131,7 @@ static void a_stated_band_is_kept(void **state)
 static void the_wall_is_the_one_that_check_judges_with(void **state)
 {
     (void)state;
-    ts_study             *study  = read_study("{diameter: 8 mm}\n    spline: AS972");
+    ts_study             *study  = study_with_neck("{diameter: 8 mm}\n    spline: AS972");
     const ts_neck_choice *choice = find(study, 0.05e-3);
 
     assert_int_not_equal(choice->need, TS_NECK_KEPT);

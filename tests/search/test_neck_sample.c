@@ -1,6 +1,6 @@
 /* Do drawn necks stay inside of their band, agree with the laws, and not mind the threads? */
 #include "support/close.h"
-#include "support/read_file.h"
+#include "support/designed_neck.h"
 
 #include "search/neck_sample.h"
 #include "study/study.h"
@@ -16,26 +16,6 @@ static const char *const necks[] = {
     "{diameter: 8 mm, scatter: 8 %, breaking: brittle, shank: 14 mm, notch radius: 2 mm}",
     "{diameter: 7 mm, strength: 1100..1200 MPa, yielding: 0.7..1}",
 };
-
-/* The trainer with a designed neck in place of the band of its starter-generator. */
-static ts_study *read_study(const char *neck)
-{
-    const ts_text          file    = read_file("examples/trainer.yaml");
-    const ts_study_options options = {.today = 20000};
-    const char            *band    = "{breaks: 60..74 N.m}";
-    const char            *at      = strstr(file.at, band);
-    static char            text[65536];
-    ts_study              *study;
-
-    assert_non_null(at);
-    const int length = snprintf(text, sizeof text, "%.*s%s%s", (int)(at - file.at), file.at, neck,
-                                at + strlen(band));
-    assert_true(length > 0 && (size_t)length < sizeof text);
-    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
-    assert_int_equal(ts_study_read(study, "designed", text, (size_t)length, &options), TS_OK);
-    free_file(file);
-    return study;
-}
 
 static const ts_neck_survey *survey(ts_study *study, size_t count, size_t threads, uint64_t seed)
 {
@@ -55,7 +35,7 @@ static void the_band_contains_100000_drawn_necks(void **state)
 {
     (void)state;
     for (size_t n = 0; n < 4; n++) {
-        ts_study             *study = read_study(necks[n]);
+        ts_study             *study = study_with_neck(necks[n]);
         const ts_neck_survey *one   = survey(study, 100000, 2, 7);
 
         assert_true(one->sampled);
@@ -73,7 +53,7 @@ static void any_number_of_threads_gives_the_same_bits(void **state)
     static const size_t counts[] = {1, 4095, 4096, 4097, 50000};
 
     for (size_t c = 0; c < 5; c++) {
-        ts_study             *study = read_study(necks[2]);
+        ts_study             *study = study_with_neck(necks[2]);
         const ts_neck_sampled one   = survey(study, counts[c], 1, 3)->samples;
         for (size_t threads = 2; threads <= 5; threads++) {
             const ts_neck_sampled other = survey(study, counts[c], threads, 3)->samples;
@@ -95,7 +75,7 @@ static void quantiles_and_moments_are_those_of_the_sorted_necks(void **state)
     (void)state;
     enum { COUNT = 30001 };
     static double         T[COUNT];
-    ts_study             *study = read_study(necks[1]);
+    ts_study             *study = study_with_neck(necks[1]);
     const ts_neck_survey *one   = survey(study, COUNT, 2, 11);
     double                sum = 0.0, squares = 0.0;
 
@@ -127,7 +107,7 @@ static void assert_agrees(size_t drawn, size_t count, double P)
 /* Loads so near to the neck that both chances can be counted. */
 static void assert_counts(const char *neck)
 {
-    ts_study *study = read_study(neck);
+    ts_study *study = study_with_neck(neck);
     size_t    seen  = 0;
 
     for (double share = 0.85; share <= 1.15; share += 0.05) {
@@ -175,7 +155,7 @@ static void drawn_moments_are_those_of_the_law(void **state)
     };
 
     for (size_t n = 0; n < sizeof some / sizeof some[0]; n++) {
-        ts_study             *study = read_study(some[n]);
+        ts_study             *study = study_with_neck(some[n]);
         const ts_neck_survey *one   = survey(study, 200000, 2, 5);
 
         assert_null(one->life.missing);
@@ -188,7 +168,7 @@ static void drawn_moments_are_those_of_the_law(void **state)
 static void another_seed_is_another_million(void **state)
 {
     (void)state;
-    ts_study    *study = read_study(necks[0]);
+    ts_study    *study = study_with_neck(necks[0]);
     const double one   = survey(study, 1000, 1, 1)->samples.mean;
 
     assert_true(one != survey(study, 1000, 1, 2)->samples.mean);
