@@ -15,7 +15,8 @@ typedef struct ts_act_field {
 TS_API ts_status ts_act_write(const char *command, const ts_act_field *fields, size_t count,
                               const ts_sink *sink);
 
-/* Rules as JSON (`only` NULL: all of them) or as a list for a terminal of `columns`. */
+/* Rules as JSON or for a terminal of `columns`: all of them (`only` NULL), those of one capability
+ * ("B2"), or the page of one rule. */
 TS_API ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink *sink);
 
 /* Runs every built-in published case and looks at libraries, locale and font, as JSON or for a

@@ -26,5 +26,8 @@ TS_API const char *ts_figure_name(size_t index);
 TS_API const char *ts_figure_says(size_t index);
 /* Has it a true size, and so a DXF? */
 TS_API bool ts_figure_is_plan(size_t index);
+/* Does it look at one condition?  ts_study_draw ignores the condition of a figure that shows them
+ * all, or none; true for a name that is no figure. */
+TS_API bool ts_figure_has_condition(const char *name);
 
 #endif

@@ -18,5 +18,7 @@ TS_API size_t       ts_rule_count(void);
 TS_API ts_rule_view ts_rule_at(size_t index);
 /* Index of the rule with this id, or SIZE_MAX; then *nearest (may be NULL) is the nearest id. */
 TS_API size_t ts_rule_find(const char *id, const char **nearest);
+/* Is it the capability of some rule, as "B2" is of "B2-speed-band"? */
+TS_API bool ts_rule_topic(const char *topic);
 
 #endif

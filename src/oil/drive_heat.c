@@ -66,7 +66,7 @@ static void put_meshes(opener *o, const ts_train *train)
                             .drive = train->shafts[mesh->driven_shaft].drive,
                             .shaft = mesh->driver_shaft,
                             .mesh  = m,
-                            .name  = name_of(o, train->shafts[mesh->driver_shaft].name, " to ",
+                            .name  = name_of(o, train->shafts[mesh->driver_shaft].name, " > ",
                                              train->shafts[mesh->driven_shaft].name)},
             mesh->node);
     }

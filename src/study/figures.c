@@ -13,27 +13,32 @@
 static const struct {
     const char *name, *says;
     ts_figure   figure;
+    bool        all; /* it shows all conditions at once, or none: none is to be chosen */
 } figures[] = {
-    {"behind", "the face of the boxes, seen from behind, looking forward", TS_FIGURE_BEHIND},
-    {"front", "the face of the boxes, seen from the front, looking rearward", TS_FIGURE_FRONT},
-    {"unrolled", "the arc laid flat: face widths, bodies on both faces, gaps", TS_FIGURE_UNROLLED},
-    {"power", "who drives whom in one condition: ribbons over the face", TS_FIGURE_POWER},
-    {"speeds", "pad speed bands against the travel of the spools", TS_FIGURE_SPEEDS},
-    {"teeth", "one mesh, tooth in space: path of contact, working flanks, sliding",
-     TS_FIGURE_TEETH},
-    {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT},
-    {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS},
-    {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS},
+    {"behind", "the face of the boxes, seen from behind, looking forward", TS_FIGURE_BEHIND, false},
+    {"front", "the face of the boxes, seen from the front, looking rearward", TS_FIGURE_FRONT,
+     false},
+    {"unrolled", "the arc laid flat: face widths, bodies on both faces, gaps", TS_FIGURE_UNROLLED,
+     true},
+    {"power", "who drives whom in one condition: ribbons over the face", TS_FIGURE_POWER, false},
+    {"speeds", "pad speed bands against the travel of the spools", TS_FIGURE_SPEEDS, true},
+    {"teeth", "one mesh, tooth in space: path of contact, working flanks, sliding", TS_FIGURE_TEETH,
+     false},
+    {"root", "the critical sections of both roots of one mesh", TS_FIGURE_ROOT, false},
+    {"margins", "every reserve in every condition: which condition governs?", TS_FIGURE_MARGINS,
+     true},
+    {"mass", "what weighs how much, heaviest first, with what is assumed", TS_FIGURE_MASS, true},
     {"selectivity", "does the right neck break first? torque against duration, pad by pad",
-     TS_FIGURE_SELECTIVITY},
+     TS_FIGURE_SELECTIVITY, true},
     {"necks", "chances of breaking too early and too late over the diameter of a neck",
-     TS_FIGURE_NECKS},
-    {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS},
+     TS_FIGURE_NECKS, false},
+    {"widths", "face widths before and after `size`, and what sets each", TS_FIGURE_WIDTHS, true},
     {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
-     TS_FIGURE_FLOAT},
-    {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES},
-    {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START},
-    {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT},
+     TS_FIGURE_FLOAT, false},
+    {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES, true},
+    {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START, true},
+    {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
+     false},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png", "dxf"};
@@ -54,6 +59,14 @@ const char *ts_figure_says(size_t index)
 bool ts_figure_is_plan(size_t index)
 {
     return index < COUNT(figures) && ts_figure_has_size(figures[index].figure);
+}
+
+bool ts_figure_has_condition(const char *name)
+{
+    for (size_t i = 0; i < COUNT(figures); i++)
+        if (strcmp(figures[i].name, name) == 0)
+            return !figures[i].all;
+    return true;
 }
 
 int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,

@@ -49,7 +49,22 @@ static void rule_json(ts_json *json, size_t index)
     ts_json_end(json, '}');
 }
 
-static void rules_json(size_t only, ts_buffer *out)
+/* Does `id` start with `topic` and a hyphen?  "B2" holds the rules of one capability. */
+static bool within(const char *id, const char *topic)
+{
+    const size_t length = strlen(topic);
+    return strncmp(id, topic, length) == 0 && id[length] == '-';
+}
+
+bool ts_rule_topic(const char *topic)
+{
+    for (size_t i = 0; i < ts_rule_count(); i++)
+        if (within(ts_rulebook_rules()[i]->id, topic))
+            return true;
+    return false;
+}
+
+static void rules_json(const char *only, ts_buffer *out)
 {
     ts_json json;
     ts_json_begin(&json, out, false);
@@ -59,23 +74,28 @@ static void rules_json(size_t only, ts_buffer *out)
     ts_json_key(&json, "rules");
     ts_json_array(&json);
     for (size_t i = 0; i < ts_rule_count(); i++)
-        if (only == SIZE_MAX || only == i)
+        if (only == NULL || strcmp(only, ts_rule_at(i).id) == 0 || within(ts_rule_at(i).id, only))
             rule_json(&json, i);
     ts_json_end(&json, ']');
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }
 
-static void rules_list(ts_buffer *out, int columns)
+static void rules_list(const char *topic, ts_buffer *out, int columns)
 {
-    ts_page page = {.out = out, .columns = columns < 60 ? 60 : columns};
+    ts_page page  = {.out = out, .columns = columns < 60 ? 60 : columns};
+    size_t  count = 0;
     for (size_t i = 0; i < ts_rule_count(); i++) {
         const ts_rule_view rule = ts_rule_at(i);
+        if (topic != NULL && !within(rule.id, topic))
+            continue;
+        count++;
         ts_page_left(&page, ts_text_of(rule.id), 32);
         ts_page_left(&page, ts_text_of(rule.level), 8);
         ts_page_wrap(&page, rule.question, 40, 40);
     }
-    ts_buffer_print(out, "\n%zu rules.  towershaft rules RULE explains one.\n", ts_rule_count());
+    ts_buffer_print(out, "\n%zu rule%s.  towershaft rules RULE explains one.\n", count,
+                    count == 1 ? "" : "s");
 }
 
 static bool is_paragraph(ts_text line)
@@ -128,14 +148,14 @@ static void rule_page(const char *text, int columns, ts_buffer *out)
 ts_status ts_rules_write(const char *only, bool json, int columns, const ts_sink *sink)
 {
     const size_t index = only != NULL ? ts_rule_find(only, NULL) : SIZE_MAX;
-    if (only != NULL && index == SIZE_MAX)
+    if (only != NULL && index == SIZE_MAX && !ts_rule_topic(only))
         return TS_NOT_UNDERSTOOD;
     ts_buffer out;
     ts_buffer_open(&out, NULL);
     if (json)
-        rules_json(index, &out);
-    else if (only == NULL)
-        rules_list(&out, columns);
+        rules_json(only, &out);
+    else if (index == SIZE_MAX)
+        rules_list(only, &out, columns);
     else
         rule_page(ts_rule_at(index).page, columns, &out);
     const ts_status status = ts_buffer_send(&out, sink);

@@ -33,6 +33,17 @@ class Words(unittest.TestCase):
         self.assertEqual(code, 2)
         self.assertIn("--json", err)
 
+    def test_the_rules_of_one_capability_are_listed_and_a_mistyped_one_is_not_understood(self):
+        code, out, _ = run("rules", "B4")
+        self.assertEqual(code, 0)
+        self.assertRegex(out, r"B4-start-path-length(.|\n)*B4-start-reaches-spool")
+        self.assertNotIn("B2-", out)
+        told = answer("rules", "B4")["rules"]
+        self.assertEqual({rule["id"][:3] for rule in told}, {"B4-"})
+        code, _, err = run("rules", "B44")
+        self.assertEqual(code, 2)
+        self.assertIn("towershaft rules lists", err)
+
     def test_every_command_has_a_page_of_help(self):
         _, out, _ = run()
         names = [line.split()[0] for line in out.splitlines() if line.startswith("  ")]

@@ -75,6 +75,17 @@ class Written(unittest.TestCase):
             self.assertIn(word, told.stderr)
             self.assertFalse((self.place / "x.svg").exists())
 
+    def test_a_condition_for_a_picture_of_all_of_them_is_refused_with_the_pictures_of_one(self):
+        told = subprocess.run([COMMAND, "draw", str(self.drive), "-o", str(self.place / "x.svg"),
+                               "--figure", "start", "--condition", "crank"],
+                              capture_output=True, cwd=ROOT)
+        self.assertEqual(told.returncode, 2)
+        self.assertIn(b"start is of no single condition", told.stderr)
+        one_of = told.stderr.split(b"one of the pictures ")[1].split()
+        for figure in map(bytes.decode, one_of):
+            self.assertNotEqual(*(draw(self.drive, self.place / "y.svg", "--figure", figure,
+                                       "--condition", name) for name in ("crank", "cruise")))
+
     def test_png_has_two_pixels_a_unit(self):
         data = draw(self.drive, self.place / "x.png")
         self.assertEqual(data[:8], b"\x89PNG\r\n\x1a\n")

@@ -308,7 +308,8 @@ const command_row commands[] = {
      "the words and the quiz with its key.",
      OPTIONS(brief_options), run_brief},
     {"rules", "[RULE]", "rule", 0, 1, "list the rules, or explain one",
-     "Each rule says its question, why it matters, its level and its source.",
+     "RULE may be the capability in front of the names of its rules, such as B2.  Each rule says "
+     "its question, why it matters, its level and its source.",
      OPTIONS(list_options), run_rules},
     {"doctor", "", "", 0, 0, "prove that this installation works",
      "Checks the libraries, numbers under this locale, the font, and published cases built in.",

@@ -75,6 +75,22 @@ static int draw_all(ts_study *study, const arguments *given, ts_figure_options o
     return code;
 }
 
+/* Is the condition that was asked for one that the picture can show? */
+static bool condition_fits(const ts_figure_options *figure)
+{
+    if (figure->condition == NULL || ts_figure_has_condition(figure->figure))
+        return true;
+    fprintf(stderr,
+            "towershaft draw: the picture %s is of no single condition; expected no "
+            "--condition, or one of the pictures",
+            figure->figure);
+    for (size_t i = 0; ts_figure_name(i) != NULL; i++)
+        if (ts_figure_has_condition(ts_figure_name(i)))
+            fprintf(stderr, " %s", ts_figure_name(i));
+    fprintf(stderr, "\n");
+    return false;
+}
+
 int run_draw(const arguments *given)
 {
     const char *output = given->value[OPTION_OUTPUT];
@@ -87,6 +103,8 @@ int run_draw(const arguments *given)
     if (!picture_wish(given, &figure) || !study_options(given, &options))
         return EXIT_NOT_UNDERSTOOD;
     const bool folder = is_folder(output);
+    if (!folder && !condition_fits(&figure))
+        return EXIT_NOT_UNDERSTOOD;
     if (figure.format == NULL)
         figure.format = folder ? "svg" : picture_ending(output);
     if (figure.format == NULL) {

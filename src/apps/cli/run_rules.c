@@ -15,11 +15,11 @@ int run_rules(const arguments *given)
 {
     const char *only    = given->operand_count > 0 ? given->operand[0] : NULL;
     const char *nearest = NULL;
-    if (only != NULL && ts_rule_find(only, &nearest) == SIZE_MAX) {
+    if (only != NULL && ts_rule_find(only, &nearest) == SIZE_MAX && !ts_rule_topic(only)) {
         fprintf(stderr, "towershaft rules: no rule %s", only);
         if (nearest != NULL)
             fprintf(stderr, "; did you mean %s?", nearest);
-        fprintf(stderr, "\n");
+        fprintf(stderr, " (towershaft rules lists all; a capability such as B2, its own)\n");
         return EXIT_NOT_UNDERSTOOD;
     }
     ts_page_options page;
