@@ -7,6 +7,9 @@
 #include <math.h>
 #include <stdio.h>
 
+/* Of what it bears; what broke at just that has met it. */
+#define BROKEN (1.0 - 1e-9)
+
 enum { INDENT = 2, NAME_WIDE = 50, CELL = 9 };
 
 static const double degree = 57.29577951308232;
@@ -190,8 +193,8 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
     ts_buffer_add(&text, "; cut off: ");
     tell_parts(seize, answer, it, false, &text);
     if (share > 0.0) {
-        ts_buffer_add(&text,
-                      share > 1.0 ? ".  Beyond what it bears: " : ".  Nearest to what it bears: ");
+        ts_buffer_add(&text, share > BROKEN ? ".  Beyond what it bears: "
+                                            : ".  Nearest to what it bears: ");
         ts_seize_joint(&text, seize->twist, near);
         ts_buffer_add(&text, ", ");
         ts_buffer_fixed(&text, 100.0 * share, 1);

@@ -68,66 +68,36 @@ double ts_stop_friction(const ts_moving *m, double t)
     return m->friction * t;
 }
 
-/* ---- motion -----------------------------------------------------------------------------------
+/* ---- what comes from outside ------------------------------------------------------------------
  */
 
-static double add_bonds(const ts_moving *m, const double *y, double *torque)
+static double pulse_torque(const ts_torque_pulse *one, double t)
 {
-    const ts_elastic_train *train = m->train;
-    double                  heat  = 0.0;
-
-    for (uint32_t i = 0; i < train->bond_count; i++) {
-        const ts_bond *b = &train->bonds[i];
-        double         rate;
-        const double   press = ts_bond_press(m, i, y, &rate);
-        const double   F     = b->k * press + b->c * rate;
-        torque[b->a] -= b->g_a * F;
-        torque[b->b] += b->g_b * F;
-        heat += b->c * rate * rate;
-    }
-    return heat;
+    return one->A * exp(-one->decay * t) * cos(one->omega * t + one->phase);
 }
 
-bool ts_moving_slope(ts_moving *m, double t, const double *y, double *dy)
+void ts_pulses_at(const ts_moving *m, double t, double *pulse)
 {
-    const ts_elastic_train *train = m->train;
-    const uint32_t          n     = train->body_count;
-    double                 *dv = &dy[n], *energy = &dy[2 * (size_t)n];
-    double                  work = 0.0, stopped = 0.0;
-
-    for (uint32_t i = 0; i < n; i++) {
-        dy[i] = y[n + i];
-        dv[i] = outside_torque(&train->bodies[i], y[n + i]);
-        work += dv[i] * (train->bodies[i].speed + y[n + i]);
+    for (size_t i = 0; i < m->train->pulse_count; i++) {
+        const ts_torque_pulse *one  = &m->train->pulses[i];
+        const double           size = one->A * exp(-one->decay * t);
+        pulse[2 * i]                = size * cos(one->omega * t + one->phase);
+        pulse[2 * i + 1]            = size * sin(one->omega * t + one->phase);
     }
-    energy[TS_STATE_DAMPED] = add_bonds(m, y, dv);
-    if (m->stop == TS_STOP_SLIPS) {
-        const double w = train->bodies[train->stops].speed + y[n + train->stops];
-        const double T = m->sense * ts_stop_friction(m, t);
-        dv[train->stops] -= T;
-        stopped = T * w;
-    }
-    if (m->stop == TS_STOP_STANDS)
-        dv[train->stops] = 0.0;
-    energy[TS_STATE_STOPPED] = stopped;
-    energy[TS_STATE_WORK]    = work;
-    for (uint32_t i = 0; i < n; i++) {
-        dv[i] /= train->bodies[i].J;
-        if (!isfinite(dv[i]) || !isfinite(dy[i])) {
-            m->bad = i;
-            return false;
-        }
-    }
-    return isfinite(work) && isfinite(energy[TS_STATE_DAMPED]) && isfinite(stopped);
 }
 
-double ts_bond_torque_rate(const ts_moving *m, uint32_t bond, const double *y)
+double ts_moving_power(const ts_moving *m, double t, const double *v)
 {
-    const ts_bond *b = &m->train->bonds[bond];
+    const ts_elastic_train *train = m->train;
+    double                  power = 0.0;
 
-    if (m->state[bond] == TS_BOND_BROKEN || m->state[bond] == TS_BOND_APART)
-        return 0.0;
-    return b->g_b * b->k * ts_bond_speed(m, bond, y);
+    for (uint32_t i = 0; i < train->body_count; i++)
+        power += outside_torque(&train->bodies[i], v[i]) * (train->bodies[i].speed + v[i]);
+    for (size_t i = 0; i < train->pulse_count; i++) {
+        const uint32_t body = train->pulses[i].body;
+        power += pulse_torque(&train->pulses[i], t) * (train->bodies[body].speed + v[body]);
+    }
+    return power;
 }
 
 /* ---- energies ---------------------------------------------------------------------------------

@@ -13,7 +13,7 @@ typedef enum ts_bond_state {
 
 typedef enum ts_stop_state { TS_STOP_NONE, TS_STOP_SLIPS, TS_STOP_STANDS } ts_stop_state;
 
-/* The state y: q of all bodies, v of all bodies, then three energies. */
+/* The state y: q of all bodies, then v of all bodies.  Beside it three energies. */
 enum { TS_STATE_DAMPED, TS_STATE_STOPPED, TS_STATE_WORK, TS_STATE_ENERGIES };
 
 typedef struct ts_moving {
@@ -37,11 +37,10 @@ double ts_bond_speed(const ts_moving *m, uint32_t bond, const double *y);
 double ts_stop_torque(const ts_moving *m, const double *y);
 double ts_stop_friction(const ts_moving *m, double t);
 
-/* dy of y; false, with `bad`, where it is not finite. */
-bool ts_moving_slope(ts_moving *m, double t, const double *y, double *dy);
-
-/* N.m/s, rate of a bond's torque at b. */
-double ts_bond_torque_rate(const ts_moving *m, uint32_t bond, const double *y);
+/* Real and imaginary part of A e^(-d t) e^(i (w t + p)) of every pulse. */
+void ts_pulses_at(const ts_moving *m, double t, double *pulse);
+/* W that torques from outside put in at t, v being the speeds off the steady state. */
+double ts_moving_power(const ts_moving *m, double t, const double *v);
 
 double ts_moving_kinetic(const ts_moving *m, const double *y); /* gained over the steady state */
 double ts_moving_strain(const ts_moving *m, const double *y);

@@ -1,18 +1,16 @@
 /* response/elastic_train.c: when does something in an elastic train touch, part, break or stop?
  */
-#include "response/cvode_library.h"
-#include "response/elastic_parts.h"
+#include "response/elastic_series.h"
+#include "response/series_root.h"
 
 #include <math.h>
 #include <string.h>
 
-enum { ROOTS_A_BOND = 3, STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
+enum { STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
 
-#define ANGLE_LEAST  1e-13 /* rad, absolute tolerance            */
-#define ENERGY_LEAST 1e-10 /* J, absolute tolerance of energies  */
-/* A clutch is seen to lock and to let go this far beyond, so that it may begin on its very edge. */
-#define CLUTCH_ANGLE 1e-12 /* rad                                        */
-#define CLUTCH_SPEED 1e-9  /* rad/s                                      */
+#define CLUTCH_ANGLE 1e-12         /* rad                                        */
+#define CLUTCH_SPEED 1e-9          /* rad/s                                      */
+#define TORN         (1.0 + 1e-10) /* of its friction tears loose what stands, so that it moves */
 
 const char *ts_run_fault_says(ts_run_fault fault)
 {
@@ -28,21 +26,24 @@ const char *ts_run_fault_says(ts_run_fault fault)
     return says[fault];
 }
 
+/* What happens first within a step. */
+typedef struct coming {
+    double        theta;
+    uint32_t      bond;  /* TS_NO_BODY: what stops */
+    ts_bond_state state; /* that it comes into     */
+} coming;
+
 typedef struct runner {
     const ts_elastic_train *train;
     ts_moving               moving;
     ts_train_run           *run;
-    size_t                  size; /* of the state */
-    double                 *y, *between, *weights;
-    double                 *T, *rate; /* [bond] at the last step */
-    int                    *found;
-    double                  last; /* s, time of the last step */
+    ts_train_series         series;
+    double                 *y, *between;
+    double                  energies[TS_STATE_ENERGIES];
     double                  strain_0, imbalance;
     double                  sample_at;
     bool                    any_break;
     size_t                  events; /* all of them */
-    ts_cvode                solver;
-    N_Vector                inside; /* state between two steps */
 } runner;
 
 /* ---- is it sound? -----------------------------------------------------------------------------
@@ -62,6 +63,14 @@ static bool is_bond(const ts_bond *b, uint32_t bodies)
            isfinite(b->g_a) && isfinite(b->g_b) && b->g_b > 0.0;
 }
 
+/* What stands is held whatever pulls, so what stops is not pulsed. */
+static bool is_pulse(const ts_torque_pulse *p, const ts_elastic_train *train)
+{
+    return p->body < train->body_count && p->body != train->stops && isfinite(p->A) &&
+           p->decay >= 0.0 && isfinite(p->decay) && p->omega >= 0.0 && isfinite(p->omega) &&
+           isfinite(p->phase);
+}
+
 static bool is_sound(const ts_elastic_train *train, ts_train_run *run)
 {
     run->fault = TS_RUN_BAD_NUMBER;
@@ -71,6 +80,9 @@ static bool is_sound(const ts_elastic_train *train, ts_train_run *run)
     for (run->at = 0; run->at < train->bond_count; run->at++)
         if (!is_bond(&train->bonds[run->at], train->body_count))
             return false;
+    for (run->at = 0; run->at < train->pulse_count; run->at++)
+        if (!is_pulse(&train->pulses[run->at], train))
+            return false;
     if (!(train->until > 0.0) || !isfinite(train->until) || !(train->tolerance > 0.0) ||
         !(train->ramp >= 0.0) ||
         (train->stops != TS_NO_BODY && train->stops >= train->body_count) || train->body_count == 0)
@@ -79,105 +91,8 @@ static bool is_sound(const ts_elastic_train *train, ts_train_run *run)
     return true;
 }
 
-/* ---- what CVODE asks --------------------------------------------------------------------------
+/* ---- opening ----------------------------------------------------------------------------------
  */
-
-static int slope(double t, N_Vector y, N_Vector dy, void *context)
-{
-    runner *r = context;
-
-    r->run->evaluations++;
-    return ts_moving_slope(&r->moving, t, N_VGetArrayPointer(y), N_VGetArrayPointer(dy)) ? 0 : -1;
-}
-
-/* What strains it; what damps is in its joints and in the oil. */
-static double torque_of(const runner *r, uint32_t bond, const double *y)
-{
-    const ts_bond *b = &r->train->bonds[bond];
-    double         rate;
-
-    return b->g_b * b->k * ts_bond_press(&r->moving, bond, y, &rate);
-}
-
-/* What vanishes when a bond touches, parts and breaks; 1 where nothing can. */
-static void bond_roots(const runner *r, uint32_t i, const double *y, double *g)
-{
-    const ts_bond      *bond  = &r->train->bonds[i];
-    const ts_bond_state state = r->moving.state[i];
-
-    g[0] = g[1] = g[2] = 1.0;
-    if (state == TS_BOND_BROKEN)
-        return;
-    if (isfinite(bond->breaks))
-        g[2] = bond->breaks - fabs(torque_of(r, i, y));
-    if (bond->kind == TS_BOND_MESH) {
-        g[0] = ts_bond_stretch(&r->moving, i, y);
-        g[1] = g[0] + bond->gap;
-    } else if (bond->kind == TS_BOND_CLUTCH) {
-        g[0] = state == TS_BOND_TRAILING
-                   ? ts_bond_stretch(&r->moving, i, y) - r->moving.offset[i] - CLUTCH_ANGLE
-                   : ts_bond_speed(&r->moving, i, y) + CLUTCH_SPEED;
-    }
-}
-
-static int roots(double t, N_Vector state, double *g, void *context)
-{
-    const runner *r = context;
-    const double *y = N_VGetArrayPointer(state);
-    const size_t  n = (size_t)ROOTS_A_BOND * r->train->bond_count;
-
-    for (uint32_t i = 0; i < r->train->bond_count; i++)
-        bond_roots(r, i, y, &g[(size_t)ROOTS_A_BOND * i]);
-    g[n] = 1.0;
-    if (r->moving.stop == TS_STOP_SLIPS)
-        g[n] = r->moving.sense * (r->train->bodies[r->train->stops].speed +
-                                  y[r->train->body_count + r->train->stops]);
-    else if (r->moving.stop == TS_STOP_STANDS && r->train->ramp > 0.0)
-        g[n] = ts_stop_friction(&r->moving, t) - fabs(ts_stop_torque(&r->moving, y));
-    return 0;
-}
-
-/* ---- opening and closing ----------------------------------------------------------------------
- */
-
-static void set_tolerances(runner *r)
-{
-    const uint32_t n = r->train->body_count;
-
-    for (uint32_t i = 0; i < n; i++) {
-        const ts_turning_body *body = &r->train->bodies[i];
-        r->weights[i]               = ANGLE_LEAST;
-        r->weights[n + i]           = ENERGY_LEAST / (body->J * (body->speed + 1.0));
-    }
-    for (size_t i = 0; i < TS_STATE_ENERGIES; i++)
-        r->weights[2 * (size_t)n + i] = ENERGY_LEAST;
-}
-
-static bool open_cvode(runner *r)
-{
-    const ts_cvode_question question = {.size      = r->size,
-                                        .y         = r->y,
-                                        .weights   = r->weights,
-                                        .tolerance = r->train->tolerance,
-                                        .until     = r->train->until,
-                                        .root_count =
-                                            (int)(ROOTS_A_BOND * r->train->bond_count + 1),
-                                        .slope   = slope,
-                                        .roots   = roots,
-                                        .context = r};
-
-    if (!ts_cvode_open(&r->solver, &question))
-        return false;
-    r->inside = N_VMake_Serial((sunindextype)r->size, r->between, r->solver.context);
-    return r->inside != NULL;
-}
-
-static void close_cvode(runner *r)
-{
-    if (r->inside != NULL)
-        N_VDestroy(r->inside);
-    ts_cvode_close(&r->solver);
-}
 
 static bool take_trace(const ts_elastic_train *train, ts_arena *arena, ts_train_trace *trace)
 {
@@ -195,27 +110,30 @@ static bool take_room(runner *r, ts_arena *arena)
 {
     const size_t n = r->train->body_count, m = r->train->bond_count;
 
-    r->size          = 2 * n + TS_STATE_ENERGIES;
-    r->y             = TS_TAKE(arena, double, r->size);
-    r->between       = TS_TAKE(arena, double, r->size);
-    r->weights       = TS_TAKE(arena, double, r->size);
-    r->T             = TS_TAKE(arena, double, m + 1);
-    r->rate          = TS_TAKE(arena, double, m + 1);
-    r->found         = TS_TAKE(arena, int, ROOTS_A_BOND *m + 1);
+    r->y             = TS_TAKE(arena, double, 2 * n);
+    r->between       = TS_TAKE(arena, double, 2 * n);
     r->moving.state  = TS_TAKE(arena, ts_bond_state, m + 1);
     r->moving.offset = TS_TAKE(arena, double, m + 1);
     r->run->events   = TS_TAKE(arena, ts_train_event, TS_EVENTS_KEPT);
     r->run->peaks    = TS_TAKE(arena, ts_bond_peak, m + 1);
     r->run->q        = TS_TAKE(arena, double, n);
     r->run->v        = TS_TAKE(arena, double, n);
-    return r->y != NULL && r->between != NULL && r->weights != NULL && r->T != NULL &&
-           r->rate != NULL && r->found != NULL && r->moving.state != NULL &&
+    return r->y != NULL && r->between != NULL && r->moving.state != NULL &&
            r->moving.offset != NULL && r->run->events != NULL && r->run->peaks != NULL &&
            r->run->q != NULL && r->run->v != NULL && take_trace(r->train, arena, &r->run->trace);
 }
 
 /* ---- peaks and samples ------------------------------------------------------------------------
  */
+
+/* What strains it; what damps is in its joints and in the oil. */
+static double torque_of(const runner *r, uint32_t bond, const double *y)
+{
+    const ts_bond *b = &r->train->bonds[bond];
+    double         rate;
+
+    return b->g_b * b->k * ts_bond_press(&r->moving, bond, y, &rate);
+}
 
 static void note_peak(runner *r, uint32_t i, double t, double T)
 {
@@ -230,50 +148,61 @@ static void note_peak(runner *r, uint32_t i, double t, double T)
     }
 }
 
-/* Where the torque turned within the step from `last` to t: from the rates at both ends, then read
- * from CVODE's own interpolation. */
-static void note_between(runner *r, uint32_t i, double t, double rate)
+/* Torques at both ends of the step and wherever one turns between two of Gauss's points. */
+static void note_bond(runner *r, double t, uint32_t i, double press)
 {
-    const double at   = r->last + (t - r->last) * r->rate[i] / (r->rate[i] - rate);
-    const double most = r->any_break ? r->run->peaks[i].after : r->run->peaks[i].before;
-    const double gain = (t - r->last) * fmax(fabs(rate), fabs(r->rate[i]));
+    const ts_train_series *it   = &r->series;
+    const double          *c    = &it->s[i];
+    const double           by   = r->train->bonds[i].g_b * r->train->bonds[i].k;
+    const double           most = r->any_break ? r->run->peaks[i].after : r->run->peaks[i].before;
+    double                 rate = c[it->s_stride], theta = 0.0;
 
-    if (fmax(fabs(r->T[i]), fabs(torque_of(r, i, r->y))) + gain < fabs(most) ||
-        CVodeGetDky(r->solver.cvode, at, 0, r->inside) != CV_SUCCESS)
+    if (by * (fabs(c[0] + press) + it->reach[i]) <= fabs(most))
         return;
-    note_peak(r, i, at, torque_of(r, i, r->between));
-}
-
-static void note_step(runner *r, double t, bool fresh)
-{
-    for (uint32_t i = 0; i < r->train->bond_count; i++) {
-        const double T    = torque_of(r, i, r->y);
-        const double rate = ts_bond_torque_rate(&r->moving, i, r->y);
-        if (!fresh && t > r->last && rate * r->rate[i] < 0.0)
-            note_between(r, i, t, rate);
-        note_peak(r, i, t, T);
-        r->T[i]    = T;
-        r->rate[i] = rate;
+    note_peak(r, i, t, by * (c[0] + press));
+    for (size_t p = 0; p <= TS_GAUSS; p++) {
+        const double next = p < TS_GAUSS ? ts_series_point(p) : 1.0;
+        double       slope;
+        const double s = ts_series_at(c, TS_SERIES_ORDER, it->s_stride, next, &slope);
+        if (slope * rate < 0.0) {
+            const double turn = ts_series_turn(c, TS_SERIES_ORDER, it->s_stride, theta, next);
+            note_peak(r, i, t + turn * it->h,
+                      by * (ts_series_at(c, TS_SERIES_ORDER, it->s_stride, turn, NULL) + press));
+        }
+        if (p == TS_GAUSS)
+            note_peak(r, i, t + it->h, by * (s + press));
+        rate  = slope;
+        theta = next;
     }
-    r->last = t;
 }
 
-/* Close together at first, for a neck may break in microseconds. */
-static void note_sample(runner *r, double t, bool always)
+static void keep_sample(runner *r, double t, const double *y)
 {
     ts_train_trace *trace = &r->run->trace;
-    const double    even  = 2.0 * r->train->until / (double)r->train->samples;
 
-    if (trace->count >= r->train->samples || (!always && t < r->sample_at))
+    if (trace->count >= r->train->samples)
         return;
     trace->t[trace->count] = t;
     for (uint32_t i = 0; i < r->train->bond_count; i++)
-        trace->T[trace->count * r->train->bond_count + i] = torque_of(r, i, r->y);
+        trace->T[trace->count * r->train->bond_count + i] = torque_of(r, i, y);
     for (uint32_t i = 0; i < r->train->body_count; i++)
         trace->w[trace->count * r->train->body_count + i] =
-            r->train->bodies[i].speed + r->y[r->train->body_count + i];
+            r->train->bodies[i].speed + y[r->train->body_count + i];
     trace->count++;
-    r->sample_at = t + fmin(fmax(0.02 * t, 1e-7), even);
+}
+
+/* Close together at first, for a neck may break in microseconds: by a share of the time that has
+ * passed, later evenly; an eighth of them is left for what breaks, and one for the end. */
+static void note_samples(runner *r, double t)
+{
+    const double most = (double)r->train->samples, until = r->train->until;
+    const double share = 2.0 * log(1e5) / most, even = 2.0 * until / most;
+
+    while (r->sample_at < t + r->series.h && r->run->trace.count + 1 < r->train->samples) {
+        ts_series_inside(&r->series, &r->moving, (r->sample_at - t) / r->series.h, r->between);
+        keep_sample(r, r->sample_at, r->between);
+        r->sample_at += fmin(fmax(share * r->sample_at, 1e-6 * until), even);
+    }
 }
 
 /* ---- energies ---------------------------------------------------------------------------------
@@ -282,7 +211,7 @@ static void note_sample(runner *r, double t, bool always)
 static void balance(runner *r)
 {
     ts_energy_account *e   = &r->run->energy;
-    const double      *sum = &r->y[2 * (size_t)r->train->body_count];
+    const double      *sum = r->energies;
     const double       U   = ts_moving_strain(&r->moving, r->y);
 
     e->kinetic = ts_moving_kinetic(&r->moving, r->y);
@@ -336,30 +265,6 @@ static void enter(runner *r, double t, uint32_t i, ts_bond_state state)
     keep_event(r, t, happens[state + 1], i, torque_of(r, i, r->y));
 }
 
-/* Directions, not signs, tell what happened: on a root the sign of what vanishes is chance. */
-static bool take_bond(runner *r, double t, uint32_t i, const int *found)
-{
-    const ts_bond *bond = &r->train->bonds[i];
-
-    if (r->moving.state[i] == TS_BOND_BROKEN)
-        return false;
-    if (found[2] < 0 && isfinite(bond->breaks)) {
-        break_bond(r, t, i);
-        return true;
-    }
-    /* Without play both of its roots are one. */
-    if (bond->kind == TS_BOND_MESH && (found[0] != 0 || found[1] != 0))
-        enter(r, t, i,
-              found[0] > 0   ? TS_BOND_LEADING
-              : found[1] < 0 ? TS_BOND_TRAILING
-                             : TS_BOND_APART);
-    if (bond->kind == TS_BOND_CLUTCH && found[0] != 0)
-        enter(r, t, i,
-              r->moving.state[i] == TS_BOND_TRAILING && found[0] > 0 ? TS_BOND_APART
-                                                                     : TS_BOND_TRAILING);
-    return false;
-}
-
 static void take_stop(runner *r, double t)
 {
     const uint32_t body = r->train->stops;
@@ -382,21 +287,142 @@ static void take_stop(runner *r, double t)
     }
 }
 
-static bool take_events(runner *r, double t)
+static void take_event(runner *r, double t, const coming *next)
 {
-    const size_t bonds  = r->train->bond_count;
-    bool         breaks = false;
-
-    if (CVodeGetRootInfo(r->solver.cvode, r->found) != CV_SUCCESS)
-        return false;
-    for (uint32_t i = 0; i < bonds; i++)
-        breaks = take_bond(r, t, i, &r->found[(size_t)ROOTS_A_BOND * i]) || breaks;
-    if (r->found[ROOTS_A_BOND * bonds] != 0)
+    if (next->bond == TS_NO_BODY) {
         take_stop(r, t);
-    if (breaks && !r->any_break)
+    } else if (next->state == TS_BOND_BROKEN) {
+        if (r->train->samples > 0)
+            keep_sample(r, t, r->y);
+        break_bond(r, t, next->bond);
         r->any_break = true;
-    note_sample(r, t, true);
-    return CVodeReInit(r->solver.cvode, t, r->solver.state) == CV_SUCCESS;
+    } else {
+        enter(r, t, next->bond, next->state);
+    }
+}
+
+/* ---- what comes first -------------------------------------------------------------------------
+ */
+
+static void meet(coming *first, double theta, uint32_t bond, ts_bond_state state)
+{
+    if (theta < first->theta)
+        *first = (coming){theta, bond, state};
+}
+
+/* Where sense s + shift falls through 0. */
+static void meet_stretch(const runner *r, coming *first, uint32_t i, double sense, double shift,
+                         ts_bond_state state)
+{
+    const ts_train_series *it = &r->series;
+
+    if (sense * it->s[i] + shift <= it->reach[i])
+        meet(first, ts_series_fall(&it->s[i], TS_SERIES_ORDER, it->s_stride, sense, shift), i,
+             state);
+}
+
+static void meet_mesh(const runner *r, coming *first, uint32_t i)
+{
+    const double gap = r->train->bonds[i].gap;
+
+    switch (r->moving.state[i]) {
+    case TS_BOND_LEADING:
+        /* Without play both flanks are one. */
+        meet_stretch(r, first, i, 1.0, 0.0, gap > 0.0 ? TS_BOND_APART : TS_BOND_TRAILING);
+        break;
+    case TS_BOND_APART:
+        meet_stretch(r, first, i, -1.0, 0.0, TS_BOND_LEADING);
+        meet_stretch(r, first, i, 1.0, gap, TS_BOND_TRAILING);
+        break;
+    case TS_BOND_TRAILING:
+        meet_stretch(r, first, i, -1.0, -gap, gap > 0.0 ? TS_BOND_APART : TS_BOND_LEADING);
+        break;
+    case TS_BOND_BROKEN:
+        break;
+    }
+}
+
+/* Series of how fast a series grows over the step. */
+static void slope_of(const double *c, size_t stride, double *slope)
+{
+    for (size_t k = 0; k < TS_SERIES_ORDER; k++)
+        slope[k] = (double)(k + 1) * c[(k + 1) * stride];
+}
+
+static void meet_clutch(const runner *r, coming *first, uint32_t i)
+{
+    double slope[TS_SERIES_ORDER];
+
+    if (r->moving.state[i] == TS_BOND_TRAILING) {
+        meet_stretch(r, first, i, -1.0, r->moving.offset[i] + CLUTCH_ANGLE, TS_BOND_APART);
+        return;
+    }
+    slope_of(&r->series.s[i], r->series.s_stride, slope);
+    meet(first, ts_series_fall(slope, TS_SERIES_ORDER - 1, 1, 1.0, CLUTCH_SPEED * r->series.h), i,
+         TS_BOND_TRAILING);
+}
+
+/* Torque of the bonds on what stands, less what its friction bears in that sense. */
+static void meet_slipping(const runner *r, coming *first, double sense, double t)
+{
+    const ts_train_series *it                 = &r->series;
+    const ts_turning_body *body               = &r->train->bodies[r->train->stops];
+    double                 c[TS_SERIES_ORDER] = {0.0};
+
+    for (size_t j = 0; j < it->touching_count; j++) {
+        const uint32_t i = it->touching[j];
+        const ts_bond *b = &r->train->bonds[i];
+        const double g = b->b == r->train->stops ? b->g_b : b->a == r->train->stops ? -b->g_a : 0.0;
+        for (size_t k = 0; g != 0.0 && k < TS_SERIES_ORDER; k++)
+            c[k] += g * (b->k * (it->s[k * it->s_stride + i] + (k == 0 ? it->press[j] : 0.0)) +
+                         b->c * (double)(k + 1) * it->s[(k + 1) * it->s_stride + i] / it->h);
+    }
+    c[0] += body->torque - body->slope * body->speed;
+    for (size_t k = 0; k < TS_SERIES_ORDER; k++)
+        c[k] *= -sense;
+    c[0] += TORN * ts_stop_friction(&r->moving, t);
+    c[1] += TORN * r->moving.friction * it->h;
+    meet(first, ts_series_fall(c, TS_SERIES_ORDER - 1, 1, 1.0, 0.0), TS_NO_BODY, TS_BOND_APART);
+}
+
+static void meet_stop(const runner *r, coming *first, double t)
+{
+    double slope[TS_SERIES_ORDER];
+
+    if (r->moving.stop == TS_STOP_SLIPS) {
+        slope_of(&r->series.q[r->train->stops], r->series.q_stride, slope);
+        meet(
+            first,
+            ts_series_fall(slope, TS_SERIES_ORDER - 1, 1, r->moving.sense,
+                           r->moving.sense * r->train->bodies[r->train->stops].speed * r->series.h),
+            TS_NO_BODY, TS_BOND_APART);
+    } else if (r->moving.stop == TS_STOP_STANDS && r->train->ramp > 0.0) {
+        meet_slipping(r, first, 1.0, t);
+        meet_slipping(r, first, -1.0, t);
+    }
+}
+
+static coming find_first(const runner *r, double t)
+{
+    const ts_train_series *it    = &r->series;
+    coming                 first = {TS_NO_FALL, TS_NO_BODY, TS_BOND_APART};
+
+    for (uint32_t i = 0; i < it->bonds; i++) {
+        if (r->train->bonds[i].kind == TS_BOND_MESH)
+            meet_mesh(r, &first, i);
+        else if (r->train->bonds[i].kind == TS_BOND_CLUTCH && r->moving.state[i] != TS_BOND_BROKEN)
+            meet_clutch(r, &first, i);
+    }
+    for (size_t j = 0; j < it->touching_count; j++) {
+        const ts_bond *b      = &r->train->bonds[it->touching[j]];
+        const double   strain = b->breaks / (b->g_b * b->k);
+        if (!isfinite(strain))
+            continue;
+        meet_stretch(r, &first, it->touching[j], -1.0, strain - it->press[j], TS_BOND_BROKEN);
+        meet_stretch(r, &first, it->touching[j], 1.0, strain + it->press[j], TS_BOND_BROKEN);
+    }
+    meet_stop(r, &first, t);
+    return first;
 }
 
 /* ---- the run ----------------------------------------------------------------------------------
@@ -451,35 +477,49 @@ static void begin(runner *r)
     r->run->energy.stopped = body->J * w * w / 2.0;
 }
 
+/* Goes to the end of the step, or to where something happens within it. */
+static void advance(runner *r, const coming *next)
+{
+    ts_train_run *run  = r->run;
+    const double  left = r->train->until - run->t;
+
+    if (next->theta <= 0.0)
+        return;
+    const bool whole = next->theta >= 1.0 && r->series.h >= left;
+    if (next->theta < 1.0)
+        ts_series_shrink(&r->series, next->theta);
+    if (!(r->series.h > 0.0))
+        return;
+    ts_series_energies(&r->series, &r->moving, run->t, r->energies);
+    for (size_t j = 0; j < r->series.touching_count; j++)
+        note_bond(r, run->t, r->series.touching[j], r->series.press[j]);
+    note_samples(r, run->t);
+    ts_series_inside(&r->series, &r->moving, 1.0, r->y);
+    run->t = whole ? r->train->until : run->t + r->series.h;
+}
+
 static void follow(runner *r)
 {
-    ts_train_run *run   = r->run;
-    bool          fresh = true;
+    ts_train_run *run = r->run;
 
-    while (run->t < r->train->until) {
-        double    t    = run->t;
-        const int code = CVode(r->solver.cvode, r->train->until, r->solver.state, &t, CV_ONE_STEP);
-        if (code < 0) {
-            run->fault = r->moving.bad != TS_NO_BODY ? TS_RUN_NOT_FINITE : TS_RUN_STUCK;
+    while (run->t < r->train->until && run->fault == TS_RUN_FINE) {
+        if (!ts_series_expand(&r->series, &r->moving, run->t, r->y)) {
+            run->fault = TS_RUN_NOT_FINITE;
             run->at    = r->moving.bad;
             return;
         }
-        run->t = t;
-        note_step(r, t, fresh);
+        const coming next = find_first(r, run->t);
+        advance(r, &next);
         balance(r);
-        note_sample(r, t, t >= r->train->until);
-        fresh = code == CV_ROOT_RETURN;
-        if (fresh && !take_events(r, t))
-            run->fault = TS_RUN_STUCK;
-        if (fresh && run->fault == TS_RUN_FINE)
-            note_step(r, t, true);
-        if (++run->steps > STEPS_MOST)
+        if (next.theta < TS_NO_FALL)
+            take_event(r, run->t, &next);
+        if (++run->steps > STEPS_MOST || !isfinite(run->energy.balance))
             run->fault = TS_RUN_STUCK;
         if (r->events > EVENTS_MOST)
             run->fault = TS_RUN_TOO_LIVELY;
-        if (run->fault != TS_RUN_FINE)
-            return;
     }
+    if (r->train->samples > 0)
+        keep_sample(r, run->t, r->y);
 }
 
 static void end(runner *r)
@@ -488,7 +528,7 @@ static void end(runner *r)
 
     memcpy(r->run->q, r->y, n * sizeof *r->y);
     memcpy(r->run->v, &r->y[n], n * sizeof *r->y);
-    r->run->energy.stopped += r->y[2 * (size_t)n + TS_STATE_STOPPED];
+    r->run->energy.stopped += r->energies[TS_STATE_STOPPED];
     r->run->stands   = r->moving.stop == TS_STOP_STANDS;
     r->run->happened = r->events;
     for (uint32_t i = 0; i < r->train->bond_count; i++)
@@ -513,14 +553,10 @@ void ts_elastic_train_run(const ts_elastic_train *train, ts_arena *arena, ts_tra
         return;
     run->at    = TS_NO_BODY;
     run->fault = TS_RUN_NO_MEMORY;
+    if (!ts_series_open(&r.series, train, arena))
+        return;
+    run->fault = TS_RUN_FINE;
     begin(&r);
-    set_tolerances(&r);
-    if (open_cvode(&r)) {
-        run->fault = TS_RUN_FINE;
-        note_sample(&r, 0.0, true);
-        note_step(&r, 0.0, true);
-        follow(&r);
-        end(&r);
-    }
-    close_cvode(&r);
+    follow(&r);
+    end(&r);
 }

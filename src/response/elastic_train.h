@@ -14,8 +14,12 @@
  *           it to rest in `ramp` seconds if it were alone; it sticks when it stands and slips again
  *           when it is torn loose.
  *
- * Method    SUNDIALS CVODE, Adams of variable order, each of these events found as a root and the
- *           run begun anew there: nothing is smoothed.
+ * Pulses    Torques from outside that begin with the run: A e^(-d t) cos(w t + p); a step has d = w
+ * = p = 0.
+ *
+ * Method    Between two of these events all is linear, and the motion is its own Taylor series,
+ *           summed until the tail is below the tolerance; each event is a root of the series, and
+ *           the run begins anew there: nothing is smoothed.
  *
  * Energy    Heat of damping, heat of the stop and work of the torques from outside are integrated
  *           beside the motion; balance = what does not add up over the largest that was strained,
@@ -53,15 +57,25 @@ typedef struct ts_turning_body {
     double q, v;   /* rad and rad/s off the steady state, at the beginning             */
 } ts_turning_body;
 
+typedef struct ts_torque_pulse {
+    uint32_t body;
+    double   A;     /* N.m, + where it drives */
+    double   decay; /* 1/s, >= 0              */
+    double   omega; /* rad/s, >= 0            */
+    double   phase; /* rad                    */
+} ts_torque_pulse;
+
 typedef struct ts_elastic_train {
     const ts_turning_body *bodies;
     uint32_t               body_count;
     const ts_bond         *bonds;
     uint32_t               bond_count;
+    const ts_torque_pulse *pulses;
+    size_t                 pulse_count;
     uint32_t               stops;     /* body, or TS_NO_BODY                              */
     double                 ramp;      /* s; 0: at once                                    */
     double                 until;     /* s, > 0                                           */
-    double                 tolerance; /* relative, of CVODE                               */
+    double                 tolerance; /* of what moves within a step                     */
     size_t                 samples;   /* of the trace; 0: none is kept                    */
 } ts_elastic_train;
 
@@ -111,7 +125,7 @@ typedef struct ts_train_trace {
 
 typedef enum ts_run_fault {
     TS_RUN_FINE,
-    TS_RUN_BAD_NUMBER, /* of body or bond `at`                                   */
+    TS_RUN_BAD_NUMBER, /* of body, bond or pulse `at`                            */
     TS_RUN_NOT_FINITE, /* the equations gave no number, at body `at`             */
     TS_RUN_STUCK,      /* the step became too small, or too many were needed     */
     TS_RUN_TOO_LIVELY, /* more events than anybody would believe                 */
@@ -130,13 +144,13 @@ typedef struct ts_train_run {
     ts_train_event   *events; /* the first of them; breaks and stops always */
     size_t            event_count;
     size_t            happened; /* how many there were, kept or not */
-    size_t            touches; /* how often flanks met, all of them        */
-    ts_bond_peak     *peaks;   /* [bond]                                   */
-    double           *q, *v;   /* [body] at the end                        */
-    bool              stands;  /* the body that stops, at the end          */
+    size_t            touches;  /* how often flanks met, all of them        */
+    ts_bond_peak     *peaks;    /* [bond]                                   */
+    double           *q, *v;    /* [body] at the end                        */
+    bool              stands;   /* the body that stops, at the end          */
     ts_energy_account energy;
     ts_train_trace    trace;
-    size_t            steps, evaluations;
+    size_t            steps;
 } ts_train_run;
 
 /* Runs it; what was reached stands in `run` whatever the fault. */
