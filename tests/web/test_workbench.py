@@ -1,4 +1,4 @@
-"""Can a person do the work in a real browser?  Runs workbench.mjs in Debian's chromium."""
+"""Can a person do the work in a real browser?  Runs the scripts beside it in Debian's chromium."""
 # ctest: release-only
 # ctest: timeout=900
 import os
@@ -14,13 +14,19 @@ COMMAND = os.environ.get("TOWERSHAFT", str(webroom.ROOT / "build/release/towersh
 
 
 class Browser(unittest.TestCase):
-    def test_the_work_can_be_done_by_mouse_and_by_keyboard(self):
+    def run_script(self, name):
         place = webroom.prepare()
         with tempfile.TemporaryDirectory() as folder:
-            done = subprocess.run(["node", pathlib.Path(__file__).with_name("workbench.mjs"), place, COMMAND,
+            done = subprocess.run(["node", pathlib.Path(__file__).with_name(name), place, COMMAND,
                                    webroom.ROOT, folder], capture_output=True, text=True, timeout=850, check=False)
         sys.stdout.write(done.stdout)
         self.assertEqual(done.returncode, 0, done.stdout + done.stderr)
+
+    def test_the_work_can_be_done_by_mouse_and_by_keyboard(self):
+        self.run_script("workbench.mjs")
+
+    def test_the_text_is_helped_along_and_two_hands_come_together(self):
+        self.run_script("text.mjs")
 
 
 if __name__ == "__main__":

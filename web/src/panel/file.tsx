@@ -1,10 +1,11 @@
 // What does the file say, what would it say, and what follows?
 import { useEffect, useRef, useState } from "preact/hooks";
 import { putText } from "../state/acts";
-import { line, state, view } from "../state/store";
+import { line, state, told, view } from "../state/store";
 import { post } from "../wire/ask";
 import type { TryAnswer } from "../wire/view";
 import type { Editor } from "./editor";
+import { ThreeWay } from "./threeway";
 
 export interface Remark { line: number; column: number; level: "refuse" | "warn" | "note"; says: string }
 
@@ -21,6 +22,7 @@ export function FilePanel() {
   const base = useRef("");
   const [dirty, setDirty] = useState(false);
   const [conflict, setConflict] = useState(false);
+  const [mine, setMine] = useState("");
   const [wrong, setWrong] = useState<Remark[]>([]);
   const timer = useRef(0);
   const judge = (text: string): void => {
@@ -33,6 +35,7 @@ export function FilePanel() {
   };
   const changed = (text: string): void => {
     setDirty(text !== base.current);
+    setMine(text);
     window.clearTimeout(timer.current);
     timer.current = window.setTimeout(() => judge(text), 200);
   };
@@ -50,7 +53,7 @@ export function FilePanel() {
     base.current = state.value?.text ?? "";
     void import("./editor").then(({ openEditor }) => {
       if (!live || place.current === null) return;
-      editor.current = openEditor(place.current, base.current, { changed, save });
+      editor.current = openEditor(place.current, base.current, { changed, save, says: (words) => { told.value = { says: words, bad: false }; } });
       judge(base.current);
       if (line.value > 0) editor.current.goTo(line.value);
     });
@@ -68,12 +71,25 @@ export function FilePanel() {
       editor.current.put(text);
       judge(text);
     } else if (text !== editor.current.text()) {
+      setMine(editor.current.text());
       setConflict(true);
+    } else {
+      base.current = text;
+      setDirty(false);
+      setConflict(false);
     }
   }, [text]);
   useEffect(() => {
     if (line.value > 0) editor.current?.goTo(line.value);
   }, [line.value, view.value]);
+  /** What the three-way view put together stands in the editor; it goes into the file by hand. */
+  const merged = (next: string): void => {
+    base.current = text;
+    editor.current?.put(next);
+    setDirty(next !== text);
+    setConflict(false);
+    judge(next);
+  };
   const theirs = (): void => {
     base.current = text;
     editor.current?.put(text);
@@ -84,14 +100,8 @@ export function FilePanel() {
   return (
     <section class="file" id="file" aria-labelledby="file-head">
       <h2 id="file-head">File <small>{dirty ? "changed here, not in the file yet" : "as it stands on the disk"}</small></h2>
-      {conflict && (
-        <div class="conflict" role="alert">
-          <p>The file has changed since you began to write here. Nothing of either is lost: yours is below, the other stands in the file.</p>
-          <button type="button" onClick={save}>Put mine in its place (undo brings it back)</button>{" "}
-          <button type="button" onClick={theirs}>Leave mine and show the file</button>
-        </div>
-      )}
-      <p><button type="button" class={dirty ? "main" : ""} disabled={!dirty} onClick={save}>Put into the file</button> <small>Ctrl+S. Escape, then Tab, leaves the text.</small></p>
+      {conflict && <ThreeWay base={base.current} mine={mine} theirs={text} take={merged} keep={save} leave={theirs} />}
+      <p><button type="button" class={dirty ? "main" : ""} disabled={!dirty} onClick={save}>Put into the file</button> <small>Ctrl+S. Ctrl+Space: what may stand here; F1: what it means. Escape, then Tab, leaves the text.</small></p>
       <div ref={place} class="editor" />
       <div class="wrong" role="status" aria-live="polite">
         {wrong.length === 0 ? "Nothing is refused." : <ul>{wrong.slice(0, 6).map((one, index) => <li key={index}><button type="button" class="link" onClick={() => editor.current?.goTo(one.line)}>line {one.line}</button> {one.says}</li>)}</ul>}
