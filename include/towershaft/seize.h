@@ -15,7 +15,12 @@ typedef struct ts_seize_options {
     const char *ramp;      /* a time such as "20 ms", 0.001 ms to 1 s; NULL: its rotor stops at once */
     const char *neck_of;   /* the accessory whose neck stands in its place; NULL: its own      */
     bool        json;      /* by docs/schema/seize.schema.json, else for a terminal            */
+    /* About how many moments of every run the JSON tells, close together at its beginning; 0: none.
+     * At most TS_SEIZE_SAMPLES_MOST. */
+    size_t samples;
 } ts_seize_options;
+
+#define TS_SEIZE_SAMPLES_MOST 5000
 
 /* Of a study that was read.  *computed: did every run reach its end with its energies balanced?
  * TS_NOT_UNDERSTOOD: no drive was read, or it knows no such accessory or condition, or the ramp is

@@ -92,6 +92,63 @@ static void turning(ts_json *json, const char *key, bool on, const ts_seize_answ
     ts_json_end(json, ']');
 }
 
+/* Column `at` of a table of `wide` columns, sample by sample. */
+static void column(ts_json *json, const char *key, const double *of, size_t count, size_t wide,
+                   size_t at)
+{
+    ts_json_key(json, key);
+    ts_json_array(json);
+    for (size_t i = 0; i < count; i++)
+        ts_json_rounded(json, of[i * wide + at]);
+    ts_json_end(json, ']');
+}
+
+static void trace_springs(ts_json *json, const ts_seize_answer *seize, const ts_train_trace *trace,
+                          const ts_allocator *allocator)
+{
+    static const char *const links[] = {
+        [TS_LINK_SHAFT] = "shaft", [TS_LINK_MESH] = "mesh", [TS_LINK_PAD] = "pad"};
+    const ts_drive_twist *twist = seize->twist;
+
+    ts_json_key(json, "springs");
+    ts_json_array(json);
+    for (size_t i = 0; i < twist->model.spring_count; i++) {
+        ts_json_object(json);
+        name_of(json, "of", twist, i, allocator);
+        ts_json_string_at(json, "link", links[twist->joints[i].link]);
+        ts_json_count_at(json, "from", twist->joints[i].from);
+        ts_json_count_at(json, "to", twist->joints[i].to);
+        column(json, "T", trace->T, trace->count, twist->model.spring_count, i);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
+static void trace(ts_json *json, const ts_seize_answer *seize, const ts_answer *answer,
+                  const ts_train_trace *trace)
+{
+    const ts_drive_twist *twist = seize->twist;
+
+    ts_json_key(json, "trace");
+    ts_json_object(json);
+    column(json, "t", trace->t, trace->count, 1, 0);
+    trace_springs(json, seize, trace, answer->allocator);
+    ts_json_key(json, "bodies");
+    ts_json_array(json);
+    for (size_t i = 0; i < twist->model.body_count; i++) {
+        ts_json_object(json);
+        ts_json_string_at(json, "of", twist->parts[i].name);
+        ts_json_count_at(json, "shaft", twist->parts[i].shaft);
+        if (twist->parts[i].accessory >= 0)
+            ts_json_string_at(json, "accessory",
+                              answer->drive->accessories[twist->parts[i].accessory].name);
+        column(json, "speed", trace->w, trace->count, twist->model.body_count, i);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+    ts_json_end(json, '}');
+}
+
 static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *answer, int which)
 {
     const ts_seize_run *one = &seize->runs[which];
@@ -118,6 +175,8 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     ts_json_bool(json, it->held);
     turning(json, "turns_on", true, seize, answer, it);
     turning(json, "cut_off", false, seize, answer, it);
+    if (it->run.trace.count > 0)
+        trace(json, seize, answer, &it->run.trace);
     ts_json_end(json, '}');
 }
 

@@ -108,6 +108,47 @@ static void speeds(ts_json *json, const ts_start_answer *start, const ts_answer 
     ts_json_end(json, ']');
 }
 
+/* Column `at` of a table of `wide` columns, sample by sample. */
+static void column(ts_json *json, const char *key, const double *of, size_t count, size_t wide,
+                   size_t at)
+{
+    ts_json_key(json, key);
+    ts_json_array(json);
+    for (size_t i = 0; i < count; i++)
+        ts_json_rounded(json, of[i * wide + at]);
+    ts_json_end(json, ']');
+}
+
+/* Torques from their drivers, and what pads take. */
+static void torques(ts_json *json, const ts_start_answer *start, const ts_answer *answer)
+{
+    const ts_drive_start *it    = start->it;
+    const ts_start_trace *trace = &it->run.trace;
+
+    ts_json_key(json, "shafts");
+    ts_json_array(json);
+    for (uint32_t s = 0; s < it->start.shaft_count; s++) {
+        if (it->start.shafts[s].driver == TS_NO_DRIVER)
+            continue;
+        ts_json_object(json);
+        ts_json_string_at(json, "of", answer->train->shafts[s].name);
+        ts_json_count_at(json, "shaft", s);
+        column(json, "T", trace->T, trace->count, it->start.shaft_count, s);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+    ts_json_key(json, "pads");
+    ts_json_array(json);
+    for (uint32_t p = 0; p < it->start.pad_count; p++) {
+        ts_json_object(json);
+        ts_json_string_at(json, "of", answer->train->pads[it->pad_of[p]].name);
+        ts_json_count_at(json, "shaft", answer->train->pads[it->pad_of[p]].shaft);
+        column(json, "T", trace->pad, trace->count, it->start.pad_count, p);
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
 static void trace(ts_json *json, const ts_start_answer *start, const ts_answer *answer)
 {
     const ts_start_trace *trace = &start->it->run.trace;
@@ -115,24 +156,17 @@ static void trace(ts_json *json, const ts_start_answer *start, const ts_answer *
 
     ts_json_key(json, "trace");
     ts_json_object(json);
-    ts_json_key(json, "t");
-    ts_json_array(json);
-    for (size_t i = 0; i < trace->count; i++)
-        ts_json_rounded(json, trace->t[i]);
-    ts_json_end(json, ']');
+    column(json, "t", trace->t, trace->count, 1, 0);
     ts_json_key(json, "spools");
     ts_json_array(json);
     for (uint32_t k = 0; k < n; k++) {
         ts_json_object(json);
         ts_json_string_at(json, "of", answer->drive->spools[k].name);
-        ts_json_key(json, "speed");
-        ts_json_array(json);
-        for (size_t i = 0; i < trace->count; i++)
-            ts_json_rounded(json, trace->w[i * n + k]);
-        ts_json_end(json, ']');
+        column(json, "speed", trace->w, trace->count, n, k);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
+    torques(json, start, answer);
     ts_json_end(json, '}');
 }
 

@@ -225,7 +225,8 @@ ts_status ts_drive_seize(const ts_seizure_question *question, ts_arena *arena, t
                                     .stops      = out->body,
                                     .ramp       = question->ramp,
                                     .until      = out->until,
-                                    .tolerance  = TOLERANCE};
+                                    .tolerance  = TOLERANCE,
+                                    .samples    = question->samples};
     ts_elastic_train_run(&train, arena, &out->run);
     if (out->run.fault == TS_RUN_NO_MEMORY)
         return TS_NO_MEMORY;

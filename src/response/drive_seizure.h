@@ -24,6 +24,7 @@ typedef struct ts_seizure_question {
     int32_t               accessory; /* that seizes; it has a rotor in the twist */
     double                ramp;      /* s; 0: at once                            */
     const double         *breaks;    /* [joint] N.m at its outer body            */
+    size_t                samples;   /* of the trace; 0: none is kept            */
 } ts_seizure_question;
 
 typedef struct ts_seizure {

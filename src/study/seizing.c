@@ -9,6 +9,9 @@
 #include "towershaft/seize.h"
 
 #include <math.h>
+#include <string.h>
+
+enum { ROOM = 16 }; /* touches of flanks leave moments besides those that are asked for */
 
 typedef struct wish {
     ts_study        *study;
@@ -17,6 +20,7 @@ typedef struct wish {
     uint32_t         pad;
     int32_t          neck_of; /* accessory; -1: its own */
     double          *breaks;  /* [joint] */
+    size_t           samples;
 } wish;
 
 /* The neck of a pad whose band is known, or TS_NOWHERE. */
@@ -136,6 +140,36 @@ static void set_necks(const wish *w, double neck)
     }
 }
 
+/* Is a break among the events at this moment? */
+static bool breaks_at(const ts_train_run *run, double t)
+{
+    for (size_t i = 0; i < run->event_count; i++)
+        if (run->events[i].what == TS_HAPPENS_BREAK && run->events[i].t == t)
+            return true;
+    return false;
+}
+
+/* Every touch of flanks left a moment.  Kept are those that stand apart as the run took them where
+ * nothing touched (close together at its beginning), breaks, and the last. */
+static void thin(ts_train_run *run, double until, size_t samples, size_t bonds, size_t bodies)
+{
+    ts_train_trace *trace = &run->trace;
+    size_t          kept  = 0;
+    double          next  = 0.0;
+
+    for (size_t i = 0; i < trace->count; i++) {
+        const double t = trace->t[i];
+        if (t < next && i + 1 < trace->count && !breaks_at(run, t))
+            continue;
+        trace->t[kept] = t;
+        memmove(&trace->T[kept * bonds], &trace->T[i * bonds], bonds * sizeof *trace->T);
+        memmove(&trace->w[kept * bodies], &trace->w[i * bodies], bodies * sizeof *trace->w);
+        kept++;
+        next = t + fmin(fmax(0.02 * t, 1e-7), 2.0 * until / (double)samples);
+    }
+    trace->count = kept;
+}
+
 static ts_status run_one(wish *w, ts_seize_run *run, double neck)
 {
     const ts_seizure_question question = {.drive     = &w->study->drive,
@@ -144,12 +178,17 @@ static ts_status run_one(wish *w, ts_seize_run *run, double neck)
                                           .condition = w->out->condition,
                                           .accessory = w->out->accessory,
                                           .ramp      = w->out->ramp,
-                                          .breaks    = w->breaks};
+                                          .breaks    = w->breaks,
+                                          .samples   = w->samples * ROOM};
 
     run->there = true;
     run->neck  = neck;
     set_necks(w, neck);
-    return ts_drive_seize(&question, w->arena, &run->seizure);
+    const ts_status status = ts_drive_seize(&question, w->arena, &run->seizure);
+    if (status == TS_OK && w->samples > 0)
+        thin(&run->seizure.run, run->seizure.until, w->samples, w->out->twist->model.spring_count,
+             w->out->twist->model.body_count);
+    return status;
 }
 
 static void give_up(wish *w, const char *because, const char *of)
@@ -246,13 +285,17 @@ ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
                          const ts_page_options *look, bool *computed, const ts_sink *sink)
 {
     *computed = false;
-    if (!study->solved || options == NULL || options->accessory == NULL)
+    if (!study->solved || options == NULL || options->accessory == NULL ||
+        options->samples > TS_SEIZE_SAMPLES_MOST)
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
     ts_seize_answer seize  = {.accessory = -1};
-    wish            w      = {.study = study, .arena = arena, .out = &seize};
+    wish            w      = {.study   = study,
+                              .arena   = arena,
+                              .out     = &seize,
+                              .samples = options->json ? options->samples : 0};
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);

@@ -260,6 +260,22 @@ static enum MHD_Result send_moving(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, "image/svg+xml", &out);
 }
 
+/* The words behind '?' in the order in which slow_answer.c takes them. */
+static enum MHD_Result send_slow(server *at, struct MHD_Connection *to, const route *where)
+{
+    const bool start = where->id == ROUTE_START;
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const slow_question what = {.which = where->id,
+                                .shown = at->here.shown,
+                                .text  = &at->here.text,
+                                .words = {asked(to, start ? "ambient" : "accessory"),
+                                          asked(to, start ? "oil" : "condition"),
+                                          start ? NULL : asked(to, "ramp"),
+                                          start ? NULL : asked(to, "neck_of")}};
+    return slow_desk_ask(&at->slow, to, &what);
+}
+
 static enum MHD_Result send_notation(struct MHD_Connection *to)
 {
     growing         out    = {0};
@@ -297,6 +313,9 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_brief(at, to);
     case ROUTE_MOVING:
         return send_moving(at, to);
+    case ROUTE_START:
+    case ROUTE_SEIZE:
+        return send_slow(at, to, where);
     case ROUTE_NOTATION:
         return send_notation(to);
     default:

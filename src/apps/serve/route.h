@@ -18,6 +18,8 @@ typedef enum route_id {
     ROUTE_EFFECTS,
     ROUTE_BRIEF,
     ROUTE_MOVING,
+    ROUTE_START,
+    ROUTE_SEIZE,
     ROUTE_NOTATION,
     ROUTE_EVENTS,
     ROUTE_ACT,

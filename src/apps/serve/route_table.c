@@ -21,6 +21,8 @@ static const route routes[] = {
     {ROUTE_EFFECTS, "GET", "/api/effects", NULL, 0, false},
     {ROUTE_BRIEF, "GET", "/api/brief", NULL, 0, false},
     {ROUTE_MOVING, "GET", "/api/moving", "condition|ground", 0, false},
+    {ROUTE_START, "GET", "/api/start", "ambient|oil", 0, false},
+    {ROUTE_SEIZE, "GET", "/api/seize", "accessory|condition|ramp|neck_of", 0, false},
     {ROUTE_NOTATION, "GET", "/api/notation", NULL, 0, false},
     {ROUTE_EVENTS, "GET", "/api/events", NULL, 0, false},
     {ROUTE_ACT, "POST", "/api/act", NULL, EDIT_MOST, false},

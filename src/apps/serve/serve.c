@@ -28,7 +28,7 @@ enum { SERVE_GOOD = 0, SERVE_NOT_UNDERSTOOD = 2, SERVE_FAULT = 3 };
 #define LAST_MS     10 /* a turn of the end: nobody new is waited for */
 
 /* What epoll tells besides listeners and knocks. */
-enum { EVENT_HTTP = 1, EVENT_SIGNAL, EVENT_JOB };
+enum { EVENT_HTTP = 1, EVENT_SIGNAL, EVENT_JOB, EVENT_SLOW };
 
 extern char **environ;
 
@@ -99,9 +99,9 @@ static enum MHD_Result on_request(void *context, struct MHD_Connection *connecti
 static void on_end(void *context, struct MHD_Connection *connection, void **of_request,
                    enum MHD_RequestTerminationCode why)
 {
-    (void)context;
-    (void)connection;
+    house *all = context;
     (void)why;
+    slow_desk_left(&all->at.slow, connection);
     request *one = *of_request;
     if (one == NULL)
         return;
@@ -123,7 +123,7 @@ static bool start_library(house *all)
 {
     all->at.daemon = MHD_start_daemon(
         MHD_USE_EPOLL | MHD_USE_NO_LISTEN_SOCKET | MHD_ALLOW_SUSPEND_RESUME, 0, NULL, NULL,
-        on_request, all, MHD_OPTION_NOTIFY_COMPLETED, on_end, NULL, MHD_OPTION_NOTIFY_CONNECTION,
+        on_request, all, MHD_OPTION_NOTIFY_COMPLETED, on_end, all, MHD_OPTION_NOTIFY_CONNECTION,
         on_connection, all, MHD_OPTION_STRICT_FOR_CLIENT, 1, MHD_OPTION_CONNECTION_LIMIT,
         (unsigned)GUESTS_MOST, MHD_OPTION_CONNECTION_MEMORY_LIMIT, (size_t)32768, MHD_OPTION_END);
     const union MHD_DaemonInfo *about =
@@ -148,6 +148,9 @@ static void on_event(house *all, uint64_t which)
     case EVENT_JOB:
         arrange_job_collect(&all->at.job);
         handle_tell(&all->at);
+        break;
+    case EVENT_SLOW:
+        slow_desk_collect(&all->at.slow);
         break;
     default:
         front_door_event(&all->door, which);
@@ -201,7 +204,8 @@ static bool streams_left(const server *at)
 static void end_streams(house *all)
 {
     const int64_t until = server_now() + STOPPING_MS;
-    while (streams_left(&all->at) && server_now() < until) {
+    slow_desk_end(&all->at.slow);
+    while ((streams_left(&all->at) || slow_desk_waits(&all->at.slow)) && server_now() < until) {
         event_stream_end(&all->at);
         if (!turn(all))
             return;
@@ -296,6 +300,11 @@ static const char *start(house *all, unsigned *port)
     struct epoll_event event = {.events = EPOLLIN, .data.u64 = EVENT_JOB};
     if (epoll_ctl(all->epoll, EPOLL_CTL_ADD, all->at.job.bell, &event) != 0)
         return strerror(errno);
+    if (!slow_desk_open(&all->at.slow))
+        return strerror(errno);
+    event.data.u64 = EVENT_SLOW;
+    if (epoll_ctl(all->epoll, EPOLL_CTL_ADD, all->at.slow.bell, &event) != 0)
+        return strerror(errno);
     if (!start_library(all))
         return "the HTTP library does not start";
     const char *why = front_door_open(&all->door, &all->at, all->epoll, port);
@@ -310,6 +319,7 @@ static void end(house *all)
         MHD_stop_daemon(all->at.daemon);
     front_door_close(&all->door);
     arrange_job_close(&all->at.job);
+    slow_desk_close(&all->at.slow);
     sitting_close(&all->at.here);
     if (all->signals >= 0)
         close(all->signals);
@@ -325,7 +335,7 @@ int serve_run(const serve_options *options)
         return SERVE_FAULT;
     }
     all->epoll = all->signals = -1;
-    all->at.job.bell          = -1;
+    all->at.job.bell = all->at.slow.bell = -1;
     all->door.listener[0] = all->door.listener[1] = -1;
     const char *why                               = sitting_open(&all->at.here, options->path);
     int         code;

@@ -1,7 +1,7 @@
 /* apps/serve/server.h: what the rooms of the server share while it runs.
  *
- * One thread does all of it: knocks, requests, edits, events.  Only a search has a thread of its
- * own, with a study of its own.
+ * One thread does all of it: knocks, requests, edits, events.  Only a search, and answers that
+ * take seconds, have threads of their own, each with a study of its own.
  */
 #ifndef TS_APPS_SERVE_SERVER_H
 #define TS_APPS_SERVE_SERVER_H
@@ -10,6 +10,7 @@
 #include "apps/serve/head_guard.h"
 #include "apps/serve/launch_key.h"
 #include "apps/serve/sitting.h"
+#include "apps/serve/slow_answer.h"
 
 #include <microhttpd.h>
 #include <stdint.h>
@@ -29,6 +30,7 @@ typedef struct server {
     event_stream      *streams[STREAMS_MOST];
     uint64_t           stream_age;
     arrange_job        job;
+    slow_desk          slow;
     bool               stopping;
 } server;
 
