@@ -186,6 +186,10 @@ export interface Accessory {
   overhang?: Sourced<Length | Unknown>;
   /** The moment of inertia that its pad feels. */
   inertia?: Sourced<Inertia | Unknown>;
+  /** By how much its torque swings about its mean, as a share of it; without the key `twist` takes 5 %, which it says (common practice, no source). */
+  ripple?: Sourced<PlainNumber | Unknown>;
+  /** How many times a turn of its pad its torque swings, as the pistons of a pump; without the key once. */
+  "ripple order"?: Sourced<Tally | Unknown>;
   /** How it is coupled to its pad.  Default: none. */
   clutch?: Sourced<"none" | "overrunning">;
   /** Of a starter: the torque that it puts into its pad, against the speed of the pad; without it the points of `drives` are joined by lines. */
@@ -758,6 +762,8 @@ export interface Limits {
   "bending safety"?: Sourced<PlainNumber | Unknown>;
   /** The greatest share of its time that a mesh may spend at the main resonance of its teeth.  Default: 20 %. */
   "time at resonance"?: Sourced<PlainNumber | Unknown>;
+  /** The greatest share of its time that a drive may spend where a natural frequency of its torsion parts flanks.  Default: 20 %. */
+  "time with parting flanks"?: Sourced<PlainNumber | Unknown>;
   /** How far the safety of a mesh by AGMA 2101 may be from that by ISO 6336.  Default: 15 %. */
   "standards apart"?: Sourced<PlainNumber | Unknown>;
   /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */

@@ -11,6 +11,7 @@
 
 typedef struct chunk {
     struct chunk *older;
+    size_t        size; /* of all of it, its head counted */
 } chunk;
 
 struct ts_arena {
@@ -59,6 +60,17 @@ void ts_arena_close(ts_arena *arena)
     (void)allocator.resize(allocator.context, arena, 0);
 }
 
+/* All of the newest chunk is free again. */
+static void open_chunk(ts_arena *arena)
+{
+    char        *start = (char *)(arena->newest + 1);
+    const size_t past  = (size_t)((uintptr_t)start % ALIGNMENT);
+    const size_t slack = past == 0 ? 0 : ALIGNMENT - past;
+
+    arena->next = start + slack;
+    arena->room = arena->newest->size - sizeof(chunk) - slack;
+}
+
 /* The allocator may align to less than 16, so a chunk has slack for both its head and its start. */
 static bool add_chunk(ts_arena *arena, size_t size)
 {
@@ -72,16 +84,26 @@ static bool add_chunk(ts_arena *arena, size_t size)
     chunk *fresh = arena->allocator.resize(arena->allocator.context, NULL, whole);
     if (fresh == NULL)
         return false;
-    fresh->older       = arena->newest;
-    arena->newest      = fresh;
-    char        *start = (char *)(fresh + 1);
-    const size_t past  = (size_t)((uintptr_t)start % ALIGNMENT);
-    const size_t slack = past == 0 ? 0 : ALIGNMENT - past;
-    arena->next        = start + slack;
-    arena->room        = whole - sizeof(chunk) - slack;
+    fresh->older  = arena->newest;
+    fresh->size   = whole;
+    arena->newest = fresh;
+    open_chunk(arena);
     if (arena->chunk_size < CHUNK_MOST)
         arena->chunk_size *= 2;
     return true;
+}
+
+void ts_arena_empty(ts_arena *arena)
+{
+    arena->failed = false;
+    if (arena->newest == NULL)
+        return;
+    while (arena->newest->older != NULL) {
+        chunk *older         = arena->newest->older;
+        arena->newest->older = older->older;
+        (void)arena->allocator.resize(arena->allocator.context, older, 0);
+    }
+    open_chunk(arena);
 }
 
 bool ts_arena_reserve(ts_arena *arena, size_t size)

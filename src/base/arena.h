@@ -20,6 +20,10 @@ extern const ts_allocator ts_allocator_standard;
 ts_arena *ts_arena_open(const ts_allocator *allocator);
 void      ts_arena_close(ts_arena *arena); /* NULL is allowed */
 
+/* Forgets everything that was taken, and any failure; keeps its newest piece of memory, which is the
+ * largest, to be taken from again. */
+void ts_arena_empty(ts_arena *arena);
+
 /* Zeroed memory for `count` items of `size` bytes, aligned for any type; NULL on failure or when
  * count * size overflows.  A count of 0 gives a valid pointer that must not be read. */
 void *ts_arena_take(ts_arena *arena, size_t count, size_t size);

@@ -16,6 +16,7 @@
 #include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
+#include "response/drive_forced.h"
 #include "towershaft/status.h"
 #include "towershaft/study.h"
 
@@ -61,22 +62,24 @@ typedef struct ts_check_outcome {
 } ts_check_outcome;
 
 typedef struct ts_check_subject {
-    const ts_source  *source;
-    const ts_drive   *drive;
-    const ts_train   *train;
-    const ts_motion  *motion;
-    const ts_power   *power;
-    const ts_mass    *mass;    /* NULL: not weighed, likewise                        */
-    const ts_teeth   *teeth;   /* NULL: not rated, and its rules skip                */
-    const ts_lines   *lines;   /* NULL: shafts and bearings were not computed         */
-    const ts_opinion *opinion; /* the same                                            */
-    const ts_select  *select;  /* necks, and what stands behind them                  */
-    const ts_rubbing *rubbing; /* the same                                            */
-    const ts_heat    *heat;    /* losses and oil; the same                              */
-    const ts_splines *splines; /* the same                                            */
-    const ts_floats  *floats;  /* the same                                            */
-    int32_t           today;   /* days since 1970-01-01, INT32_MIN: not told         */
-    ts_units          units;   /* of the numbers in sentences                        */
+    const ts_source       *source;
+    const ts_drive        *drive;
+    const ts_train        *train;
+    const ts_motion       *motion;
+    const ts_power        *power;
+    const ts_mass         *mass;    /* NULL: not weighed, likewise                        */
+    const ts_teeth        *teeth;   /* NULL: not rated, and its rules skip                */
+    const ts_lines        *lines;   /* NULL: shafts and bearings were not computed         */
+    const ts_opinion      *opinion; /* the same                                            */
+    const ts_select       *select;  /* necks, and what stands behind them                  */
+    const ts_rubbing      *rubbing; /* the same                                            */
+    const ts_heat         *heat;    /* losses and oil; the same                              */
+    const ts_splines      *splines; /* the same                                            */
+    const ts_floats       *floats;  /* the same                                            */
+    const ts_drive_forced *forced;  /* trees and their swings; the same                  */
+    size_t                 forced_count;
+    int32_t                today; /* days since 1970-01-01, INT32_MIN: not told         */
+    ts_units               units; /* of the numbers in sentences                        */
 } ts_check_subject;
 
 /* Memory for one drive, so that a usual run allocates nothing.  Source, drive and train of the

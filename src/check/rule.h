@@ -34,6 +34,7 @@
 #include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
 #include "rating/selectivity.h"
+#include "response/drive_forced.h"
 
 #include <math.h>
 #include <stdbool.h>
@@ -57,23 +58,25 @@ struct ts_desk;     /* check/desk.h     */
 
 struct ts_check {
     /* What is judged: solved, and unchanged during the check. */
-    const ts_drive   *drive;
-    const ts_train   *train;
-    const ts_motion  *motion;
-    const ts_power   *power;
-    const ts_mass    *mass;    /* NULL: not weighed              */
-    const ts_lines   *lines;   /* NULL: shafts and bearings were not computed */
-    const ts_teeth   *teeth;   /* NULL: the teeth were not rated */
-    const ts_opinion *opinion; /* NULL: nor by a second standard */
-    const ts_select  *select;  /* NULL: necks were not looked at */
-    const ts_rubbing *rubbing; /* NULL: heat and films were not computed */
-    const ts_splines *splines; /* NULL: splines of pads were not looked at */
-    const ts_floats  *floats;  /* NULL: take-offs were not held against travel */
-    const ts_heat    *heat;    /* NULL: losses and oil were not computed */
-    const ts_source  *source;
-    ts_workings      *workings; /* may be NULL                                 */
-    int32_t           today;    /* days since 1970-01-01; INT32_MIN: not told  */
-    ts_units          units;    /* of the numbers in sentences                 */
+    const ts_drive        *drive;
+    const ts_train        *train;
+    const ts_motion       *motion;
+    const ts_power        *power;
+    const ts_mass         *mass;    /* NULL: not weighed              */
+    const ts_lines        *lines;   /* NULL: shafts and bearings were not computed */
+    const ts_teeth        *teeth;   /* NULL: the teeth were not rated */
+    const ts_opinion      *opinion; /* NULL: nor by a second standard */
+    const ts_select       *select;  /* NULL: necks were not looked at */
+    const ts_rubbing      *rubbing; /* NULL: heat and films were not computed */
+    const ts_splines      *splines; /* NULL: splines of pads were not looked at */
+    const ts_floats       *floats;  /* NULL: take-offs were not held against travel */
+    const ts_heat         *heat;    /* NULL: losses and oil were not computed */
+    const ts_drive_forced *forced;  /* NULL: torsion was not computed */
+    size_t                 forced_count;
+    const ts_source       *source;
+    ts_workings           *workings; /* may be NULL                                 */
+    int32_t                today;    /* days since 1970-01-01; INT32_MIN: not told  */
+    ts_units               units;    /* of the numbers in sentences                 */
 
     struct ts_envelope   *envelope; /* circles that gears and bodies fill     */
     const ts_rule *const *rules;    /* the rulebook                           */

@@ -94,23 +94,25 @@ ts_status ts_check_prepare(const ts_check_subject *subject, ts_arena *arena,
 
 static void take_subject(ts_check *check, const ts_check_subject *subject, ts_workings *workings)
 {
-    check->drive    = subject->drive;
-    check->train    = subject->train;
-    check->motion   = subject->motion;
-    check->power    = subject->power;
-    check->mass     = subject->mass;
-    check->teeth    = subject->teeth;
-    check->lines    = subject->lines;
-    check->opinion  = subject->opinion;
-    check->select   = subject->select;
-    check->rubbing  = subject->rubbing;
-    check->splines  = subject->splines;
-    check->heat     = subject->heat;
-    check->floats   = subject->floats;
-    check->source   = subject->source;
-    check->today    = subject->today;
-    check->units    = subject->units;
-    check->workings = workings;
+    check->drive        = subject->drive;
+    check->train        = subject->train;
+    check->motion       = subject->motion;
+    check->power        = subject->power;
+    check->mass         = subject->mass;
+    check->teeth        = subject->teeth;
+    check->lines        = subject->lines;
+    check->opinion      = subject->opinion;
+    check->select       = subject->select;
+    check->rubbing      = subject->rubbing;
+    check->splines      = subject->splines;
+    check->heat         = subject->heat;
+    check->floats       = subject->floats;
+    check->forced       = subject->forced;
+    check->forced_count = subject->forced_count;
+    check->source       = subject->source;
+    check->today        = subject->today;
+    check->units        = subject->units;
+    check->workings     = workings;
 }
 
 static void run_rules(ts_check *check, bool after_waivers)

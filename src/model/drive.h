@@ -135,18 +135,20 @@ typedef struct ts_accessory {
     ts_torque_limits torque;
     ts_body          body;
     ts_measure       mass;
-    ts_measure       overhang;      /* m, centre of mass from the pad face */
-    ts_measure       inertia;       /* kg.m2 at the pad */
-    ts_pick          clutch;        /* ts_clutch */
-    ts_torque_point *curve;         /* of what it drives with, against the speed of its pad; none:
-                                       as `drives` */
-    size_t           curve_count;
-    ts_neck          neck;          /* neck.node 0: no neck */
-    ts_word          spline;        /* public standard number of the pad spline */
-    ts_measure       spline_length; /* m, of it that is engaged */
-    ts_measure       sleeve;        /* m, outside of the sleeve about it */
-    ts_pick          shock;         /* ts_shock */
-    ts_word          serves;        /* what it serves, free text */
+    ts_measure       overhang; /* m, centre of mass from the pad face */
+    ts_measure       inertia;  /* kg.m2 at the pad */
+    ts_measure       ripple;   /* 1, amplitude of its torque over the torque; TS_ABSENT: not told */
+    ts_tally         ripple_order; /* so many times a turn of its pad; TS_ABSENT: once */
+    ts_pick          clutch;       /* ts_clutch */
+    ts_torque_point *curve;        /* of what it drives with, against the speed of its pad; none:
+                                      as `drives` */
+    size_t     curve_count;
+    ts_neck    neck;          /* neck.node 0: no neck */
+    ts_word    spline;        /* public standard number of the pad spline */
+    ts_measure spline_length; /* m, of it that is engaged */
+    ts_measure sleeve;        /* m, outside of the sleeve about it */
+    ts_pick    shock;         /* ts_shock */
+    ts_word    serves;        /* what it serves, free text */
 } ts_accessory;
 
 typedef enum ts_bevel_mounting {
@@ -436,6 +438,7 @@ typedef struct ts_limits {
     ts_measure contact_safety;            /* 1, S_Hmin */
     ts_measure bending_safety;            /* 1.25, S_Fmin */
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
+    ts_measure time_with_parting;         /* 20 %, of the time, by torsion near a natural frequency */
     ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
     ts_measure mass;                      /* kg, of the drive without accessories; none */
     ts_measure mass_overhang;             /* m, of a box's centre of mass; none */

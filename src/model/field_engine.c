@@ -247,6 +247,15 @@ static const ts_field limits_fields[] = {
      .says   = "The greatest share of its time that a mesh may spend at the main resonance of its "
                "teeth.",
      .example = "20 %"},
+    {.key  = "time with parting flanks",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_NUMBER,
+     TS_AT(ts_limits, time_with_parting),
+     .range  = TS_FROM(0.0, 1.0, "%"),
+     .preset = {"20 %", "a passage is borne, a stay asks for analysis; common practice, no source"},
+     .says   = "The greatest share of its time that a drive may spend where a natural frequency of "
+               "its torsion parts flanks.",
+     .example = "20 %"},
     {.key  = "standards apart",
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_NUMBER,

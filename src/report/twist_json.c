@@ -2,6 +2,7 @@
 #include "report/twist_report.h"
 
 #include "report/json_quantity.h"
+#include "report/swing_page.h"
 
 #include <math.h>
 
@@ -53,7 +54,8 @@ static void bodies(ts_json *json, const ts_answer *answer, const ts_drive_twist 
     ts_json_end(json, ']');
 }
 
-static void springs(ts_json *json, const ts_drive_twist *twist)
+static void springs(ts_json *json, const ts_answer *answer, const ts_drive_twist *twist,
+                    const ts_drive_forced *forced)
 {
     static const char *const links[] = {
         [TS_LINK_SHAFT] = "shaft", [TS_LINK_MESH] = "mesh", [TS_LINK_PAD] = "pad"};
@@ -68,6 +70,7 @@ static void springs(ts_json *json, const ts_drive_twist *twist)
         number(json, "k", joint->k_spool);
         ts_json_key(json, "assumed");
         ts_json_bool(json, joint->assumed);
+        ts_swing_json(json, answer, forced, i);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -110,7 +113,8 @@ static void modes(ts_json *json, const ts_answer *answer, const ts_drive_twist *
     ts_json_end(json, ']');
 }
 
-static void tree(ts_json *json, const ts_answer *answer, const ts_drive_twist *twist)
+static void tree(ts_json *json, const ts_answer *answer, const ts_drive_twist *twist,
+                 const ts_drive_forced *forced)
 {
     ts_json_object(json);
     ts_json_string_at(json, "spool",
@@ -125,7 +129,10 @@ static void tree(ts_json *json, const ts_answer *answer, const ts_drive_twist *t
         ts_json_count_at(json, "left_out", twist->left_out);
         number(json, "residual", twist->modes.residual < 1e-9 ? 0.0 : twist->modes.residual);
         bodies(json, answer, twist);
-        springs(json, twist);
+        number(json, "mesh_damping", forced->mesh_damping);
+        number(json, "shaft_damping", forced->shaft_damping);
+        ts_json_count_at(json, "ripples_assumed", forced->ripples_assumed);
+        springs(json, answer, twist, forced);
         modes(json, answer, twist);
     }
     ts_json_end(json, '}');
@@ -140,7 +147,7 @@ void ts_twist_json(const ts_twist_answer *twist, const ts_answer *answer, ts_buf
     ts_json_key(&json, "trees");
     ts_json_array(&json);
     for (size_t i = 0; i < twist->count; i++)
-        tree(&json, answer, &twist->items[i]);
+        tree(&json, answer, &twist->items[i], &twist->forced[i]);
     ts_json_end(&json, ']');
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");

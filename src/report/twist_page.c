@@ -2,7 +2,7 @@
 #include "report/twist_report.h"
 
 #include "report/check_page.h"
-#include "report/report_chapter.h"
+#include "report/swing_page.h"
 
 #include <math.h>
 
@@ -25,20 +25,6 @@ static void add_percent(ts_buffer *text, double share)
 {
     ts_buffer_fixed(text, 100.0 * share, 0);
     ts_buffer_add(text, " %");
-}
-
-/* "tube to hp tower shaft, outer end", "mesh hp box input > generator", "shaft to generator, rotor"
- */
-static void add_joint(ts_buffer *text, const ts_drive_twist *twist, size_t joint)
-{
-    const ts_twist_joint *one = &twist->joints[joint];
-    if (one->link == TS_LINK_MESH)
-        ts_buffer_print(text, "mesh %s > %s", twist->parts[one->from].name,
-                        twist->parts[one->to].name);
-    else if (one->link == TS_LINK_PAD)
-        ts_buffer_print(text, "shaft to %s", twist->parts[one->to].name);
-    else
-        ts_buffer_print(text, "tube to %s", twist->parts[one->to].name);
 }
 
 static void add_meeting(ts_buffer *text, const ts_answer *answer, const ts_drive_twist *twist,
@@ -106,7 +92,7 @@ static void mode_line(const ts_answer *answer, ts_page *page, const ts_drive_twi
     ts_buffer_add(&text, "Hz: strain ");
     add_percent(&text, twist->modes.strain[mode * springs + soft]);
     ts_buffer_add(&text, " in ");
-    add_joint(&text, twist, soft);
+    ts_twist_add_joint(&text, twist, soft);
     ts_buffer_print(&text, "; moves most: %s; ", twist->parts[mover_of(twist, mode)].name);
     add_meeting(&text, answer, twist, mode);
     ts_page_wrap_made(page, &text, 3 * INDENT, INDENT + NUMBER + HERTZ + 1);
@@ -192,8 +178,10 @@ static void tree(const ts_answer *answer, ts_page *page, const ts_drive_twist *t
 void ts_twist_page(const ts_twist_answer *twist, const ts_answer *answer, ts_page *page)
 {
     ts_answer_title(answer, page);
-    for (size_t i = 0; i < twist->count; i++)
+    for (size_t i = 0; i < twist->count; i++) {
         tree(answer, page, &twist->items[i]);
+        ts_swing_page(&twist->forced[i], answer, page);
+    }
 }
 
 /* ---- the same in a report -------------------------------------------------------------------- */
@@ -208,7 +196,7 @@ static void mode_cells(ts_chapter *chapter, const ts_drive_twist *twist, size_t 
     ts_chapter_cell(chapter);
     add_percent(&chapter->cell, twist->modes.strain[mode * springs + soft]);
     ts_chapter_cell(chapter);
-    add_joint(&chapter->cell, twist, soft);
+    ts_twist_add_joint(&chapter->cell, twist, soft);
     ts_chapter_cell(chapter);
     ts_chapter_word(chapter, twist->parts[mover_of(twist, mode)].name);
     add_meeting(&chapter->cell, chapter->answer, twist, mode);
@@ -253,7 +241,9 @@ void ts_chapter_torsion(ts_chapter *chapter, const ts_twist_answer *twist)
     ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
                        "Natural frequencies without damping, slowest first; !: an excitation is "
                        "nearer than 10 %; strain: the share of its energy in the softest place.");
-    for (size_t i = 0; i < twist->count; i++)
+    for (size_t i = 0; i < twist->count; i++) {
         tree_cells(chapter, &twist->items[i]);
+        ts_swing_chapter(chapter, &twist->forced[i]);
+    }
     ts_manuscript_figure(chapter->manuscript, "modes", NULL, "How the parts swing, mode by mode.");
 }

@@ -4,11 +4,12 @@
 
 #include "report/answer.h"
 #include "report/page.h"
-#include "response/drive_torsion.h"
+#include "response/drive_forced.h"
 
 typedef struct ts_twist_answer {
-    const ts_drive_twist *items; /* trees, each in its states */
-    size_t                count;
+    const ts_drive_twist  *items;  /* trees, each in its states */
+    const ts_drive_forced *forced; /* [item], in every condition of that state */
+    size_t                 count;
 } ts_twist_answer;
 
 void ts_twist_page(const ts_twist_answer *twist, const ts_answer *answer, ts_page *page);

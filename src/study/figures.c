@@ -308,7 +308,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     ts_status          status  = verdict.failed ? TS_NO_MEMORY : TS_OK;
-    ts_twist_answer    twist   = {NULL, 0};
+    ts_twist_answer    twist   = {0};
     if (status == TS_OK && drawn.figure == TS_FIGURE_MODES)
         status = ts_study_twist(study, study->arena, &twist);
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)

@@ -307,7 +307,7 @@ static void seizures(ts_chapter *chapter, making *it)
 
 static void torsion(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 {
-    ts_twist_answer told   = {NULL, 0};
+    ts_twist_answer told   = {0};
     const ts_status status = ts_study_twist(it->study, chapter->manuscript->arena, &told);
     subject->twists        = told.items;
     subject->twist_count   = status == TS_OK ? told.count : 0;

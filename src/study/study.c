@@ -5,6 +5,7 @@
 #include "model/reader.h"
 #include "rating/line_capacity.h"
 #include "rating/spline_capacity.h"
+#include "study/twisting.h"
 
 #include <math.h>
 #include <string.h>
@@ -52,23 +53,52 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
 static ts_check_subject check_subject(const ts_study *study)
 {
     return (ts_check_subject){
-        .source  = &study->source,
-        .drive   = &study->drive,
-        .train   = &study->train,
-        .motion  = &study->motion,
-        .power   = &study->power,
-        .mass    = &study->mass,
-        .lines   = &study->lines,
-        .teeth   = &study->teeth,
-        .opinion = &study->opinion,
-        .select  = &study->select,
-        .rubbing = &study->rubbing,
-        .splines = &study->splines,
-        .heat    = &study->heat,
-        .floats  = &study->floats,
-        .today   = study->options.today,
-        .units   = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
+        .source       = &study->source,
+        .drive        = &study->drive,
+        .train        = &study->train,
+        .motion       = &study->motion,
+        .power        = &study->power,
+        .mass         = &study->mass,
+        .lines        = &study->lines,
+        .teeth        = &study->teeth,
+        .opinion      = &study->opinion,
+        .select       = &study->select,
+        .rubbing      = &study->rubbing,
+        .splines      = &study->splines,
+        .heat         = &study->heat,
+        .floats       = &study->floats,
+        .forced       = study->twist.forced,
+        .forced_count = study->twist.count,
+        .today        = study->options.today,
+        .units        = study->options.us ? TS_UNITS_US : TS_UNITS_METRIC,
     };
+}
+
+/* The arena of the study as an allocator that takes nothing back. */
+static void *take_for_good(void *context, void *block, size_t size)
+{
+    (void)block; /* arenas grow by new chunks, never by larger ones */
+    return size > 0 ? ts_arena_take(context, size, 1) : NULL;
+}
+
+/* Torsion: a body and a spring for every shaft, two of a radial one, and every pad; their shapes
+ * are squares of that, twice for both states; a swing of each in every condition. */
+static size_t swaying_bytes(const ts_study *study)
+{
+    const size_t bodies = 2 * (size_t)study->train.shaft_count + study->train.pad_count + 2;
+    const size_t once   = bodies * (256 + study->drive.condition_count * sizeof(ts_torque_swing)) +
+                        8 * bodies * bodies * sizeof(double);
+
+    return 2 * study->drive.drive_count * once + 64 * (size_t)study->train.mesh_count + 4096;
+}
+
+static ts_status prepare_swaying(ts_study *study)
+{
+    study->swaying_from = (ts_allocator){take_for_good, study->arena};
+    study->swaying      = ts_arena_open(&study->swaying_from);
+    if (study->swaying == NULL || !ts_arena_reserve(study->swaying, swaying_bytes(study)))
+        return TS_NO_MEMORY;
+    return TS_OK;
 }
 
 /* Text to model to flat train, and the memory of all that follows. */
@@ -115,6 +145,8 @@ ts_status ts_study_build(ts_study *study)
                                &study->rubbing};
     if (status == TS_OK)
         status = ts_heat_prepare(&heat, &study->source, study->arena, &study->heat);
+    if (status == TS_OK)
+        status = prepare_swaying(study);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -170,6 +202,10 @@ ts_status ts_study_solve(ts_study *study)
     ts_select_solve(&study->select, study->workings);
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     ts_heat_solve(&study->heat, study->workings);
+    ts_arena_empty(study->swaying);
+    status = ts_study_twist(study, study->swaying, &study->twist);
+    if (status != TS_OK)
+        return status;
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

@@ -8,6 +8,7 @@
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
 #include "report/answer.h"
+#include "report/twist_report.h"
 #include "towershaft/study.h"
 
 struct ts_study {
@@ -37,6 +38,9 @@ struct ts_study {
     ts_floats        floats;
     ts_splines       splines;
     ts_heat          heat;
+    ts_arena        *swaying;      /* emptied and filled by every solve: what swings, and how     */
+    ts_allocator     swaying_from; /* the arena above                                     */
+    ts_twist_answer  twist;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

@@ -14,20 +14,22 @@
 
 static ts_check_subject subject_of(const ts_study *study)
 {
-    return (ts_check_subject){.source  = &study->source,
-                              .drive   = &study->drive,
-                              .train   = &study->train,
-                              .motion  = &study->motion,
-                              .power   = &study->power,
-                              .teeth   = &study->teeth,
-                              .lines   = &study->lines,
-                              .opinion = &study->opinion,
-                              .select  = &study->select,
-                              .rubbing = &study->rubbing,
-                              .floats  = &study->floats,
-                              .splines = &study->splines,
-                              .heat    = &study->heat,
-                              .today   = PAGE_DAY};
+    return (ts_check_subject){.source       = &study->source,
+                              .drive        = &study->drive,
+                              .train        = &study->train,
+                              .motion       = &study->motion,
+                              .power        = &study->power,
+                              .teeth        = &study->teeth,
+                              .lines        = &study->lines,
+                              .opinion      = &study->opinion,
+                              .select       = &study->select,
+                              .rubbing      = &study->rubbing,
+                              .floats       = &study->floats,
+                              .splines      = &study->splines,
+                              .heat         = &study->heat,
+                              .forced       = study->twist.forced,
+                              .forced_count = study->twist.count,
+                              .today        = PAGE_DAY};
 }
 
 static ts_study *troubled_study(void)

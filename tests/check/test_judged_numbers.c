@@ -106,21 +106,23 @@ static void workings_change_no_answer(void **state)
 {
     (void)state;
     ts_study              *study   = changed_study(" towershaft: 1\n");
-    const ts_check_subject subject = {.source  = &study->source,
-                                      .drive   = &study->drive,
-                                      .train   = &study->train,
-                                      .motion  = &study->motion,
-                                      .power   = &study->power,
-                                      .mass    = &study->mass,
-                                      .teeth   = &study->teeth,
-                                      .lines   = &study->lines,
-                                      .opinion = &study->opinion,
-                                      .select  = &study->select,
-                                      .rubbing = &study->rubbing,
-                                      .floats  = &study->floats,
-                                      .splines = &study->splines,
-                                      .heat    = &study->heat,
-                                      .today   = PAGE_DAY};
+    const ts_check_subject subject = {.source       = &study->source,
+                                      .drive        = &study->drive,
+                                      .train        = &study->train,
+                                      .motion       = &study->motion,
+                                      .power        = &study->power,
+                                      .mass         = &study->mass,
+                                      .teeth        = &study->teeth,
+                                      .lines        = &study->lines,
+                                      .opinion      = &study->opinion,
+                                      .select       = &study->select,
+                                      .rubbing      = &study->rubbing,
+                                      .floats       = &study->floats,
+                                      .splines      = &study->splines,
+                                      .heat         = &study->heat,
+                                      .forced       = study->twist.forced,
+                                      .forced_count = study->twist.count,
+                                      .today        = PAGE_DAY};
     ts_check_outcome       silent;
     assert_int_equal(ts_check_prepare(&subject, study->arena, &silent), TS_OK);
     assert_int_equal(ts_check_run(&subject, study->arena, NULL, &silent), TS_OK);

@@ -317,16 +317,18 @@ static void unknown_limits_are_not_computable(void **state)
         {"bending safety", "E1-tooth-bending"},
         {"bending safety", "E3-tooth-life"},
         {"time at resonance", "E1-resonance"},
+        {"time with parting flanks", "F5-torsional-interference"},
         {"standards apart", "E1-standards-differ"},
         {"rim to tooth height", "E1-thin-rim"},
         {"backlash", "E10-backlash"},
     };
     for (size_t i = 0; i < sizeof limits / sizeof limits[0]; i++) {
-        char diff[256];
+        char diff[320];
         (void)snprintf(diff, sizeof diff,
                        " limits:\n-  wrap: 110 deg\n-  bearing slip: 0.001\n"
                        "-  standards apart: 10000 %%\n"
-                       "-  time at resonance: 100 %%\n-  pitch line velocity: 120 m/s\n"
+                       "-  time at resonance: 100 %%\n-  time with parting flanks: 100 %%\n-  "
+                       "pitch line velocity: 120 m/s\n"
                        "+  %s: unknown\n",
                        limits[i].key);
         ts_study              *study   = changed_study(diff);
