@@ -28,6 +28,9 @@ class Browser(unittest.TestCase):
     def test_the_text_is_helped_along_and_two_hands_come_together(self):
         self.run_script("text.mjs")
 
+    def test_a_start_and_a_seizure_are_played_as_they_were_computed(self):
+        self.run_script("motion.mjs")
+
 
 if __name__ == "__main__":
     unittest.main()

@@ -15,7 +15,9 @@ import { KEYS, listenToKeys } from "./panel/keys";
 import { Learn } from "./panel/learn";
 import { FaceTable, Rail } from "./panel/rail";
 import { Section } from "./panel/section";
+import { SeizureView } from "./panel/seizure";
 import { Selectivity } from "./panel/selectivity";
+import { StartView } from "./panel/start";
 import { Title, Told } from "./panel/title";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
@@ -72,6 +74,8 @@ function Bench() {
     case "Selectivity": return <Selectivity />;
     case "Float": return <Float />;
     case "Effects": return <Effects />;
+    case "Start": return <StartView />;
+    case "Seizure": return <SeizureView />;
     case "Learn": return <Learn />;
     case "Arrange": return <Arrange />;
     case "Compare": return <Compare />;

@@ -3,7 +3,9 @@ import { useEffect, useState } from "preact/hooks";
 import { get } from "../wire/ask";
 import type { Note, Why } from "../wire/view";
 import { leaf, line, state, working } from "../state/store";
+import { Field } from "../show/field";
 import { number } from "../show/format";
+import { act } from "../state/acts";
 
 function shown(note: Note): string {
   const value = note.shown ?? (note.value === undefined ? null : { value: note.value, unit: note.unit ?? "" });
@@ -14,6 +16,16 @@ function shown(note: Note): string {
 function Symbol(props: { text: string }) {
   const [base = "", low] = props.text.split("_", 2);
   return <i class="symbol">{base}{low !== undefined && <sub>{low}</sub>}</i>;
+}
+
+/** A given number may be changed where its working ends. */
+function Change(props: { note: Note; at: string }) {
+  const { note, at } = props;
+  const value = note.shown ?? (note.value === undefined ? null : { value: note.value, unit: note.unit ?? "1" });
+  if (value === null || value.value === null) return null;
+  const unit = value.unit === "1" ? "" : value.unit;
+  const text = `${value.value}${unit === "" ? "" : ` ${unit}`}`;
+  return <p><Field label="Change to" value="" empty={text} unit={unit} take={(next) => { if (next !== "") void act([{ at, to: next }], `${at}: ${text} to ${next}`); }} /></p>;
 }
 
 function Step(props: { notes: Map<number, Note>; id: number; open: boolean; above: number[] }) {
@@ -31,6 +43,7 @@ function Step(props: { notes: Map<number, Note>; id: number; open: boolean; abov
       {note.formula && <p class="formula">= {note.formula}</p>}
       {note.numbers && <p class="formula">= {note.numbers}</p>}
       {note.line && <p><button type="button" class="link" onClick={() => { line.value = note.line ?? 0; leaf.value = "file"; }}>line {note.line}</button> <code>{note.says}</code></p>}
+      {note.kind === "given" && note.stands_at && <Change note={note} at={note.stands_at} />}
       {note.source && <p class="source">{note.source}</p>}
     </>
   );

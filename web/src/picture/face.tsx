@@ -75,7 +75,7 @@ function bridge(sheet: Sheet, a: Shaft, b: Shaft, grow: number): string {
   return [at(x1, y1, r1, along + lean), at(x2, y2, r2, along + lean), at(x2, y2, r2, along - lean), at(x1, y1, r1, along - lean)].join(" ");
 }
 
-function Boxes(props: { now: View; sheet: Sheet }) {
+export function Boxes(props: { now: View; sheet: Sheet }) {
   const { now, sheet } = props;
   const paint = (grow: number, name: string) => (
     <g class={name} aria-hidden="true">
@@ -99,7 +99,7 @@ function tint(shaft: Shaft | undefined, sheet: Sheet): string {
   return seen < 0 ? "cw" : seen > 0 ? "ccw" : "plain";
 }
 
-function Gears(props: { now: View; sheet: Sheet; turn: (shaft: number, gear: SVGGElement | null) => void }) {
+export function Gears(props: { now: View; sheet: Sheet; turn: (shaft: number, gear: SVGGElement | null) => void }) {
   const { now, sheet } = props;
   const drawn = useMemo(
     () => now.gears
@@ -132,7 +132,8 @@ function Gears(props: { now: View; sheet: Sheet; turn: (shaft: number, gear: SVG
   );
 }
 
-function Hub(props: { now: View; sheet: Sheet; condition: number }) {
+/** `condition` null: without speeds. */
+export function Hub(props: { now: View; sheet: Sheet; condition: number | null }) {
   const { now, sheet } = props;
   const bevels = now.gears.filter((gear) => gear.role === "bevel" && now.shafts[gear.shaft]?.kind === "spool").sort((a, b) => b.r - a.r);
   return (
@@ -155,9 +156,9 @@ function Hub(props: { now: View; sheet: Sheet; condition: number }) {
           <circle class="hub" cx={sheet.ox} cy={sheet.oy} r={gear.r * sheet.k * 0.78} />
         </g>
       ))}
-      {now.spools.map((spool, index) => (
+      {props.condition !== null && now.spools.map((spool, index) => (
         <text key={spool.name} class="label" text-anchor="middle" x={sheet.ox} y={sheet.oy - (bevels[0]?.r ?? 0.04) * sheet.k - 8 - 16 * index}>
-          {`${spool.name} spool `}<tspan class="strong">{speed(spool.speed[props.condition])}</tspan>{` ${now.units.speed}`}
+          {`${spool.name} spool `}<tspan class="strong">{speed(spool.speed[props.condition ?? 0])}</tspan>{` ${now.units.speed}`}
         </text>
       ))}
     </g>

@@ -80,7 +80,7 @@ export interface Note {
   id: number; kind: string; symbol?: string; typeset?: string; address?: string | null;
   value?: number | null; unit?: string | null; shown?: { value: number; unit: string } | null;
   meaning?: string | null; text?: string | null; formula?: string | null; numbers?: string | null;
-  source?: string | null; line?: number | null; says?: string | null;
+  source?: string | null; line?: number | null; says?: string | null; stands_at?: string | null;
   inputs?: { symbol: string; value: number | null; origin: number | null }[];
 }
 export interface Why { working: { address: string; root: number; notes: Note[] } }

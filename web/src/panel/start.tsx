@@ -1,0 +1,49 @@
+// How does the engine start?  From rest to idle, or to where it hangs.
+import { useMemo, useState } from "preact/hooks";
+import { courseOfStart } from "../state/course";
+import { view } from "../state/store";
+import { amount } from "../show/amount";
+import { number } from "../show/format";
+import { Field } from "../show/field";
+import type { Start } from "../wire/course";
+import { useOfDrive } from "../wire/keep";
+import { Player } from "./player";
+
+const TURNED = 1 / 2000;
+
+function celsius(kelvin: number | null): string {
+  return kelvin === null ? "not known" : `${number(kelvin - 273.15, 3)} degC`;
+}
+
+function Necks(props: { start: Start }) {
+  const all = props.start.necks ?? [];
+  if (all.length === 0) return <p>No neck is told.</p>;
+  return (
+    <ul>{all.map((one) => <li key={one.of}>The neck of {one.of} passes {amount(one.T === null ? null : Math.abs(one.T), "N.m")} at the most and breaks from {amount(one.breaks_from, "N.m")} to {amount(one.breaks_to, "N.m")}.</li>)}</ul>
+  );
+}
+
+export function StartView() {
+  const now = view.value;
+  const [ambient, setAmbient] = useState("");
+  const [oil, setOil] = useState("");
+  const query: Record<string, string> = {};
+  if (ambient !== "") query["ambient"] = ambient;
+  if (oil !== "") query["oil"] = oil;
+  const { got, says } = useOfDrive<Start>("/api/start", query);
+  const course = useMemo(() => (now === null || got === null ? null : courseOfStart(now, got)), [now, got]);
+  if (now === null) return null;
+  return (
+    <div class="wide scroll" tabIndex={0} role="region" aria-label="start">
+      <h2>How does the engine start?</h2>
+      <p class="failing">
+        <Field label="Air" value={ambient} empty={got === null ? "" : celsius(got.ambient)} unit="degC" take={setAmbient} />
+        <Field label="Oil in the bearings" value={oil} empty={got === null ? "" : celsius(got.oil)} unit="degC" take={setOil} />
+      </p>
+      {says !== null && <p class="bad">{says}</p>}
+      {got?.missing !== undefined && <p>It cannot be computed: {got.of !== undefined ? `${got.of} lacks ` : "the file lacks "}{got.missing}.</p>}
+      {got?.outcome !== undefined && <p role="status"><b>It ends: {got.outcome}</b>{got.t != null && ` after ${number(got.t, 3)} s`}{got.because !== undefined && `, ${got.because}`}.</p>}
+      {course !== null && got !== null && <><Player now={now} course={course} drawn={false} turned={TURNED} loads="% of what bears it" /><h3>Necks</h3><Necks start={got} /></>}
+    </div>
+  );
+}
