@@ -169,6 +169,8 @@ static const char *nearest_key(const ts_source *source, ts_node mapping, ts_text
     if (found == NULL)
         found = table_of(&ts_rate_tables, source, mapping);
     if (found == NULL)
+        found = table_of(&ts_sampling_tables, source, mapping);
+    if (found == NULL)
         return NULL;
     const char *keys[TS_FIELDS_MOST];
     size_t      count = 0;

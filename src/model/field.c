@@ -55,8 +55,17 @@ static const ts_record_table *const rate_tables[] = {
     &ts_table_rate_bearing, &ts_table_rate_neck,  &ts_table_rate_spline,
 };
 
-const ts_table_set ts_drive_tables = {ts_tables, sizeof ts_tables / sizeof ts_tables[0]};
-const ts_table_set ts_rate_tables  = {rate_tables, sizeof rate_tables / sizeof rate_tables[0]};
+static const ts_record_table *const sampling_tables[] = {
+    &ts_table_sampling,
+    &ts_table_sampling_vary,
+    &ts_table_sampling_tie,
+    &ts_table_sampling_watch,
+};
+
+const ts_table_set ts_drive_tables    = {ts_tables, sizeof ts_tables / sizeof ts_tables[0]};
+const ts_table_set ts_rate_tables     = {rate_tables, sizeof rate_tables / sizeof rate_tables[0]};
+const ts_table_set ts_sampling_tables = {sampling_tables,
+                                         sizeof sampling_tables / sizeof sampling_tables[0]};
 
 const char *const ts_long_form_keys[4] = {"value", "source", "date", "confidence"};
 const char *const ts_confidences[]     = {"low", "medium", "high", NULL};

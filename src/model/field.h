@@ -187,6 +187,11 @@ extern const ts_record_table ts_table_rate_neck;
 extern const ts_record_table ts_table_rate_spline;
 extern const ts_record_table ts_table_rate_steel;
 
+extern const ts_record_table ts_table_sampling; /* a whole study file: model/sampling_file.h */
+extern const ts_record_table ts_table_sampling_vary;
+extern const ts_record_table ts_table_sampling_tie;
+extern const ts_record_table ts_table_sampling_watch;
+
 /* The tables of one kind of file, the root first. */
 typedef struct ts_table_set {
     const ts_record_table *const *tables;
@@ -194,6 +199,7 @@ typedef struct ts_table_set {
 } ts_table_set;
 extern const ts_table_set ts_drive_tables;
 extern const ts_table_set ts_rate_tables;
+extern const ts_table_set ts_sampling_tables;
 
 #define TS_FIELDS_MOST 192 /* more than any table has */
 

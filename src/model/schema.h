@@ -25,6 +25,10 @@ void ts_schema_write_manual(ts_buffer *out);
 /* The manual of the rate file: docs/rate-file.md. */
 void ts_schema_write_rate_manual(ts_buffer *out);
 
+/* The same two of the study file: docs/study-file.md, docs/schema/study-file.schema.json. */
+void ts_schema_write_sampling_manual(ts_buffer *out);
+void ts_schema_write_sampling_json(ts_buffer *out);
+
 /* What could stand below an address, one a line, for completion: the keys of a record, and the
  * choices of a value.  `address` is a path whose names and numbers need not exist: "drive/hp/box"
  * lists arc, bevels, gears ...; unknown paths list nothing. */

@@ -458,3 +458,8 @@ void ts_schema_write_rate_json(ts_buffer *out)
 {
     write_schema(&ts_rate_tables, "The rate file of towershaft", out);
 }
+
+void ts_schema_write_sampling_json(ts_buffer *out)
+{
+    write_schema(&ts_sampling_tables, "The study file of towershaft", out);
+}

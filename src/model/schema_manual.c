@@ -201,3 +201,8 @@ void ts_schema_write_rate_manual(ts_buffer *out)
 {
     write_manual(ts_rate_prose, &ts_rate_tables, out);
 }
+
+void ts_schema_write_sampling_manual(ts_buffer *out)
+{
+    write_manual(ts_sampling_prose, &ts_sampling_tables, out);
+}

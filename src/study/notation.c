@@ -16,6 +16,8 @@ static const struct {
     {"drive.d.ts", "TypeScript types of the drive file", ts_schema_write_types},
     {"rate-file.md", "The manual of the rate file", ts_schema_write_rate_manual},
     {"rate-file.schema.json", "JSON Schema of the rate file", ts_schema_write_rate_json},
+    {"study-file.md", "The manual of the study file", ts_schema_write_sampling_manual},
+    {"study-file.schema.json", "JSON Schema of the study file", ts_schema_write_sampling_json},
 };
 #define PRINTED (sizeof printed / sizeof printed[0])
 

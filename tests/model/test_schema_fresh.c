@@ -61,6 +61,18 @@ static void json_schema_of_the_rate_file_is_fresh(void **state)
     assert_fresh("docs/schema/rate-file.schema.json", ts_schema_write_rate_json);
 }
 
+static void manual_of_the_study_file_is_fresh(void **state)
+{
+    (void)state;
+    assert_fresh("docs/study-file.md", ts_schema_write_sampling_manual);
+}
+
+static void json_schema_of_the_study_file_is_fresh(void **state)
+{
+    (void)state;
+    assert_fresh("docs/schema/study-file.schema.json", ts_schema_write_sampling_json);
+}
+
 static void types_are_fresh(void **state)
 {
     (void)state;
@@ -119,6 +131,8 @@ static void every_field_is_described(void **state)
         assert_described(ts_drive_tables.tables[t]);
     for (size_t t = 0; t < ts_rate_tables.count; t++)
         assert_described(ts_rate_tables.tables[t]);
+    for (size_t t = 0; t < ts_sampling_tables.count; t++)
+        assert_described(ts_sampling_tables.tables[t]);
 }
 
 static void assert_round(const ts_field *field)
@@ -142,8 +156,8 @@ static void assert_round(const ts_field *field)
 static void every_limit_is_round_in_its_unit(void **state)
 {
     (void)state;
-    const ts_table_set *const sets[] = {&ts_drive_tables, &ts_rate_tables};
-    for (int s = 0; s < 2; s++)
+    const ts_table_set *const sets[] = {&ts_drive_tables, &ts_rate_tables, &ts_sampling_tables};
+    for (int s = 0; s < 3; s++)
         for (size_t t = 0; t < sets[s]->count; t++)
             for (size_t i = 0; i < sets[s]->tables[t]->field_count; i++)
                 assert_round(&sets[s]->tables[t]->fields[i]);
@@ -157,6 +171,8 @@ int main(void)
         cmocka_unit_test(types_are_fresh),
         cmocka_unit_test(manual_of_the_rate_file_is_fresh),
         cmocka_unit_test(json_schema_of_the_rate_file_is_fresh),
+        cmocka_unit_test(manual_of_the_study_file_is_fresh),
+        cmocka_unit_test(json_schema_of_the_study_file_is_fresh),
         cmocka_unit_test(completions_follow_the_tables),
         cmocka_unit_test(every_field_is_described),
         cmocka_unit_test(every_limit_is_round_in_its_unit),

@@ -1,0 +1,105 @@
+/* model/sampling_prose.c: how does one write a study file? */
+#include "model/manual_prose.h"
+
+#include <stddef.h>
+
+static const char heading[] =
+    "# The study file\n"
+    "\n"
+    "<!-- Printed by the program from the tables that its reader runs from; not edited by hand. "
+    "-->\n"
+    "\n"
+    "A study file names a drive file, the values in it that vary and their laws, and what is\n"
+    "watched. `towershaft study FILE -o OUT.sqlite` computes the whole drive once for every "
+    "sample;\n"
+    "nothing is simplified for it. Each sample is a drive file: `study FILE --sample 17` writes "
+    "the\n"
+    "one that was computed, to be checked by itself.\n";
+
+static const char smallest[] =
+    "## A small file that reads\n"
+    "\n"
+    "```yaml\n"
+    "towershaft study: 1\n"
+    "title: How much does the hydraulic overload decide?\n"
+    "drive: ../bizjet.yaml\n"
+    "samples: 500\n"
+    "\n"
+    "vary:\n"
+    "  - {at: accessories/hydraulic pump 1/power/take-off, law: normal, deviation: 5 %}\n"
+    "  - {at: accessories/generator/mass, law: uniform, least: 22 kg, most: 26 kg}\n"
+    "\n"
+    "watch:\n"
+    "  - {margin: E1-pitting}\n"
+    "```\n";
+
+static const char laws[] =
+    "## What varies\n"
+    "\n"
+    "`at` is the address of one value that stands in the drive file, as `set` takes it. Quantities "
+    "of\n"
+    "its law have units of its kind, or are percentages of the value that stands there. What a law "
+    "does\n"
+    "not say and needs is taken from the file, and told as an assumption: the mean of a normal or\n"
+    "log-normal law, the mode of a triangle.\n"
+    "\n"
+    "| law | needs | may have |\n"
+    "|---|---|---|\n"
+    "| `normal` | `deviation` | `mean`; `least`, `most`: it is cut there, and its rest is scaled "
+    "up |\n"
+    "| `log-normal` | `deviation` | `mean`, both of the value itself; cut likewise |\n"
+    "| `uniform` | `least`, `most` | |\n"
+    "| `triangle` | `least`, `most` | `mode` |\n"
+    "| `whole` | `least`, `most` | whole numbers, such as teeth, all as likely, both ends "
+    "among them |\n"
+    "\n"
+    "`correlated` pairs follow each other as two normal values with that correlation do (a normal\n"
+    "copula); the laws themselves stay as they are. The matrix of all pairs must be positive "
+    "definite.\n";
+
+static const char methods[] =
+    "## Methods\n"
+    "\n"
+    "| method | samples | answers |\n"
+    "|---|---|---|\n"
+    "| `random` | `samples` | means, deviations, quantiles, chances with their bounds, rank "
+    "correlations |\n"
+    "| `one at a time` | 1 as it stands, then `steps` of each value | how far each number goes "
+    "when one value moves alone |\n"
+    "| `sweep` | the product of all `steps` | every combination; the same answers as `random` |\n"
+    "| `sobol` | `samples` times (values + 2) | the share of the variance that each value causes, "
+    "alone and with others |\n"
+    "\n"
+    "Steps stand evenly from the least value to the greatest; of a law without ends, from where 5 "
+    "% lie\n"
+    "below to where 95 % do (common practice, no source). Random numbers are computed from the "
+    "seed and\n"
+    "the number of the sample alone, so that any number of threads, of processes and of "
+    "interruptions\n"
+    "gives the same samples. Values of `sobol` must be independent.\n";
+
+static const char results[] =
+    "## What comes out\n"
+    "\n"
+    "With `-o OUT.sqlite` every finished sample is a row of the table `sample`: its number `id`, "
+    "the\n"
+    "values `in_1`... and the watched numbers `out_1`... in SI units (NULL where a number could "
+    "not "
+    "be\n"
+    "computed), its `state` (`holds`, `does not hold`, `not computable`, `not understood`) and the "
+    "open\n"
+    "findings of level refuse and warn, by their `id` in the table `finding`. The tables `input` "
+    "and\n"
+    "`output` name the columns; `about` tells version, files and their hashes. A study that was "
+    "broken\n"
+    "off goes on where it was when it is started again with the same files; another study does "
+    "not\n"
+    "write into the same OUT. Without `-o` nothing is kept but the answer.\n"
+    "\n"
+    "The exit code is 0 when all samples could be computed, whether or not their drives hold; 1 "
+    "when it\n"
+    "was broken off, with what there is; 2 when the file cannot be understood or a sample could "
+    "not "
+    "be.\n";
+
+const char *const ts_sampling_prose[] = {heading, smallest, laws, methods, results, NULL};
