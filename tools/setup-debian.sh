@@ -17,6 +17,7 @@ for_building=(
     liblapacke-dev libopenblas-serial-dev # eigenvalues, on one thread
     libsundials-dev         # motion in time, with events
     libcairo2-dev libpango1.0-dev libfontconfig-dev fonts-b612 # pictures
+    libsqlite3-dev          # the samples of a study
     libmicrohttpd-dev libjansson-dev # the workbench; the tests read published cases with the latter
 )
 for_testing=(

@@ -25,5 +25,6 @@
 #include "towershaft/report.h"
 #include "towershaft/brief.h"
 #include "towershaft/place.h"
+#include "towershaft/sampling.h"
 
 #endif

@@ -72,6 +72,7 @@ typedef enum option_id {
     OPTION_SAMPLES,
     OPTION_NUMBERS,
     OPTION_KEY,
+    OPTION_SAMPLE,
     OPTION_COUNT
 } option_id;
 
@@ -129,6 +130,7 @@ int run_why(const arguments *given);
 int run_set(const arguments *given);
 int run_compare(const arguments *given);
 int run_draw(const arguments *given);
+int run_study(const arguments *given);
 int run_report(const arguments *given);
 int run_open(const arguments *given);
 int run_rules(const arguments *given);

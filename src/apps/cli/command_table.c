@@ -74,6 +74,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SAMPLES, "--samples", NULL, "NUMBER", "how many necks are drawn (1000000)"},
     {OPTION_NUMBERS, "--numbers", NULL, NULL, "with ratios and torques, not in words alone"},
     {OPTION_KEY, "--key", NULL, NULL, "with the answers, on a page of their own"},
+    {OPTION_SAMPLE, "--sample", NULL, "ID", "compute nothing: write the drive file of one sample"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -122,8 +123,11 @@ static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTI
                                             OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
 static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
                                             OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
-static const option_id list_options[]    = {OPTION_JSON, OPTION_OUTPUT};
-static const option_id help_options[]    = {OPTION_MAN};
+static const option_id study_option_ids[] = {
+    OPTION_SAMPLE, OPTION_THREADS, OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,
+    OPTION_OUTPUT, OPTION_JSON,    OPTION_UNITS,  OPTION_TODAY,    OPTION_COLOUR};
+static const option_id list_options[] = {OPTION_JSON, OPTION_OUTPUT};
+static const option_id help_options[] = {OPTION_MAN};
 
 const command_row commands[] = {
     {"new", "NAME --like trainer|bizjet|medium|large", "new-file", 1, 1,
@@ -239,6 +243,14 @@ const command_row commands[] = {
      "be\n"
      "computed, or the energies do not add up.",
      OPTIONS(seize_options), run_seize},
+    {"study", "FILE", "file", 1, 1, "vary values, and tell chances and what decides",
+     "FILE names a drive, values in it with their laws, and numbers that are watched\n"
+     "(docs/study-file.md).  The whole drive is computed for every sample.  -o FILE.sqlite keeps "
+     "the\n"
+     "samples, and goes on where it was broken off; without it only the answer is left.  Ends with "
+     "0\n"
+     "when all samples were computed, whether or not their drives hold.",
+     OPTIONS(study_option_ids), run_study},
     {"sheet", "FILE ACCESSORY", "file", 2, 2, "the interface sheet of a pad, for its maker",
      "Speeds with their bands, sense, torques, powers and oil in every condition, neck, spline, "
      "body,\n"

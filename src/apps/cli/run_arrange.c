@@ -1,32 +1,15 @@
 /* Which arrangement is the lightest? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/option_value.h"
 #include "apps/cli/picture_wish.h"
 #include "apps/cli/session.h"
 
 #include <math.h>
-#include <signal.h>
 #include <stdlib.h>
 #include <string.h>
-#include <time.h>
 #include <unistd.h>
 
 #define MEMORY_MOST ((size_t)3 << 30) /* bytes, so that no small machine begins to swap */
-#define TIME_MOST   1e6               /* s */
-
-static volatile sig_atomic_t interrupted;
-
-static void interrupt(int signal_number)
-{
-    (void)signal_number;
-    interrupted = 1;
-}
-
-static double now(void)
-{
-    struct timespec t;
-    (void)clock_gettime(CLOCK_MONOTONIC, &t);
-    return (double)t.tv_sec + 1e-9 * (double)t.tv_nsec;
-}
 
 /* When to end, and what was told; context of should_stop and take_progress. */
 typedef struct watch {
@@ -39,7 +22,7 @@ typedef struct watch {
 /* Once a second at most. */
 static void show_progress(watch *w)
 {
-    const double at = now();
+    const double at = clock_now();
     if (!w->shown || at - w->told < 1.0)
         return;
     w->told = at;
@@ -72,46 +55,13 @@ static bool should_stop(void *context)
 {
     watch *w = context;
     show_progress(w);
-    return interrupted != 0 || now() > w->end;
-}
-
-/* "30", "30 s" or "5 min", in seconds. */
-static bool read_time(const char *text, double *seconds)
-{
-    char        *rest;
-    const double value = strtod(text, &rest);
-    rest += strspn(rest, " ");
-    const double unit = strcmp(rest, "") == 0 || strcmp(rest, "s") == 0 ? 1.0
-                        : strcmp(rest, "min") == 0                      ? 60.0
-                                                                        : 0.0;
-    *seconds          = value * unit;
-    if (rest != text && *seconds > 0.0 && *seconds <= TIME_MOST)
-        return true;
-    fprintf(stderr, "towershaft arrange: --within needs a time such as 30 s or 5 min, not %s\n",
-            text);
-    return false;
-}
-
-static bool read_count(const arguments *given, option_id option, long most, size_t *out)
-{
-    char       *rest;
-    const char *text = given->value[option];
-    if (text == NULL)
-        return true;
-    const long value = strtol(text, &rest, 10);
-    if (rest != text && *rest == '\0' && value >= 1 && value <= most) {
-        *out = (size_t)value;
-        return true;
-    }
-    fprintf(stderr, "towershaft arrange: %s needs a whole number from 1 to %ld, not %s\n",
-            option_rows[option].word, most, text);
-    return false;
+    return interrupt_came() || clock_now() > w->end;
 }
 
 static bool read_memory(const arguments *given, ts_arrange_options *wish)
 {
     size_t megabytes = 0;
-    if (!read_count(given, OPTION_MEMORY, 1L << 20, &megabytes))
+    if (!option_count(given, "arrange", OPTION_MEMORY, 1L << 20, &megabytes))
         return false;
     if (megabytes > 0)
         wish->memory = megabytes << 20;
@@ -120,7 +70,7 @@ static bool read_memory(const arguments *given, ts_arrange_options *wish)
 
 static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w)
 {
-    double     seconds    = TIME_MOST;
+    double     seconds    = OPTION_TIME_MOST;
     const long processors = sysconf(_SC_NPROCESSORS_ONLN);
     *wish                 = (ts_arrange_options){.keep          = given->keep,
                                                  .keep_count    = (size_t)given->keep_count,
@@ -134,19 +84,20 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w
                                                  .context       = w,
                                                  .progress      = take_progress,
                                                  .json          = given->value[OPTION_JSON] != NULL};
-    if (given->value[OPTION_WITHIN] != NULL && !read_time(given->value[OPTION_WITHIN], &seconds))
+    if (!option_time(given, "arrange", &seconds))
         return false;
     const bool   terminal = isatty(STDERR_FILENO) != 0;
-    const double begin    = now();
+    const double begin    = clock_now();
     *w                    = (watch){.begin    = begin,
                                     .end      = begin + seconds,
                                     .told     = begin,
                                     .found    = (double)INFINITY,
                                     .terminal = terminal,
                                     .shown    = terminal || given->value[OPTION_PROGRESS] != NULL};
-    return read_count(given, OPTION_ANSWERS, 16, &wish->answers) &&
-           read_count(given, OPTION_FRONT, 40, &wish->front) &&
-           read_count(given, OPTION_THREADS, 256, &wish->workers) && read_memory(given, wish);
+    return option_count(given, "arrange", OPTION_ANSWERS, 16, &wish->answers) &&
+           option_count(given, "arrange", OPTION_FRONT, 40, &wish->front) &&
+           option_count(given, "arrange", OPTION_THREADS, 256, &wish->workers) &&
+           read_memory(given, wish);
 }
 
 /* Where the changed text goes; NULL: nowhere. */
@@ -276,7 +227,7 @@ int run_arrange(const arguments *given)
     wish.added_length = added.length;
     ts_study *study   = session_open(given->operand[0], &options, wish.json, &code);
     if (study != NULL) {
-        (void)signal(SIGINT, interrupt);
+        interrupt_keep();
         code = given->value[OPTION_VERIFY] != NULL ? verify(given, study, &wish, &page)
                                                    : arrange(given, study, &wish, &page);
         if (w.terminal)

@@ -1,0 +1,226 @@
+/* What becomes of a drive whose values vary? */
+#include "apps/cli/option_value.h"
+#include "apps/cli/sample_store.h"
+#include "apps/cli/session.h"
+
+#include <stdlib.h>
+#include <string.h>
+#include <unistd.h>
+
+#define BLOCK 256 /* samples on each thread before they are kept; below half a second of work */
+
+/* ---- the two files --------------------------------------------------------------------------- */
+
+/* The path of the drive, which the study names from its own folder; free() it. */
+static char *drive_path(const char *study, const char *drive)
+{
+    const char  *slash  = strrchr(study, '/');
+    const size_t folder = slash != NULL && drive[0] != '/' ? (size_t)(slash - study) + 1 : 0;
+    char        *path   = malloc(folder + strlen(drive) + 1);
+
+    if (path != NULL) {
+        memcpy(path, study, folder);
+        strcpy(path + folder, drive);
+    }
+    return path;
+}
+
+static ts_status take_drive(ts_sampling *sampling, const char *study, const arguments *given,
+                            int *exit_code)
+{
+    ts_study_options options;
+    file_bytes       file;
+    char            *path = drive_path(study, ts_sampling_drive(sampling));
+
+    if (path == NULL)
+        return TS_NO_MEMORY;
+    if (!study_options(given, &options) || !file_read(path, &file, exit_code)) {
+        free(path);
+        return TS_NO_OUTPUT; /* said already */
+    }
+    const ts_status status = ts_sampling_take(sampling, path, file.bytes, file.length, &options);
+    file_forget(&file);
+    free(path);
+    return status;
+}
+
+/* A study with its drive; NULL with a message and the exit code. */
+static ts_sampling *open_sampling(const arguments *given, int *exit_code)
+{
+    const char  *name     = given->operand[0];
+    ts_sampling *sampling = NULL;
+    file_bytes   file;
+
+    if (!file_read(name, &file, exit_code))
+        return NULL;
+    *exit_code       = EXIT_NOT_UNDERSTOOD;
+    ts_status status = ts_sampling_open(NULL, name, file.bytes, file.length, &sampling);
+    file_forget(&file);
+    if (status == TS_OK)
+        status = take_drive(sampling, name, given, exit_code);
+    if (status == TS_OK)
+        return sampling;
+    if (status != TS_NO_OUTPUT)
+        *exit_code = complain(sampling != NULL ? ts_sampling_messages(sampling) : NULL, status,
+                              given->value[OPTION_JSON] != NULL);
+    ts_sampling_close(sampling);
+    return NULL;
+}
+
+/* ---- samples --------------------------------------------------------------------------------- */
+
+typedef struct runner {
+    sample_store      *store;
+    ts_sampling_block *block;
+    uint64_t          *ids;
+    size_t             room;
+    uint64_t           due, first; /* there when it began */
+    double             begin, end, told;
+    bool               shown, terminal;
+} runner;
+
+static void show(runner *r, bool last)
+{
+    const double   at   = clock_now();
+    const uint64_t done = sample_store_count(r->store);
+    const double   rate = (double)(done - r->first) / (at - r->begin + 1e-9);
+
+    if (!r->shown || (!last && at - r->told < 1.0))
+        return;
+    r->told = at;
+    fprintf(stderr, "%s%llu of %llu samples, %.0f a second", r->terminal ? "\r\x1b[K" : "",
+            (unsigned long long)done, (unsigned long long)r->due, rate);
+    if (done < r->due && rate > 0.0)
+        fprintf(stderr, ", %.0f s to go", (double)(r->due - done) / rate);
+    fputs(r->terminal && !last ? "" : "\n", stderr);
+    fflush(stderr);
+}
+
+/* Computes and keeps all that is missing, or what fits the time; false with a message. */
+static bool run_all(runner *r)
+{
+    size_t count;
+
+    while (!interrupt_came() && clock_now() < r->end &&
+           (count = sample_store_missing(r->store, r->due, r->ids, r->room)) > 0) {
+        if (ts_sampling_block_run(r->block, r->ids, count) != TS_OK) {
+            (void)complain(NULL, TS_NO_MEMORY, false);
+            return false;
+        }
+        if (!sample_store_keep(r->store, r->block, count))
+            return false;
+        show(r, false);
+    }
+    show(r, true);
+    return true;
+}
+
+static bool open_runner(const arguments *given, const ts_sampling *sampling, runner *r)
+{
+    const long processors = sysconf(_SC_NPROCESSORS_ONLN);
+    size_t     threads    = processors > 0 ? (size_t)processors : 1;
+    double     seconds    = OPTION_TIME_MOST;
+
+    if (!option_count(given, "study", OPTION_THREADS, 64, &threads) ||
+        !option_time(given, "study", &seconds))
+        return false;
+    r->terminal = isatty(STDERR_FILENO) != 0;
+    r->shown    = r->terminal || given->value[OPTION_PROGRESS] != NULL;
+    r->due      = ts_sampling_count(sampling);
+    r->room     = BLOCK * threads;
+    if ((uint64_t)r->room > r->due)
+        r->room = (size_t)r->due;
+    r->begin = clock_now();
+    r->end   = r->begin + seconds;
+    r->told  = r->begin;
+    r->ids   = malloc(r->room * sizeof *r->ids);
+    if (r->ids != NULL && ts_sampling_block_open(sampling, r->room, threads, &r->block) == TS_OK)
+        return true;
+    (void)complain(NULL, TS_NO_MEMORY, false);
+    return false;
+}
+
+/* ---- answers --------------------------------------------------------------------------------- */
+
+static int answer(const arguments *given, ts_sampling *sampling, sample_store *store)
+{
+    ts_sampling_found found;
+    ts_page_options   page;
+    collector         told;
+    const ts_sink     sink = collector_sink(&told);
+    int               code = EXIT_FAULT;
+
+    if (!page_options(given, &page))
+        return EXIT_NOT_UNDERSTOOD;
+    if (!sample_store_found(store, &found))
+        return EXIT_FAULT;
+    const bool      json   = given->value[OPTION_JSON] != NULL;
+    const ts_status status = ts_sampling_write(sampling, &found, json, &page, &sink);
+    if (status == TS_OK)
+        code = output_send(&told);
+    else if (status == TS_NO_MEMORY)
+        code = complain(NULL, status, false);
+    collector_forget(&told);
+    if (code != EXIT_HOLDS)
+        return code;
+    if (found.count < ts_sampling_count(sampling))
+        return EXIT_DOES_NOT_HOLD;
+    const uint64_t lost =
+        found.states[TS_SAMPLE_NOT_UNDERSTOOD] + found.states[TS_SAMPLE_NOT_COMPUTABLE];
+    return lost > 0 ? EXIT_NOT_UNDERSTOOD : EXIT_HOLDS;
+}
+
+static int compute(const arguments *given, ts_sampling *sampling)
+{
+    runner r    = {0};
+    int    code = EXIT_NOT_UNDERSTOOD;
+
+    if (open_runner(given, sampling, &r)) {
+        r.store = sample_store_open(given->value[OPTION_OUTPUT], sampling, &code);
+        if (r.store != NULL) {
+            interrupt_keep();
+            r.first = sample_store_count(r.store);
+            code    = run_all(&r) ? answer(given, sampling, r.store) : EXIT_FAULT;
+        }
+    }
+    sample_store_close(r.store);
+    ts_sampling_block_close(r.block);
+    free(r.ids);
+    return code;
+}
+
+/* The drive file of one sample, as the table counts them. */
+static int write_sample(const arguments *given, ts_sampling *sampling)
+{
+    const char              *text = given->value[OPTION_SAMPLE];
+    char                    *rest;
+    collector                told;
+    const ts_sink            sink  = collector_sink(&told);
+    const unsigned long long id    = strtoull(text, &rest, 10);
+    const unsigned long long count = ts_sampling_count(sampling);
+    const bool               plain = text[0] >= '0' && text[0] <= '9' && *rest == '\0';
+
+    if (!plain || id >= count) {
+        fprintf(stderr,
+                "towershaft study: --sample needs the id of a sample from 0 to %llu, not %s\n",
+                count - 1, text);
+        return EXIT_NOT_UNDERSTOOD;
+    }
+    const ts_status status = ts_sampling_write_drive(sampling, id, &sink);
+    const int code = status == TS_OK ? output_deliver(given, &told) : complain(NULL, status, false);
+    collector_forget(&told);
+    return code;
+}
+
+int run_study(const arguments *given)
+{
+    int          code     = EXIT_NOT_UNDERSTOOD;
+    ts_sampling *sampling = open_sampling(given, &code);
+
+    if (sampling == NULL)
+        return code;
+    code = given->value[OPTION_SAMPLE] != NULL ? write_sample(given, sampling)
+                                               : compute(given, sampling);
+    ts_sampling_close(sampling);
+    return code;
+}

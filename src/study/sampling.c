@@ -1,0 +1,304 @@
+/* Which study of a varying drive does a file ask for? */
+#include "study/sampling.h"
+
+#include "base/sha256.h"
+#include "check/rulebook.h"
+#include "model/sampling_read.h"
+#include "sample/correlation.h"
+
+#include <string.h>
+
+#define FINDING_PLACES 1048576u /* more than a drive file has nodes */
+
+ts_status ts_sampling_open(const ts_allocator *allocator, const char *name, const char *bytes,
+                           size_t length, ts_sampling **out)
+{
+    const ts_allocator *from     = allocator != NULL ? allocator : &ts_allocator_standard;
+    ts_sampling        *sampling = from->resize(from->context, NULL, sizeof *sampling);
+    ts_status           status   = TS_NO_MEMORY;
+
+    *out = sampling;
+    if (sampling == NULL)
+        return TS_NO_MEMORY;
+    memset(sampling, 0, sizeof *sampling);
+    status = ts_study_open(from, &sampling->paper);
+    if (status == TS_OK)
+        status = ts_study_begin(sampling->paper, name, bytes, length);
+    if (status != TS_OK) {
+        ts_study_close(sampling->paper);
+        from->resize(from->context, sampling, 0);
+        *out = NULL;
+        return status;
+    }
+    ts_study            *paper  = sampling->paper;
+    const ts_file_places places = {paper->name, paper->arena, paper->diagnostics, &paper->source};
+    ts_sha256(paper->bytes, paper->sha256);
+    return ts_read_sampling(paper->bytes, &places, &sampling->file);
+}
+
+void ts_sampling_close(ts_sampling *sampling)
+{
+    if (sampling == NULL)
+        return;
+    const ts_allocator own = sampling->paper->own;
+    ts_study_close(sampling->nominal);
+    ts_study_close(sampling->paper);
+    own.resize(own.context, sampling, 0);
+}
+
+const char *ts_sampling_drive(const ts_sampling *sampling)
+{
+    return sampling->file.drive.text;
+}
+
+const ts_study *ts_sampling_messages(const ts_sampling *sampling)
+{
+    const bool drive = sampling->nominal != NULL && ts_study_message_count(sampling->nominal) > 0;
+    return drive && ts_study_message_count(sampling->paper) == 0 ? sampling->nominal
+                                                                 : sampling->paper;
+}
+
+void ts_sampling_say(ts_sampling *sampling, const ts_diagnostic *what, ts_node node)
+{
+    const ts_node_place *place = &sampling->paper->source.nodes[node];
+    ts_diagnostic        said  = *what;
+
+    said.line    = place->line;
+    said.column  = place->column;
+    said.columns = place->end > place->start ? (uint32_t)(place->end - place->start) : 1;
+    ts_diagnose(sampling->paper->diagnostics, &said);
+}
+
+/* ---- what goes together ---------------------------------------------------------------------- */
+
+/* Which input an address of `correlated` is; SIZE_MAX with a message when it is none. */
+static size_t input_named(ts_sampling *sampling, const ts_word *word)
+{
+    const char *names[TS_SAMPLE_INPUTS_MOST];
+
+    for (size_t i = 0; i < sampling->input_count; i++) {
+        names[i] = sampling->inputs[i].name;
+        if (strcmp(names[i], word->text) == 0)
+            return i;
+    }
+    ts_sampling_say(sampling,
+                    &(ts_diagnostic){.code     = "not-varied",
+                                     .says     = "this does not vary",
+                                     .expected = "an address of `vary`",
+                                     .nearest  = ts_text_nearest(ts_text_of(word->text), names,
+                                                                 sampling->input_count)},
+                    word->node);
+    return SIZE_MAX;
+}
+
+static bool fill_matrix(ts_sampling *sampling, double *r)
+{
+    const size_t count = sampling->input_count;
+    bool         sound = true;
+
+    for (size_t i = 0; i < count; i++)
+        r[i * count + i] = 1.0;
+    for (size_t t = 0; t < sampling->file.tie_count; t++) {
+        const ts_sampling_tie *tie = &sampling->file.ties[t];
+        const size_t a = input_named(sampling, &tie->of), b = input_named(sampling, &tie->with);
+        if (a != SIZE_MAX && a == b)
+            ts_sampling_say(sampling,
+                            &(ts_diagnostic){.code     = "same-value",
+                                             .says     = "a value goes together with itself",
+                                             .expected = "two different addresses of `vary`"},
+                            tie->with.node);
+        sound = sound && a != SIZE_MAX && b != SIZE_MAX && a != b;
+        if (!sound)
+            continue;
+        r[a * count + b] = tie->r.value;
+        r[b * count + a] = tie->r.value;
+    }
+    return sound;
+}
+
+static ts_status find_ties(ts_sampling *sampling)
+{
+    const size_t count = sampling->input_count;
+    const bool   lots  = sampling->file.method.value == TS_SAMPLING_SOBOL;
+
+    if (sampling->file.tie_count == 0)
+        return TS_OK;
+    double *r    = TS_TAKE(sampling->paper->arena, double, count *count);
+    double *root = TS_TAKE(sampling->paper->arena, double, count *count);
+    if (r == NULL || root == NULL)
+        return TS_NO_MEMORY;
+    if (!fill_matrix(sampling, r))
+        return TS_NOT_UNDERSTOOD;
+    const char *says = NULL;
+    if (lots)
+        says = "values whose shares of the variance are asked for must be independent";
+    else if (!ts_correlation_root(r, count, root))
+        says = "no values can go together so: the matrix is not positive definite";
+    if (says != NULL) {
+        const char *expected = lots ? "method: random, or no `correlated`"
+                                    : "correlations nearer to 0, or those between all of them";
+        ts_sampling_say(
+            sampling,
+            &(ts_diagnostic){.code = "impossible-correlation", .says = says, .expected = expected},
+            sampling->file.ties[0].node);
+        return TS_NOT_UNDERSTOOD;
+    }
+    sampling->design.root = root;
+    return TS_OK;
+}
+
+/* ---- the design ------------------------------------------------------------------------------ */
+
+static const char *number_text(ts_arena *arena, uint64_t number)
+{
+    ts_buffer made;
+
+    ts_buffer_open(&made, ts_arena_allocator(arena));
+    ts_buffer_integer(&made, (int64_t)number);
+    const char *kept = made.failed ? NULL : ts_arena_copy(arena, made.bytes, made.length);
+    ts_buffer_close(&made);
+    return kept;
+}
+
+static void identify(ts_sampling *sampling)
+{
+    ts_buffer of;
+
+    ts_buffer_open(&of, sampling->paper->allocator);
+    ts_buffer_print(&of, "%s %s %s %d", ts_version(), sampling->paper->sha256,
+                    sampling->nominal->sha256, (int)sampling->paper->options.today);
+    if (!of.failed)
+        ts_sha256((ts_text){of.bytes, of.length}, sampling->identity);
+    ts_buffer_close(&of);
+}
+
+static ts_status lay_design(ts_sampling *sampling)
+{
+    static const char *const methods[] = {"random", "one at a time", "sweep", "sobol"};
+    const ts_sampling_file  *file      = &sampling->file;
+
+    sampling->design.method  = (ts_design_method)file->method.value;
+    sampling->design.samples = (uint64_t)file->samples.value;
+    sampling->design.seed    = (uint64_t)file->seed.value;
+    sampling->design.laws    = sampling->laws;
+    sampling->design.asis    = sampling->asis;
+    sampling->design.steps   = sampling->steps;
+    sampling->design.count   = sampling->input_count;
+    sampling->method         = methods[file->method.value];
+    sampling->samples        = number_text(sampling->paper->arena, ts_sampling_count(sampling));
+    sampling->seed           = number_text(sampling->paper->arena, sampling->design.seed);
+    identify(sampling);
+    if (sampling->samples == NULL || sampling->seed == NULL || sampling->identity[0] == '\0')
+        return TS_NO_MEMORY;
+    if (ts_design_rows(&sampling->design) <= 1000000000)
+        return TS_OK;
+    ts_sampling_say(sampling,
+                    &(ts_diagnostic){.code     = "too-many-samples",
+                                     .says     = "these are more than 1000000000 samples",
+                                     .expected = "fewer samples, or fewer steps of fewer values"},
+                    file->vary[0].node);
+    return TS_NOT_UNDERSTOOD;
+}
+
+ts_status ts_sampling_take(ts_sampling *sampling, const char *name, const char *bytes,
+                           size_t length, const ts_study_options *options)
+{
+    ts_study_options whole = *options;
+
+    whole.file               = TS_WANT_DRIVE;
+    whole.workings           = true;
+    sampling->paper->options = whole;
+    ts_status status         = ts_study_open(&sampling->paper->own, &sampling->nominal);
+    if (status == TS_OK)
+        status = ts_study_read(sampling->nominal, name, bytes, length, &whole);
+    if (status == TS_OK)
+        status = ts_sampling_find_inputs(sampling);
+    if (status == TS_OK)
+        status = ts_sampling_find_outputs(sampling);
+    if (status == TS_OK)
+        status = find_ties(sampling);
+    return status == TS_OK ? lay_design(sampling) : status;
+}
+
+/* ---- what is asked of it --------------------------------------------------------------------- */
+
+uint64_t ts_sampling_count(const ts_sampling *sampling)
+{
+    return ts_design_rows(&sampling->design);
+}
+
+size_t ts_sampling_columns(const ts_sampling *sampling)
+{
+    return sampling->input_count + sampling->output_count;
+}
+
+ts_sampling_column ts_sampling_column_at(const ts_sampling *sampling, size_t index)
+{
+    if (index < sampling->input_count) {
+        const ts_sampled_input *input = &sampling->inputs[index];
+        return (ts_sampling_column){input->name, ts_kind_si(input->kind)->name, true};
+    }
+    const ts_sampled_output *output = &sampling->outputs[index - sampling->input_count];
+    return (ts_sampling_column){output->name, output->unit, false};
+}
+
+const char *ts_sampling_identity(const ts_sampling *sampling)
+{
+    return sampling->identity;
+}
+
+ts_sampling_fact ts_sampling_fact_at(const ts_sampling *sampling, size_t index)
+{
+    const ts_sampling_fact facts[] = {
+        {"towershaft", ts_version()},
+        {"caution", ts_caution()},
+        {"title", sampling->file.title.text},
+        {"study", sampling->paper->name},
+        {"study sha256", sampling->paper->sha256},
+        {"drive", sampling->nominal->name},
+        {"drive sha256", sampling->nominal->sha256},
+        {"method", sampling->method},
+        {"samples", sampling->samples},
+        {"seed", sampling->seed},
+        {"identity", sampling->identity},
+    };
+    return index < sizeof facts / sizeof facts[0] ? facts[index] : (ts_sampling_fact){NULL, NULL};
+}
+
+uint64_t ts_sampled_finding(const ts_finding *finding)
+{
+    const size_t rule = ts_rulebook_find(ts_text_of(finding->rule), NULL);
+
+    return (uint64_t)rule * FINDING_PLACES + finding->node % FINDING_PLACES;
+}
+
+ts_sampling_finding ts_sampling_finding_of(const ts_sampling *sampling, uint64_t finding)
+{
+    static const char *const levels[] = {"refuse", "warn", "note"};
+    const ts_source         *source   = &sampling->nominal->source;
+    const uint64_t           rule = finding / FINDING_PLACES, node = finding % FINDING_PLACES;
+    ts_sampling_finding      of = {.rule = "unknown", .level = "unknown"};
+    ts_buffer                made;
+
+    if (rule >= ts_rulebook_count())
+        return of;
+    of.rule  = ts_rulebook_rules()[rule]->id;
+    of.level = levels[ts_rulebook_rules()[rule]->level];
+    ts_buffer_open(&made, sampling->paper->allocator);
+    if (node > 0 && node <= source->node_count + source->made_count)
+        ts_source_address(source, (ts_node)node, &made);
+    const size_t length = made.failed ? 0 : made.length;
+    const size_t kept   = length < sizeof of.address ? length : sizeof of.address - 1;
+    if (kept > 0)
+        memcpy(of.address, made.bytes, kept);
+    of.address[kept] = '\0';
+    ts_buffer_close(&made);
+    return of;
+}
+
+const char *ts_sampling_state_name(ts_sampling_state state)
+{
+    static const char *const names[] = {"holds", "does not hold", "not computable",
+                                        "not understood"};
+    return state < TS_SAMPLE_STATES ? names[state] : "unknown";
+}

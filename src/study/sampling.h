@@ -1,0 +1,64 @@
+/* study/sampling.h: a study of a drive whose values vary, while it is open. */
+#ifndef TS_STUDY_SAMPLING_H
+#define TS_STUDY_SAMPLING_H
+
+#include "model/sampling_file.h"
+#include "sample/design.h"
+#include "study/study.h"
+#include "towershaft/sampling.h"
+
+/* One value of the drive that varies. */
+typedef struct ts_sampled_input {
+    const char    *name;       /* its address                                  */
+    size_t         start, end; /* bytes of the value in the drive file         */
+    ts_kind        kind;
+    const ts_unit *unit;  /* in which the drive writes it; NULL: a plain number */
+    bool           whole; /* a whole number without a unit stands there         */
+} ts_sampled_input;
+
+/* One number that is watched. */
+typedef struct ts_sampled_output {
+    const char *name, *unit;
+    const char *rule;      /* of a margin or value; NULL: a number by its address */
+    const char *number;    /* that address                                        */
+    bool        value;     /* the value judged, not its margin                    */
+    ts_node     node;      /* 0: of any object                                    */
+    int32_t     condition; /* TS_EVERY_CONDITION: of any                          */
+} ts_sampled_output;
+
+struct ts_sampling {
+    ts_study          *paper;   /* the study file: its bytes, arena and messages      */
+    ts_study          *nominal; /* the drive as it stands; NULL before it was taken   */
+    ts_sampling_file   file;
+    ts_sampled_input  *inputs; /* in the order of the study file */
+    size_t             input_count;
+    uint32_t          *by_place; /* inputs in the order of their bytes */
+    ts_sample_law     *laws;
+    double            *asis;
+    unsigned          *steps;
+    ts_sampled_output *outputs;
+    size_t             output_count;
+    ts_design          design;
+    bool               workings; /* some output needs them */
+    char               identity[65];
+    const char        *drive_hash, *method, *samples, *seed;
+};
+
+/* Finds what varies, in the nominal drive (sampling_input.c). */
+ts_status ts_sampling_find_inputs(ts_sampling *sampling);
+/* What is watched (sampling_watch.c). */
+ts_status ts_sampling_find_outputs(ts_sampling *sampling);
+
+/* A message about a place in the study file. */
+void ts_sampling_say(ts_sampling *sampling, const ts_diagnostic *what, ts_node node);
+
+/* The value of an output in a solved study; NaN when it cannot be had. */
+double ts_sampled_value(const ts_sampled_output *output, ts_study *study);
+
+/* The drive file with `values` in the place of those that vary, appended to `out`. */
+void ts_sampling_splice(const ts_sampling *sampling, const double *values, ts_buffer *out);
+
+/* The number of a finding, from its rule and place. */
+uint64_t ts_sampled_finding(const ts_finding *finding);
+
+#endif

@@ -1,0 +1,311 @@
+/* What do the samples of a study tell? */
+#include "study/sampling.h"
+
+#include "report/sampling_report.h"
+#include "study/outlet.h"
+
+#include <math.h>
+#include <stdlib.h>
+#include <string.h>
+
+/* What is gathered while columns are read. */
+typedef struct teller {
+    ts_sampling             *sampling;
+    const ts_sampling_found *found;
+    ts_arena                *arena;
+    ts_sample_answer         answer;
+    ts_sampled_column       *columns; /* inputs, then outputs */
+    double                  *read;    /* [count] one column                         */
+    double                  *sorted;  /* [count] the same, in order                 */
+    double                  *inputs;  /* [input_count][count] all varied values     */
+    double                  *ranks;   /* [4 * count]                                */
+} teller;
+
+static bool tells_ranks(const teller *t)
+{
+    return t->answer.design == TS_DESIGN_RANDOM || t->answer.design == TS_DESIGN_SWEEP;
+}
+
+static bool tells_shares(const teller *t)
+{
+    return t->answer.design == TS_DESIGN_SHARES;
+}
+
+static ts_status open_teller(teller *t)
+{
+    const size_t count   = (size_t)t->found->count + 1;
+    const size_t inputs  = t->sampling->input_count;
+    const size_t outputs = t->sampling->output_count;
+
+    t->columns = TS_TAKE(t->arena, ts_sampled_column, inputs + outputs);
+    t->read    = TS_TAKE(t->arena, double, count);
+    t->sorted  = TS_TAKE(t->arena, double, count);
+    t->inputs  = TS_TAKE(t->arena, double, inputs *count);
+    t->ranks   = TS_TAKE(t->arena, double, 4 * count);
+    return ts_arena_failed(t->arena) ? TS_NO_MEMORY : TS_OK;
+}
+
+/* How the values, in order, spread over even steps. */
+static void fill_bars(const double *sorted, ts_sampled_column *column)
+{
+    const ts_estimate *of    = &column->estimate;
+    const double       width = (of->most - of->least) / TS_SAMPLE_BARS;
+
+    for (size_t i = 0; i < of->count; i++) {
+        const double at = width > 0.0 ? floor((sorted[i] - of->least) / width) : 0.0;
+        column->bars[at < TS_SAMPLE_BARS ? (size_t)at : TS_SAMPLE_BARS - 1]++;
+    }
+}
+
+static bool read_column(teller *t, size_t index, double *values)
+{
+    const ts_sampling_column is     = ts_sampling_column_at(t->sampling, index);
+    ts_sampled_column       *column = &t->columns[index];
+    const size_t             count  = (size_t)t->found->count;
+
+    if (!t->found->column(t->found->context, index, values))
+        return false;
+    *column = (ts_sampled_column){.name = is.name, .unit = is.unit};
+    if (!is.input) {
+        const ts_sampled_output *output = &t->sampling->outputs[index - t->sampling->input_count];
+        column->margin                  = output->rule != NULL && !output->value;
+    }
+    memcpy(t->sorted, values, count * sizeof *values);
+    ts_estimate_of(t->sorted, count, &column->estimate);
+    fill_bars(t->sorted, column);
+    return true;
+}
+
+/* ---- what moves what ------------------------------------------------------------------------- */
+
+static void find_ranks(teller *t, const double *output, double *ranks)
+{
+    const size_t count = (size_t)t->found->count;
+
+    for (size_t k = 0; k < t->sampling->input_count; k++)
+        ranks[k] = ts_rank_correlation(t->inputs + k * count, output, count, t->ranks);
+}
+
+/* Complete lots only, packed to the front of `sorted`, which is free by now. */
+static size_t find_shares(teller *t, const double *output, ts_variance_share *shares)
+{
+    const uint64_t blocks = t->sampling->input_count + 2;
+    size_t         lots   = 0;
+
+    for (size_t i = 0; i < t->found->count;) {
+        const uint64_t first = t->found->ids[i];
+        const bool     whole = first % blocks == 0 && i + blocks <= t->found->count &&
+                           t->found->ids[i + blocks - 1] == first + blocks - 1;
+        if (whole)
+            memcpy(t->sorted + lots++ * blocks, output + i, blocks * sizeof *output);
+        i += whole ? (size_t)blocks : 1;
+    }
+    return ts_variance_shares(t->sorted, lots, t->sampling->input_count, shares);
+}
+
+static void find_travels(teller *t, const double *output, ts_sampled_travel *travels,
+                         double *nominal)
+{
+    const double nan   = (double)NAN;
+    const size_t count = (size_t)t->found->count;
+
+    *nominal = nan;
+    for (size_t k = 0; k < t->sampling->input_count; k++)
+        travels[k] = (ts_sampled_travel){nan, nan, nan, nan};
+    for (size_t i = 0; i < count; i++) {
+        unsigned     step;
+        const size_t k = ts_design_moves(&t->sampling->design, t->found->ids[i], &step);
+        if (t->found->ids[i] == 0)
+            *nominal = output[i];
+        if (k == SIZE_MAX || isnan(output[i]))
+            continue;
+        ts_sampled_travel *travel = &travels[k];
+        const double       value  = t->inputs[k * count + i];
+        if (isnan(travel->least) || output[i] < travel->least) {
+            travel->least = output[i];
+            travel->from  = value;
+        }
+        if (isnan(travel->most) || output[i] > travel->most) {
+            travel->most = output[i];
+            travel->to   = value;
+        }
+    }
+}
+
+static ts_status tell_columns(teller *t)
+{
+    const size_t       inputs = t->sampling->input_count, outputs = t->sampling->output_count;
+    const size_t       count   = (size_t)t->found->count;
+    double            *ranks   = TS_TAKE(t->arena, double, inputs *outputs + 1);
+    ts_variance_share *shares  = TS_TAKE(t->arena, ts_variance_share, inputs * outputs + 1);
+    ts_sampled_travel *travels = TS_TAKE(t->arena, ts_sampled_travel, inputs * outputs + 1);
+    double            *nominal = TS_TAKE(t->arena, double, outputs + 1);
+    size_t            *lots    = TS_TAKE(t->arena, size_t, outputs + 1);
+
+    if (ts_arena_failed(t->arena))
+        return TS_NO_MEMORY;
+    for (size_t k = 0; k < inputs; k++)
+        if (!read_column(t, k, t->inputs + k * count))
+            return TS_NO_OUTPUT;
+    for (size_t o = 0; o < outputs; o++) {
+        if (!read_column(t, inputs + o, t->read))
+            return TS_NO_OUTPUT;
+        if (tells_ranks(t))
+            find_ranks(t, t->read, ranks + o * inputs);
+        else if (tells_shares(t))
+            lots[o] = find_shares(t, t->read, shares + o * inputs);
+        else
+            find_travels(t, t->read, travels + o * inputs, nominal + o);
+    }
+    t->answer.inputs  = t->columns;
+    t->answer.outputs = t->columns + inputs;
+    if (tells_ranks(t)) {
+        t->answer.ranks = ranks;
+    } else if (tells_shares(t)) {
+        t->answer.shares     = shares;
+        t->answer.share_lots = lots;
+    } else {
+        t->answer.travels = travels;
+        t->answer.nominal = nominal;
+    }
+    return TS_OK;
+}
+
+/* ---- findings -------------------------------------------------------------------------------- */
+
+static int by_hits(const void *a, const void *b)
+{
+    const ts_sampled_chance *x = a, *y = b;
+
+    if (x->hits != y->hits)
+        return x->hits < y->hits ? 1 : -1;
+    const int rule = strcmp(x->rule, y->rule);
+    return rule != 0 ? rule : strcmp(x->address, y->address);
+}
+
+static ts_status tell_findings(teller *t)
+{
+    const size_t       count    = t->found->finding_count;
+    const uint64_t     drives   = t->found->count - t->found->states[TS_SAMPLE_NOT_UNDERSTOOD];
+    ts_sampled_chance *findings = TS_TAKE(t->arena, ts_sampled_chance, count + 1);
+
+    for (size_t i = 0; findings != NULL && i < count; i++) {
+        const ts_sampling_finding of = ts_sampling_finding_of(t->sampling, t->found->findings[i]);
+        findings[i] =
+            (ts_sampled_chance){.rule    = of.rule,
+                                .level   = of.level,
+                                .address = ts_arena_copy(t->arena, of.address, strlen(of.address)),
+                                .hits    = t->found->hits[i],
+                                .chance  = ts_chance_of(t->found->hits[i], drives)};
+    }
+    if (ts_arena_failed(t->arena))
+        return TS_NO_MEMORY;
+    qsort(findings, count, sizeof *findings, by_hits);
+    t->answer.findings      = findings;
+    t->answer.finding_count = count;
+    return TS_OK;
+}
+
+/* ---- the whole ------------------------------------------------------------------------------- */
+
+static ts_status tell(teller *t)
+{
+    const ts_sampling       *sampling = t->sampling;
+    const ts_sampling_found *found    = t->found;
+    const uint64_t           drives   = found->count - found->states[TS_SAMPLE_NOT_UNDERSTOOD];
+
+    t->answer = (ts_sample_answer){
+        .title        = sampling->file.title.text,
+        .method       = sampling->method,
+        .design       = sampling->design.method,
+        .seed         = sampling->design.seed,
+        .due          = ts_sampling_count(sampling),
+        .count        = found->count,
+        .holds        = found->states[TS_SAMPLE_HOLDS],
+        .fails        = found->states[TS_SAMPLE_DOES_NOT_HOLD],
+        .unknown      = found->states[TS_SAMPLE_NOT_COMPUTABLE],
+        .refused      = found->states[TS_SAMPLE_NOT_UNDERSTOOD],
+        .hold         = ts_chance_of(found->states[TS_SAMPLE_HOLDS], drives),
+        .laws         = sampling->laws,
+        .asis         = sampling->asis,
+        .input_count  = sampling->input_count,
+        .output_count = sampling->output_count,
+    };
+    ts_status status = open_teller(t);
+    if (status == TS_OK)
+        status = tell_columns(t);
+    return status == TS_OK ? tell_findings(t) : status;
+}
+
+/* Is this default one that the method of the study uses? */
+static bool is_used(const ts_sampling *sampling, const char *key)
+{
+    const bool steps = sampling->design.method == TS_DESIGN_ONE_AT_A_TIME ||
+                       sampling->design.method == TS_DESIGN_SWEEP;
+
+    if (strcmp(key, "steps") == 0)
+        return steps;
+    return !steps || (strcmp(key, "samples") != 0 && strcmp(key, "seed") != 0);
+}
+
+/* The defaults of the file, and what a law takes from the drive as it stands. */
+static ts_status gather_assumed(const ts_sampling *sampling, ts_arena *arena,
+                                ts_sampling_head *head)
+{
+    const ts_sampling_file *file = &sampling->file;
+    ts_assumption          *kept =
+        TS_TAKE(arena, ts_assumption, file->assumed_count + sampling->input_count + 1);
+    size_t count = 0;
+
+    if (kept == NULL)
+        return TS_NO_MEMORY;
+    for (size_t i = 0; i < file->assumed_count; i++)
+        if (is_used(sampling, file->assumed[i].key))
+            kept[count++] = file->assumed[i];
+    for (size_t k = 0; k < sampling->input_count; k++) {
+        const ts_sampling_vary *vary = &file->vary[k];
+        const ts_law            law  = sampling->laws[k].law;
+        const bool              bell = law == TS_LAW_NORMAL || law == TS_LAW_LOG_NORMAL;
+        const bool              mean = bell && vary->mean.standing != TS_GIVEN;
+        if (!mean && !(law == TS_LAW_TRIANGLE && vary->mode.standing != TS_GIVEN))
+            continue;
+        kept[count++] = (ts_assumption){.node   = vary->node,
+                                        .key    = mean ? "mean" : "mode",
+                                        .value  = "what stands in the drive",
+                                        .reason = sampling->inputs[k].name};
+    }
+    head->assumed       = kept;
+    head->assumed_count = count;
+    return TS_OK;
+}
+
+ts_status ts_sampling_write(ts_sampling *sampling, const ts_sampling_found *found, bool json,
+                            const ts_page_options *options, const ts_sink *sink)
+{
+    teller           t    = {.sampling = sampling, .found = found};
+    ts_sampling_head head = {.version    = ts_version(),
+                             .caution    = ts_caution(),
+                             .study      = sampling->paper->name,
+                             .study_hash = sampling->paper->sha256,
+                             .drive      = sampling->nominal->name,
+                             .drive_hash = sampling->nominal->sha256};
+    ts_buffer        out;
+
+    t.arena = ts_arena_open(sampling->paper->allocator);
+    if (t.arena == NULL)
+        return TS_NO_MEMORY;
+    ts_buffer_open(&out, sampling->paper->allocator);
+    ts_page   page   = ts_outlet_page(options, &out);
+    ts_status status = tell(&t);
+    if (status == TS_OK)
+        status = gather_assumed(sampling, t.arena, &head);
+    if (status == TS_OK && json)
+        ts_sampling_json(&head, &t.answer, &out);
+    else if (status == TS_OK)
+        ts_sampling_page(&head, &t.answer, &page);
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    ts_arena_close(t.arena);
+    return status;
+}
