@@ -121,12 +121,12 @@ static const ts_field watch_fields[] = {
      .known   = true,
      .says    = "Any number that `why` knows, by its address; every sample then keeps its workings "
                 "and takes longer.",
-     .example = "drive:m"},
+     .example = ":m_metal"},
     {.key  = "at",
      .form = TS_FORM_WORD,
      TS_AT(ts_sampling_watch, at),
      .known   = true,
-     .says    = "Of the rule only what it says of the object at this address.",
+     .says    = "Of the rule only what it says of the object at this address, or of a part of it.",
      .example = "drive/hp/box/clockwise/2"},
     {.key  = "in",
      .form = TS_FORM_WORD,
@@ -229,7 +229,7 @@ static const ts_field file_fields[] = {
      .record  = &ts_table_sampling_watch,
      .says    = "What is kept of each sample, beside its verdict and its findings; left out: the "
                 "least margin of every rule that judges this drive.",
-     .example = "[{margin: E1-tooth-root}, {number: 'drive:m'}]"},
+     .example = "[{margin: E1-tooth-root}, {number: ':m_metal'}]"},
 };
 
 static const char *judge_file(const void *record, const char **key, const char **expected)

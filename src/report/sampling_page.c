@@ -27,6 +27,7 @@ static void add_value(const ts_page *page, ts_buffer *out, double si, const ts_s
         ts_page_short(out, ts_from_si(si, ts_kind_shown(unit->kind, page->units)), DIGITS);
 }
 
+/* Nothing behind a plain number. */
 static const char *unit_shown(const ts_page *page, const ts_sampled_column *of)
 {
     const ts_unit *unit = ts_unit_named_any(ts_text_of(of->unit));
@@ -34,7 +35,7 @@ static const char *unit_shown(const ts_page *page, const ts_sampled_column *of)
     if (of->margin)
         return "%";
     if (unit == NULL || strcmp(of->unit, "1") == 0)
-        return of->unit;
+        return unit == NULL ? of->unit : "";
     return ts_kind_shown(unit->kind, page->units)->name;
 }
 
@@ -173,10 +174,13 @@ static double weight(const ts_sample_answer *answer, size_t at)
     double found = 0.0;
 
     if (answer->shares != NULL)
-        found = answer->shares[at].whole;
+        found = answer->shares[at].whole > 2.0 * answer->shares[at].whole_error
+                    ? answer->shares[at].whole
+                    : 0.0;
     else if (answer->travels != NULL)
         found = answer->travels[at].most - answer->travels[at].least;
-    else if (answer->ranks != NULL)
+    else if (answer->ranks != NULL && /* beyond three standard errors of none */
+             fabs(answer->ranks[at]) * sqrt((double)answer->count) > 3.0)
         found = fabs(answer->ranks[at]);
     return isfinite(found) ? found : 0.0;
 }
@@ -199,7 +203,8 @@ static void add_mover(const ts_page *page, const ts_sample_answer *answer, size_
         add_value(page, made, answer->travels[at].least, of);
         ts_buffer_add(made, " to ");
         add_value(page, made, answer->travels[at].most, of);
-        ts_buffer_print(made, " %s", unit_shown(page, of));
+        ts_buffer_print(made, "%s%s", *unit_shown(page, of) != '\0' ? " " : "",
+                        unit_shown(page, of));
     } else {
         ts_buffer_add(made, answer->ranks[at] < 0.0 ? "-" : "+");
         ts_buffer_fixed(made, fabs(answer->ranks[at]), 2);
@@ -240,7 +245,7 @@ static void movers(ts_page *page, const ts_sample_answer *answer)
             add_mover(page, answer, o, k, &made);
             told[k] = true;
         }
-        ts_buffer_add(&made, count == 0 ? "nothing that varied" : "");
+        ts_buffer_add(&made, count == 0 ? "nothing beyond chance" : "");
         sentence(page, &made, 0);
     }
 }

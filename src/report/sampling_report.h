@@ -5,7 +5,7 @@
 #include "base/json_writer.h"
 #include "model/drive.h"
 #include "report/page.h"
-#include "sample/answer.h"
+#include "sample/sample_answer.h"
 
 /* The files of a study, and what it takes for granted. */
 typedef struct ts_sampling_head {

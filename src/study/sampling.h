@@ -22,7 +22,7 @@ typedef struct ts_sampled_output {
     const char *rule;      /* of a margin or value; NULL: a number by its address */
     const char *number;    /* that address                                        */
     bool        value;     /* the value judged, not its margin                    */
-    ts_node     node;      /* 0: of any object                                    */
+    ts_node     node;      /* 0: of any object; else it, or a part of it      */
     int32_t     condition; /* TS_EVERY_CONDITION: of any                          */
 } ts_sampled_output;
 
@@ -52,8 +52,8 @@ ts_status ts_sampling_find_outputs(ts_sampling *sampling);
 /* A message about a place in the study file. */
 void ts_sampling_say(ts_sampling *sampling, const ts_diagnostic *what, ts_node node);
 
-/* The value of an output in a solved study; NaN when it cannot be had. */
-double ts_sampled_value(const ts_sampled_output *output, ts_study *study);
+/* What is watched in a solved study, [output_count]; NaN where it cannot be had. */
+void ts_sampled_values(const ts_sampling *sampling, ts_study *study, double *values);
 
 /* The drive file with `values` in the place of those that vary, appended to `out`. */
 void ts_sampling_splice(const ts_sampling *sampling, const double *values, ts_buffer *out);

@@ -248,6 +248,15 @@ static bool is_used(const ts_sampling *sampling, const char *key)
     return !steps || (strcmp(key, "samples") != 0 && strcmp(key, "seed") != 0);
 }
 
+/* `steps` of every value that varies has the same default. */
+static bool is_kept(const ts_assumption *kept, size_t count, const char *key)
+{
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(kept[i].key, key) == 0)
+            return true;
+    return false;
+}
+
 /* The defaults of the file, and what a law takes from the drive as it stands. */
 static ts_status gather_assumed(const ts_sampling *sampling, ts_arena *arena,
                                 ts_sampling_head *head)
@@ -260,7 +269,7 @@ static ts_status gather_assumed(const ts_sampling *sampling, ts_arena *arena,
     if (kept == NULL)
         return TS_NO_MEMORY;
     for (size_t i = 0; i < file->assumed_count; i++)
-        if (is_used(sampling, file->assumed[i].key))
+        if (is_used(sampling, file->assumed[i].key) && !is_kept(kept, count, file->assumed[i].key))
             kept[count++] = file->assumed[i];
     for (size_t k = 0; k < sampling->input_count; k++) {
         const ts_sampling_vary *vary = &file->vary[k];

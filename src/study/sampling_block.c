@@ -167,8 +167,7 @@ static ts_status solve(const ts_sampling *sampling, worker *by, slot *kept, doub
         return status;
     kept->state = states[ts_study_verdict(by->study)];
     keep_findings(by->study, &kept->findings);
-    for (size_t k = 0; k < sampling->output_count; k++)
-        values[k] = ts_sampled_value(&sampling->outputs[k], by->study);
+    ts_sampled_values(sampling, by->study, values);
     return TS_OK;
 }
 

@@ -34,40 +34,70 @@ static const char *name_of(ts_sampling *sampling, const ts_sampling_watch *watch
     return name;
 }
 
-static bool is_meant(const ts_sampled_output *output, const ts_judgement *one)
+static bool lies_in(const ts_source *source, ts_node node, ts_node whole)
 {
-    return strcmp(one->rule, output->rule) == 0 &&
-           (output->node == 0 || one->node == output->node) &&
+    while (node != 0 && node != whole)
+        node = source->nodes[node].parent;
+    return node == whole;
+}
+
+/* Of a judgement by the rule of the output. */
+static bool is_meant(const ts_sampled_output *output, const ts_source *source,
+                     const ts_judgement *one)
+{
+    return (output->node == 0 || lies_in(source, one->node, output->node)) &&
            (output->condition == TS_EVERY_CONDITION || one->condition == output->condition);
 }
 
-/* The judgement with the least margin; NULL when there is none, or when one of them could not be
- * computed, for that might be less. */
-static const ts_judgement *least_of(const ts_sampled_output *output, const ts_study *study)
+/* The value or margin with the least margin of one rule's judgements; NaN when there is none, or
+ * when one of them could not be computed, for that might be less. */
+static double least_of(const ts_sampled_output *output, const ts_source *source,
+                       const ts_judgement *judgements, size_t count)
 {
     const ts_judgement *least = NULL;
 
-    for (size_t i = 0; i < study->outcome.judgement_count; i++) {
-        const ts_judgement *one = &study->outcome.judgements[i];
-        if (!is_meant(output, one))
+    for (size_t i = 0; i < count; i++) {
+        const ts_judgement *one = &judgements[i];
+        if (!is_meant(output, source, one))
             continue;
         if (isnan(one->margin) && !one->passed)
-            return NULL;
+            return (double)NAN;
         if (!isnan(one->margin) && (least == NULL || one->margin < least->margin))
             least = one;
     }
-    return least;
-}
-
-double ts_sampled_value(const ts_sampled_output *output, ts_study *study)
-{
-    if (output->rule == NULL)
-        return ts_study_number(study, output->number);
-    const ts_judgement *least = least_of(output, study);
     if (least == NULL)
         return (double)NAN;
     const double value = output->value ? least->value : least->margin;
     return isfinite(value) ? value : (double)NAN;
+}
+
+/* How many judgements from the first on are of the same rule; they stand rule by rule. */
+static size_t run_of(const ts_judgement *judgements, size_t count)
+{
+    size_t run = 1;
+
+    while (run < count && judgements[run].rule == judgements[0].rule)
+        run++;
+    return run;
+}
+
+void ts_sampled_values(const ts_sampling *sampling, ts_study *study, double *values)
+{
+    const ts_check_outcome *outcome = &study->outcome;
+
+    for (size_t k = 0; k < sampling->output_count; k++) {
+        const ts_sampled_output *output = &sampling->outputs[k];
+        values[k] = output->rule != NULL ? (double)NAN : ts_study_number(study, output->number);
+    }
+    for (size_t i = 0, run; i < outcome->judgement_count; i += run) {
+        const ts_judgement *first = &outcome->judgements[i];
+        run                       = run_of(first, outcome->judgement_count - i);
+        for (size_t k = 0; k < sampling->output_count; k++) {
+            const ts_sampled_output *output = &sampling->outputs[k];
+            if (output->rule != NULL && strcmp(first->rule, output->rule) == 0)
+                values[k] = least_of(output, &study->source, first, run);
+        }
+    }
 }
 
 /* ---- what the file asks for ------------------------------------------------------------------ */
@@ -121,11 +151,33 @@ static const char *unit_of_rule(const ts_sampling *sampling, const ts_sampled_ou
     const ts_check_outcome *outcome = &sampling->nominal->outcome;
 
     for (size_t i = 0; i < outcome->judgement_count; i++)
-        if (is_meant(output, &outcome->judgements[i]) && !isnan(outcome->judgements[i].margin))
+        if (strcmp(outcome->judgements[i].rule, output->rule) == 0 &&
+            is_meant(output, &sampling->nominal->source, &outcome->judgements[i]) &&
+            !isnan(outcome->judgements[i].margin))
             return !output->value                        ? "1"
                    : outcome->judgements[i].unit != NULL ? outcome->judgements[i].unit
                                                          : "1";
     return NULL;
+}
+
+/* Where this rule does find a number, as an address in the arena; NULL: nowhere. */
+static const char *judged_place(const ts_sampling *sampling, const char *rule)
+{
+    const ts_study *study = sampling->nominal;
+    const char     *found = NULL;
+
+    for (size_t i = 0; i < study->outcome.judgement_count && found == NULL; i++) {
+        const ts_judgement *one = &study->outcome.judgements[i];
+        ts_buffer           made;
+        if (strcmp(one->rule, rule) != 0 || isnan(one->margin))
+            continue;
+        ts_buffer_open(&made, sampling->paper->allocator);
+        ts_source_address(&study->source, one->node, &made);
+        if (!made.failed && made.length > 0)
+            found = ts_arena_copy(sampling->paper->arena, made.bytes, made.length);
+        ts_buffer_close(&made);
+    }
+    return found;
 }
 
 static bool watch_rule(ts_sampling *sampling, const ts_sampling_watch *watch,
@@ -142,7 +194,10 @@ static bool watch_rule(ts_sampling *sampling, const ts_sampling_watch *watch,
     output->unit = unit_of_rule(sampling, output);
     if (output->unit == NULL)
         say(sampling, word, "nothing-judged", "the rule finds no number there in this drive",
-            "a rule that judges this drive, as `check --all` lists them", NULL);
+            watch->at.standing == TS_GIVEN || watch->in.standing == TS_GIVEN
+                ? "an object and a condition that the rule judges, or neither"
+                : "a rule that judges this drive, as `check --all` lists them",
+            judged_place(sampling, output->rule));
     return output->name != NULL && output->unit != NULL;
 }
 
@@ -167,12 +222,13 @@ static bool watch_number(ts_sampling *sampling, const ts_word *word, ts_sampled_
             why.nearest);
         return false;
     }
-    const char *unit   = ts_workings_at(study->workings, note)->unit;
-    *output            = (ts_sampled_output){.name      = word->text,
-                                             .number    = word->text,
-                                             .unit      = unit != NULL ? unit : "",
-                                             .condition = TS_EVERY_CONDITION};
-    sampling->workings = true;
+    const ts_note *of   = ts_workings_at(study->workings, note);
+    const char    *unit = of->formula != NULL ? of->formula->unit : of->unit;
+    *output             = (ts_sampled_output){.name      = word->text,
+                                              .number    = word->text,
+                                              .unit      = unit != NULL ? unit : "",
+                                              .condition = TS_EVERY_CONDITION};
+    sampling->workings  = true;
     return true;
 }
 

@@ -7,7 +7,9 @@
 #include <string.h>
 #include <unistd.h>
 
-#define BLOCK 256 /* samples on each thread before they are kept; below half a second of work */
+#define BLOCK_FIRST 4 /* samples on each thread before the first are kept */
+#define BLOCK_MOST  512
+#define BLOCK_TIME  0.25 /* s; blocks grow until they take so long */
 
 /* ---- the two files --------------------------------------------------------------------------- */
 
@@ -73,7 +75,7 @@ typedef struct runner {
     sample_store      *store;
     ts_sampling_block *block;
     uint64_t          *ids;
-    size_t             room;
+    size_t             room, size; /* samples of the largest block, and of the next */
     uint64_t           due, first; /* there when it began */
     double             begin, end, told;
     bool               shown, terminal;
@@ -102,13 +104,16 @@ static bool run_all(runner *r)
     size_t count;
 
     while (!interrupt_came() && clock_now() < r->end &&
-           (count = sample_store_missing(r->store, r->due, r->ids, r->room)) > 0) {
+           (count = sample_store_missing(r->store, r->due, r->ids, r->size)) > 0) {
+        const double begin = clock_now();
         if (ts_sampling_block_run(r->block, r->ids, count) != TS_OK) {
             (void)complain(NULL, TS_NO_MEMORY, false);
             return false;
         }
         if (!sample_store_keep(r->store, r->block, count))
             return false;
+        if (clock_now() - begin < 0.5 * BLOCK_TIME && 2 * r->size <= r->room)
+            r->size *= 2;
         show(r, false);
     }
     show(r, true);
@@ -127,13 +132,12 @@ static bool open_runner(const arguments *given, const ts_sampling *sampling, run
     r->terminal = isatty(STDERR_FILENO) != 0;
     r->shown    = r->terminal || given->value[OPTION_PROGRESS] != NULL;
     r->due      = ts_sampling_count(sampling);
-    r->room     = BLOCK * threads;
-    if ((uint64_t)r->room > r->due)
-        r->room = (size_t)r->due;
-    r->begin = clock_now();
-    r->end   = r->begin + seconds;
-    r->told  = r->begin;
-    r->ids   = malloc(r->room * sizeof *r->ids);
+    r->room     = BLOCK_MOST * threads;
+    r->size     = BLOCK_FIRST * threads;
+    r->begin    = clock_now();
+    r->end      = r->begin + seconds;
+    r->told     = r->begin;
+    r->ids      = malloc(r->room * sizeof *r->ids);
     if (r->ids != NULL && ts_sampling_block_open(sampling, r->room, threads, &r->block) == TS_OK)
         return true;
     (void)complain(NULL, TS_NO_MEMORY, false);

@@ -1,6 +1,6 @@
-/* sample/answer.h: what all samples of a study tell, for every outlet. */
-#ifndef TS_SAMPLE_ANSWER_H
-#define TS_SAMPLE_ANSWER_H
+/* sample/sample_answer.h: what all samples of a study tell, for every outlet. */
+#ifndef TS_SAMPLE_SAMPLE_ANSWER_H
+#define TS_SAMPLE_SAMPLE_ANSWER_H
 
 #include "sample/design.h"
 #include "sample/estimate.h"
