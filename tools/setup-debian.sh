@@ -26,6 +26,7 @@ for_testing=(
     libudunits2-dev         # a second opinion on unit factors
     python3-jsonschema python3-yaml libxml2-utils poppler-utils # read back what the program writes
     python3-ezdxf           # reads back the DXF that the program writes
+    libocct-data-exchange-dev # STEP files, by a program of its own that is built where this is
     locales                 # one test runs under de_DE.UTF-8
     valgrind                # counts instructions
     git                     # tells a test which files belong to the tree

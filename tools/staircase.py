@@ -27,6 +27,7 @@ STEPS = (
     (("motion", "ratios, speeds, senses, positions of axes"),),
     (("power", "who carries what in each condition; tooth forces"),),
     (("mass", "what every part weighs, where, and how hard it is to spin; what the mounts bear"),),
+    (("solid", "every part as a body in space: sections, teeth, casings"),),
     (("response", "start, seizure, torsion, whirl"),),
     (("rating", "stresses, safeties and lives by the standards"),),
     (("effect", "what stops when a part fails, and what may have stopped it"),

@@ -19,6 +19,7 @@
 #include "towershaft/effects.h"
 #include "towershaft/figure.h"
 #include "towershaft/view.h"
+#include "towershaft/solids.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"
 #include "towershaft/arrange.h"

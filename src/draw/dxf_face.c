@@ -106,7 +106,7 @@ static ts_status wall_of(const view *v, uint32_t d)
         const bool     near = v->face->shafts[from].shown;
         disc[s]             = count;
         discs[count] =
-            (ts_wall_disc){.at     = axis_of(v, s),
+            (ts_wall_disc){.at     = {axis_of(v, s).x, axis_of(v, s).y},
                            .r      = v->face->shafts[s].r_gear + TS_LOOK_FIGURE_BOX_WALL_MM * 1e-3,
                            .joined = near ? disc[from] : count};
         count++;

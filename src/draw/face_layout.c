@@ -2,6 +2,7 @@
 #include "draw/face.h"
 
 #include "check/cowl.h"
+#include "solid/gear_place.h"
 
 #include <math.h>
 
@@ -61,45 +62,18 @@ static void measure_gears(ts_face *face)
     }
 }
 
-/* Carries the phase over one mesh so that a tooth of the one stands in a space of the other.
- * derived: on the line of centres the middle of a tooth of gear 1 lies u pitches behind, so a
- * middle of a space of gear 2 must lie there too; gear 2 turns the other way. */
-static void carry_phase(ts_face *face, uint32_t m)
+static ts_status place_gears(ts_face *face)
 {
-    const ts_mesh         *mesh = &face->scene->train->meshes[m];
-    const ts_shaft_motion *a    = &face->scene->motion->shafts[mesh->driver_shaft];
-    const ts_shaft_motion *b    = &face->scene->motion->shafts[mesh->driven_shaft];
-    const double           z_1  = (double)face->scene->train->gears[mesh->driver].teeth.value;
-    const double           z_2  = (double)face->scene->train->gears[mesh->driven].teeth.value;
-    const double           line = atan2(b->y - a->y, b->x - a->x);
-    const double u = (line - 0.5 * M_PI - face->gears[mesh->driver].phase) * z_1 / (2.0 * M_PI);
-    face->gears[mesh->driven].phase = line + 0.5 * M_PI + (u - 0.5) * 2.0 * M_PI / z_2;
-}
-
-/* A step lies one plane behind the gear before it; a driven gear lies in the plane of its driver.
- */
-static void set_planes(ts_face *face, uint32_t shaft, int main_plane)
-{
-    const ts_train *train = face->scene->train;
-    for (uint32_t g = 0; g < train->gear_count; g++)
-        if (train->gears[g].shaft == shaft && train->gears[g].role != TS_GEAR_BEVEL)
-            face->gears[g].plane = main_plane + (int)train->gears[g].step;
-}
-
-static void mesh_gears(ts_face *face)
-{
-    const ts_train *train = face->scene->train;
-    for (uint32_t m = 0; m < train->mesh_count; m++) {
-        const ts_mesh *mesh = &train->meshes[m];
-        if (mesh->kind != TS_MESH_CYLINDRICAL) {
-            set_planes(face, mesh->driven_shaft, 0);
-            continue;
-        }
-        set_planes(face, mesh->driven_shaft, face->gears[mesh->driver].plane);
-        if (face->scene->motion->shafts[mesh->driver_shaft].placed &&
-            face->scene->motion->shafts[mesh->driven_shaft].placed)
-            carry_phase(face, m);
+    const uint32_t count  = face->scene->train->gear_count;
+    ts_gear_place *places = TS_TAKE(face->scene->arena, ts_gear_place, count);
+    if (places == NULL)
+        return TS_NO_MEMORY;
+    ts_gear_places(face->scene->motion, places);
+    for (uint32_t g = 0; g < count; g++) {
+        face->gears[g].phase = places[g].phase;
+        face->gears[g].plane = places[g].plane;
     }
+    return TS_OK;
 }
 
 /* ---- what there is to fit ---------------------------------------------------------------- */
@@ -284,7 +258,8 @@ ts_status ts_face_measure(ts_face *face)
     if (!face->gears || !face->shafts)
         return TS_NO_MEMORY;
     measure_gears(face);
-    mesh_gears(face);
+    if (place_gears(face) != TS_OK)
+        return TS_NO_MEMORY;
     for (uint32_t s = 0; s < train->shaft_count; s++)
         measure_shaft(face, s);
     return TS_OK;

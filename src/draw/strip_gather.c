@@ -1,6 +1,8 @@
 /* draw/strip_gather.c: what stands where along the arc of one box? */
 #include "draw/unrolled.h"
 
+#include "solid/gear_place.h"
+
 #include <math.h>
 
 static double known_or(ts_measure measure, double other)
@@ -70,19 +72,8 @@ static double tip_of(const ts_scene *scene, uint32_t gear, double r)
     return r;
 }
 
-/* A driven gear lies in the plane of its driver, a step one plane behind the gear before it.  The
- * file does not say where planes lie; their order here is a convention that the sheet names. */
-static int plane_of(const ts_scene *scene, uint32_t gear, int depth)
-{
-    const ts_gear *one  = &scene->train->gears[gear];
-    const uint32_t m    = scene->train->shafts[one->shaft].mesh;
-    const int      step = (int)one->step;
-    if (m == TS_NOWHERE || scene->train->meshes[m].kind != TS_MESH_CYLINDRICAL || depth > 4096)
-        return step;
-    return step + plane_of(scene, scene->train->meshes[m].driver, depth + 1);
-}
-
-static void gather_gears(ts_scene *scene, ts_strip *out)
+/* The file does not say where planes lie; their order is a convention that the sheet names. */
+static void gather_gears(ts_scene *scene, const ts_gear_place *places, ts_strip *out)
 {
     for (uint32_t g = 0; g < scene->train->gear_count; g++) {
         const ts_gear *gear = &scene->train->gears[g];
@@ -92,7 +83,7 @@ static void gather_gears(ts_scene *scene, ts_strip *out)
         const double  r = 0.5 * gear->m_n.value / cos(gear->beta.value) * (double)gear->teeth.value;
         ts_strip_gear one = {.gear  = g,
                              .shaft = (uint32_t)at,
-                             .plane = plane_of(scene, g, 0),
+                             .plane = places[g].plane,
                              .r     = r,
                              .r_tip = tip_of(scene, g, r),
                              .face  = known_or(gear->face, (double)NAN)};
@@ -110,7 +101,7 @@ static void gather_gears(ts_scene *scene, ts_strip *out)
 /* Planes stand side by side, as wide as their widest face, in the middle of the depth. */
 static void stack_planes(ts_strip *out)
 {
-    const double between               = 4e-3;
+    const double between               = TS_PLANES_APART;
     double       wide[TS_STRIP_PLANES] = {0.0}, sum = 0.0;
     for (size_t i = 0; i < out->gear_count; i++)
         if (isfinite(out->gears[i].face))
@@ -147,10 +138,12 @@ ts_status ts_strip_gather(ts_scene *scene, uint32_t drive, ts_strip *out)
     out->R      = known_or(out->drive->box.arc.radius, 0.0);
     out->shafts = TS_TAKE(scene->arena, ts_strip_shaft, scene->train->shaft_count);
     out->gears  = TS_TAKE(scene->arena, ts_strip_gear, scene->train->gear_count);
-    if (!out->shafts || !out->gears)
+    ts_gear_place *places = TS_TAKE(scene->arena, ts_gear_place, scene->train->gear_count);
+    if (!out->shafts || !out->gears || !places)
         return TS_NO_MEMORY;
+    ts_gear_places(scene->motion, places);
     gather_shafts(scene, out);
-    gather_gears(scene, out);
+    gather_gears(scene, places, out);
     stack_planes(out);
     find_bounds(out);
     return TS_OK;

@@ -66,21 +66,25 @@ static void ends_of(const cone *it, ts_solid *low, ts_solid *high)
     *high = ts_solid_sum(frustum(it, it->r_s), ts_ring_solid(&disc));
 }
 
+double ts_mass_bevel_bore(const ts_mass *mass, const ts_train *train, uint32_t shaft, double R_toe)
+{
+    return train->shafts[shaft].kind == TS_SHAFT_SPOOL ? SPOOL_BORE * R_toe
+                                                       : mass->shape[shaft].section.d_o / 2.0;
+}
+
 /* The bore is the shaft; of a bevel on a spool, whose shaft is not drawn, a share of the toe. */
 static double bore_of(const ts_mass_job *job, uint32_t shaft, int side, double R_toe)
 {
     static const char *const names[2] = {"r_s1", "r_s2"};
     const ts_shaft          *on       = &job->train->shafts[shaft];
+    const double             r        = ts_mass_bevel_bore(job->mass, job->train, shaft, R_toe);
 
-    if (on->kind == TS_SHAFT_SPOOL) {
-        const double r = SPOOL_BORE * R_toe;
+    if (on->kind == TS_SHAFT_SPOOL)
         ts_workings_assumed(job->workings, names[side], r, "m",
                             "0.6 of the toe radius, for a spool shaft; common practice, no source");
-        return r;
-    }
-    const double r = job->mass->shape[shaft].section.d_o / 2.0;
-    ts_workings_borrow(job->workings, names[side], r, (ts_subject){on->node, TS_EVERY_CONDITION},
-                       "r_s");
+    else
+        ts_workings_borrow(job->workings, names[side], r,
+                           (ts_subject){on->node, TS_EVERY_CONDITION}, "r_s");
     return r;
 }
 
@@ -136,6 +140,7 @@ void ts_mass_of_bevel(const ts_mass_job *job, uint32_t m, int side, ts_mass_part
     }
     it.r_s            = bore_of(job, shaft, side, it.R_toe);
     const double rho  = density_of(job, mesh->bevels->material, side);
+    part->rho         = rho;
     const double r_s1 = it.r_s, r_s2 = it.r_s, rho_1 = rho, rho_2 = rho;
     if (!(it.r_s < it.R_toe)) {
         part->missing = "a shaft thinner than its toe";

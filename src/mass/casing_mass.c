@@ -217,7 +217,8 @@ void ts_mass_of_casing(const ts_mass_job *job, uint32_t drive, ts_mass_part *par
     const double bare = rho_c * wall * (2.0 * A_face + U * depth);
     const double m =
         TS_STEP(workings, m_formula, bare * (1.0 + extra), rho_c, wall, A_face, U, depth, extra);
-    part->m = ts_band_of(bare, m, bare * (1.0 + 2.0 * extra));
-    part->x = sum.x / sum.A;
-    part->y = sum.y / sum.A;
+    part->rho = rho_c;
+    part->m   = ts_band_of(bare, m, bare * (1.0 + 2.0 * extra));
+    part->x   = sum.x / sum.A;
+    part->y   = sum.y / sum.A;
 }

@@ -164,24 +164,34 @@ static ts_tooth_section section_of(const ts_mass_job *job, ts_node about, uint32
 
 /* ---- the blank ------------------------------------------------------------------------------- */
 
-typedef struct blank {
-    double r_f, r_s, b, s_R, b_s; /* m; s_R 0: solid */
-} blank;
+typedef ts_gear_blank blank;
 
-static bool is_light(const blank *it)
+bool ts_gear_blank_is_light(const ts_gear_blank *it)
 {
     return it->s_R > 0.0 && it->r_f - it->s_R > it->r_s;
+}
+
+ts_gear_blank ts_mass_gear_blank(const ts_mass *mass, const ts_gear *gear, double r_f)
+{
+    blank it = {
+        .r_f = r_f, .r_s = mass->shape[gear->shaft].section.d_o / 2.0, .b = gear->face.value};
+
+    if (!ts_measure_known(gear->rim))
+        return it;
+    it.s_R = gear->rim.value;
+    it.b_s = ts_measure_known(gear->web) ? gear->web.value : LIGHT_WEB * it.b;
+    return it;
 }
 
 /* Without workings, for the ends of the band. */
 static ts_solid blank_solid(const blank *it)
 {
-    const double  r_R = is_light(it) ? it->r_f - it->s_R : it->r_s;
+    const double  r_R = ts_gear_blank_is_light(it) ? it->r_f - it->s_R : it->r_s;
     const ts_ring rim = {.h = it->b, .R_1 = it->r_f, .R_2 = it->r_f, .r_1 = r_R, .r_2 = r_R};
     const ts_ring web = {.h = it->b_s, .R_1 = r_R, .R_2 = r_R, .r_1 = it->r_s, .r_2 = it->r_s};
     ts_solid      sum = ts_ring_solid(&rim);
 
-    return is_light(it) ? ts_solid_sum(sum, ts_ring_solid(&web)) : sum;
+    return ts_gear_blank_is_light(it) ? ts_solid_sum(sum, ts_ring_solid(&web)) : sum;
 }
 
 static ts_solid blank_steps(const blank *it, ts_workings *workings)
@@ -189,7 +199,7 @@ static ts_solid blank_steps(const blank *it, ts_workings *workings)
     const double   r_f = it->r_f, r_s = it->r_s, b = it->b, s_R = it->s_R, b_s = it->b_s;
     const ts_solid solid = blank_solid(it);
 
-    if (!is_light(it)) {
+    if (!ts_gear_blank_is_light(it)) {
         (void)TS_STEP(workings, V_solid_formula, solid.V, b, r_f, r_s);
         (void)TS_STEP(workings, I_solid_formula, solid.I_z, b, r_f, r_s);
         return solid;
@@ -203,17 +213,14 @@ static ts_solid blank_steps(const blank *it, ts_workings *workings)
 /* What the file says, and where it does not say a web, a quarter of the face. */
 static blank blank_of(const ts_mass_job *job, const ts_gear *gear, double r_f)
 {
-    const ts_mass_shape *shape = &job->mass->shape[gear->shaft];
-    blank                it = {.r_f = r_f, .r_s = shape->section.d_o / 2.0, .b = gear->face.value};
+    const blank it = ts_mass_gear_blank(job->mass, gear, r_f);
 
     TS_NOTE_MEASURE(job->workings, job->drive, "b", gear->face, "m", "face");
     ts_mass_borrow(job, gear->node, (ts_input){"r_s", it.r_s}, job->train->shafts[gear->shaft].node,
                    "r_s");
     if (!ts_measure_known(gear->rim))
         return it;
-    it.s_R = gear->rim.value;
     TS_NOTE_MEASURE(job->workings, job->drive, "s_R", gear->rim, "m", "rim");
-    it.b_s = ts_measure_known(gear->web) ? gear->web.value : LIGHT_WEB * it.b;
     if (ts_measure_known(gear->web))
         TS_NOTE_MEASURE(job->workings, job->drive, "b_s", gear->web, "m", "web");
     else
@@ -273,6 +280,7 @@ void ts_mass_of_gear(const ts_mass_job *job, uint32_t index, ts_mass_part *part)
         part->missing = "a shaft thinner than its roots";
         return;
     }
+    part->rho = rho_steel;
     ts_workings_row(workings, "rho_steel", rho_steel, "kg/m3", steel.source);
     ts_workings_given(workings, "z", z, "1", gear->teeth.node);
     const ts_solid solid   = blank_steps(&it, workings);

@@ -42,6 +42,7 @@ typedef struct ts_mass_part {
     const char  *m_name;    /* ... and the names of mass and inertia there                        */
     const char  *J_name;    /* NULL: it does not turn                                             */
     const char  *name;      /* of its shaft, accessory or spool                                   */
+    double       rho;       /* kg/m3, of its metal; 0: it is of several, or bought               */
     ts_band      m;         /* kg                                                                 */
     ts_band      J;         /* kg.m2, about its own axis; 0: does not turn                        */
     double       x, y, z;   /* m, centre of mass; NaN: not known                                  */
@@ -126,6 +127,20 @@ const char *ts_mass_part_says(ts_mass_kind kind); /* "gear" */
 
 /* What a shaft is taken to be between a gear and a pad; NaN: not known. */
 ts_beam_section ts_mass_section(const ts_mass *mass, uint32_t shaft);
+
+/* What a cylindrical gear is below its roots, m: solid from the shaft on, or a rim s_R thick on a
+ * web b_s wide. */
+typedef struct ts_gear_blank {
+    double r_f, r_s, b, s_R, b_s; /* s_R 0: solid */
+} ts_gear_blank;
+ts_gear_blank ts_mass_gear_blank(const ts_mass *mass, const ts_gear *gear, double r_f);
+bool          ts_gear_blank_is_light(const ts_gear_blank *blank);
+
+/* m, of the tips of the largest gear of a shaft; NaN: not known, or it has none. */
+double ts_mass_tip_radius(const ts_mass *mass, uint32_t shaft);
+
+/* m, radius of the hole in a bevel gear that stands on `shaft`. */
+double ts_mass_bevel_bore(const ts_mass *mass, const ts_train *train, uint32_t shaft, double R_toe);
 
 /* N.m about the face of its pad, of its weight at rest; NaN: mass or overhang are not known. */
 double ts_overhung_moment(const ts_accessory *accessory);

@@ -115,6 +115,7 @@ void ts_mass_of_shaft(const ts_mass_job *job, uint32_t shaft, ts_mass_part *part
     part->missing = shape->missing;
     if (part->missing != NULL)
         return;
+    part->rho = rho_shaft;
     if (shape->outline != NULL) {
         weigh_outline(job, shape->outline, &metal, part);
         return;

@@ -179,6 +179,11 @@ static void take_tower(const ts_mass_job *job, uint32_t s, ts_mass_shape *out)
     (void)TS_STEP(job->workings, r_s_formula, d_s / 2.0, d_s);
 }
 
+double ts_mass_tip_radius(const ts_mass *mass, uint32_t shaft)
+{
+    return mass->shape[shaft].r_tip;
+}
+
 ts_beam_section ts_mass_section(const ts_mass *mass, uint32_t shaft)
 {
     const ts_mass_shape  *shape = &mass->shape[shaft];

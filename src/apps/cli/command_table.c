@@ -280,6 +280,8 @@ const command_row commands[] = {
      "(or ends in a slash) every picture is written into it.  The figures behind, front and "
      "unrolled\n"
      "are also written in true size as .dxf, in mm or, with --units us, in inches.\n"
+     "The endings .glb, .step and .json give the drive as bodies in space: .glb for viewers, with\n"
+     "true teeth; .step by the program towershaft-step; .json as numbers.\n"
      "A mesh has the address of the shaft that it drives, such as drive/hp/box/clockwise/2; "
      "without\n"
      "--at, teeth and root show the mesh that governs: the least reserve of judged teeth, or else "

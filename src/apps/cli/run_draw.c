@@ -2,6 +2,7 @@
 #include "apps/cli/arguments.h"
 #include "apps/cli/picture_wish.h"
 #include "apps/cli/session.h"
+#include "apps/cli/solid_file.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -91,6 +92,23 @@ static bool condition_fits(const ts_figure_options *figure)
     return false;
 }
 
+static int draw_bodies(const arguments *given, const char *ending)
+{
+    const char      *output = given->value[OPTION_OUTPUT];
+    ts_study_options options;
+    int              code = EXIT_FAULT;
+    if (!solid_options_fit(given) || !study_options(given, &options))
+        return EXIT_NOT_UNDERSTOOD;
+    ts_study *study = session_open(given->operand[0], &options, false, &code);
+    if (study == NULL)
+        return code;
+    code = solid_save(study, ending, output);
+    if (code == EXIT_HOLDS)
+        code = tell(given, "bodies", output);
+    ts_study_close(study);
+    return code;
+}
+
 int run_draw(const arguments *given)
 {
     const char *output = given->value[OPTION_OUTPUT];
@@ -98,6 +116,8 @@ int run_draw(const arguments *given)
         fprintf(stderr, "towershaft draw: -o says where: a file such as face.svg, or a folder\n");
         return EXIT_NOT_UNDERSTOOD;
     }
+    if (!is_folder(output) && solid_ending(picture_ending(output)))
+        return draw_bodies(given, picture_ending(output));
     ts_figure_options figure;
     ts_study_options  options;
     if (!picture_wish(given, &figure) || !study_options(given, &options))
@@ -108,7 +128,9 @@ int run_draw(const arguments *given)
     if (figure.format == NULL)
         figure.format = folder ? "svg" : picture_ending(output);
     if (figure.format == NULL) {
-        fprintf(stderr, "towershaft draw: %s: expected an ending .svg, .pdf, .png or .dxf\n",
+        fprintf(stderr,
+                "towershaft draw: %s: expected an ending .svg, .pdf, .png or .dxf, or of "
+                "bodies .glb, .step or .json\n",
                 output);
         return EXIT_NOT_UNDERSTOOD;
     }
