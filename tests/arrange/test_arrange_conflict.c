@@ -2,13 +2,14 @@
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"
 #include "search/arrange_conflict.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
-#ifdef TS_SANITIZED
-enum { CONFLICTS = 3, ENUMERATED_LEAST = 0, STEPS_MOST = 1000 };
-#else
-enum { CONFLICTS = 15, ENUMERATED_LEAST = 1, STEPS_MOST = 8000 };
-#endif
+enum {
+    CONFLICTS        = TS_CASES(15, 2),
+    ENUMERATED_LEAST = TS_CASES(1, 0),
+    STEPS_MOST       = TS_CASES(8000, 1000)
+};
 
 static random_problem problem;
 static brute_answer   brute;

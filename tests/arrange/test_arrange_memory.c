@@ -1,14 +1,11 @@
 /* What happens to a search when memory runs out, at whichever request, or at a limit? */
 #include "arrange/random_problem.h"
 #include "search/arrange_conflict.h"
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 
-#ifdef TS_SANITIZED
-enum { STRIDE = 7 };
-#else
-enum { STRIDE = 1 };
-#endif
+enum { STRIDE = TS_CASES(1, 7) };
 
 static random_problem problem;
 

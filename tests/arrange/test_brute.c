@@ -1,6 +1,6 @@
 /* Does the search find what trying everything finds: the same optimum, the same number of ways?
  *
- * 520 invented problems by a fixed seed (60 under the sanitizers), 325 more with step shafts, and
+ * 520 invented problems by a fixed seed (30 under the sanitizers), 325 more with step shafts, and
  * 208 with two take-offs a box to choose from; TS_SOAK=20 makes 20 times as many.
  *
  * ctest: timeout=1200
@@ -9,16 +9,13 @@
 #include "arrange/random_problem.h"
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
 #include <stdio.h>
 #include <stdlib.h>
 
-#ifdef TS_SANITIZED
-enum { PROBLEMS = 60, STEPS_MOST = 15000 };
-#else
-enum { PROBLEMS = 520, STEPS_MOST = 25000 };
-#endif
+enum { PROBLEMS = TS_CASES(520, 30), STEPS_MOST = TS_CASES(25000, 15000) };
 
 static size_t problems(void)
 {

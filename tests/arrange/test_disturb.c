@@ -3,11 +3,12 @@
 #include "search/arrange_disturb.h"
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
 #include <math.h>
 
-enum { PROBLEMS = 40 };
+enum { PROBLEMS = TS_CASES(40, 8) };
 
 static random_problem problem;
 

@@ -8,15 +8,12 @@
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"
 #include "search/arrange_search.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
 #include <stdlib.h>
 
-#ifdef TS_SANITIZED
-enum { PROBLEMS = 30 };
-#else
-enum { PROBLEMS = 300 };
-#endif
+enum { PROBLEMS = TS_CASES(300, 30) };
 
 static random_problem problem, other;
 

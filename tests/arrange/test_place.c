@@ -5,15 +5,16 @@
 #include "arrange/random_problem.h"
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
 #include <stdio.h>
 
-#ifdef TS_SANITIZED
-enum { PROBLEMS = 30, FEASIBLE = 2, STEPS_MOST = 15000 };
-#else
-enum { PROBLEMS = 200, FEASIBLE = 20, STEPS_MOST = 25000 };
-#endif
+enum {
+    PROBLEMS   = TS_CASES(200, 30),
+    FEASIBLE   = TS_CASES(20, 2),
+    STEPS_MOST = TS_CASES(25000, 15000)
+};
 
 static random_problem problem;
 static brute_answer   brute;

@@ -4,6 +4,7 @@
 #include "page_snippet.h"
 
 #include "check/rulebook.h"
+#include "support/case_count.h"
 #include "support/close.h"
 
 #include <string.h>
@@ -19,11 +20,7 @@ static bool has_origin(const ts_study *study, size_t index, const ts_input *inpu
 
 /* A whole drive is solved for every page, and its formulas prove themselves: ten times slower under
  * the sanitizers, which take a share of the pages. */
-#ifdef TS_SANITIZED
-#define EVERY 6
-#else
-#define EVERY 1
-#endif
+enum { EVERY = TS_CASES(1, 6) };
 
 static void assert_inputs_have_origins(const ts_study *study, const char *rule)
 {

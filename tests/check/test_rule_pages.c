@@ -2,6 +2,7 @@
  * prints, and its passing snippet none of its rule, which still has something to judge there.
  */
 #include "page_snippet.h"
+#include "support/case_count.h"
 
 #include "check/rulebook.h"
 
@@ -108,11 +109,7 @@ static bool cannot_fail(size_t index)
 
 /* A whole drive is solved for every page, and its formulas prove themselves: ten times slower under
  * the sanitizers, which take a share of the pages. */
-#ifdef TS_SANITIZED
-#define EVERY 6
-#else
-#define EVERY 1
-#endif
+enum { EVERY = TS_CASES(1, 6) };
 
 static void failing_snippets_bring_what_their_pages_print(void **state)
 {

@@ -3,6 +3,7 @@
  * ctest: timeout=1200
  */
 #include "page_snippet.h"
+#include "support/case_count.h"
 
 #include "check/rulebook.h"
 
@@ -49,13 +50,7 @@ static bool is_a_demand(const char *rule, const char *address)
 
 /* Every so many values of every so many failing drives; sanitizers make each solve ten times
  * slower. */
-#ifdef TS_SANITIZED
-#define STRIDE 151
-#define EVERY  5
-#else
-#define STRIDE 5
-#define EVERY  1
-#endif
+enum { STRIDE = TS_CASES(5, 151), EVERY = TS_CASES(1, 5) };
 
 static size_t try_values(const char *rule, const ts_buffer *drive, size_t first, size_t stride)
 {

@@ -5,6 +5,7 @@
 
 #include "check/outcome.h"
 #include "draw/target.h"
+#include "support/case_count.h"
 #include "support/read_file.h"
 #include "support/solved_file.h"
 
@@ -327,11 +328,10 @@ static void pictures_of_the_traps_hold_everything_apart(void **state)
     assert_non_null(folder);
     for (const struct dirent *entry = readdir(folder); entry; entry = readdir(folder)) {
         char path[300];
-        if (!strstr(entry->d_name, ".yaml"))
+        if (!strstr(entry->d_name, ".yaml") || count++ % TS_CASES(1, 5) != 0)
             continue;
         snprintf(path, sizeof path, "examples/traps/%s", entry->d_name);
         look_at(path);
-        count++;
     }
     closedir(folder);
     assert_true(count >= 12);

@@ -6,6 +6,7 @@
  *
  * ctest: timeout=1200
  */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
@@ -17,11 +18,7 @@
 
 /* A turn reads, solves and writes a whole drive, so not every request has one: the first ones do,
  * and then as many as fit, evenly.  TS_SOAK=20 makes 20 times as many. */
-#ifdef TS_SANITIZED
-#define TURNS 10
-#else
-#define TURNS 80
-#endif
+enum { TURNS = TS_CASES(80, 10) };
 
 static size_t turns_wanted(void)
 {

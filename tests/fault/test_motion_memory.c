@@ -5,13 +5,14 @@
  *
  * ctest: timeout=600
  */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
 
 #include "towershaft/towershaft.h"
 
-enum { TURNS = 40 };
+enum { TURNS = TS_CASES(40, 8) };
 
 typedef ts_status writer(ts_study *study, const ts_sink *sink);
 

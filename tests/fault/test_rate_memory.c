@@ -2,17 +2,14 @@
  *
  * libfyaml takes its memory from the C library and is not part of this sweep.
  */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
 
 #include "towershaft/towershaft.h"
 
-#ifdef TS_SANITIZED
-#define STRIDE 7
-#else
-#define STRIDE 1
-#endif
+enum { STRIDE = TS_CASES(1, 29) };
 
 /* A sum over what was written (FNV-1a, 64 bit). */
 static int swallow(void *context, const char *bytes, size_t length)

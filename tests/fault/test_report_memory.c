@@ -6,17 +6,14 @@
  *
  * ctest: timeout=1200
  */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
 
 #include "towershaft/towershaft.h"
 
-#ifdef TS_SANITIZED
-#define TURNS 4
-#else
-#define TURNS 20
-#endif
+enum { TURNS = TS_CASES(20, 2) };
 
 /* FNV-1a, 64 bit. */
 static int swallow(void *context, const char *bytes, size_t length)

@@ -6,6 +6,7 @@
  *
  * ctest: timeout=1200
  */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/read_file.h"
 
@@ -16,11 +17,7 @@
 #include <stdlib.h>
 #include <string.h>
 
-#ifdef TS_SANITIZED
-#define VARIANTS 800
-#else
-#define VARIANTS 4000
-#endif
+enum { VARIANTS = TS_CASES(4000, 800) };
 #define ROOM (1 << 16)
 
 static const char *const paths[] = {"examples/rate/gear_pairs.yaml", "examples/rate/bevels.yaml",

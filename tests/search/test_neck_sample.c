@@ -1,4 +1,5 @@
 /* Do drawn necks stay inside of their band, agree with the laws, and not mind the threads? */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/designed_neck.h"
 
@@ -17,6 +18,8 @@ static const char *const necks[] = {
     "{diameter: 7 mm, strength: 1100..1200 MPa, yielding: 0.7..1}",
 };
 
+enum { MANY = TS_CASES(200000, 20000) };
+
 static const ts_neck_survey *survey(ts_study *study, size_t count, size_t threads, uint64_t seed)
 {
     const ts_neck_wish wish = {count, threads, seed};
@@ -31,15 +34,15 @@ static const ts_neck_survey *survey(ts_study *study, size_t count, size_t thread
     return NULL;
 }
 
-static void the_band_contains_100000_drawn_necks(void **state)
+static void the_band_contains_all_drawn_necks(void **state)
 {
     (void)state;
     for (size_t n = 0; n < 4; n++) {
         ts_study             *study = study_with_neck(necks[n]);
-        const ts_neck_survey *one   = survey(study, 100000, 2, 7);
+        const ts_neck_survey *one   = survey(study, MANY / 2, 2, 7);
 
         assert_true(one->sampled);
-        assert_int_equal(one->samples.count, 100000);
+        assert_int_equal(one->samples.count, MANY / 2);
         assert_int_equal(one->samples.outside, 0);
         assert_true(one->samples.least >= one->neck->band.low);
         assert_true(one->samples.most <= one->neck->band.high);
@@ -50,7 +53,7 @@ static void the_band_contains_100000_drawn_necks(void **state)
 static void any_number_of_threads_gives_the_same_bits(void **state)
 {
     (void)state;
-    static const size_t counts[] = {1, 4095, 4096, 4097, 50000};
+    static const size_t counts[] = {1, 4095, 4096, 4097, TS_CASES(50000, 8193)};
 
     for (size_t c = 0; c < 5; c++) {
         ts_study             *study = study_with_neck(necks[2]);
@@ -121,14 +124,14 @@ static void assert_counts(const char *neck)
         ts_neck_life_of(&study->select, guard, &life, NULL);
         guard->legit.T            = share * life.make.T_mid;
         guard->once.T             = share * life.make.T_mid;
-        const ts_neck_survey *one = survey(study, 200000, 2, 5);
+        const ts_neck_survey *one = survey(study, MANY, 2, 5);
         const ts_neck_chance *law = &one->life.chance;
         assert_null(one->life.missing);
-        assert_agrees(one->samples.static_early, 200000, law->static_early);
-        assert_agrees(one->samples.fatigue_early, 200000, law->fatigue_early);
-        assert_agrees(one->samples.early, 200000, law->early);
-        assert_agrees(one->samples.late, 200000, law->late);
-        seen += one->samples.late > 1000 && one->samples.static_early > 1000;
+        assert_agrees(one->samples.static_early, MANY, law->static_early);
+        assert_agrees(one->samples.fatigue_early, MANY, law->fatigue_early);
+        assert_agrees(one->samples.early, MANY, law->early);
+        assert_agrees(one->samples.late, MANY, law->late);
+        seen += one->samples.late > MANY / 200 && one->samples.static_early > MANY / 200;
     }
     assert_true(seen >= 3);
     ts_study_close(study);
@@ -156,7 +159,7 @@ static void drawn_moments_are_those_of_the_law(void **state)
 
     for (size_t n = 0; n < sizeof some / sizeof some[0]; n++) {
         ts_study             *study = study_with_neck(some[n]);
-        const ts_neck_survey *one   = survey(study, 200000, 2, 5);
+        const ts_neck_survey *one   = survey(study, MANY, 2, 5);
 
         assert_null(one->life.missing);
         assert_close(one->life.make.T_mid, one->samples.mean, 0.01);
@@ -178,7 +181,7 @@ static void another_seed_is_another_million(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
-        cmocka_unit_test(the_band_contains_100000_drawn_necks),
+        cmocka_unit_test(the_band_contains_all_drawn_necks),
         cmocka_unit_test(any_number_of_threads_gives_the_same_bits),
         cmocka_unit_test(quantiles_and_moments_are_those_of_the_sorted_necks),
         cmocka_unit_test(counted_chances_agree_with_the_laws),

@@ -1,4 +1,5 @@
 /* Are the widths that sizing chooses enough, and is none of them more than enough? */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/read_file.h"
 
@@ -8,19 +9,9 @@
 #include <math.h>
 #include <string.h>
 
-/* Under the sanitizers, which take ten times as long, the brute force takes the smallest example
- * that has something lighter nearby to refuse. */
-enum { SMALLEST = 2, LARGEST = 3 };
-#if defined(__SANITIZE_ADDRESS__)
-#define BRUTE_FORCE SMALLEST
-#elif defined(__has_feature)
-#if __has_feature(address_sanitizer)
-#define BRUTE_FORCE SMALLEST
-#endif
-#endif
-#ifndef BRUTE_FORCE
-#define BRUTE_FORCE LARGEST
-#endif
+/* Every solution of the largest example takes seconds under the sanitizers, which see it where a
+ * test asks for it by name. */
+enum { MEDIUM = 2, LARGE = 3, FILES = TS_CASES(4, 3), LARGEST = FILES - 1 };
 
 static const char *const files[] = {"examples/trainer.yaml", "examples/bizjet.yaml",
                                     "examples/medium.yaml", "examples/large.yaml"};
@@ -71,7 +62,7 @@ static double least_reserve(const sized *it)
 static void all_sized_meshes_hold(void **state)
 {
     (void)state;
-    for (size_t f = 0; f < 4; f++) {
+    for (size_t f = 0; f < FILES; f++) {
         sized it;
         size(files[f], 0.0005, &it);
         assert_true(it.plan.fits);
@@ -86,7 +77,7 @@ static void no_gear_can_be_a_step_narrower(void **state)
 {
     (void)state;
     size_t tried = 0;
-    for (size_t f = 0; f < 4; f++) {
+    for (size_t f = 0; f < FILES; f++) {
         sized it;
         read_study(files[f], &it);
         it.study->drive.limits.contact_safety.value = 1.3;
@@ -106,7 +97,7 @@ static void no_gear_can_be_a_step_narrower(void **state)
         }
         ts_study_close(it.study);
     }
-    assert_true(tried > 8);
+    assert_true(tried > TS_CASES(8, 4));
 }
 
 /* Nothing of the widths that a file happens to have is left in the answer. */
@@ -115,7 +106,7 @@ static void shrunk_and_oversize_widths_come_to_the_same(void **state)
     (void)state;
     static const double scales[2] = {0.35, 2.2};
     size_t              compared  = 0;
-    for (size_t f = 0; f < 4; f++) {
+    for (size_t f = 0; f < FILES; f++) {
         sized it;
         read_study(files[f], &it);
         it.study->drive.limits.contact_safety.value = 1.3;
@@ -138,14 +129,14 @@ static void shrunk_and_oversize_widths_come_to_the_same(void **state)
         }
         ts_study_close(it.study);
     }
-    assert_true(compared > 16);
+    assert_true(compared > TS_CASES(16, 8));
 }
 
 /* Nothing is left out of it: a gear is needed as wide as it is, or at the least of one mesh. */
 static void every_width_has_a_reason(void **state)
 {
     (void)state;
-    for (size_t f = 2; f < 4; f++) {
+    for (size_t f = MEDIUM; f < FILES; f++) {
         sized it;
         size(files[f], 0.0005, &it);
         for (size_t i = 0; i < it.plan.gear_count; i++) {
@@ -223,7 +214,7 @@ static void no_other_widths_nearby_are_lighter(void **state)
     (void)state;
     size_t tried = 0;
     sized  it;
-    read_study(files[BRUTE_FORCE], &it);
+    read_study(files[LARGEST], &it);
     it.study->drive.limits.contact_safety.value = 1.2;
     it.study->drive.limits.bending_safety.value = 1.5;
     find(&it, 0.001);
@@ -234,7 +225,7 @@ static void no_other_widths_nearby_are_lighter(void **state)
     for (size_t i = 0; i + 2 < it.plan.gear_count; i++)
         none_lighter_holds(&it, (const size_t[]){i, i + 1, i + 2}, 3, 1, 0.001, 0.0, &tried);
     ts_study_close(it.study);
-    assert_true(tried > (BRUTE_FORCE == SMALLEST ? 20 : 100)); /* it has fewer gears */
+    assert_true(tried > (LARGEST == MEDIUM ? 20 : 100)); /* it has fewer gears */
 }
 
 /* The wheel of the mesh that carries the start is narrower than its pinion, whose roots set it. */
@@ -242,7 +233,7 @@ static void a_pinion_is_wider_where_that_is_lighter(void **state)
 {
     (void)state;
     sized it;
-    read_study(files[3], &it);
+    read_study(files[LARGE], &it);
     it.study->drive.limits.contact_safety.value = 1.2;
     it.study->drive.limits.bending_safety.value = 1.5;
     find(&it, 0.001);
@@ -258,7 +249,7 @@ static void widths_are_whole_steps(void **state)
 {
     (void)state;
     sized it;
-    size(files[3], 0.0005, &it);
+    size(files[LARGEST], 0.0005, &it);
     for (size_t i = 0; i < it.plan.gear_count; i++) {
         const double steps = it.plan.gears[i].after / 0.0005;
         assert_close_abs(steps, round(steps), 1e-9);
@@ -272,7 +263,7 @@ static void sizing_again_changes_nothing(void **state)
 {
     (void)state;
     sized it;
-    size(files[2], 0.0005, &it);
+    size(files[MEDIUM], 0.0005, &it);
     const double mass = it.plan.mass_after;
     find(&it, 0.0005);
     assert_close(it.plan.mass_before, mass, 1e-15);
@@ -284,8 +275,8 @@ static void finer_steps_are_never_heavier(void **state)
 {
     (void)state;
     sized coarse, fine;
-    size(files[2], 0.002, &coarse);
-    size(files[2], 0.00025, &fine);
+    size(files[MEDIUM], 0.002, &coarse);
+    size(files[MEDIUM], 0.00025, &fine);
     assert_true(fine.plan.mass_after <= coarse.plan.mass_after);
     assert_true(fine.plan.mass_after > 0.0);
     ts_study_close(coarse.study);
@@ -298,7 +289,7 @@ static void more_safety_is_never_lighter(void **state)
     double mass = 0.0;
     for (double S = 1.0; S < 1.7; S += 0.3) {
         sized it;
-        read_study(files[2], &it);
+        read_study(files[MEDIUM], &it);
         it.study->drive.limits.contact_safety.value = S;
         find(&it, 0.0005);
         assert_true(it.plan.mass_after >= mass);
@@ -348,7 +339,7 @@ static void no_common_width_passes_face_to_diameter(void **state)
 {
     (void)state;
     static const double slender[] = {0.7, 0.05};
-    for (size_t f = 2; f < 4; f++)
+    for (size_t f = MEDIUM; f < FILES; f++)
         for (size_t k = 0; k < 2; k++) {
             sized it;
             read_study(files[f], &it);

@@ -1,4 +1,5 @@
 /* Do the view, places, necks and sizes end cleanly when memory runs out? */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/faulty_allocator.h"
 #include "support/read_file.h"
@@ -6,11 +7,7 @@
 #include "towershaft/towershaft.h"
 
 /* How many of the requests for memory fail, one in each turn; sanitizers make each slower. */
-#ifdef TS_SANITIZED
-#define TURNS 8
-#else
-#define TURNS 60
-#endif
+enum { TURNS = TS_CASES(60, 8) };
 
 typedef ts_status (*asked)(ts_study *study, const ts_sink *sink);
 
