@@ -43,6 +43,9 @@ typedef struct ts_arrange_options {
     /* NULL, or told now and then from the same thread: the lightest so far (kg; infinite: none),
      * what nothing is lighter than, and how many ways to drive a box, of how many, are closed. */
     void (*progress)(void *context, double found, double bound, size_t done, size_t count);
+    /* NULL, or told the file with each answer in its boxes, the lightest first, when the search has
+     * ended; `holds` by all rules. */
+    void (*answer)(void *context, size_t index, bool holds, const char *bytes, size_t length);
     /* NULL, or how the answers are drawn side by side, with the front where it was asked for; the
      * figure, condition and mesh of these options are not read.  The picture goes to the sink. */
     const ts_figure_options *picture;

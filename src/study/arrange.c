@@ -198,6 +198,15 @@ static ts_status tell(const ts_arranging *a, const ts_page_options *shown, const
     return status;
 }
 
+static void tell_texts(const ts_arranging *a)
+{
+    if (a->options->answer == NULL)
+        return;
+    for (size_t i = 0; i < a->result.count; i++)
+        a->options->answer(a->options->context, i, a->verdicts[i].holds,
+                           a->texts[i].at != NULL ? a->texts[i].at : "", a->texts[i].length);
+}
+
 /* The best that holds, else the best. */
 static ts_status hand_over(const ts_arranging *a, const ts_sink *file)
 {
@@ -252,6 +261,7 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         status = tell(&a, page, sink);
     if (status == TS_OK) {
         *ended = end_of(&a.result);
+        tell_texts(&a);
         status = hand_over(&a, file);
     }
     ts_arranging_close(&a);

@@ -31,6 +31,9 @@ class Browser(unittest.TestCase):
     def test_a_start_and_a_seizure_are_played_as_they_were_computed(self):
         self.run_script("motion.mjs")
 
+    def test_the_drive_is_set_beside_others(self):
+        self.run_script("others.mjs")
+
 
 if __name__ == "__main__":
     unittest.main()

@@ -10,11 +10,51 @@
 #include <unistd.h>
 
 #define MEMORY_MOST ((size_t)2 << 30)
+#define TELL_MS     100
 
 static bool should_stop(void *context)
 {
     const arrange_job *job = context;
     return atomic_load(&job->stop) || server_now() > job->end;
+}
+
+static void ring(const arrange_job *job)
+{
+    const uint64_t one = 1;
+    (void)!write(job->bell, &one, sizeof one);
+}
+
+/* Kept for whoever asks; told ten times a second at the most. */
+static void note_progress(void *context, double found, double bound, size_t done, size_t count)
+{
+    arrange_job  *job = context;
+    const int64_t now = server_now();
+    pthread_mutex_lock(&job->lock);
+    const uint64_t told = job->progress.told + 1;
+    job->progress       = (job_progress){found, bound, done, count, now - job->begun, told};
+    pthread_mutex_unlock(&job->lock);
+    if (told == 1 || now - job->rung >= TELL_MS) {
+        job->rung = now;
+        ring(job);
+    }
+}
+
+job_progress arrange_job_progress(arrange_job *job)
+{
+    pthread_mutex_lock(&job->lock);
+    const job_progress now = job->progress;
+    pthread_mutex_unlock(&job->lock);
+    return now;
+}
+
+static void keep_answer(void *context, size_t index, bool holds, const char *bytes, size_t length)
+{
+    arrange_job *job = context;
+    if (index != job->answer_count || index >= JOB_ANSWER_MOST)
+        return;
+    job->answers[index].holds = holds;
+    growing_add(&job->answers[index].file, bytes, length);
+    job->answer_count++;
 }
 
 static void search(arrange_job *job)
@@ -26,6 +66,8 @@ static void search(arrange_job *job)
                                         .workers    = 1,
                                         .memory     = MEMORY_MOST,
                                         .stop       = should_stop,
+                                        .progress   = note_progress,
+                                        .answer     = keep_answer,
                                         .context    = job,
                                         .json       = true};
     const ts_page_options    page    = {0};
@@ -47,17 +89,17 @@ static void search(arrange_job *job)
 
 static void *run(void *context)
 {
-    arrange_job   *job = context;
-    const uint64_t one = 1;
+    arrange_job *job = context;
     search(job);
-    (void)!write(job->bell, &one, sizeof one);
+    atomic_store(&job->ended, true);
+    ring(job);
     return NULL;
 }
 
 bool arrange_job_open(arrange_job *job)
 {
     *job = (arrange_job){.bell = eventfd(0, EFD_NONBLOCK | EFD_CLOEXEC)};
-    return job->bell >= 0;
+    return job->bell >= 0 && pthread_mutex_init(&job->lock, NULL) == 0;
 }
 
 static void forget(arrange_job *job)
@@ -65,6 +107,9 @@ static void forget(arrange_job *job)
     growing_forget(&job->text);
     growing_forget(&job->answer);
     growing_forget(&job->found);
+    while (job->answer_count > 0)
+        growing_forget(&job->answers[--job->answer_count].file);
+    job->progress = (job_progress){0};
     while (job->keep_count > 0)
         free(job->keep[--job->keep_count]);
 }
@@ -78,8 +123,10 @@ bool arrange_job_begin(arrange_job *job, const char *shown, const growing *text,
     job->state  = JOB_NONE;
     job->shown  = shown;
     job->serial = serial;
-    job->end    = server_now() + seconds * 1000;
+    job->begun  = server_now();
+    job->end    = job->begun + seconds * 1000;
     atomic_store(&job->stop, false);
+    atomic_store(&job->ended, false);
     growing_add(&job->text, text->bytes, text->length);
     bool good = !job->text.failed;
     for (size_t i = 0; i < keep_count && good; i++) {
@@ -98,7 +145,8 @@ bool arrange_job_begin(arrange_job *job, const char *shown, const growing *text,
 void arrange_job_collect(arrange_job *job)
 {
     uint64_t rung;
-    if (read(job->bell, &rung, sizeof rung) != (ssize_t)sizeof rung || job->state != JOB_RUNS)
+    if (read(job->bell, &rung, sizeof rung) != (ssize_t)sizeof rung || job->state != JOB_RUNS ||
+        !atomic_load(&job->ended))
         return;
     (void)pthread_join(job->thread, NULL);
     job->state = JOB_ENDED;

@@ -249,13 +249,22 @@ static enum MHD_Result stop_search(const change *one)
 
 static enum MHD_Result take_found(const change *one)
 {
-    const arrange_job *job = &one->at->job;
-    if (job->state != JOB_ENDED || job->found.length == 0)
+    const arrange_job *job   = &one->at->job;
+    const json_t      *which = request_body_item(one->whole, "answer", JSON_INTEGER);
+    const growing     *file  = &job->found;
+    if (which != NULL) {
+        const json_int_t index = json_integer_value(which);
+        if (index < 0 || index >= (json_int_t)job->answer_count || !job->answers[index].holds)
+            return reply_say(one->to, 409, "the search has no such answer that holds");
+        file = &job->answers[index].file;
+    }
+    if (job->state != JOB_ENDED || file->length == 0)
         return reply_say(one->to, 409, "no arrangement was found that could be taken");
     if (job->serial != one->at->here.serial)
         return reply_say(one->to, 409, "the file has changed since this search; search again");
-    return answer(one, sitting_put(&one->at->here, job->found.bytes, job->found.length,
-                                   "the best arrangement taken"));
+    return answer(one, sitting_put(&one->at->here, file->bytes, file->length,
+                                   which != NULL ? "an arrangement of the search taken"
+                                                 : "the best arrangement taken"));
 }
 
 /* ---- which of them -------------------------------------------------------------------------- */

@@ -2,9 +2,12 @@
 #include "apps/serve/asset.h"
 #include "apps/serve/event_stream.h"
 #include "apps/serve/handle.h"
+#include "apps/serve/past.h"
 #include "apps/serve/reply.h"
 
+#include <math.h>
 #include <stdio.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const char json_kind_name[] = "application/json";
@@ -74,7 +77,45 @@ static void add_says(growing *out, const char *key, const sitting_act *act)
         growing_string(out, act->says, strlen(act->says));
 }
 
-static void add_job(growing *out, const arrange_job *job)
+/* kg, or null where there is none. */
+static void add_mass(growing *out, const char *key, double mass)
+{
+    char text[40];
+    snprintf(text, sizeof text, "%.9g", mass);
+    growing_text(out, key);
+    growing_text(out, isfinite(mass) ? text : "null");
+}
+
+static void add_progress(growing *out, arrange_job *job)
+{
+    const job_progress now = arrange_job_progress(job);
+    if (now.told == 0) {
+        growing_text(out, "null");
+        return;
+    }
+    add_mass(out, "{\"found\": ", now.found);
+    add_mass(out, ", \"bound\": ", now.bound);
+    growing_text(out, ", \"done\": ");
+    growing_number(out, (long long)now.done);
+    growing_text(out, ", \"count\": ");
+    growing_number(out, (long long)now.count);
+    growing_text(out, ", \"ms\": ");
+    growing_number(out, (long long)now.ms);
+    growing_text(out, "}");
+}
+
+/* Which of its answers may be taken. */
+static void add_takes(growing *out, const arrange_job *job)
+{
+    growing_text(out, ", \"takes\": [");
+    for (size_t i = 0; job->state == JOB_ENDED && i < job->answer_count; i++) {
+        growing_text(out, i > 0 ? ", " : "");
+        growing_text(out, job->answers[i].holds ? "true" : "false");
+    }
+    growing_text(out, "]");
+}
+
+static void add_job(growing *out, arrange_job *job)
 {
     static const char *const states[] = {"none", "runs", "ended"};
     growing_text(out, ", \"search\": {\"state\": \"");
@@ -83,6 +124,9 @@ static void add_job(growing *out, const arrange_job *job)
     growing_number(out, (long long)job->serial);
     growing_text(out, ", \"can_take\": ");
     growing_text(out, job->state == JOB_ENDED && job->found.length > 0 ? "true" : "false");
+    growing_text(out, ", \"progress\": ");
+    add_progress(out, job);
+    add_takes(out, job);
     growing_text(out, ", \"answer\": ");
     if (job->state == JOB_ENDED && job->answer.length > 0)
         growing_add(out, job->answer.bytes, job->answer.length);
@@ -121,10 +165,17 @@ enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned sta
 
 void handle_tell(server *at)
 {
-    char data[96];
-    snprintf(data, sizeof data, "{\"serial\": %llu, \"search\": %d}",
-             (unsigned long long)at->here.serial, (int)at->job.state);
-    event_stream_tell(at, data);
+    growing data = {0};
+    growing_text(&data, "{\"serial\": ");
+    growing_number(&data, (long long)at->here.serial);
+    growing_text(&data, ", \"search\": ");
+    growing_number(&data, (long long)at->job.state);
+    growing_text(&data, ", \"progress\": ");
+    add_progress(&data, &at->job);
+    growing_text(&data, "}");
+    if (!data.failed)
+        event_stream_tell(at, data.bytes);
+    growing_forget(&data);
 }
 
 /* ---- what the library writes ---------------------------------------------------------------- */
@@ -216,15 +267,84 @@ static enum MHD_Result send_picture(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, "image/svg+xml", &out);
 }
 
+/* The study that `from` asks for: the one that the sitting keeps, or one that is to be closed. */
+static const char *past_of(const server *at, struct MHD_Connection *to, ts_study **study,
+                           bool *close)
+{
+    const char *from = asked(to, "from");
+    *close           = from != NULL && strcmp(from, "opened") != 0;
+    *study           = at->here.opened;
+    if (*close)
+        return past_study(&at->here, from, study);
+    return at->here.opened != NULL ? NULL : "the file could not be computed when it was opened";
+}
+
 static enum MHD_Result send_compare(server *at, struct MHD_Connection *to)
 {
     growing               out  = {0};
     const ts_sink         sink = growing_sink(&out);
     const ts_page_options page = {0};
-    if (at->here.study == NULL || at->here.opened == NULL)
+    ts_study             *past;
+    bool                  close;
+    if (at->here.study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_compare_write(at->here.opened, at->here.study, true, &page, &sink);
+    const char *why = past_of(at, to, &past, &close);
+    if (why != NULL)
+        return reply_say(to, 422, why);
+    const ts_status status = ts_compare_write(past, at->here.study, true, &page, &sink);
+    if (close)
+        ts_study_close(past);
     return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
+static enum MHD_Result send_past_view(server *at, struct MHD_Connection *to)
+{
+    growing               out     = {0};
+    const ts_sink         sink    = growing_sink(&out);
+    const char           *units   = asked(to, "units");
+    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
+    ts_study             *past;
+    bool                  close;
+    const char           *why = past_of(at, to, &past, &close);
+    if (why != NULL)
+        return reply_say(to, 422, why);
+    const ts_status       status = ts_study_write_view(past, &options, &sink);
+    const enum MHD_Result sent   = send_written(to, past, status, json_kind_name, &out);
+    if (close)
+        ts_study_close(past);
+    return sent;
+}
+
+static enum MHD_Result send_past(const server *at, struct MHD_Connection *to)
+{
+    growing out = {0};
+    past_list(&at->here, &out);
+    return reply_send(to, 200, json_kind_name, &out);
+}
+
+/* The drive of an answer of the search, number `answer` from 0. */
+static enum MHD_Result send_candidate(server *at, struct MHD_Connection *to)
+{
+    growing                out   = {0};
+    const ts_sink          sink  = growing_sink(&out);
+    const char            *units = asked(to, "units"), *word = asked(to, "answer");
+    const ts_view_options  options = {.us = units != NULL && strcmp(units, "us") == 0};
+    const ts_study_options how     = sitting_options(false);
+    const arrange_job     *job     = &at->job;
+    const size_t           index =
+        word != NULL && strlen(word) == 1 && *word >= '0' ? (size_t)(*word - '0') : JOB_ANSWER_MOST;
+    ts_study *study = NULL;
+    if (job->state != JOB_ENDED || index >= job->answer_count)
+        return reply_say(to, 422, "the search has no such answer");
+    ts_status status = ts_study_open(NULL, &study);
+    if (status == TS_OK)
+        status = ts_study_read(study, at->here.shown, job->answers[index].file.bytes,
+                               job->answers[index].file.length, &how);
+    if (status == TS_OK)
+        status = ts_study_write_view(study, &options, &sink);
+    const enum MHD_Result sent = send_written(to, study, status, json_kind_name, &out);
+    ts_study_close(study);
+    return sent;
 }
 
 static enum MHD_Result send_effects(server *at, struct MHD_Connection *to)
@@ -307,6 +427,12 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_picture(at, to);
     case ROUTE_COMPARE:
         return send_compare(at, to);
+    case ROUTE_PAST:
+        return send_past(at, to);
+    case ROUTE_PAST_VIEW:
+        return send_past_view(at, to);
+    case ROUTE_ARRANGE_VIEW:
+        return send_candidate(at, to);
     case ROUTE_EFFECTS:
         return send_effects(at, to);
     case ROUTE_BRIEF:

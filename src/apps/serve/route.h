@@ -15,6 +15,8 @@ typedef enum route_id {
     ROUTE_WHY,
     ROUTE_PICTURE,
     ROUTE_COMPARE,
+    ROUTE_PAST,
+    ROUTE_PAST_VIEW,
     ROUTE_EFFECTS,
     ROUTE_BRIEF,
     ROUTE_MOVING,
@@ -28,6 +30,7 @@ typedef enum route_id {
     ROUTE_TEXT,
     ROUTE_TRY,
     ROUTE_ARRANGE,
+    ROUTE_ARRANGE_VIEW,
     ROUTE_ARRANGE_STOP,
     ROUTE_ARRANGE_TAKE,
     ROUTE_STOP

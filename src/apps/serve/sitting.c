@@ -132,6 +132,26 @@ static bool text_after(const sitting *here, const journal_record *record, growin
                            act->came_length, out);
 }
 
+bool sitting_text_after(const sitting *here, size_t acts, growing *text)
+{
+    growing_add(text, here->text.bytes, here->text.length);
+    for (size_t at = here->done; at != acts && !text->failed;) {
+        const bool         back = at > acts;
+        const sitting_act *act  = &here->acts[back ? at - 1 : at];
+        growing            next = {0};
+        const bool good = back ? replaced(text, act->from, act->came, act->came_length, act->gone,
+                                          act->gone_length, &next)
+                               : replaced(text, act->from, act->gone, act->gone_length, act->came,
+                                          act->came_length, &next);
+        growing_forget(text);
+        *text = next;
+        if (!good)
+            return false;
+        at = back ? at - 1 : at + 1;
+    }
+    return !text->failed;
+}
+
 /* The text becomes `after`, which is taken over. */
 static bool apply(sitting *here, const journal_record *record, growing *after)
 {

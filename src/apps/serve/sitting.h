@@ -58,6 +58,10 @@ sitting_end sitting_redo(sitting *here);
 /* Looks whether the file was changed by somebody else, and takes that in.  True when it was. */
 bool sitting_look_outside(sitting *here);
 
+/* The text after the first `acts` acts, with those that were taken back counted too; false without
+ * memory. */
+bool sitting_text_after(const sitting *here, size_t acts, growing *text);
+
 /* The study with every step kept, of the text that was computed last; NULL: none. */
 ts_study        *sitting_workings(sitting *here);
 ts_study_options sitting_options(bool workings);

@@ -95,6 +95,13 @@ const char *workspace_read(workspace *place, growing *into)
     return why;
 }
 
+const char *workspace_read_other(const workspace *place, const char *name, growing *into)
+{
+    struct stat about;
+    growing_add(into, "", 0);
+    return read_named(place, name, into, &about);
+}
+
 bool workspace_touched(const workspace *place)
 {
     struct stat now;

@@ -1,8 +1,8 @@
 /* apps/serve/workspace.h: the one file that is worked on, and what stands beside it.
  *
  * The folder is opened once; from then on every file is opened beneath it (openat2 with
- * RESOLVE_BENEATH and RESOLVE_NO_SYMLINKS), by a name that was made here.  No name ever comes from
- * a request.
+ * RESOLVE_BENEATH and RESOLVE_NO_SYMLINKS), by a name that was made here or read from the folder.
+ * No name ever comes from a request.
  */
 #ifndef TS_APPS_SERVE_WORKSPACE_H
 #define TS_APPS_SERVE_WORKSPACE_H
@@ -33,6 +33,9 @@ int workspace_open_file(const workspace *place, const char *name, int flags, mod
 
 /* The bytes of the file; NULL, or why they cannot be read. */
 const char *workspace_read(workspace *place, growing *into);
+
+/* The bytes of another file of the folder, by a name that was read from the folder. */
+const char *workspace_read_other(const workspace *place, const char *name, growing *into);
 
 /* Has the file another date, size or number than when it was last read or saved?  Asks for its
  * properties only. */

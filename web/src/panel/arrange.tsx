@@ -1,10 +1,15 @@
 // Where could an accessory stand, and how do you know?
-import { useEffect, useState } from "preact/hooks";
-import { act, beginSearch, stopSearch, takeFound } from "../state/acts";
-import { arrangeFor, chosen, state, view, viewName } from "../state/store";
+import { useEffect, useMemo, useState } from "preact/hooks";
+import { Boxes, Gears, Hub } from "../picture/face";
+import { layOut, toX, toY } from "../picture/place";
+import { act, beginSearch, stopSearch, takeAnswer } from "../state/acts";
+import { arrangeFor, boxShafts, chosen, course, state, units, view, viewName } from "../state/store";
+import { amount, inUnit, unitOf } from "../show/amount";
+import { number } from "../show/format";
 import { Mark } from "../show/mark";
 import { get } from "../wire/ask";
-import type { Place, Places } from "../wire/view";
+import { useOfDrive } from "../wire/keep";
+import type { Place, Places, View } from "../wire/view";
 
 function where(one: Place): string {
   return `shaft ${one.number} (${one.shaft}), ${one.face}${one.other !== null ? `, in exchange with ${one.other}` : ""}`;
@@ -40,25 +45,103 @@ function Candidate(props: { one: Place; accessory: string; rank: number }) {
 }
 
 interface Certificate { end?: string; made?: number; bound?: number | null }
-interface Found { says?: string; chosen?: unknown; certificate?: Certificate; answers?: unknown[]; messages?: { says: string }[] }
+interface Arranged { mass: number; verdict: string; refusals: number; warnings: number; first_refusal: string | null; changes?: { mass: number; says: string[] } | null }
+interface Found { says?: string; certificate?: Certificate; answers?: Arranged[]; messages?: { says: string }[] }
+
+const WIDE = 520, HIGH = 130, EDGE = 52;
+
+/** The lightest so far comes down in steps, what nothing is lighter than goes up to meet it. */
+function Closing() {
+  const all = course.value, last = all[all.length - 1];
+  if (last === undefined) return <p role="status">The search has begun; nothing is known yet.</p>;
+  const masses = all.flatMap((one) => [one.found, one.bound]).filter((one): one is number => one !== null);
+  const most = Math.max(...masses, 1e-3), least = Math.min(...masses, most * 0.98);
+  const until = Math.max(last.ms, 1);
+  const x = (ms: number): number => EDGE + (ms / until) * (WIDE - EDGE - 8);
+  const y = (mass: number): number => 10 + (1 - (mass - least) / Math.max(1e-9, most - least)) * (HIGH - 34);
+  const steps = (of: "found" | "bound"): string => {
+    let path = "", before: number | null = null;
+    for (const one of all) {
+      const mass = one[of];
+      if (mass === null) continue;
+      path += before === null ? `M${x(one.ms).toFixed(1)},${y(mass).toFixed(1)}` : `H${x(one.ms).toFixed(1)}V${y(mass).toFixed(1)}`;
+      before = mass;
+    }
+    return path;
+  };
+  const gap = last.found !== null && last.bound !== null ? `; ${number((100 * (last.found - last.bound)) / last.found, 2)} % may be left` : "";
+  return (
+    <div class="closing">
+      <p role="status" aria-live="off"><b>{last.found === null ? "nothing found yet" : `${amount(last.found, "kg", 5)} found`}</b>, {last.bound === null ? "no bound yet" : `nothing is lighter than ${amount(last.bound, "kg", 5)}`}{gap}; {last.done} of {last.count} ways closed, {number(last.ms / 1000, 3)} s</p>
+      <svg width={WIDE} height={HIGH} aria-hidden="true">
+        <line class="p2 rule" x1={EDGE} y1={HIGH - 22} x2={WIDE - 8} y2={HIGH - 22} />
+        <text x={EDGE - 6} y={y(most) + 4} text-anchor="end">{number(inUnit(most, "kg"), 4)}</text><text x={EDGE - 6} y={y(least) + 4} text-anchor="end">{number(inUnit(least, "kg"), 4)}</text>
+        <text x={EDGE} y={HIGH - 6}>{unitOf("kg")} over {number(until / 1000, 3)} s; solid: found, dashed: bound</text>
+        <path class="p4 none" d={steps("found")} /><path class="bound none" d={steps("bound")} />
+      </svg>
+    </div>
+  );
+}
+
+function Drawn(props: { index: number }) {
+  const { got, says } = useOfDrive<View>("/api/arrange/view", { answer: String(props.index), units: units.value });
+  const sheet = useMemo(() => (got === null ? null : layOut(got, 300, 250, 1, "")), [got]);
+  if (got === null || sheet === null) return <p>{says ?? "being drawn"}</p>;
+  return (
+    <>
+      <svg width={300} height={250} role="img" aria-label={boxShafts(got).map(({ shaft }) => `${shaft.number} ${shaft.name}`).join(", ")}>
+        <Boxes now={got} sheet={sheet} /><Gears now={got} sheet={sheet} turn={() => undefined} /><Hub now={got} sheet={sheet} condition={null} />
+        {boxShafts(got).map(({ shaft }) => shaft.x === null || shaft.y === null ? null : <g key={shaft.address}><circle class="number" cx={toX(sheet, shaft.x)} cy={toY(sheet, shaft.y)} r={9} /><text class="number-text" x={toX(sheet, shaft.x)} y={toY(sheet, shaft.y) + 4} text-anchor="middle">{shaft.number}</text></g>)}
+      </svg>
+      <p class="order">{boxShafts(got).map(({ shaft }) => `${shaft.number} ${shaft.name}`).join(" \u00b7 ")}</p>
+    </>
+  );
+}
+
+function Side(props: { all: Arranged[]; takes: boolean[]; stale: boolean }) {
+  return (
+    <div class="beside candidates">
+      {props.all.map((one, index) => (
+        <article key={index} aria-label={`arrangement ${index + 1}`}>
+          <h4><Mark name={props.takes[index] ? "pass" : "refuse"} /> {index + 1}: {amount(one.mass, "kg", 5)}, {one.verdict}</h4>
+          {!props.stale && <Drawn index={index} />}
+          {one.first_refusal !== null && <p>{one.first_refusal}</p>}
+          {one.changes != null && <ul>{one.changes.says.slice(0, 5).map((says) => <li key={says}>{says}</li>)}</ul>}
+          <button type="button" class={index === 0 ? "main" : ""} disabled={!props.takes[index] || props.stale} onClick={() => void takeAnswer(index)}>Take this one</button>
+        </article>
+      ))}
+    </div>
+  );
+}
+
+function Ended(props: { answer: Found; takes: boolean[]; stale: boolean }) {
+  const { answer } = props;
+  const all = answer.answers ?? [];
+  if (answer.messages !== undefined) return <p class="bad">{answer.messages.map((one) => one.says).join("; ")}</p>;
+  if (all.length === 0) return <p role="status">No arrangement meets every demand ({answer.certificate?.end ?? "ended"}).</p>;
+  return (
+    <>
+      <p role="status">{all.length} arrangements that differ in order, face or box; {answer.certificate?.end === "proven" ? "nothing lighter than the first exists (proven)" : answer.certificate?.end ?? "ended before it was proven"}. {props.stale && "The file has changed since; search again to take one."}</p>
+      <Side all={all} takes={props.takes} stale={props.stale} />
+    </>
+  );
+}
 
 function SearchAll(props: { accessory: string }) {
   const search = state.value?.search;
+  const [seconds, setSeconds] = useState(30);
   const answer = (search?.answer ?? null) as Found | null;
   return (
     <section class="searchall">
       <h3>Or another train altogether</h3>
       <p>Keeps every other accessory in its box, on its face and side and at its speed, and searches every order, idler and tooth number that the file allows, with a proof.</p>
       <p>
-        <button type="button" disabled={search?.state === "runs"} onClick={() => void beginSearch(props.accessory, 30)}>Search for 30 s at most</button>{" "}
-        {search?.state === "runs" && <><span role="status">searching</span> <button type="button" onClick={() => void stopSearch()}>Stop with what it has</button></>}
-        {search?.can_take && <button type="button" class="main" onClick={() => void takeFound()}>Take the best into the file</button>}
+        <button type="button" disabled={search?.state === "runs"} onClick={() => void beginSearch(props.accessory, seconds)}>Search</button>{" "}
+        <label>for at most <select value={String(seconds)} onChange={(event) => setSeconds(Number(event.currentTarget.value))}>{[10, 30, 120, 600].map((one) => <option key={one} value={String(one)}>{one} s</option>)}</select></label>{" "}
+        {search?.state === "runs" && <button type="button" onClick={() => void stopSearch()}>Stop with what it has</button>}
       </p>
-      {search?.state === "ended" && answer !== null && (
-        <p>{answer.messages !== undefined ? answer.messages.map((one) => one.says).join("; ")
-          : (answer.answers ?? []).length > 0 ? `${(answer.answers ?? []).length} arrangements were found; ${answer.certificate?.end ?? ""}.`
-          : `No arrangement meets every demand (${answer.certificate?.end ?? "ended"}).`}</p>
-      )}
+      {search !== undefined && search.state !== "none" && course.value.length > 0 && <Closing />}
+      {search?.state === "ended" && answer !== null && <Ended answer={answer} takes={search.takes} stale={search.serial !== state.value?.serial} />}
     </section>
   );
 }

@@ -1,7 +1,7 @@
 // What can be done from the page?  Every act is one step that can be taken back.
 import { get, post, type Answer } from "../wire/ask";
 import type { Edit, Finding, Pad, State, View } from "../wire/view";
-import { boxShafts, busy, chosen, condition, mainGear, state, told, units, view } from "./store";
+import { boxShafts, busy, chosen, condition, course, mainGear, state, told, units, view } from "./store";
 
 let asked = 0;
 
@@ -40,6 +40,7 @@ export async function loadState(): Promise<void> {
 async function take(next: State): Promise<void> {
   const before = state.value;
   state.value = next;
+  if (before?.search.state === "runs" && next.search.state === "ended") told.value = { says: "The search has ended; what it found stands in Arrange.", bad: false };
   if (before === null || before.computed !== next.computed || view.value === null) await loadView();
 }
 
@@ -162,6 +163,7 @@ export function unwaive(one: Finding): Promise<boolean> {
 }
 
 export function beginSearch(accessory: string, seconds: number): Promise<boolean> {
+  course.value = [];
   const keep = (view.value?.pads ?? []).filter((pad) => pad.accessory !== undefined && pad.name !== accessory).map((pad) => pad.address);
   return change("/api/arrange", { keep, seconds }, () => "The search has begun.");
 }
@@ -170,6 +172,6 @@ export function stopSearch(): Promise<boolean> {
   return change("/api/arrange/stop", {}, () => "The search ends with what it has.");
 }
 
-export function takeFound(): Promise<boolean> {
-  return change("/api/arrange/take", {}, () => "The best arrangement was put into the file.");
+export function takeAnswer(answer: number): Promise<boolean> {
+  return change("/api/arrange/take", { answer }, () => `Arrangement ${answer + 1} was put into the file; undo brings the old one back.`);
 }

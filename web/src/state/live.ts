@@ -1,13 +1,19 @@
 // How do several pages stay alike, and how is a place in the page linked to?
 import { effect } from "@preact/signals";
 import { loadState, loadView } from "./acts";
-import { chosen, condition, ground, GROUNDS, state, told, units, view, viewName, VIEWS, working, type Ground } from "./store";
+import { chosen, condition, course, ground, GROUNDS, state, told, units, view, viewName, VIEWS, working, type Ground } from "./store";
+import type { Progress } from "../wire/view";
 
 export function listen(): void {
   const stream = new EventSource("/api/events");
   let lost = false;
   stream.onmessage = (event) => {
-    const now = JSON.parse(event.data as string) as { serial: number };
+    const now = JSON.parse(event.data as string) as { serial: number; search: number; progress: Progress | null };
+    if (now.search === 1 && now.progress !== null) {
+      const before = course.value, last = before[before.length - 1];
+      course.value = last !== undefined && now.progress.ms < last.ms ? [now.progress] : [...before.slice(-600), now.progress];
+      if (state.value?.serial === now.serial && state.value.search.state === "runs") return;
+    }
     const other = state.value !== null && now.serial !== state.value.serial;
     void loadState().then(() => {
       if (other && state.value?.outside === state.value?.serial)

@@ -1,6 +1,6 @@
 // What does the page know, and what is chosen in it?
 import { computed, signal } from "@preact/signals";
-import type { Finding, Gear, Pad, Shaft, State, View } from "../wire/view";
+import type { Finding, Gear, Pad, Progress, Shaft, State, View } from "../wire/view";
 
 export const VIEWS = ["Behind", "Front", "Unrolled", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Learn", "Arrange", "Compare"] as const;
 export type ViewName = (typeof VIEWS)[number];
@@ -33,6 +33,8 @@ export const asTable = signal(false);
 export const closeTo = signal<string | null>(null);
 /** Number of the failure whose effect is shown; null: that of the chosen shaft. */
 export const failing = signal<number | null>(null);
+/** How the search that runs has come along, newest last. */
+export const course = signal<Progress[]>([]);
 export const arrangeFor = signal<string | null>(null);
 
 export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");

@@ -16,7 +16,9 @@ function ask<T>(path: string, query: Record<string, string>, computed: number): 
 
 /** What the server says of the drive as it is now; the last answer stays until the next has come. */
 export function useOfDrive<T>(path: string, query: Record<string, string> = {}): { got: T | null; says: string | null } {
-  const computed = state.value?.computed ?? 0;
+  const search = state.value?.search;
+  // An answer of a search belongs to that search.
+  const computed = (state.value?.computed ?? 0) + (path.startsWith("/api/arrange") && search?.state === "ended" ? (search.progress?.ms ?? 0) / 1e7 : 0);
   const [now, setNow] = useState<{ got: T | null; says: string | null }>({ got: null, says: null });
   const words = JSON.stringify(query);
   useEffect(() => {

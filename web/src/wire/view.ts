@@ -60,7 +60,8 @@ export interface View {
 export interface Message { line: number; column: number; says: string; expected?: string | null; nearest?: string | null }
 export interface Messages { messages: Message[] }
 
-export interface Search { state: "none" | "runs" | "ended"; serial: number; can_take: boolean; answer: unknown }
+export interface Progress { found: number | null; bound: number | null; done: number; count: number; ms: number }
+export interface Search { state: "none" | "runs" | "ended"; serial: number; can_take: boolean; progress: Progress | null; takes: boolean[]; answer: unknown }
 
 export interface State {
   serial: number; computed: number; outside: number; steps: number; file: string;
