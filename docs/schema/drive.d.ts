@@ -59,6 +59,9 @@ export type RotationalSpeed = Quantity<RotationalSpeedUnit>;
 export type RotationalAccelerationUnit = "rad/s2" | "rpm/s";
 export type RotationalAcceleration = Quantity<RotationalAccelerationUnit>;
 
+export type FrequencyUnit = "Hz" | "kHz";
+export type Frequency = Quantity<FrequencyUnit>;
+
 export type ForceUnit = "N" | "kN" | "lbf";
 export type Force = Quantity<ForceUnit>;
 
@@ -123,6 +126,8 @@ export interface Drive {
   start?: Start;
   /** What `towershaft seize` goes by. */
   seizure?: Seizure;
+  /** What `towershaft jolt` goes by. */
+  jolt?: Jolt;
   /** Your own register of what is assumed; it is shown with the program's. */
   assumptions?: AssumptionLine[];
   /** Findings that somebody accepts, each with a reason. */
@@ -1012,4 +1017,22 @@ export interface Seizure {
   "shaft damping"?: Sourced<PlainNumber | Unknown>;
   /** Normal play of a mesh in modules where the file does not lead to it.  Default: 0.04. */
   play?: Sourced<PlainNumber | Unknown>;
+}
+
+/** What is taken where a short, a step of load, a slam of the throttle or a clutch that takes hold is followed in time. */
+export interface Jolt {
+  /** Crest of the torque of a shorted generator over what it takes continuously.  Default: 6. */
+  "short torque"?: Sourced<PlainNumber | Unknown>;
+  /** Frequency of the current, and so of the torque of a shorted generator.  Default: 400 Hz. */
+  "short frequency"?: Sourced<Frequency | Unknown>;
+  /** Time in which the torque of a shorted generator falls to 1/e.  Default: 20 ms. */
+  "short decay"?: Sourced<Time | Unknown>;
+  /** Torque after a step over the continuous one, for an accessory without `overload`.  Default: 1.5. */
+  "step torque"?: Sourced<PlainNumber | Unknown>;
+  /** Acceleration of the input of the box when the throttle is slammed open.  Default: 3600 rpm/s. */
+  slam?: Sourced<RotationalAcceleration | Unknown>;
+  /** Deceleration of the input of the box when the throttle is chopped.  Default: 5000 rpm/s. */
+  chop?: Sourced<RotationalAcceleration | Unknown>;
+  /** By how much the rotor of a starter is faster than its pad when its clutch takes hold.  Default: 100 rpm. */
+  "engage slip"?: Sourced<RotationalSpeed | Unknown>;
 }

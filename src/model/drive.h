@@ -604,6 +604,16 @@ typedef struct ts_seizure_wish { /* seizure: what `towershaft seize` goes by */
     ts_measure play;                        /* modules, where it is not known */
 } ts_seizure_wish;
 
+typedef struct ts_jolt_wish { /* jolt: what `towershaft jolt` goes by */
+    ts_node    node;
+    ts_measure short_torque;    /* 1, crest over the continuous torque   */
+    ts_measure short_frequency; /* Hz                                    */
+    ts_measure short_decay;     /* s, time constant                      */
+    ts_measure step_torque;     /* 1, where the file tells no overload   */
+    ts_measure slam, chop;      /* rad/s2 at the input of the box, both > 0 */
+    ts_measure slip;            /* rad/s at which a clutch takes hold    */
+} ts_jolt_wish;
+
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
     ts_node node;
     ts_word says;
@@ -652,6 +662,7 @@ typedef struct ts_drive {
     ts_freedom          arrange;
     ts_start            start;
     ts_seizure_wish     seizure;
+    ts_jolt_wish        jolt;
     ts_assumption_line *assumptions;
     size_t              assumption_count;
     ts_waiver          *waived;
@@ -665,6 +676,8 @@ typedef struct ts_drive {
     size_t         start_assumed_count;
     ts_assumption *seize_assumed; /* that of `seizure` */
     size_t         seize_assumed_count;
+    ts_assumption *jolt_assumed; /* that of `jolt` */
+    size_t         jolt_assumed_count;
 
     const struct ts_source *source; /* the file behind it (model/source.h); NULL: built by hand */
 } ts_drive;

@@ -69,6 +69,7 @@ typedef enum ts_apart {
     TS_APART_ARRANGE,
     TS_APART_START,
     TS_APART_SEIZE,
+    TS_APART_JOLT,
     TS_APARTS
 } ts_apart;
 
@@ -159,6 +160,7 @@ extern const ts_record_table ts_table_limits;
 extern const ts_record_table ts_table_torque_point;
 extern const ts_record_table ts_table_start;
 extern const ts_record_table ts_table_seizure;
+extern const ts_record_table ts_table_jolt;
 extern const ts_record_table ts_table_arrange;
 extern const ts_record_table ts_table_arrange_box;
 extern const ts_record_table ts_table_arrange_bevels;

@@ -1,4 +1,4 @@
-/* model/field_start.c: what does the file say of starts and seizures? */
+/* model/field_start.c: what does the file say of starts? */
 #include "model/drive.h"
 #include "model/field.h"
 
@@ -162,38 +162,4 @@ const ts_record_table ts_table_start = {
         "How the engine is started: from rest over light-off and the starter's cut-out to idle.",
     TS_TABLE(ts_start, start_fields),
     .judge = judge_start,
-};
-
-static const ts_field seizure_fields[] = {
-    {.key  = "mesh damping",
-     .form = TS_FORM_MEASURE,
-     .kind = TS_KIND_NUMBER,
-     TS_AT(ts_seizure_wish, mesh_damping),
-     .range   = TS_FROM(0.0, 1.0, "%"),
-     .preset  = {"7 %", "within 3 to 17 % of measured gears (from memory)"},
-     .says    = "Damping of a mesh, of critical.",
-     .example = "7 %"},
-    {.key  = "shaft damping",
-     .form = TS_FORM_MEASURE,
-     .kind = TS_KIND_NUMBER,
-     TS_AT(ts_seizure_wish, shaft_damping),
-     .range   = TS_FROM(0.0, 1.0, "%"),
-     .preset  = {"1 %", "steel shafts with their joints; common practice, no source"},
-     .says    = "Damping of a shaft, of critical.",
-     .example = "1 %"},
-    {.key  = "play",
-     .form = TS_FORM_MEASURE,
-     .kind = TS_KIND_NUMBER,
-     TS_AT(ts_seizure_wish, play),
-     .range   = TS_FROM(0.0, 1.0, "1"),
-     .preset  = {"0.04", "normal play in modules; common practice, no source"},
-     .says    = "Normal play of a mesh in modules where the file does not lead to it.",
-     .example = "0.04"},
-};
-
-const ts_record_table ts_table_seizure = {
-    .id   = "seizure",
-    .name = "a seizure",
-    .says = "What is taken where an accessory that seizes is followed in time.",
-    TS_TABLE(ts_seizure_wish, seizure_fields),
 };

@@ -127,6 +127,8 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
         model->drive.start_assumed_count   = reading.assumed[TS_APART_START].count;
         model->drive.seize_assumed         = reading.assumed[TS_APART_SEIZE].items;
         model->drive.seize_assumed_count   = reading.assumed[TS_APART_SEIZE].count;
+        model->drive.jolt_assumed          = reading.assumed[TS_APART_JOLT].items;
+        model->drive.jolt_assumed_count    = reading.assumed[TS_APART_JOLT].count;
     }
     return ts_diagnostics_count(places->list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
 }

@@ -16,7 +16,12 @@ void ts_register_page(ts_page *page, const ts_assumption *items, size_t count)
 
 void ts_register_json(ts_json *json, const ts_assumption *items, size_t count)
 {
-    ts_json_key(json, "assumptions");
+    ts_register_json_at(json, "assumptions", items, count);
+}
+
+void ts_register_json_at(ts_json *json, const char *key, const ts_assumption *items, size_t count)
+{
+    ts_json_key(json, key);
     ts_json_array(json);
     for (size_t i = 0; i < count; i++) {
         ts_json_object(json);

@@ -11,5 +11,6 @@
 void ts_register_page(ts_page *page, const ts_assumption *items, size_t count);
 /* "assumptions": [{"key", "value", "reason"}] */
 void ts_register_json(ts_json *json, const ts_assumption *items, size_t count);
+void ts_register_json_at(ts_json *json, const char *key, const ts_assumption *items, size_t count);
 
 #endif

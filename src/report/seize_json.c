@@ -1,4 +1,4 @@
-/* How is a seizure written as JSON, by docs/schema/seize.schema.json? */
+/* How is a seizure or a jolt written as JSON, by docs/schema/seize.schema.json? */
 #include "report/seize_report.h"
 
 #include "report/json_quantity.h"
@@ -7,6 +7,8 @@
 #include "base/json_writer.h"
 
 #include <math.h>
+
+static const double two_pi = 6.28318530717958648;
 
 static void name_of(ts_json *json, const char *key, const ts_drive_twist *twist, size_t joint,
                     const ts_allocator *allocator)
@@ -45,13 +47,13 @@ static void events(ts_json *json, const ts_seize_answer *seize, const ts_seizure
     ts_json_end(json, ']');
 }
 
-static void peaks(ts_json *json, const ts_seize_answer *seize, const ts_seizure *it,
+static void peaks(ts_json *json, const ts_seize_answer *seize, const ts_seize_run *run,
                   const ts_allocator *allocator)
 {
     ts_json_key(json, "peaks");
     ts_json_array(json);
     for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
-        const ts_bond_peak *peak = &it->run.peaks[i];
+        const ts_bond_peak *peak = &run->seizure.run.peaks[i];
         ts_json_object(json);
         name_of(json, "of", seize->twist, i, allocator);
         ts_json_rounded_at(json, "steady", peak->start);
@@ -60,6 +62,8 @@ static void peaks(ts_json *json, const ts_seize_answer *seize, const ts_seizure 
         ts_json_rounded_at(json, "bears", seize->walls[i].T);
         if (isfinite(seize->walls[i].T))
             ts_json_string_at(json, "by", ts_part_kind_word(seize->walls[i].kind));
+        if (isfinite(run->breaks[i]))
+            ts_json_rounded_at(json, "breaks", run->breaks[i]);
         ts_json_key(json, "broken");
         ts_json_bool(json, peak->broken);
         ts_json_end(json, '}');
@@ -157,7 +161,7 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     if (!one->there)
         return;
     ts_json_object(json);
-    ts_json_string_at(json, "run", ts_seize_run_words[which]);
+    ts_json_string_at(json, "run", ts_seize_run_word(seize, which));
     ts_json_rounded_at(json, "neck", one->neck);
     ts_json_rounded_at(json, "until", it->until);
     if (it->run.fault != TS_RUN_FINE) {
@@ -169,7 +173,7 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     ts_json_count_at(json, "touches", it->run.touches);
     ts_json_count_at(json, "happened", it->run.happened);
     events(json, seize, it, answer->allocator);
-    peaks(json, seize, it, answer->allocator);
+    peaks(json, seize, one, answer->allocator);
     energy(json, &it->run.energy);
     ts_json_key(json, "held");
     ts_json_bool(json, it->held);
@@ -177,6 +181,26 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     turning(json, "cut_off", false, seize, answer, it);
     if (it->run.trace.count > 0)
         trace(json, seize, answer, &it->run.trace);
+    ts_json_end(json, '}');
+}
+
+static void jolt(ts_json *json, const ts_seize_answer *seize)
+{
+    const ts_torque_pulse *pulse = &seize->runs[TS_SEIZE_BARE].seizure.pulse;
+
+    ts_json_key(json, "jolt");
+    ts_json_object(json);
+    ts_json_string_at(json, "what", ts_jolt_words[seize->jolt]);
+    if (seize->because == NULL)
+        ts_json_rounded_at(json, "torque", pulse->A);
+    if (seize->because == NULL && seize->jolt == TS_JOLT_SHORT) {
+        ts_json_rounded_at(json, "frequency", pulse->omega / two_pi);
+        ts_json_rounded_at(json, "decay", 1.0 / pulse->decay);
+    }
+    if (seize->alpha != 0.0)
+        ts_json_rounded_at(json, "acceleration", seize->alpha);
+    if (seize->jolt == TS_JOLT_ENGAGE)
+        ts_json_rounded_at(json, "slip", seize->slip);
     ts_json_end(json, '}');
 }
 
@@ -201,6 +225,8 @@ void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buf
     ts_json_string_at(&json, "condition", ts_answer_condition(answer, (int32_t)seize->condition));
     ts_json_rounded_at(&json, "speed", seize->speed);
     ts_json_rounded_at(&json, "ramp", seize->ramp);
+    if (seize->jolt != TS_JOLT_NONE)
+        jolt(&json, seize);
     if (seize->neck_of != NULL)
         ts_json_string_at(&json, "neck_of", seize->neck_of);
     if (seize->because != NULL)
@@ -209,6 +235,9 @@ void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buf
         ts_json_string_at(&json, "of", seize->of);
     left_out(&json, seize, answer);
     ts_register_json(&json, answer->drive->seize_assumed, answer->drive->seize_assumed_count);
+    if (seize->jolt != TS_JOLT_NONE)
+        ts_register_json_at(&json, "jolt_assumptions", answer->drive->jolt_assumed,
+                            answer->drive->jolt_assumed_count);
     ts_json_key(&json, "runs");
     ts_json_array(&json);
     for (int k = 0; seize->because == NULL && k < TS_SEIZE_RUNS; k++)

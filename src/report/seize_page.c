@@ -1,4 +1,4 @@
-/* What happens when an accessory seizes, with its neck and without it? */
+/* What happens when an accessory seizes, or is jolted, with its neck and without it? */
 #include "report/seize_report.h"
 
 #include "report/check_page.h"
@@ -12,13 +12,25 @@
 
 enum { INDENT = 2, NAME_WIDE = 50, CELL = 9 };
 
-static const double degree = 57.29577951308232;
+static const double degree = 57.29577951308232, two_pi = 6.28318530717958648;
 
-const char *const ts_seize_run_words[TS_SEIZE_RUNS] = {
-    [TS_SEIZE_STRONG] = "neck at its strongest",
-    [TS_SEIZE_WEAK]   = "neck at its weakest",
-    [TS_SEIZE_BARE]   = "without its neck",
+const char *const ts_jolt_words[TS_JOLTS] = {
+    [TS_JOLT_SHORT] = "short", [TS_JOLT_STEP] = "step",     [TS_JOLT_SLAM] = "slam",
+    [TS_JOLT_CHOP] = "chop",   [TS_JOLT_ENGAGE] = "engage",
 };
+
+const char *ts_seize_run_word(const ts_seize_answer *seize, int which)
+{
+    static const char *const words[TS_SEIZE_RUNS] = {
+        [TS_SEIZE_STRONG] = "neck at its strongest",
+        [TS_SEIZE_WEAK]   = "neck at its weakest",
+        [TS_SEIZE_BARE]   = "without its neck",
+    };
+
+    if (seize->jolt == TS_JOLT_NONE)
+        return words[which];
+    return which == TS_SEIZE_WEAK ? "necks at their weakest" : "without necks";
+}
 
 void ts_seize_joint(ts_buffer *out, const ts_drive_twist *twist, size_t joint)
 {
@@ -54,6 +66,22 @@ size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, d
     return best;
 }
 
+size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *run, double *share)
+{
+    size_t best = SIZE_MAX;
+
+    *share = 0.0;
+    for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
+        const double here = fabs(ts_seize_peak(run, i)) / run->breaks[i];
+        if (seize->twist->joints[i].link == TS_LINK_PAD && isfinite(run->breaks[i]) &&
+            here > *share) {
+            *share = here;
+            best   = i;
+        }
+    }
+    return best;
+}
+
 bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad)
 {
     const ts_pad *one = &answer->train->pads[pad];
@@ -72,30 +100,106 @@ static void sentence(ts_page *page, ts_buffer *text)
     ts_page_wrap_made(page, text, 2 * INDENT, INDENT);
 }
 
+static void add_torque(const ts_page *page, ts_buffer *text, double T)
+{
+    const ts_unit *shown = ts_kind_shown(TS_KIND_TORQUE, page->units);
+
+    ts_page_short(text, ts_from_si(T, shown), 4);
+    ts_buffer_print(text, " %s", shown->name);
+}
+
+/* "generator 1 is shorted at take-off" */
+static void name_it(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *text)
+{
+    static const char *const of_accessory[TS_JOLTS + 1] = {
+        [TS_JOLT_SHORT] = "is shorted",
+        [TS_JOLT_STEP]  = "takes its overload at once",
+        [TS_JOLT_NONE]  = "seizes",
+    };
+    const char *who = answer->drive->accessories[seize->accessory].name;
+    const char *at  = ts_answer_condition(answer, (int32_t)seize->condition);
+
+    if (seize->jolt == TS_JOLT_ENGAGE)
+        ts_buffer_print(text, "the clutch of %s takes hold at %s", who, at);
+    else if (seize->jolt == TS_JOLT_SLAM || seize->jolt == TS_JOLT_CHOP)
+        ts_buffer_print(text, "the throttle is %s at %s",
+                        seize->jolt == TS_JOLT_SLAM ? "slammed open" : "chopped", at);
+    else
+        ts_buffer_print(text, "%s %s at %s", who, of_accessory[seize->jolt], at);
+}
+
+static void tell_stop(const ts_seize_answer *seize, ts_buffer *text)
+{
+    if (seize->ramp > 0.0) {
+        ts_buffer_add(text, "; its friction grows evenly, and would stop its rotor by itself in ");
+        ts_page_short(text, 1e3 * seize->ramp, 4);
+        ts_buffer_add(text, " ms");
+    } else {
+        ts_buffer_add(text, "; its rotor stops at once");
+    }
+    if (seize->neck_of != NULL)
+        ts_buffer_print(text, "; the neck of %s stands in the place of its own", seize->neck_of);
+}
+
+static void tell_slam(const ts_page *page, const ts_seize_answer *seize, ts_buffer *text)
+{
+    const ts_unit *shown = ts_kind_shown(TS_KIND_ROTATIONAL_ACCELERATION, page->units);
+
+    ts_buffer_print(text, "; the input of its box would %s ", seize->alpha > 0.0 ? "gain" : "lose");
+    ts_page_short(text, ts_from_si(fabs(seize->alpha), shown), 4);
+    ts_buffer_print(text, " %s if all were rigid, for which the spool is %s ", shown->name,
+                    seize->alpha > 0.0 ? "driven with" : "braked with");
+    add_torque(page, text, fabs(seize->runs[TS_SEIZE_BARE].seizure.pulse.A));
+}
+
+/* What comes from outside, in numbers. */
+static void tell_jolt(const ts_page *page, const ts_seize_answer *seize, ts_buffer *text)
+{
+    const ts_torque_pulse *pulse = &seize->runs[TS_SEIZE_BARE].seizure.pulse;
+
+    if (seize->jolt == TS_JOLT_SHORT) {
+        ts_buffer_add(text, "; about what it takes swing ");
+        add_torque(page, text, pulse->A);
+        ts_buffer_add(text, " at ");
+        ts_page_short(text, pulse->omega / two_pi, 4);
+        ts_buffer_add(text, " Hz, braking first, and fall to 1/e in ");
+        ts_page_short(text, 1e3 / pulse->decay, 4);
+        ts_buffer_add(text, " ms");
+    } else if (seize->jolt == TS_JOLT_STEP) {
+        ts_buffer_add(text, "; it takes ");
+        add_torque(page, text, fabs(pulse->A));
+        ts_buffer_add(text, pulse->A > 0.0 ? " less from then on" : " more from then on");
+    } else if (seize->jolt == TS_JOLT_ENGAGE) {
+        ts_buffer_add(text, "; its rotor is ");
+        ts_page_speed_text(page, text, seize->slip);
+        ts_buffer_add(text, " rpm faster and drives with ");
+        add_torque(page, text, pulse->A);
+    } else {
+        tell_slam(page, seize, text);
+    }
+}
+
 static void title(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
 {
     ts_buffer text;
 
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text, "%s seizes at %s", answer->drive->accessories[seize->accessory].name,
-                    ts_answer_condition(answer, (int32_t)seize->condition));
+    name_it(seize, answer, &text);
     ts_page_heading(page, text.failed ? "" : text.bytes);
-    page->out->failed = page->out->failed || text.failed;
     page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_add(&text, "its pad turns at ");
+    if (seize->jolt == TS_JOLT_SLAM || seize->jolt == TS_JOLT_CHOP)
+        ts_buffer_print(&text, "the pad of %s turns at ",
+                        answer->drive->accessories[seize->accessory].name);
+    else
+        ts_buffer_add(&text, "its pad turns at ");
     ts_page_speed_text(page, &text, seize->speed);
     ts_buffer_add(&text, " rpm");
-    if (seize->ramp > 0.0) {
-        ts_buffer_add(&text, "; its friction grows evenly, and would stop its rotor by itself in ");
-        ts_page_short(&text, 1e3 * seize->ramp, 4);
-        ts_buffer_add(&text, " ms");
-    } else {
-        ts_buffer_add(&text, "; its rotor stops at once");
-    }
-    if (seize->neck_of != NULL)
-        ts_buffer_print(&text, "; the neck of %s stands in the place of its own", seize->neck_of);
+    if (seize->jolt == TS_JOLT_NONE)
+        tell_stop(seize, &text);
+    else if (seize->because == NULL)
+        tell_jolt(page, seize, &text);
     sentence(page, &text);
 }
 
@@ -118,9 +222,8 @@ static void add_break(const ts_page *page, ts_buffer *text, const ts_drive_twist
         ts_buffer_print(text, "the neck to %s breaks", twist->parts[joint->to].name);
     }
     ts_buffer_add(text, " at ");
-    const ts_unit *shown = ts_kind_shown(TS_KIND_TORQUE, page->units);
-    ts_page_short(text, ts_from_si(fabs(event->T), shown), 4);
-    ts_buffer_print(text, " %s after ", shown->name);
+    add_torque(page, text, fabs(event->T));
+    ts_buffer_add(text, " after ");
     add_time(text, event->t);
 }
 
@@ -134,7 +237,7 @@ static void tell_breaks(const ts_page *page, const ts_seize_answer *seize, const
             continue;
         ts_buffer_add(text, any ? "; then " : "");
         add_break(page, text, seize->twist, &it->run.events[i]);
-        if (!any) {
+        if (!any && seize->jolt == TS_JOLT_NONE) {
             ts_buffer_add(text, ", within ");
             ts_page_short(text, degree * it->pad_angle, 3);
             ts_buffer_add(text, " deg of the pad, wound up further by ");
@@ -164,6 +267,21 @@ static void tell_parts(const ts_seize_answer *seize, const ts_answer *answer, co
         ts_buffer_add(text, "nothing");
 }
 
+static void tell_neck(const ts_page *page, const ts_seize_answer *seize, const ts_seize_run *run,
+                      ts_buffer *text)
+{
+    double       share;
+    const size_t at = ts_seize_nearest_neck(seize, run, &share);
+
+    if (at == SIZE_MAX || share > BROKEN)
+        return;
+    ts_buffer_print(text, ".  Neck nearest to breaking: to %s, ",
+                    seize->twist->parts[seize->twist->joints[at].to].name);
+    add_torque(page, text, fabs(ts_seize_peak(run, at)));
+    ts_buffer_add(text, " of ");
+    add_torque(page, text, run->breaks[at]);
+}
+
 static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page,
                      int which)
 {
@@ -175,7 +293,7 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
     if (!run->there)
         return;
     ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text, "%s: ", ts_seize_run_words[which]);
+    ts_buffer_print(&text, "%s: ", ts_seize_run_word(seize, which));
     tell_breaks(page, seize, it, &text);
     if (it->run.fault != TS_RUN_FINE) {
         ts_buffer_print(&text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
@@ -184,7 +302,7 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
         return;
     }
     const size_t near = ts_seize_nearest(seize, run, &share);
-    if (it->turns[it->body] && !it->held) {
+    if (seize->jolt == TS_JOLT_NONE && it->turns[it->body] && !it->held) {
         ts_buffer_add(&text, ".  It still slips when the run ends, after ");
         add_time(&text, it->until);
     }
@@ -200,6 +318,8 @@ static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_p
         ts_buffer_fixed(&text, 100.0 * share, 1);
         ts_buffer_add(&text, " %");
     }
+    if (seize->jolt != TS_JOLT_NONE)
+        tell_neck(page, seize, run, &text);
     ts_buffer_add(&text, ".  Energies off by ");
     ts_buffer_significant(&text, it->run.energy.balance, 2);
     ts_buffer_print(&text, "; flanks met %zu times in ", it->run.touches);
@@ -265,6 +385,8 @@ static void grounds(const ts_seize_answer *seize, const ts_answer *answer, ts_pa
 
     ts_page_heading(page, "Assumed");
     ts_register_page(page, answer->drive->seize_assumed, answer->drive->seize_assumed_count);
+    if (seize->jolt != TS_JOLT_NONE)
+        ts_register_page(page, answer->drive->jolt_assumed, answer->drive->jolt_assumed_count);
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_print(&text,
                     "The play of %zu mesh%s is as `play` has it; torques go in proportion to "

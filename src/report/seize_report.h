@@ -6,12 +6,25 @@
 #include "report/page.h"
 #include "response/drive_seizure.h"
 
-/* One run: with the neck as strong as it may be, as weak, or without it. */
+typedef enum ts_jolt {
+    TS_JOLT_SHORT,  /* a generator is shorted                                 */
+    TS_JOLT_STEP,   /* an accessory takes its overload at once                */
+    TS_JOLT_SLAM,   /* the spool is sped up                                   */
+    TS_JOLT_CHOP,   /* ... or down                                            */
+    TS_JOLT_ENGAGE, /* the clutch of a starter takes hold of a turning engine */
+    TS_JOLTS,
+    TS_JOLT_NONE = TS_JOLTS /* it seizes */
+} ts_jolt;
+extern const char *const ts_jolt_words[TS_JOLTS];
+
+/* One run: with the neck as strong as it may be, as weak, or without it; of a jolt with all necks
+ * as weak as they may be, and without any. */
 enum { TS_SEIZE_STRONG, TS_SEIZE_WEAK, TS_SEIZE_BARE, TS_SEIZE_RUNS };
 
 typedef struct ts_seize_run {
     bool       there;
-    double     neck; /* N.m; INFINITY: none */
+    double     neck;   /* N.m; INFINITY: none        */
+    double    *breaks; /* [joint] N.m, as it was run */
     ts_seizure seizure;
 } ts_seize_run;
 
@@ -23,6 +36,9 @@ typedef struct ts_seize_wall {
 
 typedef struct ts_seize_answer {
     int32_t               accessory;
+    ts_jolt               jolt;
+    double                alpha; /* rad/s2 of the input of the box, of a slam; + faster          */
+    double                slip;  /* rad/s, of an engagement                                      */
     uint32_t              condition;
     double                speed;   /* rad/s at the pad                         */
     double                ramp;    /* s; 0: at once                            */
@@ -34,7 +50,11 @@ typedef struct ts_seize_answer {
     ts_seize_run          runs[TS_SEIZE_RUNS];
 } ts_seize_answer;
 
-extern const char *const ts_seize_run_words[TS_SEIZE_RUNS];
+/* "neck at its strongest", "necks at their weakest" */
+const char *ts_seize_run_word(const ts_seize_answer *seize, int which);
+/* Pad spring whose neck comes nearest to what breaks it, and its share of that; SIZE_MAX: there is
+ * no neck. */
+size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
 /* "mesh idler 4 > fuel pump" */
 void ts_seize_joint(ts_buffer *out, const ts_drive_twist *twist, size_t joint);
 /* Larger of both peaks, + or -. */

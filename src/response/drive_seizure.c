@@ -1,4 +1,4 @@
-/* response/drive_seizure.c: what happens in a drive when an accessory seizes?
+/* response/drive_seizure.c: what happens in a drive when an accessory seizes, or is jolted?
  */
 #include "response/drive_seizure.h"
 
@@ -114,6 +114,8 @@ static void lay_bond(layout *it, size_t i)
         ts_pick_known(it->ask->drive->accessories[who].clutch))
         it->bonds[i].kind = TS_BOND_CLUTCH;
     it->force[i] = steady_force(it, i);
+    if (it->bonds[i].kind == TS_BOND_CLUTCH)
+        it->force[i] = fmin(it->force[i], 0.0); /* its drag stays in the clutch */
     it->bodies[spring->a].torque += g_a * it->force[i];
     it->bodies[spring->b].torque -= g_b * it->force[i];
 }
@@ -199,35 +201,75 @@ static void find_first(const layout *it, ts_seizure *out)
             out->twist = fabs(run->peaks[i].before - run->peaks[i].start) / it->bonds[i].k;
 }
 
+/* ---- the whole --------------------------------------------------------------------------------
+ */
+
+/* What gives the spool that acceleration while all turns as one. */
+static double slamming_torque(const ts_seizure_question *ask)
+{
+    double J = 0.0;
+
+    for (size_t i = 0; i < ask->twist->model.body_count; i++) {
+        const double ratio = ask->twist->parts[i].ratio;
+        J += ask->twist->model.bodies[i].J * ratio * ratio;
+    }
+    return J * ask->alpha;
+}
+
+static void lay_jolt(const layout *it, ts_seizure *out)
+{
+    const ts_seizure_question *ask = it->ask;
+
+    out->body       = ask->accessory >= 0 ? ts_seizure_body(ask->twist, ask->accessory) : 0;
+    out->pulse      = ask->pulse;
+    out->pulse.body = out->body;
+    if (ask->alpha != 0.0)
+        out->pulse.A = slamming_torque(ask);
+    it->bodies[out->body].v = ask->slip;
+}
+
+/* Some turns of the slowest mode, and until the pulse has gone. */
+static double how_long(const ts_seizure_question *ask)
+{
+    const ts_twist_modes *modes = &ask->twist->modes;
+    const double          turns = TS_SEIZE_PERIODS * two_pi / modes->omega[modes->rigid];
+    const double decays         = ask->pulse.decay > 0.0 ? TS_SEIZE_DECAYS / ask->pulse.decay : 0.0;
+
+    return fmax(turns, decays) + ask->ramp;
+}
+
 ts_status ts_drive_seize(const ts_seizure_question *question, ts_arena *arena, ts_seizure *out)
 {
     const ts_twist_model *model  = &question->twist->model;
-    const ts_twist_modes *modes  = &question->twist->modes;
     layout                it     = {.ask    = question,
                                     .bodies = TS_TAKE(arena, ts_turning_body, model->body_count),
                                     .bonds  = TS_TAKE(arena, ts_bond, model->spring_count + 1),
                                     .force  = TS_TAKE(arena, double, model->spring_count + 1)};
     bool                 *placed = TS_TAKE(arena, bool, model->body_count);
+    ts_torque_pulse      *pulse  = TS_TAKE(arena, ts_torque_pulse, 1);
 
-    *out = (ts_seizure){.body  = ts_seizure_body(question->twist, question->accessory),
-                        .turns = TS_TAKE(arena, bool, model->body_count)};
+    *out = (ts_seizure){.turns = TS_TAKE(arena, bool, model->body_count)};
     if (it.bodies == NULL || it.bonds == NULL || it.force == NULL || placed == NULL ||
-        out->turns == NULL)
+        pulse == NULL || out->turns == NULL)
         return TS_NO_MEMORY;
     lay_bodies(&it);
     lay_angles(&it, placed);
+    lay_jolt(&it, out);
+    *pulse             = out->pulse;
     out->plays_assumed = it.plays_assumed;
-    out->until         = TS_SEIZE_PERIODS * two_pi / modes->omega[modes->rigid] + question->ramp;
-    const ts_elastic_train train = {.bodies     = it.bodies,
-                                    .body_count = (uint32_t)model->body_count,
-                                    .bonds      = it.bonds,
-                                    .bond_count = (uint32_t)model->spring_count,
-                                    .stops      = out->body,
-                                    .ramp       = question->ramp,
-                                    .until      = out->until,
-                                    .tolerance  = TOLERANCE,
-                                    .samples    = question->samples};
-    ts_elastic_train_run(&train, arena, &out->run);
+    out->until         = how_long(question);
+    out->train         = (ts_elastic_train){.bodies      = it.bodies,
+                                            .body_count  = (uint32_t)model->body_count,
+                                            .bonds       = it.bonds,
+                                            .bond_count  = (uint32_t)model->spring_count,
+                                            .pulses      = pulse,
+                                            .pulse_count = pulse->A != 0.0 ? 1 : 0,
+                                            .stops       = question->stops ? out->body : TS_NO_BODY,
+                                            .ramp        = question->ramp,
+                                            .until       = out->until,
+                                            .tolerance   = TOLERANCE,
+                                            .samples     = question->samples};
+    ts_elastic_train_run(&out->train, arena, &out->run);
     if (out->run.fault == TS_RUN_NO_MEMORY)
         return TS_NO_MEMORY;
     find_turning(&it, out);

@@ -40,7 +40,7 @@ typedef struct runner {
     ts_train_series         series;
     double                 *y, *between;
     double                  energies[TS_STATE_ENERGIES];
-    double                  strain_0, imbalance;
+    double                  strain_0, kinetic_0, imbalance;
     double                  sample_at;
     bool                    any_break;
     size_t                  events; /* all of them */
@@ -214,7 +214,7 @@ static void balance(runner *r)
     const double      *sum = r->energies;
     const double       U   = ts_moving_strain(&r->moving, r->y);
 
-    e->kinetic = ts_moving_kinetic(&r->moving, r->y);
+    e->kinetic = ts_moving_kinetic(&r->moving, r->y) - r->kinetic_0;
     e->strain  = U - r->strain_0;
     e->damped  = sum[TS_STATE_DAMPED];
     e->work    = sum[TS_STATE_WORK];
@@ -456,11 +456,15 @@ static void begin(runner *r)
                                  : s <= -bond->gap ? TS_BOND_TRAILING
                                                    : TS_BOND_APART;
         if (bond->kind == TS_BOND_CLUTCH)
-            r->moving.state[i] = s < 0.0 ? TS_BOND_TRAILING : TS_BOND_APART;
+            r->moving.state[i] =
+                s < 0.0 || (s == 0.0 && ts_bond_speed(&r->moving, i, r->y) < -CLUTCH_SPEED)
+                    ? TS_BOND_TRAILING
+                    : TS_BOND_APART;
         const double T   = torque_of(r, i, r->y);
         r->run->peaks[i] = (ts_bond_peak){.start = T, .before = T};
     }
     r->strain_0          = ts_moving_strain(&r->moving, r->y);
+    r->kinetic_0         = ts_moving_kinetic(&r->moving, r->y);
     r->run->energy.scale = r->strain_0;
     break_overloaded(r);
     if (train->stops == TS_NO_BODY)

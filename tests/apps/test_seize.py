@@ -1,6 +1,7 @@
 #!/usr/bin/env python3
 """Does `seize` answer by its schema, the same twice, with its energies balanced?"""
 import json
+import math
 import os
 import sys
 import unittest
@@ -14,11 +15,68 @@ BIZJET = ROOT / "examples" / "bizjet.yaml"
 PUMP = "hydraulic pump 1"
 
 
+LARGE = ROOT / "examples" / "large.yaml"
+
+
+def schema_of(told):
+    path = ROOT / "docs/schema/seize.schema.json"
+    jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8"))).validate(told)
+
+
+class Jolts(InFolder):
+    def test_every_jolt_answers_by_its_schema_with_its_energies_balanced(self):
+        for words in (("short", "generator 1"), ("step", "hydraulic pump 1"), ("slam",), ("chop",),
+                      ("engage", "starter"), ("slam", "hydraulic pump 2")):
+            told = answer("jolt", LARGE, *words)
+            schema_of(told)
+            self.assertEqual(told["jolt"]["what"], words[0])
+            self.assertEqual([one["run"] for one in told["runs"]],
+                             ["necks at their weakest", "without necks"])
+            for one in told["runs"]:
+                self.assertNotIn("because", one)
+                self.assertLess(one["energy"]["balance"], 1e-6)
+
+    def test_a_slam_and_a_chop_are_as_hard_as_the_file_says(self):
+        slam, chop = (answer("jolt", LARGE, what)["jolt"] for what in ("slam", "chop"))
+        self.assertAlmostEqual(slam["acceleration"], 3600 * math.pi / 30, 5)
+        self.assertAlmostEqual(chop["acceleration"], -5000 * math.pi / 30, 5)
+        self.assertAlmostEqual(slam["torque"] / 3600, -chop["torque"] / 5000, 6)
+        copy = self.copy_of(LARGE)
+        copy.write_text(copy.read_text(encoding="utf-8") + "\njolt: {slam: 1800 rpm/s}\n",
+                        encoding="utf-8")
+        self.assertAlmostEqual(answer("jolt", copy, "slam")["jolt"]["torque"], slam["torque"] / 2, 4)
+
+    def test_a_slam_loads_every_spring_by_what_it_speeds_up(self):
+        # derived: rigid, the mean of what a sudden torque adds is J alpha of what hangs behind, and
+        # the crest is at most twice that where one mode is met (trn-step-torque-two-inertia)
+        told = answer("jolt", LARGE, "slam")["runs"][1]
+        for peak in told["peaks"]:
+            self.assertGreater(peak["before"], peak["steady"])
+
+    def test_a_step_takes_the_overload_of_the_file(self):
+        told = answer("jolt", LARGE, "step", "hydraulic pump 1")
+        pad = told["runs"][1]["peaks"][-1]
+        self.assertEqual(pad["of"], "shaft to hydraulic pump 1, rotor")
+        # a sudden torque swings about what it adds, at most to twice of it
+        self.assertGreater(pad["before"] - pad["steady"], -told["jolt"]["torque"] * 1.0)
+        self.assertLess(pad["before"] - pad["steady"], -told["jolt"]["torque"] * 2.0)
+
+    def test_what_is_no_jolt_and_what_needs_an_accessory_is_refused(self):
+        for words, says in ((("bang",), "short, step, slam, chop, engage"),
+                            (("short",), "the name of an accessory"),
+                            (("short", "generator"), "generator 1")):
+            code, _, err = run("jolt", LARGE, *words)
+            self.assertEqual(code, 2)
+            self.assertIn(says, err)
+        code, out, _ = run("jolt", LARGE, "engage", "fuel pump")
+        self.assertEqual(code, 1)
+        self.assertIn("no overrunning clutch", out)
+
+
 class Answers(InFolder):
     def test_the_neck_saves_the_box_and_without_it_teeth_break(self):
         told = answer("seize", BIZJET, PUMP, "--condition", "take-off")
-        path = ROOT / "docs/schema/seize.schema.json"
-        jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8"))).validate(told)
+        schema_of(told)
         strong, weak, bare = told["runs"]
         for one, neck in ((strong, 59), (weak, 48)):
             self.assertEqual(one["cut_off"], [PUMP])

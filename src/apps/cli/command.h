@@ -121,6 +121,7 @@ int run_oil(const arguments *given);
 int run_necks(const arguments *given);
 int run_twist(const arguments *given);
 int run_seize(const arguments *given);
+int run_jolt(const arguments *given);
 int run_start(const arguments *given);
 int run_sheet(const arguments *given);
 int run_effects(const arguments *given);

@@ -92,9 +92,11 @@ static const option_id necks_options[] = {OPTION_SAMPLES, OPTION_THREADS, OPTION
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
-static const option_id seize_options[]   = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
-                                            OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
-                                            OPTION_COLOUR};
+static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
+                                          OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
+                                          OPTION_COLOUR};
+static const option_id jolt_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
+                                         OPTION_COLOUR};
 static const option_id start_options[]   = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
                                             OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
                                             OPTION_COLOUR};
@@ -251,6 +253,19 @@ const command_row commands[] = {
      "0\n"
      "when all samples were computed, whether or not their drives hold.",
      OPTIONS(study_option_ids), run_study},
+    {"jolt", "FILE JOLT [ACCESSORY]", "file", 2, 3, "follow a sudden load in time",
+     "JOLT is short: the current of a generator is shorted; step: an accessory takes its overload "
+     "at\n"
+     "once; slam or chop: the spool is sped up or down; engage: the clutch of a starter takes hold "
+     "of\n"
+     "a turning engine.  `jolt` in the file tells how hard.  Prints the largest torque of every "
+     "part\n"
+     "against what it bears, and the neck that comes nearest to breaking; with all necks at their\n"
+     "weakest, and without necks.  Without --condition, in the one in which the pad turns fastest, "
+     "of\n"
+     "engage in the slowest in which the starter does not drive.  Exit code 1: it could not be\n"
+     "computed, or the energies do not add up.",
+     OPTIONS(jolt_options), run_jolt},
     {"sheet", "FILE ACCESSORY", "file", 2, 2, "the interface sheet of a pad, for its maker",
      "Speeds with their bands, sense, torques, powers and oil in every condition, neck, spline, "
      "body,\n"

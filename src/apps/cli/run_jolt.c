@@ -1,0 +1,22 @@
+/* What happens when an accessory or the spool is jolted? */
+#include "apps/cli/session.h"
+#include "towershaft/seize.h"
+
+static ts_status jolt(const session_asked *asked, int *exit_code)
+{
+    const arguments       *given    = asked->given;
+    bool                   computed = false;
+    const ts_seize_options what     = {.jolt      = given->operand[1],
+                                       .accessory = given->operand_count > 2 ? given->operand[2] : NULL,
+                                       .condition = given->value[OPTION_CONDITION],
+                                       .json      = asked->json};
+    const ts_status        status =
+        ts_seize_write(asked->study, &what, asked->page, &computed, asked->sink);
+    *exit_code = computed ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+    return status;
+}
+
+int run_jolt(const arguments *given)
+{
+    return session_answer(given, TS_WANT_DRIVE, jolt);
+}
