@@ -34,6 +34,9 @@ class Browser(unittest.TestCase):
     def test_the_drive_is_set_beside_others(self):
         self.run_script("others.mjs")
 
+    def test_the_drive_stands_in_space(self):
+        self.run_script("space.mjs")
+
 
 if __name__ == "__main__":
     unittest.main()

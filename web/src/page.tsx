@@ -17,6 +17,7 @@ import { FaceTable, Rail } from "./panel/rail";
 import { Section } from "./panel/section";
 import { SeizureView } from "./panel/seizure";
 import { Selectivity } from "./panel/selectivity";
+import { SpaceView } from "./panel/space";
 import { StartView } from "./panel/start";
 import { Title, Told } from "./panel/title";
 import { Working } from "./panel/working";
@@ -38,7 +39,7 @@ function Views() {
 /** What was said last, and beside it how the picture is shown. */
 function Below() {
   const face = viewName.value === "Behind" || viewName.value === "Front";
-  const chart = face || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
+  const chart = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
   const now = view.value;
   return (
     <div class="below">
@@ -51,7 +52,7 @@ function Below() {
           </select>
         </label>}
         <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
-        {face && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
+        {(face || viewName.value === "In space") && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
       </div>}
     </div>
   );
@@ -74,6 +75,7 @@ function Bench() {
     case "Selectivity": return <Selectivity />;
     case "Float": return <Float />;
     case "Effects": return <Effects />;
+    case "In space": return <><SpaceView /><Rail /></>;
     case "Start": return <StartView />;
     case "Seizure": return <SeizureView />;
     case "Learn": return <Learn />;

@@ -396,6 +396,16 @@ static enum MHD_Result send_slow(server *at, struct MHD_Connection *to, const ro
     return slow_desk_ask(&at->slow, to, &what);
 }
 
+static enum MHD_Result send_solids(server *at, struct MHD_Connection *to)
+{
+    growing       out  = {0};
+    const ts_sink sink = growing_sink(&out);
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_study_write_solids(at->here.study, &sink);
+    return send_written(to, at->here.study, status, json_kind_name, &out);
+}
+
 static enum MHD_Result send_notation(struct MHD_Connection *to)
 {
     growing         out    = {0};
@@ -442,6 +452,8 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
     case ROUTE_START:
     case ROUTE_SEIZE:
         return send_slow(at, to, where);
+    case ROUTE_SOLIDS:
+        return send_solids(at, to);
     case ROUTE_NOTATION:
         return send_notation(to);
     default:

@@ -22,6 +22,7 @@ typedef enum route_id {
     ROUTE_MOVING,
     ROUTE_START,
     ROUTE_SEIZE,
+    ROUTE_SOLIDS,
     ROUTE_NOTATION,
     ROUTE_EVENTS,
     ROUTE_ACT,

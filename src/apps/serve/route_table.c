@@ -25,6 +25,7 @@ static const route routes[] = {
     {ROUTE_MOVING, "GET", "/api/moving", "condition|ground", 0, false},
     {ROUTE_START, "GET", "/api/start", "ambient|oil", 0, false},
     {ROUTE_SEIZE, "GET", "/api/seize", "accessory|condition|ramp|neck_of", 0, false},
+    {ROUTE_SOLIDS, "GET", "/api/solids", NULL, 0, false},
     {ROUTE_NOTATION, "GET", "/api/notation", NULL, 0, false},
     {ROUTE_EVENTS, "GET", "/api/events", NULL, 0, false},
     {ROUTE_ACT, "POST", "/api/act", NULL, EDIT_MOST, false},
