@@ -14,7 +14,9 @@ typedef struct ts_report_options {
     const char *paper;    /* "A4", "Letter"; NULL: A4.  HTML does not ask                      */
     const char *workings; /* NULL: none; "governing": of the numbers nearest to their limits;
                              "all": of every number, each once.  Needs workings to be kept   */
-    const char *sheets;   /* NULL: the report; "teeth": instead of it, a data sheet a gear      */
+    const char *sheets;   /* NULL: the report; "teeth": instead of it, a data sheet a gear;
+                             "shims": mounting distances, shims and backlash of every mesh.
+                             Sheets go as "txt" too, the shims as "json"                        */
     bool seizures; /* also a seizure of every accessory, followed in time: up to a second each */
     bool us;       /* customary units                                                  */
 } ts_report_options;

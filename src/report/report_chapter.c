@@ -57,6 +57,15 @@ void ts_chapter_value(ts_chapter *chapter, double si, ts_kind kind, int digits)
     ts_chapter_cell(chapter);
 }
 
+void ts_chapter_fine(ts_chapter *chapter, double si)
+{
+    const bool us = chapter->page.units == TS_UNITS_US;
+    if (!isfinite(si))
+        ts_buffer_add(&chapter->cell, "?");
+    else
+        ts_buffer_fixed(&chapter->cell, si * (us ? 1.0 / 0.0254 : 1e3), us ? 5 : 3);
+}
+
 void ts_chapter_place(ts_chapter *chapter, ts_node node, const char *symbol, int32_t condition)
 {
     const ts_answer *answer = chapter->answer;

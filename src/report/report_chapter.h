@@ -62,6 +62,8 @@ void ts_chapter_cell(ts_chapter *chapter);
 void ts_chapter_word(ts_chapter *chapter, const char *text);
 /* A value in the unit shown for its kind, without it; "?" when not computable. */
 void ts_chapter_value(ts_chapter *chapter, double si, ts_kind kind, int digits);
+/* A length of a drawing (m) into chapter->cell: to a micrometre, or 0.00001 in. */
+void ts_chapter_fine(ts_chapter *chapter, double si);
 /* "address:symbol@condition" into chapter->cell. */
 void ts_chapter_place(ts_chapter *chapter, ts_node node, const char *symbol, int32_t condition);
 /* "+12.3 %" into chapter->cell. */

@@ -46,14 +46,9 @@ static void number(const sheet *s, const char *what, const char *symbol, double 
     ts_chapter_cell(s->chapter);
 }
 
-/* Lengths of a drawing: a micrometre, or 0.00005 in. */
 static void put_fine(const sheet *s, double si)
 {
-    const bool us = s->chapter->page.units == TS_UNITS_US;
-    if (!isfinite(si))
-        ts_buffer_add(&s->chapter->cell, "?");
-    else
-        ts_buffer_fixed(&s->chapter->cell, si * (us ? 1.0 / 0.0254 : 1e3), us ? 5 : 3);
+    ts_chapter_fine(s->chapter, si);
 }
 
 static const char *fine_unit(const sheet *s)

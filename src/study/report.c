@@ -1,8 +1,10 @@
 /* How does the report on a drive come together, and to which outlet does it go? */
 #include "towershaft/report.h"
 
+#include "report/manuscript_page.h"
 #include "report/report_chapter.h"
 #include "report/results.h"
+#include "report/shim_sheet.h"
 #include "report/tooth_sheet.h"
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
@@ -21,8 +23,15 @@
 #define GOVERNING_MOST 12
 #define LINES_COLUMNS  112 /* that letters of one width find on A4 */
 
-typedef enum outlet { OUTLET_PDF, OUTLET_HTML, OUTLET_CSV, OUTLET_WORKBOOK } outlet;
-typedef enum sheets { SHEETS_OF_TEETH, SHEETS_NONE } sheets;
+typedef enum outlet {
+    OUTLET_PDF,
+    OUTLET_HTML,
+    OUTLET_CSV,
+    OUTLET_WORKBOOK,
+    OUTLET_TEXT, /* of sheets */
+    OUTLET_JSON  /* of shims  */
+} outlet;
+typedef enum sheets { SHEETS_OF_TEETH, SHEETS_OF_SHIMS, SHEETS_NONE } sheets;
 typedef enum depth { WORKINGS_GOVERNING, WORKINGS_ALL, WORKINGS_NONE } depth;
 
 typedef struct wish {
@@ -41,12 +50,26 @@ typedef struct making {
 
 /* ---- what is asked for ----------------------------------------------------------------------- */
 
+/* Text is for sheets, and JSON for the one that has an answer of its own. */
+static bool outlet_fits(ts_study *study, const wish *asked)
+{
+    const bool text = asked->outlet == OUTLET_TEXT && asked->sheets == SHEETS_NONE;
+    const bool json = asked->outlet == OUTLET_JSON && asked->sheets != SHEETS_OF_SHIMS;
+    if (text || json)
+        ts_study_say(study, "no-such-outlet",
+                     text ? "the report is not written as .txt" : "this is not written as .json",
+                     text ? "pdf, html, csv, xlsx, or sheets as txt"
+                          : "pdf or html, or the shims (--sheets shims) as json",
+                     NULL);
+    return !text && !json;
+}
+
 static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
 {
-    static const char *const formats[]  = {"pdf", "html", "csv", "xlsx"};
+    static const char *const formats[]  = {"pdf", "html", "csv", "xlsx", "txt", "json"};
     static const char *const papers[]   = {"A4", "Letter"};
     static const char *const workings[] = {"governing", "all"};
-    static const char *const kinds[]    = {"teeth"};
+    static const char *const kinds[]    = {"teeth", "shims"};
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     if (format < 0)
         return false;
@@ -68,7 +91,7 @@ static bool read_wish(ts_study *study, const ts_report_options *from, wish *to)
                              .seizures = from->seizures,
                              .sheets   = (sheets)sheet,
                              .units    = from->us ? TS_UNITS_US : TS_UNITS_METRIC};
-    return kept >= 0 && sheet >= 0;
+    return kept >= 0 && sheet >= 0 && outlet_fits(study, to);
 }
 
 /* ---- chapters that only a study can write ---------------------------------------------------- */
@@ -236,6 +259,55 @@ static void write_tooth_sheets(making *it, ts_manuscript *manuscript)
     ts_chapter_close(&chapter);
 }
 
+static bool plan_shims(ts_study *study, ts_arena *arena, ts_shim_plan *plan)
+{
+    return ts_shims_solve(&study->drive, &study->motion, &study->floats, arena, plan) == TS_OK;
+}
+
+static void shims(ts_chapter *chapter, ts_study *study)
+{
+    ts_shim_plan plan;
+    if (plan_shims(study, chapter->manuscript->arena, &plan))
+        ts_shim_sheet(chapter, &plan);
+    else
+        chapter->manuscript->failed = true;
+}
+
+/* Instead of a report: what the builder of its meshes needs. */
+static void write_shim_sheet(making *it, ts_manuscript *manuscript)
+{
+    const ts_answer answer = ts_study_answer(it->study);
+    ts_chapter      chapter;
+    ts_study_entitle(manuscript, "shims and backlash");
+    ts_chapter_open(&chapter, &answer, it->wish.units, manuscript);
+    shims(&chapter, it->study);
+    ts_chapter_close(&chapter);
+}
+
+static ts_status send_plain(ts_study *study, const wish *wanted, const ts_manuscript *manuscript,
+                            const ts_sink *sink)
+{
+    const ts_answer       answer  = ts_study_answer(study);
+    const ts_page_options options = {.us = wanted->units == TS_UNITS_US, .columns = LINES_COLUMNS};
+    ts_shim_plan          plan;
+    ts_buffer             out;
+    ts_status             status = manuscript->failed ? TS_NO_MEMORY : TS_OK;
+    ts_buffer_open(&out, study->allocator);
+    ts_page page = ts_outlet_page(&options, &out);
+    if (status == TS_OK && wanted->outlet == OUTLET_TEXT)
+        ts_manuscript_page(manuscript, &page);
+    else if (status == TS_OK && plan_shims(study, manuscript->arena, &plan))
+        ts_shim_json(&answer, &plan, &out);
+    else
+        status = TS_NO_MEMORY;
+    if (out.failed)
+        status = TS_NO_MEMORY;
+    if (status == TS_OK)
+        status = ts_buffer_send(&out, sink);
+    ts_buffer_close(&out);
+    return status;
+}
+
 static void oil_and_heat(ts_chapter *chapter, ts_study *study)
 {
     ts_oil_answer   told;
@@ -331,6 +403,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     ts_chapter_turning(&chapter);
     ts_chapter_arrangement(&chapter);
     teeth(&chapter, study);
+    shims(&chapter, study);
     ts_chapter_shafts(&chapter);
     ts_chapter_float(&chapter);
     ts_chapter_necks(&chapter);
@@ -380,11 +453,15 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     if (it.wish.sheets == SHEETS_OF_TEETH)
         write_tooth_sheets(&it, &manuscript);
+    else if (it.wish.sheets == SHEETS_OF_SHIMS)
+        write_shim_sheet(&it, &manuscript);
     else
         write_chapters(&it, &subject, &manuscript);
-    const ts_status status = verdict.failed
-                                 ? TS_NO_MEMORY
-                                 : ts_study_publish(study, &manuscript, &paper, &subject, sink);
+    const bool plain  = it.wish.outlet == OUTLET_TEXT || it.wish.outlet == OUTLET_JSON;
+    ts_status  status = verdict.failed ? TS_NO_MEMORY : TS_OK;
+    if (status == TS_OK)
+        status = plain ? send_plain(study, &it.wish, &manuscript, sink)
+                       : ts_study_publish(study, &manuscript, &paper, &subject, sink);
     ts_buffer_close(&verdict);
     ts_arena_close(arena);
     return status;

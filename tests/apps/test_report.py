@@ -14,7 +14,7 @@ from command_line import EXAMPLES, ROOT, TODAY, InFolder, answer, quoted, run  #
 TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
 CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
-            "Teeth", "Shafts, bearings and splines", "Float of the take-offs",
+            "Teeth", "Shims and backlash", "Shafts, bearings and splines", "Float of the take-offs",
             "Necks and selectivity", "Oil and heat", "Start", "Torsion", "Mass and mounts",
             "What stops when a part fails", "Reserves", "Rules and their evidence",
             "Published cases that this build reproduces")

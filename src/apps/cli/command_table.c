@@ -62,8 +62,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
     {OPTION_RECHECK, "--recheck", NULL, NULL,
      "beside the report, its steps as data and a script that redoes them"},
-    {OPTION_SHEETS, "--sheets", NULL, "teeth",
-     "instead of the report, a data sheet for every gear"},
+    {OPTION_SHEETS, "--sheets", NULL, "teeth|shims",
+     "instead of the report, sheets for makers and builders"},
     {OPTION_SEIZURES, "--seizures", NULL, NULL,
      "also a seizure of every accessory in time, up to a second each"},
     {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
@@ -318,7 +318,8 @@ const command_row commands[] = {
      "powers, pictures, teeth, rules with their sources and published cases that this build "
      "reproduces;\n"
      "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
-     "--sheets teeth writes a data sheet for every gear instead, a page each.\n"
+     "--sheets teeth writes a data sheet for every gear instead, a page each; --sheets shims where\n"
+     "bevel gears must stand, their shims, and the backlash of every mesh (also .txt and .json).\n"
      "As .csv or .xlsx it is every number and every judgement, a row each, for spreadsheets.\n"
      "--recheck writes two files beside it: NAME.recheck.json with every step and its inputs, and\n"
      "NAME.recheck.py, a stand-alone Python script that redoes them and exits 1 on a difference.\n"

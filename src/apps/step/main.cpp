@@ -7,8 +7,8 @@
 // bevel blanks, casings as closed shells, bodies of accessories; each a product of its own name in
 // one assembly.  A program of its own: OpenCASCADE (LGPL 2.1 with an exception) is linked here and
 // nowhere else.  Exit 0 fine; 2 the input is not understood; 3 the kernel failed.
-#include "read_bodies.h"
-#include "write_step.h"
+#include "read_bodies.hpp"
+#include "write_step.hpp"
 
 #include <exception>
 #include <iostream>

@@ -1,5 +1,5 @@
 // read_bodies.cpp: what does the JSON say, and is it whole?
-#include "read_bodies.h"
+#include "read_bodies.hpp"
 
 #include <cmath>
 #include <iterator>

@@ -1,5 +1,5 @@
 // write_step.cpp: how are bodies made of sections and outlines, and how are they written?
-#include "write_step.h"
+#include "write_step.hpp"
 
 #include <APIHeaderSection_MakeHeader.hxx>
 #include <BRepAlgoAPI_Cut.hxx>

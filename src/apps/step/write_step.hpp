@@ -1,8 +1,8 @@
-// write_step.h: bodies as ISO 10303-21.
+// write_step.hpp: bodies as ISO 10303-21.
 #ifndef TS_APPS_STEP_WRITE_STEP_H
 #define TS_APPS_STEP_WRITE_STEP_H
 
-#include "read_bodies.h"
+#include "read_bodies.hpp"
 
 #include <ostream>
 

@@ -1,4 +1,4 @@
-// read_bodies.h: the bodies of a drive as towershaft tells them (docs/schema/solids.schema.json).
+// read_bodies.hpp: the bodies of a drive as towershaft tells them (docs/schema/solids.schema.json).
 #ifndef TS_APPS_STEP_READ_BODIES_H
 #define TS_APPS_STEP_READ_BODIES_H
 
