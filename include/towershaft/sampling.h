@@ -14,6 +14,7 @@
 #ifndef TOWERSHAFT_SAMPLING_H
 #define TOWERSHAFT_SAMPLING_H
 
+#include "towershaft/figure.h"
 #include "towershaft/study.h"
 
 typedef struct ts_sampling ts_sampling;
@@ -114,5 +115,11 @@ typedef struct ts_sampling_found {
 /* Page or JSON (docs/schema/study.schema.json).  TS_NO_OUTPUT also when a column cannot be had. */
 TS_API ts_status ts_sampling_write(ts_sampling *sampling, const ts_sampling_found *found, bool json,
                                    const ts_page_options *options, const ts_sink *sink);
+
+/* The answer as a picture: chances, distributions against their limits, what moves what.  Of the
+ * options format, ground, scale and us are read, and figure must be one that there is.  Messages
+ * are those of the drive. */
+TS_API ts_status ts_sampling_draw(ts_sampling *sampling, const ts_sampling_found *found,
+                                  const ts_figure_options *options, const ts_sink *sink);
 
 #endif

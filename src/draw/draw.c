@@ -11,6 +11,7 @@
 #include "draw/neck_chart.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
+#include "draw/sampling_chart.h"
 #include "draw/scene.h"
 #include "draw/selectivity_chart.h"
 #include "draw/start_chart.h"
@@ -44,7 +45,8 @@ static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *o
         !(options->width > 0.0) || (options->width >= 900.0 && options->width <= 8000.0);
     const bool scale = !(options->scale > 0.0) || (options->scale >= 0.1 && options->scale <= 8.0);
     const bool known = (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT;
-    const bool found = options->figure == TS_FIGURE_CANDIDATES && subject->candidates != NULL;
+    const bool found = (options->figure == TS_FIGURE_CANDIDATES && subject->candidates != NULL) ||
+                       (options->figure == TS_FIGURE_SAMPLES && subject->samples != NULL);
     return width && scale && (known || found) && (int)options->ground >= 0 &&
            options->ground < TS_GROUND_COUNT &&
            options->condition < (int32_t)subject->drive->condition_count &&
@@ -88,6 +90,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_heat(scene);
     case TS_FIGURE_CANDIDATES:
         return ts_draw_candidates(scene);
+    case TS_FIGURE_SAMPLES:
+        return ts_draw_samples(scene);
     case TS_FIGURE_COUNT:
         break;
     }

@@ -23,6 +23,7 @@
 #include "rating/selectivity.h"
 #include "response/drive_start.h"
 #include "response/drive_torsion.h"
+#include "sample/sample_answer.h"
 #include "search/tooth_width.h"
 #include "towershaft/status.h"
 
@@ -44,7 +45,9 @@ typedef enum ts_figure {
     TS_FIGURE_HEAT,        /* where power becomes heat, over the face view seen from behind       */
     TS_FIGURE_NECKS, /* chances of designed necks over their diameters                        */
     TS_FIGURE_COUNT,
-    TS_FIGURE_CANDIDATES /* arrangements side by side; needs those, where the others need a drive */
+    TS_FIGURE_CANDIDATES, /* arrangements side by side; needs those, where the others need a drive
+                           */
+    TS_FIGURE_SAMPLES     /* what samples of a drive tell; needs those */
 } ts_figure;
 
 typedef enum ts_picture_format {
@@ -76,7 +79,7 @@ typedef struct ts_drawing_subject {
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
     size_t                twist_count;
     const ts_drive_start *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
-    const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
+    const ts_source *source;     /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */
     size_t finding_count;
@@ -85,13 +88,14 @@ typedef struct ts_drawing_subject {
     const ts_width_plan *widths; /* read by TS_FIGURE_WIDTHS; NULL: none were sought           */
     const ts_teeth      *teeth;  /* ... as they are rated with those widths                    */
     double width_step;           /* ... which were sought in these steps, m                    */
-    const ts_candidates *candidates; /* read by TS_FIGURE_CANDIDATES */
-    const char          *title; /* NULL: the drive's own                                         */
-    const char *revision;       /* NULL: the drive's own                                         */
-    const char *file;           /* name of the drive file; may be NULL                           */
-    const char *hash;           /* of the drive file; may be NULL                                */
-    const char *version;        /* of this program; may be NULL                                  */
-    const char *verdict;        /* one sentence; NULL: said from the findings                    */
+    const ts_candidates    *candidates; /* read by TS_FIGURE_CANDIDATES */
+    const ts_sample_answer *samples;    /* read by TS_FIGURE_SAMPLES    */
+    const char *title;    /* NULL: the drive's own                                         */
+    const char *revision; /* NULL: the drive's own                                         */
+    const char *file;     /* name of the drive file; may be NULL                           */
+    const char *hash;     /* of the drive file; may be NULL                                */
+    const char *version;  /* of this program; may be NULL                                  */
+    const char *verdict;  /* one sentence; NULL: said from the findings                    */
 } ts_drawing_subject;
 
 typedef struct ts_draw_options {

@@ -182,7 +182,8 @@ static bool fill_no_condition(ts_scene *scene)
                    {TS_FIGURE_SELECTIVITY, "none", "torque logarithmic"},
                    {TS_FIGURE_MODES, "none", "natural, without damping"},
                    {TS_FIGURE_START, "from rest to idle", "rigid meshes"},
-                   {TS_FIGURE_CANDIDATES, "all conditions", "searched and judged"}};
+                   {TS_FIGURE_CANDIDATES, "all conditions", "searched and judged"},
+                   {TS_FIGURE_SAMPLES, "all conditions", "varied and judged"}};
     for (size_t i = 0; i < sizeof figures / sizeof *figures; i++)
         if (figures[i].figure == scene->options->figure) {
             cell_line(scene, CELL_CONDITION, 1, figures[i].first);

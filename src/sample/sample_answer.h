@@ -29,6 +29,14 @@ typedef struct ts_sampled_travel {
     double from, to;    /* the value at the least and at the most    */
 } ts_sampled_travel;
 
+/* Some samples of one number over the value that moves it most. */
+#define TS_SAMPLE_POINTS 400
+typedef struct ts_sampled_points {
+    size_t input; /* SIZE_MAX: nothing moves it */
+    size_t count;
+    double x[TS_SAMPLE_POINTS], y[TS_SAMPLE_POINTS];
+} ts_sampled_points;
+
 typedef struct ts_sample_answer {
     const char              *title, *method;
     ts_design_method         design;
@@ -45,6 +53,7 @@ typedef struct ts_sample_answer {
     size_t                  *share_lots; /* [output_count] complete lots */
     const ts_sampled_travel *travels;
     const double            *nominal;  /* [output_count] as it stands; of travels */
+    const ts_sampled_points *points;   /* [output_count]                          */
     const ts_sampled_chance *findings; /* likeliest first */
     size_t                   finding_count;
 } ts_sample_answer;

@@ -2,6 +2,7 @@
 #include "study/sampling.h"
 
 #include "report/sampling_report.h"
+#include "study/figures.h"
 #include "study/outlet.h"
 
 #include <math.h>
@@ -132,6 +133,29 @@ static void find_travels(teller *t, const double *output, ts_sampled_travel *tra
     }
 }
 
+/* The first samples over the value that goes with the number most closely. */
+static void pick_points(teller *t, const double *output, ts_sampled_points *points)
+{
+    const size_t count = (size_t)t->found->count, inputs = t->sampling->input_count;
+    double       best = 0.0;
+
+    points->input = SIZE_MAX;
+    for (size_t k = 0; k < inputs; k++) {
+        const double rank = ts_rank_correlation(t->inputs + k * count, output, count, t->ranks);
+        if (fabs(rank) > best) {
+            best          = fabs(rank);
+            points->input = k;
+        }
+    }
+    for (size_t i = 0; points->input != SIZE_MAX && i < count && points->count < TS_SAMPLE_POINTS;
+         i++) {
+        if (isnan(output[i]))
+            continue;
+        points->x[points->count]   = t->inputs[points->input * count + i];
+        points->y[points->count++] = output[i];
+    }
+}
+
 static ts_status tell_columns(teller *t)
 {
     const size_t       inputs = t->sampling->input_count, outputs = t->sampling->output_count;
@@ -141,6 +165,7 @@ static ts_status tell_columns(teller *t)
     ts_sampled_travel *travels = TS_TAKE(t->arena, ts_sampled_travel, inputs * outputs + 1);
     double            *nominal = TS_TAKE(t->arena, double, outputs + 1);
     size_t            *lots    = TS_TAKE(t->arena, size_t, outputs + 1);
+    ts_sampled_points *points  = TS_TAKE(t->arena, ts_sampled_points, outputs + 1);
 
     if (ts_arena_failed(t->arena))
         return TS_NO_MEMORY;
@@ -150,6 +175,7 @@ static ts_status tell_columns(teller *t)
     for (size_t o = 0; o < outputs; o++) {
         if (!read_column(t, inputs + o, t->read))
             return TS_NO_OUTPUT;
+        pick_points(t, t->read, &points[o]);
         if (tells_ranks(t))
             find_ranks(t, t->read, ranks + o * inputs);
         else if (tells_shares(t))
@@ -157,6 +183,7 @@ static ts_status tell_columns(teller *t)
         else
             find_travels(t, t->read, travels + o * inputs, nominal + o);
     }
+    t->answer.points  = points;
     t->answer.inputs  = t->columns;
     t->answer.outputs = t->columns + inputs;
     if (tells_ranks(t)) {
@@ -315,6 +342,41 @@ ts_status ts_sampling_write(ts_sampling *sampling, const ts_sampling_found *foun
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
+    ts_arena_close(t.arena);
+    return status;
+}
+
+ts_status ts_sampling_draw(ts_sampling *sampling, const ts_sampling_found *found,
+                           const ts_figure_options *options, const ts_sink *sink)
+{
+    teller             t       = {.sampling = sampling, .found = found};
+    ts_study          *nominal = sampling->nominal;
+    ts_drawing_subject subject = ts_study_subject(nominal, NULL);
+    ts_draw_options    drawn;
+
+    if (!ts_study_figure(nominal, options, &drawn) || !ts_study_has_font(nominal))
+        return TS_NOT_UNDERSTOOD;
+    if (drawn.format == TS_PICTURE_DXF) {
+        ts_study_say(nominal, "no-true-size", "samples have no true size, and a DXF wants one",
+                     "svg, pdf, png", NULL);
+        return TS_NOT_UNDERSTOOD;
+    }
+    t.arena = ts_arena_open(sampling->paper->allocator);
+    if (t.arena == NULL)
+        return TS_NO_MEMORY;
+    ts_status status = tell(&t);
+    ts_buffer verdict;
+    ts_buffer_open(&verdict, sampling->paper->allocator);
+    ts_buffer_print(&verdict, "%zu of %zu samples hold", (size_t)t.answer.holds,
+                    (size_t)t.answer.count);
+    subject.verdict       = verdict.failed ? "" : verdict.bytes;
+    subject.samples       = &t.answer;
+    subject.title         = sampling->file.title.text;
+    subject.finding_count = 0;
+    drawn.figure          = TS_FIGURE_SAMPLES;
+    if (status == TS_OK)
+        status = verdict.failed ? TS_NO_MEMORY : ts_draw(&subject, &drawn, sink);
+    ts_buffer_close(&verdict);
     ts_arena_close(t.arena);
     return status;
 }

@@ -102,6 +102,18 @@ class Study(InFolder):
         self.assertEqual(told["most"], mass["14 mm"])
         self.assertEqual(told["moved_by"][0]["value_at_least"], 0.01)
 
+    def test_the_picture_shows_findings_and_numbers_of_every_method(self):
+        for method in ("random", "one at a time", "sobol"):
+            picture = self.folder / "s.svg"
+            study = self.write(f"method: {method}", "samples: 8")
+            self.assertEqual(run("study", study, "--picture", picture)[0], 0)
+            self.assertGreater(len(picture.read_bytes()), 20000)
+            subprocess.run(["xmllint", "--noout", str(picture)], check=True)
+        code, _, err = run("study", study, "--picture", self.folder / "none")
+        self.assertEqual(code, 2)
+        self.assertIn("expected an ending", err)
+        self.assertEqual(run("study", study, "--picture", self.folder / "x.dxf")[0], 2)
+
     def test_a_chance_is_the_share_of_the_samples_that_fail(self):
         told = answer("study", self.write("method: sweep", vary="vary:\n  - {at: drive/hp/box/clockwise/2/teeth, "
                                           "law: whole, least: 31, most: 40, steps: 10}\n"))

@@ -56,8 +56,7 @@ const option_row option_rows[OPTION_COUNT] = {
      "which answer is the lightest with loads up to so much less or more, as 10 %"},
     {OPTION_BANDS, "--bands", NULL, "SPEED",
      "and with bands up to so much narrower at each end, as 50 rpm"},
-    {OPTION_PICTURE, "--picture", NULL, "FILE",
-     "the answers side by side, and the front, as .svg, .pdf or .png"},
+    {OPTION_PICTURE, "--picture", NULL, "FILE", "the answers as a picture too: .svg, .pdf or .png"},
     {OPTION_RAMP, "--ramp", NULL, "TIME", "friction that would stop its rotor alone in that time"},
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
     {OPTION_RECHECK, "--recheck", NULL, NULL,
@@ -126,8 +125,9 @@ static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTI
 static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
                                             OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
 static const option_id study_option_ids[] = {
-    OPTION_SAMPLE, OPTION_THREADS, OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,
-    OPTION_OUTPUT, OPTION_JSON,    OPTION_UNITS,  OPTION_TODAY,    OPTION_COLOUR};
+    OPTION_SAMPLE, OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,  OPTION_THREADS,
+    OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,    OPTION_OUTPUT, OPTION_JSON,
+    OPTION_UNITS,  OPTION_TODAY,    OPTION_COLOUR};
 static const option_id list_options[] = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[] = {OPTION_MAN};
 

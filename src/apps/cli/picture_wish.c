@@ -38,3 +38,17 @@ bool picture_wish(const arguments *given, ts_figure_options *out)
     }
     return true;
 }
+
+bool picture_beside(const arguments *given, const char *command, ts_figure_options *out)
+{
+    const char *path = given->value[OPTION_PICTURE];
+
+    if (!picture_wish(given, out))
+        return false;
+    out->format = path != NULL ? picture_ending(path) : NULL;
+    if (path == NULL || out->format != NULL)
+        return true;
+    fprintf(stderr, "towershaft %s: --picture %s: expected an ending .svg, .pdf or .png\n", command,
+            path);
+    return false;
+}

@@ -9,5 +9,8 @@
 const char *picture_ending(const char *path);
 /* False, with a sentence, for a word that is no choice; the format stays NULL without --format. */
 bool picture_wish(const arguments *given, ts_figure_options *out);
+/* The same of --picture FILE, whose ending says the format; a format of NULL: no picture is asked
+ * for.  False with a message that begins with the name of the command. */
+bool picture_beside(const arguments *given, const char *command, ts_figure_options *out);
 
 #endif

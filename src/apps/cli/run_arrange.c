@@ -120,19 +120,6 @@ static int show(const collector *told, const char *target, bool json)
     return EXIT_HOLDS;
 }
 
-static bool read_picture(const arguments *given, ts_figure_options *figure)
-{
-    const char *path = given->value[OPTION_PICTURE];
-    if (!picture_wish(given, figure))
-        return false;
-    figure->format = path != NULL ? picture_ending(path) : NULL;
-    if (path == NULL || figure->format != NULL)
-        return true;
-    fprintf(stderr, "towershaft arrange: --picture %s: expected an ending .svg, .pdf or .png\n",
-            path);
-    return false;
-}
-
 /* A limit below which not even a beginning can be made is no fault of the machine. */
 static int refused(const arguments *given, const ts_study *study, ts_status status, bool json)
 {
@@ -154,7 +141,7 @@ static int arrange(const arguments *given, ts_study *study, const ts_arrange_opt
     const ts_sink             drawn = collector_sink(&picture);
     ts_arrange_options        own   = *asked;
     const ts_arrange_options *wish  = &own;
-    if (!read_picture(given, &figure))
+    if (!picture_beside(given, "arrange", &figure))
         return EXIT_NOT_UNDERSTOOD;
     if (given->value[OPTION_PICTURE] != NULL) {
         own.picture      = &figure;

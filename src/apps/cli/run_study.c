@@ -1,5 +1,6 @@
 /* What becomes of a drive whose values vary? */
 #include "apps/cli/option_value.h"
+#include "apps/cli/picture_wish.h"
 #include "apps/cli/sample_store.h"
 #include "apps/cli/session.h"
 
@@ -122,11 +123,13 @@ static bool run_all(runner *r)
 
 static bool open_runner(const arguments *given, const ts_sampling *sampling, runner *r)
 {
-    const long processors = sysconf(_SC_NPROCESSORS_ONLN);
-    size_t     threads    = processors > 0 ? (size_t)processors : 1;
-    double     seconds    = OPTION_TIME_MOST;
+    const long        processors = sysconf(_SC_NPROCESSORS_ONLN);
+    size_t            threads    = processors > 0 ? (size_t)processors : 1;
+    double            seconds    = OPTION_TIME_MOST;
+    ts_figure_options figure;
 
-    if (!option_count(given, "study", OPTION_THREADS, 64, &threads) ||
+    if (!picture_beside(given, "study", &figure) ||
+        !option_count(given, "study", OPTION_THREADS, 64, &threads) ||
         !option_time(given, "study", &seconds))
         return false;
     r->terminal = isatty(STDERR_FILENO) != 0;
@@ -145,6 +148,24 @@ static bool open_runner(const arguments *given, const ts_sampling *sampling, run
 }
 
 /* ---- answers --------------------------------------------------------------------------------- */
+
+static int draw(const arguments *given, ts_sampling *sampling, const ts_sampling_found *found)
+{
+    const char       *path = given->value[OPTION_PICTURE];
+    ts_figure_options figure;
+    collector         picture;
+    const ts_sink     sink = collector_sink(&picture);
+
+    if (path == NULL)
+        return EXIT_HOLDS;
+    if (!picture_beside(given, "study", &figure))
+        return EXIT_NOT_UNDERSTOOD;
+    const ts_status status = ts_sampling_draw(sampling, found, &figure, &sink);
+    const int       code   = status == TS_OK ? file_save(path, picture.bytes, picture.length)
+                                             : complain(ts_sampling_messages(sampling), status, false);
+    collector_forget(&picture);
+    return code;
+}
 
 static int answer(const arguments *given, ts_sampling *sampling, sample_store *store)
 {
@@ -165,6 +186,8 @@ static int answer(const arguments *given, ts_sampling *sampling, sample_store *s
     else if (status == TS_NO_MEMORY)
         code = complain(NULL, status, false);
     collector_forget(&told);
+    if (code == EXIT_HOLDS)
+        code = draw(given, sampling, &found);
     if (code != EXIT_HOLDS)
         return code;
     if (found.count < ts_sampling_count(sampling))
