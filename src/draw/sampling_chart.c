@@ -15,8 +15,9 @@ static const double title = 58.0, chance_high = 20.0, row_high = 196.0, row_head
                     row_foot = 34.0, mover_wide = 210.0, gap = 34.0;
 
 static const char key_words[] =
-    "Upper bars: in how many samples a finding is open; the line is where the chance lies, 95 % "
-    "sure. Below, left: how the samples of a number spread; hatched is below 0, where it does not "
+    "Upper bars: in how many samples a finding is open; the line is where the chance of "
+    "random samples lies, 95 % sure. Below, left: how the samples of a number spread; hatched is "
+    "below 0, where it does not "
     "hold. Middle: what moves it, the strongest first. Right: samples over the value that moves it "
     "most.";
 
@@ -121,9 +122,11 @@ static void draw_chance(const chart *it, const ts_sampled_chance *one, ts_area a
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_RULE);
     ts_path_area(canvas, (ts_area){left, middle - 5.0, wide, 10.0});
     ts_stroke(canvas);
+    const bool drawn = it->answer->design == TS_DESIGN_RANDOM || it->answer->shares != NULL;
     ts_use_pen(canvas, TS_PEN_3, TS_COLOUR_INK);
-    ts_draw_line(canvas, (ts_point){left + wide * one->chance.low, middle},
-                 (ts_point){left + wide * one->chance.high, middle});
+    if (drawn)
+        ts_draw_line(canvas, (ts_point){left + wide * one->chance.low, middle},
+                     (ts_point){left + wide * one->chance.high, middle});
     line = ts_canvas_line(canvas);
     add_digits(line, 100.0 * one->chance.share, 100.0 * one->chance.share);
     ts_buffer_add(line, " %");

@@ -133,23 +133,46 @@ static void find_travels(teller *t, const double *output, ts_sampled_travel *tra
     }
 }
 
-/* The first samples over the value that goes with the number most closely. */
-static void pick_points(teller *t, const double *output, ts_sampled_points *points)
+/* The value that goes with the number most closely, or moves it furthest alone. */
+static size_t strongest(teller *t, const double *output, const ts_sampled_travel *travels)
 {
-    const size_t count = (size_t)t->found->count, inputs = t->sampling->input_count;
-    double       best = 0.0;
+    const size_t count  = (size_t)t->found->count;
+    const bool   travel = !tells_ranks(t) && !tells_shares(t);
+    double       best   = 0.0;
+    size_t       found  = SIZE_MAX;
 
-    points->input = SIZE_MAX;
-    for (size_t k = 0; k < inputs; k++) {
-        const double rank = ts_rank_correlation(t->inputs + k * count, output, count, t->ranks);
-        if (fabs(rank) > best) {
-            best          = fabs(rank);
-            points->input = k;
+    for (size_t k = 0; k < t->sampling->input_count; k++) {
+        const double *input = t->inputs + k * count;
+        const double  is    = travel ? travels[k].most - travels[k].least
+                                     : fabs(ts_rank_correlation(input, output, count, t->ranks));
+        if (is > best) {
+            best  = is;
+            found = k;
         }
     }
-    for (size_t i = 0; points->input != SIZE_MAX && i < count && points->count < TS_SAMPLE_POINTS;
-         i++) {
-        if (isnan(output[i]))
+    return found;
+}
+
+/* Is the sample one of those that belong into a picture over that value? */
+static bool is_point(const teller *t, size_t input, size_t i, const double *output)
+{
+    unsigned step;
+
+    if (isnan(output[i]) || input == SIZE_MAX)
+        return false;
+    if (t->answer.design != TS_DESIGN_ONE_AT_A_TIME || t->found->ids[i] == 0)
+        return true;
+    return ts_design_moves(&t->sampling->design, t->found->ids[i], &step) == input;
+}
+
+static void pick_points(teller *t, const double *output, const ts_sampled_travel *travels,
+                        ts_sampled_points *points)
+{
+    const size_t count = (size_t)t->found->count;
+
+    points->input = strongest(t, output, travels);
+    for (size_t i = 0; i < count && points->count < TS_SAMPLE_POINTS; i++) {
+        if (!is_point(t, points->input, i, output))
             continue;
         points->x[points->count]   = t->inputs[points->input * count + i];
         points->y[points->count++] = output[i];
@@ -175,13 +198,13 @@ static ts_status tell_columns(teller *t)
     for (size_t o = 0; o < outputs; o++) {
         if (!read_column(t, inputs + o, t->read))
             return TS_NO_OUTPUT;
-        pick_points(t, t->read, &points[o]);
         if (tells_ranks(t))
             find_ranks(t, t->read, ranks + o * inputs);
         else if (tells_shares(t))
             lots[o] = find_shares(t, t->read, shares + o * inputs);
         else
             find_travels(t, t->read, travels + o * inputs, nominal + o);
+        pick_points(t, t->read, travels + o * inputs, &points[o]);
     }
     t->answer.points  = points;
     t->answer.inputs  = t->columns;
