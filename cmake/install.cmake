@@ -1,8 +1,10 @@
 # What goes where on `cmake --install`?
 
-include(GNUInstallDirs)
 if(TARGET towershaft)
     install(TARGETS towershaft)
+endif()
+if(TARGET towershaft_ranks)
+    install(TARGETS towershaft_ranks DESTINATION "${CMAKE_INSTALL_LIBDIR}/towershaft")
 endif()
 if(TARGET towershaft_shared)
     install(TARGETS towershaft_shared)

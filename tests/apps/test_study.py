@@ -3,7 +3,9 @@
 """Does `study` compute every sample once, keep it through a kill, and tell what they say?"""
 import json
 import os
+import pathlib
 import random
+import shutil
 import signal
 import sqlite3
 import subprocess
@@ -16,6 +18,7 @@ from command_line import COMMAND, ROOT, InFolder, answer, run  # noqa: E402
 
 import jsonschema  # noqa: E402
 
+MODULE = pathlib.Path(COMMAND).parent / "towershaft-ranks.so"
 STUDIES = sorted((ROOT / "examples/studies").glob("*.yaml"))
 FACE = "drive/hp/box/clockwise/2/face"
 VARY = """vary:
@@ -185,6 +188,36 @@ class Study(InFolder):
         self.assertEqual(code, 1)
         self.assertTrue(0 < told["samples"] < told["samples_due"])
         self.assertIn("NOT ALL SAMPLES", run("study", study, "-o", out, "--within", "0.1 s")[1])
+
+    def ranks(self, count, *words, **how):
+        env = {**os.environ, "OMPI_ALLOW_RUN_AS_ROOT": "1", "OMPI_ALLOW_RUN_AS_ROOT_CONFIRM": "1"}
+        return subprocess.Popen(["mpirun", "--oversubscribe", "-n", str(count), COMMAND, "study", *map(str, words)],
+                                cwd=ROOT, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE, **how)
+
+    @unittest.skipUnless(shutil.which("mpirun") and MODULE.exists(), "Open MPI is not installed")
+    def test_ranks_share_the_work_and_a_kill_of_all_loses_nothing(self):
+        study, alone = self.write("samples: 400"), self.folder / "alone.sqlite"
+        due = run("study", study, "-o", alone, "--json")[1]
+        for count, after in ((2, None), (8, 1.5), (64, None)):
+            out = self.folder / f"ranks{count}.sqlite"
+            with self.ranks(count, study, "-o", out, "--json", start_new_session=True) as team:
+                if after is not None:
+                    time.sleep(after)
+                    os.killpg(team.pid, signal.SIGKILL)
+                told = team.communicate(timeout=150)[0].decode()
+            told = told if after is None else run("study", study, "-o", out, "--json")[1]
+            self.assertEqual(told, due, count)
+            with sqlite3.connect(out) as one, sqlite3.connect(alone) as other:
+                rows = [base.execute("SELECT * FROM sample ORDER BY id").fetchall() for base in (one, other)]
+            self.assertEqual(rows[0], rows[1])
+
+    def test_the_script_for_slurm_quotes_its_words(self):
+        code, text, _ = run("study", self.write("samples: 4"), "-o", "it's.sqlite", "--slurm", "64")
+        self.assertEqual(code, 0)
+        self.assertIn("#SBATCH --ntasks=64", text)
+        self.assertIn("-o 'it'\\''s.sqlite'", text)
+        self.assertEqual(subprocess.run(["bash", "-n"], input=text.encode(), check=False).returncode, 0)
+        self.assertEqual(run("study", self.write("samples: 4"), "--slurm", "64")[0], 2)
 
     def test_another_study_or_file_is_not_written_into(self):
         out = self.folder / "o.sqlite"

@@ -73,6 +73,7 @@ typedef enum option_id {
     OPTION_NUMBERS,
     OPTION_KEY,
     OPTION_SAMPLE,
+    OPTION_SLURM,
     OPTION_COUNT
 } option_id;
 

@@ -73,6 +73,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SAMPLES, "--samples", NULL, "NUMBER", "how many necks are drawn (1000000)"},
     {OPTION_NUMBERS, "--numbers", NULL, NULL, "with ratios and torques, not in words alone"},
     {OPTION_KEY, "--key", NULL, NULL, "with the answers, on a page of their own"},
+    {OPTION_SLURM, "--slurm", NULL, "RANKS",
+     "compute nothing: print the script of a Slurm job of so many processes"},
     {OPTION_SAMPLE, "--sample", NULL, "ID", "compute nothing: write the drive file of one sample"},
 };
 
@@ -125,9 +127,9 @@ static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTI
 static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
                                             OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
 static const option_id study_option_ids[] = {
-    OPTION_SAMPLE, OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,  OPTION_THREADS,
-    OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,    OPTION_OUTPUT, OPTION_JSON,
-    OPTION_UNITS,  OPTION_TODAY,    OPTION_COLOUR};
+    OPTION_SAMPLE,  OPTION_SLURM,  OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,
+    OPTION_THREADS, OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,    OPTION_OUTPUT,
+    OPTION_JSON,    OPTION_UNITS,  OPTION_TODAY,    OPTION_COLOUR};
 static const option_id list_options[] = {OPTION_JSON, OPTION_OUTPUT};
 static const option_id help_options[] = {OPTION_MAN};
 
@@ -249,7 +251,9 @@ const command_row commands[] = {
      "FILE names a drive, values in it with their laws, and numbers that are watched\n"
      "(docs/study-file.md).  The whole drive is computed for every sample.  -o FILE.sqlite keeps "
      "the\n"
-     "samples, and goes on where it was broken off; without it only the answer is left.  Ends with "
+     "samples, and goes on where it was broken off; without it only the answer is left.  Under "
+     "mpirun or\n"
+     "srun all processes share the work, and the first of them keeps the samples.  Ends with "
      "0\n"
      "when all samples were computed, whether or not their drives hold.",
      OPTIONS(study_option_ids), run_study},

@@ -15,7 +15,7 @@ struct sample_store {
     const ts_sampling *sampling;
     size_t             inputs, columns;
     unsigned char     *there; /* a bit a sample */
-    uint64_t           count, due, cursor;
+    uint64_t           count, due;
     uint64_t          *ids; /* of sample_store_found */
     uint64_t          *findings, *hits;
     size_t             finding_count, finding_room;
@@ -236,7 +236,7 @@ sample_store *sample_store_open(const char *path, const ts_sampling *sampling, i
     store->columns  = ts_sampling_columns(sampling);
     while (store->inputs < store->columns && ts_sampling_column_at(sampling, store->inputs).input)
         store->inputs++;
-    store->there = calloc((size_t)(store->due / 8 + 1), 1);
+    store->there = calloc(sample_map_length(store->due), 1);
     if (store->there != NULL && open_base(store, exit_code) && mark_there(store) &&
         prepare_inserts(store))
         return store;
@@ -265,14 +265,14 @@ uint64_t sample_store_count(const sample_store *store)
     return store->count;
 }
 
-size_t sample_store_missing(sample_store *store, uint64_t due, uint64_t *ids, size_t room)
+const unsigned char *sample_store_map(const sample_store *store)
 {
-    size_t found = 0;
+    return store->there;
+}
 
-    for (; found < room && store->cursor < due; store->cursor++)
-        if ((store->there[store->cursor / 8] >> store->cursor % 8 & 1u) == 0)
-            ids[found++] = store->cursor;
-    return found;
+size_t sample_map_length(uint64_t due)
+{
+    return (size_t)(due / 8 + 1);
 }
 
 /* ---- samples in ------------------------------------------------------------------------------ */
@@ -326,17 +326,15 @@ static bool keep_row(sample_store *store, const ts_sampling_row *row)
     return done;
 }
 
-bool sample_store_keep(sample_store *store, const ts_sampling_block *block, size_t count)
+bool sample_store_keep(sample_store *store, const ts_sampling_row *rows, size_t count)
 {
     bool done = run(store, "BEGIN IMMEDIATE");
 
-    for (size_t i = 0; done && i < count; i++) {
-        const ts_sampling_row row = ts_sampling_block_row(block, i);
-        done                      = keep_row(store, &row) || fail(store, "cannot be written");
-    }
+    for (size_t i = 0; done && i < count; i++)
+        done = keep_row(store, &rows[i]) || fail(store, "cannot be written");
     done = done && run(store, "COMMIT");
     for (size_t i = 0; done && i < count; i++) {
-        const uint64_t id = ts_sampling_block_row(block, i).id;
+        const uint64_t id = rows[i].id;
         store->there[id / 8] |= (unsigned char)(1u << id % 8);
         store->count++;
     }

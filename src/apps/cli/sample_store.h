@@ -19,11 +19,12 @@ void          sample_store_close(sample_store *store); /* NULL is allowed */
 /* How many samples are there. */
 uint64_t sample_store_count(const sample_store *store);
 
-/* Up to `room` numbers of samples below `due` that are not there, ascending from the last call. */
-size_t sample_store_missing(sample_store *store, uint64_t due, uint64_t *ids, size_t room);
+/* A bit for every sample of the study: is it there?  Bytes of sample_map_length. */
+const unsigned char *sample_store_map(const sample_store *store);
+size_t               sample_map_length(uint64_t due);
 
-/* Keeps the first `count` samples of a block, all or none; false with a message. */
-bool sample_store_keep(sample_store *store, const ts_sampling_block *block, size_t count);
+/* Keeps samples, all or none; false with a message. */
+bool sample_store_keep(sample_store *store, const ts_sampling_row *rows, size_t count);
 
 /* Reads what there is for ts_sampling_write; good until the store is closed.  False with a message.
  */
