@@ -70,9 +70,8 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
     ts_lines_solve_oil(&c);
     ts_lines_load(&c);
     for (uint32_t l = 0; l < lines->count; l++) {
-        if (!ts_line_place(&c, l))
+        if (!ts_line_settle(&c, l))
             continue;
-        ts_line_bear(&c, l);
         if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL &&
             ts_line_outline(&c, l))
             ts_line_bend(&c, l);

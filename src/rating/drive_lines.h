@@ -53,14 +53,16 @@ typedef struct ts_line_bearing {
     const char            *place; /* "front", "inner gear" */
     ts_node                node;
     const ts_bearing_seat *seat;
-    double                 x;       /* m, its middle                                        */
-    double                 width;   /* m, of all rows                                       */
-    double                 k_r;     /* N/m                                                  */
-    bool                   there;   /* false: the file says `none`                          */
-    bool                   locates; /* carries the axial load                               */
-    bool                   given;   /* form, bore and series (or an inside) stand in the file */
-    const char            *fault;   /* NULL, or why there is no rating                      */
-    const char            *series;  /* of ISO 15, or NULL                                   */
+    double                 x;          /* m, its middle                                        */
+    double                 width;      /* m, of all rows                                       */
+    double                 laid_width; /* m, by which its line is laid out; 0: none is chosen */
+    double                 least_bulk; /* m3, of any that may still be chosen: line_settle.c  */
+    double                 k_r;        /* N/m                                                  */
+    bool                   there;      /* false: the file says `none`                          */
+    bool                   locates;    /* carries the axial load                               */
+    bool                   given;      /* form, bore and series (or an inside) stand in the file */
+    const char            *fault;      /* NULL, or why there is no rating                      */
+    const char            *series;     /* of ISO 15, or NULL                                   */
     ts_bearing             bearing;
     ts_bearing_ability     ability;
     ts_bearing_rating      rating;     /* of the whole life */
@@ -112,6 +114,8 @@ typedef struct ts_line {
     double          E, G, rho;
     double          axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
     double          sense;                     /* +1 or -1 about x; NaN: not known   */
+    int             rounds;  /* of layout and choice, until both agreed                      */
+    bool            settled; /* false: they did not, and what was chosen last is kept        */
     double          torque_end[2]; /* m, where a pad or spline at the front (inner) and rear (outer)
                                       end takes torque */
 } ts_line;
@@ -195,8 +199,8 @@ int ts_lines_list_picks(const ts_drive *drive, const ts_lines *lines, uint32_t l
                         bool balls, ts_line_pick picks[TS_LINE_PICKS_MOST]);
 /* The seat as a file would have it that tells this bearing. */
 void ts_line_put_pick(ts_bearing_seat *seat, const ts_line_pick *pick);
-/* Places, loads and rates the bearings of one line anew, with the seats that it points at.  Its
- * outline and what bends stay as they were. */
+/* Places, loads and rates the bearings of one line anew, with the seats that it points at, until
+ * layout and choice agree.  Its outline and what bends stay as they were. */
 void ts_lines_try_bearings(const ts_drive *drive, ts_lines *lines, uint32_t line);
 
 /* "stub", "inner", "tube", "outer", "box" */

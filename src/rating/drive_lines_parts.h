@@ -40,6 +40,8 @@ struct ts_lines_catalog {
     double          *bores; /* m, each once, ascending */
     size_t           bore_count;
     size_t          *at;      /* [bore * TS_LINE_SERIES + series]: its size, or size_count */
+    size_t          *by_bulk; /* sizes, the lightest first                               */
+    int             *series;  /* [size]: 0 .. 3 as model/drive.h has them; -1: none of those */
     ts_line_generic *generic; /* [size * TS_MAKES + make] */
 };
 ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena);
@@ -79,8 +81,18 @@ bool ts_line_place(const ts_lines_case *c, uint32_t line);
 /* The sections round the bearings that were chosen; false, with a fault. */
 bool ts_line_outline(const ts_lines_case *c, uint32_t line);
 /* Reactions of two bearings by statics alone, then bearings that hold them: line_reaction.c,
- * line_duty.c, line_choice.c, line_slip.c, and line_bearing.c, which calls them in turn. */
+ * line_duty.c, line_choice.c, and line_bearing.c, which calls them in turn. */
 void ts_line_bear(const ts_lines_case *c, uint32_t line);
+/* Lives, stiffness and slip of the bearings that it has then. */
+void ts_line_rate(const ts_lines_case *c, uint32_t line);
+/* Both in turn, until the line is laid out with the widths of the bearings that it chose; false,
+ * with a fault or what is missing, where it has no place. */
+bool ts_line_settle(const ts_lines_case *c, uint32_t line);
+/* m3, round what a bearing fills with all its rows: by this lighter ones stand before heavier. */
+static inline double ts_line_bulk(double d, double D, double width)
+{
+    return (D * D - d * d) * width;
+}
 
 /* Does anything push along the shaft? */
 bool ts_line_has_axial(const ts_lines_case *c, const ts_line *line);
@@ -101,15 +113,9 @@ ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_ra
 #define TS_LINE_BORES_MOST 7
 /* Is it of the form and rows that the file tells, or else that the place asks for? */
 bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make);
-typedef enum ts_line_chosen {
-    TS_LINE_NONE,   /* there is none                                     */
-    TS_LINE_CHOSEN, /* `ratings` tell nothing                            */
-    TS_LINE_RATED   /* it holds, and `ratings` are those of all duties   */
-} ts_line_chosen;
-/* The lightest generic bearing that holds, else the one that bears most. */
-ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line,
-                                      ts_line_bearing *b, const ts_bearing_duty *duties, int count,
-                                      ts_duty_rating *ratings);
+/* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
+bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
+                            const ts_bearing_duty *duties, int count);
 /* Does the file tell the inside or the capacities?  They then stand over those of the choice, or
  * over an empty one. */
 bool ts_line_is_own(const ts_bearing_seat *seat);

@@ -58,18 +58,15 @@ static double width_of(const ts_lines_case *c, const ts_line_bearing *b)
     return (ts_measure_known(b->seat->width) ? b->seat->width.value : one) * b->bearing.rows;
 }
 
-static void bear(const ts_lines_case *c, uint32_t number, int k)
+static void choose(const ts_lines_case *c, uint32_t number, int k)
 {
     ts_bearing_duty  duties[TS_CONDITIONS_MOST];
-    ts_duty_rating   ratings[TS_CONDITIONS_MOST];
     ts_line_bearing *b     = &c->lines->lines[number].bearings[k];
     const int        count = ts_line_list_duties(c, number, k, duties);
 
     b->fault = NULL;
     b->given = b->seat->series.standing == TS_GIVEN && ts_measure_known(b->seat->bore);
-    ts_line_chosen chosen =
-        ts_line_choose_bearing(c, &c->lines->lines[number], b, duties, count, ratings);
-    if (chosen == TS_LINE_NONE) {
+    if (!ts_line_choose_bearing(c, &c->lines->lines[number], b, duties, count)) {
         if (!ts_line_is_own(b->seat)) {
             b->fault = "no generic bearing of that form, series and bore is in the table";
             b->k_r   = (double)NAN;
@@ -81,14 +78,19 @@ static void bear(const ts_lines_case *c, uint32_t number, int k)
     if (ts_line_is_own(b->seat)) {
         b->given = ts_measure_known(b->seat->bore);
         ts_line_overlay_own(b);
-        chosen = TS_LINE_CHOSEN;
     }
-    if (b->fault != NULL)
-        return;
+}
+
+/* What is asked of the bearing once it stays: its life, how stiff it is, whether it idles. */
+static void rate(const ts_lines_case *c, uint32_t number, int k)
+{
+    ts_bearing_duty  duties[TS_CONDITIONS_MOST];
+    ts_duty_rating   ratings[TS_CONDITIONS_MOST];
+    ts_line_bearing *b     = &c->lines->lines[number].bearings[k];
+    const int        count = ts_line_list_duties(c, number, k, duties);
+
     for (int i = 0; i < count; i++) {
-        if (chosen != TS_LINE_RATED)
-            ratings[i] =
-                ts_line_rate_duty(&b->bearing, &b->ability, &duties[i], &c->lines->want, NULL);
+        ratings[i] = ts_line_rate_duty(&b->bearing, &b->ability, &duties[i], &c->lines->want, NULL);
         ts_line_case_at(c, number, (uint32_t)i)->duty[k] = ratings[i];
     }
     b->rating = ts_line_add_up(duties, ratings, count);
@@ -109,7 +111,7 @@ void ts_line_bear(const ts_lines_case *c, uint32_t number)
         return;
     for (int k = 0; k < line->bearing_count; k++)
         if (line->bearings[k].there)
-            bear(c, number, k);
+            choose(c, number, k);
     if (line->quarrel != NULL)
         line->fault = line->quarrel;
     else if (line->slides)
@@ -117,4 +119,13 @@ void ts_line_bear(const ts_lines_case *c, uint32_t number)
     for (int k = 0; k < line->bearing_count; k++)
         if (line->bearings[k].there && line->bearings[k].fault != NULL && line->fault == NULL)
             line->fault = "a bearing of it is not known";
+}
+
+void ts_line_rate(const ts_lines_case *c, uint32_t number)
+{
+    const ts_line *line = &c->lines->lines[number];
+
+    for (int k = 0; k < line->bearing_count && line->missing == NULL; k++)
+        if (line->bearings[k].there && line->bearings[k].fault == NULL)
+            rate(c, number, k);
 }

@@ -27,8 +27,9 @@ static bool list_sizes(ts_lines_catalog *catalog, ts_arena *arena)
 {
     static const char *const series[TS_LINE_SERIES] = {"19", "10", "02", "03"};
 
-    catalog->at = TS_TAKE(arena, size_t, catalog->bore_count * TS_LINE_SERIES);
-    if (catalog->at == NULL)
+    catalog->at     = TS_TAKE(arena, size_t, catalog->bore_count * TS_LINE_SERIES);
+    catalog->series = TS_TAKE(arena, int, catalog->size_count);
+    if (catalog->at == NULL || catalog->series == NULL)
         return false;
     for (size_t i = 0; i < catalog->bore_count * TS_LINE_SERIES; i++)
         catalog->at[i] = catalog->size_count;
@@ -39,8 +40,29 @@ static bool list_sizes(ts_lines_catalog *catalog, ts_arena *arena)
             b = b + 1 < catalog->bore_count ? b + 1 : 0;
         while (s < TS_LINE_SERIES && strcmp(catalog->sizes[i].series, series[s]) != 0)
             s++;
+        catalog->series[i] = s < TS_LINE_SERIES ? (int)s : -1;
         if (s < TS_LINE_SERIES)
             catalog->at[b * TS_LINE_SERIES + s] = i;
+    }
+    return true;
+}
+
+/* Insertion: the series of the table rise by themselves. */
+static bool order_by_bulk(ts_lines_catalog *catalog, ts_arena *arena)
+{
+    double *bulk = TS_TAKE(arena, double, catalog->size_count);
+
+    catalog->by_bulk = TS_TAKE(arena, size_t, catalog->size_count);
+    if (bulk == NULL || catalog->by_bulk == NULL)
+        return false;
+    for (size_t i = 0; i < catalog->size_count; i++) {
+        const ts_bearing_size *size = &catalog->sizes[i];
+        size_t                 at   = i;
+
+        bulk[i] = ts_line_bulk(size->d, size->D, size->B);
+        for (; at > 0 && bulk[catalog->by_bulk[at - 1]] > bulk[i]; at--)
+            catalog->by_bulk[at] = catalog->by_bulk[at - 1];
+        catalog->by_bulk[at] = i;
     }
     return true;
 }
@@ -58,7 +80,9 @@ ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena)
         return NULL;
     for (size_t i = 0; i < catalog->size_count; i++)
         catalog->sizes[i] = ts_bearing_size_at(i);
-    return list_bores(catalog, arena) && list_sizes(catalog, arena) ? catalog : NULL;
+    return list_bores(catalog, arena) && list_sizes(catalog, arena) && order_by_bulk(catalog, arena)
+               ? catalog
+               : NULL;
 }
 
 double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up)

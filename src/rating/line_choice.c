@@ -2,17 +2,15 @@
  */
 #include "rating/drive_lines_parts.h"
 
-#include <math.h>
+#include "rating/bearing/life_modification.h"
+#include "rating/bearing/rolling_life.h"
 
-static double mass_of(const ts_bearing_size *size, ts_line_make make)
-{
-    return (size->D * size->D - size->d * size->d) * size->B * ts_line_rows_of(make);
-}
+#include <math.h>
 
 typedef struct candidate {
     size_t       size;
     ts_line_make make;
-    double       mass;
+    double       bulk;
 } candidate;
 
 #define CANDIDATES_MOST (TS_LINE_BORES_MOST * TS_LINE_SERIES * 3)
@@ -44,53 +42,64 @@ bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make)
 }
 
 /* Bores that may be taken: that of the file, or the journal and what is a little wider. */
-static int list_bores(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
-                      double bores[TS_LINE_BORES_MOST])
+static void bore_range(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                       double range[2])
+{
+    const ts_lines_catalog *catalog = c->lines->catalog;
+    int                     wider   = 0;
+
+    range[0] = range[1] = b->bearing.d;
+    if (ts_measure_known(b->seat->bore))
+        return;
+    for (size_t i = 0; i < catalog->bore_count && wider < TS_LINE_BORES_MOST - 1; i++)
+        if (catalog->bores[i] > range[0] + 1e-6 && catalog->bores[i] <= line->d_most) {
+            range[1] = catalog->bores[i];
+            wider++;
+        }
+}
+
+/* Those of so many rows, the lightest first.  One that was given up for a wider layout is not taken
+ * again: line_settle.c. */
+static int list_rows(const ts_lines_case *c, const ts_line_bearing *b, const bool fits[TS_MAKES],
+                     int rows, const double range[2], candidate *out)
 {
     const ts_lines_catalog *catalog = c->lines->catalog;
     int                     count   = 0;
 
-    bores[count++] = b->bearing.d;
-    if (ts_measure_known(b->seat->bore))
-        return count;
-    for (size_t i = 0; i < catalog->bore_count && count < TS_LINE_BORES_MOST; i++)
-        if (catalog->bores[i] > b->bearing.d + 1e-6 && catalog->bores[i] <= line->d_most)
-            bores[count++] = catalog->bores[i];
+    for (size_t i = 0; i < catalog->size_count; i++) {
+        const size_t           number = catalog->by_bulk[i];
+        const ts_bearing_size *size   = &catalog->sizes[number];
+        const double           bulk   = ts_line_bulk(size->d, size->D, size->B * rows);
+
+        if (size->d < range[0] - 1e-6 || size->d > range[1] + 1e-6 ||
+            bulk < b->least_bulk * (1.0 - 1e-9) || catalog->series[number] < 0 ||
+            (b->seat->series.standing == TS_GIVEN &&
+             b->seat->series.value != catalog->series[number]))
+            continue;
+        for (int make = 0; make < TS_MAKES && count < CANDIDATES_MOST; make++)
+            if (fits[make] && ts_line_rows_of((ts_line_make)make) == rows)
+                out[count++] = (candidate){number, (ts_line_make)make, bulk};
+    }
     return count;
-}
-
-static void enter(const ts_lines_case *c, size_t size, ts_line_make make, candidate *out,
-                  int *count)
-{
-    const candidate made = {size, make, mass_of(&c->lines->catalog->sizes[size], make)};
-    int             at   = (*count)++;
-
-    for (; at > 0 && out[at - 1].mass > made.mass; at--)
-        out[at] = out[at - 1];
-    out[at] = made;
 }
 
 /* Every generic bearing of those bores, the lightest first; none is computed yet. */
 static int list_candidates(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
                            candidate out[CANDIDATES_MOST])
 {
-    double     bores[TS_LINE_BORES_MOST];
-    const bool axial      = ts_line_has_axial(c, line);
-    const int  bore_count = list_bores(c, line, b, bores);
-    int        count      = 0;
+    candidate  one[CANDIDATES_MOST], two[CANDIDATES_MOST];
+    bool       fits[TS_MAKES];
+    double     range[2];
+    const bool axial = ts_line_has_axial(c, line);
+    int        i = 0, j = 0, count = 0;
 
-    for (int i = 0; i < bore_count; i++) {
-        const size_t *sizes = ts_lines_sizes_at(c->lines->catalog, bores[i]);
-
-        for (int s = 0; sizes != NULL && s < TS_LINE_SERIES; s++) {
-            if (sizes[s] == c->lines->catalog->size_count ||
-                (b->seat->series.standing == TS_GIVEN && b->seat->series.value != s))
-                continue;
-            for (int make = 0; make < TS_MAKES; make++)
-                if (ts_line_fits_form(b, axial, (ts_line_make)make))
-                    enter(c, sizes[s], (ts_line_make)make, out, &count);
-        }
-    }
+    for (int make = 0; make < TS_MAKES; make++)
+        fits[make] = ts_line_fits_form(b, axial, (ts_line_make)make);
+    bore_range(c, line, b, range);
+    const int ones = list_rows(c, b, fits, 1, range, one);
+    const int twos = fits[TS_MAKE_ANGULAR_PAIR] ? list_rows(c, b, fits, 2, range, two) : 0;
+    while (count < CANDIDATES_MOST && (i < ones || j < twos))
+        out[count++] = j == twos || (i < ones && one[i].bulk <= two[j].bulk) ? one[i++] : two[j++];
     return count;
 }
 
@@ -139,21 +148,21 @@ static bool bears(const ts_lines_case *c, const ts_line_generic *one, ts_line_ma
     return !isnan(P_0) && !(P_0 > 0.0 && !(one->ability.C_0r / P_0 >= least));
 }
 
-/* The condition that wears most at equal capacities, which most bearings fail in or in none. */
-static int hardest(const ts_bearing_duty *duties, int count)
+/* The conditions by what they wear at equal capacities, the hardest first: most bearings fail in
+ * that one or in none. */
+static void order_by_wear(const ts_bearing_duty *duties, int count, int order[TS_CONDITIONS_MOST])
 {
-    double most = -1.0;
-    int    at   = 0;
+    double wear[TS_CONDITIONS_MOST];
 
     for (int i = 0; i < count; i++) {
-        const double F    = duties[i].F_r + duties[i].F_a,
-                     wear = F * F * F * duties[i].n * duties[i].t;
-        if (wear > most) {
-            most = wear;
-            at   = i;
-        }
+        const double F  = duties[i].F_r + duties[i].F_a;
+        int          at = i;
+
+        wear[i] = F * F * F * duties[i].n * duties[i].t;
+        for (; at > 0 && wear[order[at - 1]] < wear[i]; at--)
+            order[at] = order[at - 1];
+        order[at] = i;
     }
-    return at;
 }
 
 /* Of those in which it turns; 0 when it never does. */
@@ -167,36 +176,86 @@ static int longest(const ts_bearing_duty *duties, int count)
     return at < 0 ? 0 : at;
 }
 
-/* Is the life too short even with the most that the law of modification grants? */
-static bool fails_at_once(const ts_line_generic *one, const ts_bearing_duty *duty, double most)
-{
-    if (!(duty->nu > 0.0)) /* then no life is known */
-        return false;
-    const double L_10h = ts_bearing_basic_life(&one->bearing, &one->ability, duty);
+/* What film and dirt leave at most to any bearing that may stand there, under the hardest duty:
+ * both grow with the pitch diameter.  Balls, rollers. */
+typedef struct film_bound {
+    double film[2], e_C;
+} film_bound;
 
-    return duty->t > most * TS_A_ISO_MOST * L_10h * (1.0 + 1e-9);
+static film_bound bound_of(const ts_lines_case *c, double D_most, const ts_bearing_duty *duty)
+{
+    const ts_dirt_room room = ts_dirt_room_of(D_most);
+    film_bound         out  = {{(double)NAN, (double)NAN}, c->lines->want.e_C};
+
+    if (!(duty->nu > 0.0 && duty->n > 0.0))
+        return out;
+    const double kappa = fmax(
+        0.1, ts_viscosity_ratio(duty->nu, ts_reference_viscosity(duty->n, D_most, NULL), NULL));
+    if (isnan(out.e_C))
+        out.e_C = ts_contamination_in(&room, c->lines->want.cleanness, kappa, NULL);
+    out.film[0] = ts_film_share(TS_ROLLING_BALLS, kappa);
+    out.film[1] = ts_film_share(TS_ROLLING_ROLLERS, kappa);
+    return out;
 }
 
-/* The hardest condition first, and no further once the life is used up.  Where the file tells no
- * times, or not how thick the oil is, no life is asked for. */
-static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
-                  int count, int hard, ts_duty_rating *ratings)
+/* Is the life too short even so?  The branches of the law meet to a hundredth. */
+static bool fails_at_once(const ts_lines_case *c, const ts_line_generic *one,
+                          const ts_bearing_duty *duty, const film_bound *bound, double most)
 {
-    const double want = limit_of(c->drive->limits.bearing_life), life = c->lines->life;
-    double       used = 0.0;
+    const bool               rollers = one->bearing.form == TS_BEARING_CYLINDRICAL_ROLLER;
+    const ts_rolling_element element = rollers ? TS_ROLLING_ROLLERS : TS_ROLLING_BALLS;
+    const double             P       = ts_bearing_duty_load(&one->bearing, &one->ability, duty);
 
-    if (fails_at_once(one, &duties[hard], 1.0 / want))
+    if (!(P > 0.0) || isnan(bound->film[0])) /* endless, or no life is known */
         return false;
-    ratings[hard] =
-        ts_line_rate_duty(&one->bearing, &one->ability, &duties[hard], &c->lines->want, NULL);
-    if (duties[hard].t / ratings[hard].L_nmh * want > 1.0)
+    const double L_10h =
+        ts_life_in_time(ts_basic_life(one->ability.C_r, P, one->ability.p, NULL), duty->n, NULL);
+    const double granted = most * L_10h * ts_reliability_factor(c->lines->want.S, NULL) * 1.01;
+    if (duty->t > granted * TS_A_ISO_MOST)
+        return true;
+    const double q = bound->e_C * one->ability.C_u / P;
+    return duty->t > granted * ts_life_with_film(element, bound->film[rollers ? 1 : 0], q);
+}
+
+/* The most that the law of modification leaves of a life used up: a bound that needs no film. */
+static double harm_at_most(const ts_lines_case *c, const ts_line_generic *one,
+                           const ts_bearing_duty *duty)
+{
+    const double least = TS_A_ISO_LEAST * ts_reliability_factor(c->lines->want.S, NULL);
+
+    return duty->nu > 0.0
+               ? duty->t / (least * ts_bearing_basic_life(&one->bearing, &one->ability, duty))
+               : (double)NAN;
+}
+
+static double harm_of(const ts_lines_case *c, const ts_line_generic *one,
+                      const ts_bearing_duty *duty)
+{
+    return duty->t /
+           ts_line_rate_duty(&one->bearing, &one->ability, duty, &c->lines->want, NULL).L_nmh;
+}
+
+/* The hardest conditions first, and no further once the life is used up, or cannot be any more.
+ * Where the file tells no times, or not how thick the oil is, no life is asked for. */
+static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_bearing_duty *duties,
+                  const int *order, int count, const film_bound *bound)
+{
+    const double want = limit_of(c->drive->limits.bearing_life);
+    double       most[TS_CONDITIONS_MOST], rest = 0.0;
+
+    if (fails_at_once(c, one, &duties[order[0]], bound, 1.0 / want))
         return false;
-    for (int i = 0; i < count; i++) {
-        if (i != hard)
-            ratings[i] =
-                ts_line_rate_duty(&one->bearing, &one->ability, &duties[i], &c->lines->want, NULL);
-        used += duties[i].t / ratings[i].L_nmh;
-        if (life / used < life * want)
+    double used = harm_of(c, one, &duties[order[0]]);
+    if (used * want > 1.0)
+        return false;
+    for (int i = 1; i < count; i++) {
+        most[i] = harm_at_most(c, one, &duties[order[i]]);
+        rest += most[i];
+    }
+    for (int i = 1; i < count && !((used + rest) * want <= 1.0); i++) {
+        used += harm_of(c, one, &duties[order[i]]);
+        rest -= most[i];
+        if (used * want > 1.0)
             return false;
     }
     return true;
@@ -204,17 +263,24 @@ static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_b
 
 /* The lightest that holds, else the one that bears most.  Where the file tells no times, dents and
  * least load alone decide, and E7-bearing-life asks for the times. */
-ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line,
-                                      ts_line_bearing *b, const ts_bearing_duty *duties, int count,
-                                      ts_duty_rating *ratings)
+bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
+                            const ts_bearing_duty *duties, int count)
 {
     candidate              found[CANDIDATES_MOST];
-    const int              most = list_candidates(c, line, b, found), hard = hardest(duties, count);
+    const int              most  = list_candidates(c, line, b, found);
     const ts_bearing_duty *usual = &duties[longest(duties, count)];
     const bool             timed = !isnan(c->lines->life);
     const ts_line_generic *best = NULL, *idle = NULL;
     static_loads           loads  = {{false}, {0.0}};
-    ts_line_chosen         chosen = TS_LINE_CHOSEN;
+    double                 D_most = 0.0;
+    int                    order[TS_CONDITIONS_MOST];
+
+    order_by_wear(duties, count, order);
+    for (int i = 0; i < most; i++) {
+        const ts_bearing_size *size = &c->lines->catalog->sizes[found[i].size];
+        D_most                      = fmax(D_most, (size->d + size->D) / 2.0);
+    }
+    const film_bound bound = bound_of(c, D_most, &duties[order[0]]);
 
     for (int i = 0; i < most; i++) {
         const ts_line_make     make = found[i].make;
@@ -226,12 +292,11 @@ ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *lin
         /* One that would idle too is no better than the lighter one. */
         const bool turns = rolls(c, one, usual);
         if ((idle != NULL && !turns) || !bears(c, one, make, duties, count, &loads) ||
-            (timed && !lasts(c, one, duties, count, hard, ratings)))
+            (timed && !lasts(c, one, duties, order, count, &bound)))
             continue;
         if (turns) {
-            best   = one;
-            idle   = NULL;
-            chosen = timed ? TS_LINE_RATED : TS_LINE_CHOSEN;
+            best = one;
+            idle = NULL;
             break;
         }
         idle = one;
@@ -239,11 +304,11 @@ ts_line_chosen ts_line_choose_bearing(const ts_lines_case *c, const ts_line *lin
     if (idle != NULL)
         best = idle;
     if (best == NULL)
-        return TS_LINE_NONE;
+        return false;
     b->bearing = best->bearing;
     b->ability = best->ability;
     b->series  = best->series;
-    return chosen;
+    return true;
 }
 
 /* ---- a bearing of one's own -------------------------------------------------------------------

@@ -204,10 +204,12 @@ static void choose_diameters(const ts_lines_case *c, ts_line *line, const first_
 
         b->bearing.d   = ts_measure_known(b->seat->bore) ? b->seat->bore.value : journal;
         const int rows = b->seat->rows.standing == TS_GIVEN ? (int)b->seat->rows.value : 1;
-        b->width =
-            (ts_measure_known(b->seat->width) ? b->seat->width.value
-                                              : usual_width(c->lines->catalog, b->bearing.d)) *
-            rows;
+        if (b->laid_width > 0.0)
+            b->width = b->laid_width;
+        else
+            b->width = rows * (ts_measure_known(b->seat->width)
+                                   ? b->seat->width.value
+                                   : usual_width(c->lines->catalog, b->bearing.d));
     }
 }
 
@@ -514,7 +516,8 @@ static bool shape_tube(const ts_lines_case *c, ts_line *line)
     mid->bearing.d       = known(mid->seat->bore);
     if (isnan(mid->bearing.d))
         mid->bearing.d = line->d_journal;
-    mid->width   = usual_width(c->lines->catalog, mid->bearing.d);
+    mid->width =
+        mid->laid_width > 0.0 ? mid->laid_width : usual_width(c->lines->catalog, mid->bearing.d);
     line->length = length;
     line->fault  = judge_places(line, length);
     return line->fault == NULL;

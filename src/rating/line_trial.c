@@ -94,6 +94,5 @@ void ts_lines_try_bearings(const ts_drive *drive, ts_lines *lines, uint32_t line
 {
     const ts_lines_case c = {drive, lines->motion->train, lines, NULL};
 
-    if (ts_line_place(&c, line))
-        ts_line_bear(&c, line);
+    (void)ts_line_settle(&c, line);
 }

@@ -406,7 +406,8 @@ class Compare(InFolder):
     def test_a_pad_speed_is_told_where_a_finding_appeared(self):
         trap = ROOT / "examples/traps/trainer_generator_idle.yaml"
         changes = answer("compare", ROOT / "examples/trainer.yaml", trap)["changes"]
-        appeared = {c["condition"] for c in changes if c["kind"] == "finding appeared"}
+        appeared = {c["condition"] for c in changes if c["kind"] == "finding appeared"
+                    and c["subject"] == "B2-speed-band"}
         speeds = [c for c in changes if c["kind"] == "pad speed"]
         self.assertEqual(appeared, {"ground idle"})
         where = {c["subject"]: c["condition"] for c in speeds}

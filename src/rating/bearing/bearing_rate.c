@@ -193,11 +193,18 @@ static void modify_life(const ts_bearing *bearing, const ts_bearing_ability *abi
         rating->L_nmh = TS_STEP(workings, L_nmh_formula, a_1 * a_ISO * L_10h, a_1, a_ISO, L_10h);
 }
 
+double ts_bearing_duty_load(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                            const ts_bearing_duty *duty)
+{
+    const ts_load_factors factors = factors_of(bearing, ability, duty->F_a, NULL);
+
+    return ts_bearing_load(&factors, duty->F_r, duty->F_a, NULL);
+}
+
 double ts_bearing_basic_life(const ts_bearing *bearing, const ts_bearing_ability *ability,
                              const ts_bearing_duty *duty)
 {
-    const ts_load_factors factors = factors_of(bearing, ability, duty->F_a, NULL);
-    const double          P       = ts_bearing_load(&factors, duty->F_r, duty->F_a, NULL);
+    const double P = ts_bearing_duty_load(bearing, ability, duty);
 
     if (isnan(P))
         return NAN;

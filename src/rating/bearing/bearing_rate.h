@@ -77,7 +77,9 @@ typedef struct ts_duty_rating {
 #define TS_A_ISO_MOST  50.0
 #define TS_A_ISO_LEAST 0.1
 
-/* L_10h of one duty alone, s. */
+/* P of one duty alone, N, and its L_10h, s. */
+double ts_bearing_duty_load(const ts_bearing *bearing, const ts_bearing_ability *ability,
+                            const ts_bearing_duty *duty);
 double ts_bearing_basic_life(const ts_bearing *bearing, const ts_bearing_ability *ability,
                              const ts_bearing_duty *duty);
 

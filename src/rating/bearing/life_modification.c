@@ -239,24 +239,34 @@ static double noted(ts_workings *workings, const ts_formula *formula, double a_I
     return 50.0;
 }
 
+static const film_branch ball[3]   = {{2.2649, 0.054381}, {1.9987, 0.19087}, {1.9987, 0.071739}};
+static const film_branch roller[3] = {{1.3993, 0.054381}, {1.2348, 0.19087}, {1.2348, 0.071739}};
+
+double ts_film_share(ts_rolling_element element, double kappa)
+{
+    if (!(kappa >= 0.1))
+        return NAN;
+    const bool        balls = element == TS_ROLLING_BALLS;
+    const double      most  = fmin(kappa, 4.0);
+    const film_branch at    = branch_at(balls ? ball : roller, most);
+
+    return balls ? pow(2.5671 - at.A / pow(most, at.B), 0.83) : 1.5859 - at.A / pow(most, at.B);
+}
+
+double ts_life_with_film(ts_rolling_element element, double film, double q)
+{
+    return element == TS_ROLLING_BALLS ? capped(1.0 - film * cbrt(q), -9.3)
+                                       : capped(1.0 - film * pow(q, 0.4), -9.185);
+}
+
 double ts_life_modification(ts_rolling_element element, double kappa, double q,
                             ts_workings *workings)
 {
-    static const film_branch ball[3] = {{2.2649, 0.054381}, {1.9987, 0.19087}, {1.9987, 0.071739}};
-    static const film_branch roller[3] = {
-        {1.3993, 0.054381}, {1.2348, 0.19087}, {1.2348, 0.071739}};
-
     if (!(kappa >= 0.1 && q >= 0.0))
         return NAN;
-    const double most = fmin(kappa, 4.0);
-    if (element == TS_ROLLING_BALLS) {
-        const film_branch at   = branch_at(ball, most);
-        const double      film = pow(2.5671 - at.A / pow(most, at.B), 0.83);
+    const bool   balls = element == TS_ROLLING_BALLS;
+    const double a_ISO = ts_life_with_film(element, ts_film_share(element, kappa), q);
 
-        return noted(workings, &ball_formula, capped(1.0 - film * cbrt(q), -9.3), at, kappa, q);
-    }
-    const film_branch at   = branch_at(roller, most);
-    const double      film = 1.5859 - at.A / pow(most, at.B);
-
-    return noted(workings, &roller_formula, capped(1.0 - film * pow(q, 0.4), -9.185), at, kappa, q);
+    return noted(workings, balls ? &ball_formula : &roller_formula, a_ISO,
+                 branch_at(balls ? ball : roller, fmin(kappa, 4.0)), kappa, q);
 }

@@ -56,6 +56,12 @@ ts_dirt_room ts_dirt_room_of(double D_pw);
 double       ts_contamination_in(const ts_dirt_room *room, ts_cleanness cleanness, double kappa,
                                  ts_workings *workings);
 
+/* How much of the root of q counts in a_ISO with that film; NaN below kappa 0.1.  Then a_ISO
+ * itself.
+ */
+double ts_film_share(ts_rolling_element element, double kappa);
+double ts_life_with_film(ts_rolling_element element, double film, double q);
+
 /* a_ISO of radial bearings; q = e_C C_u/P. */
 double ts_life_modification(ts_rolling_element element, double kappa, double q,
                             ts_workings *workings);
