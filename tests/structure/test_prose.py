@@ -67,7 +67,9 @@ class Habits(unittest.TestCase):
             self.assertFalse(UNFINISHED.search(sample) or MACHINE.search(sample), sample)
 
     def test_nothing_is_left_unfinished(self):
-        self.assert_nothing(places(UNFINISHED))
+        # Libraries of others are in the built page, words and all.
+        self.assert_nothing(place for place in places(UNFINISHED)
+                            if not place.startswith("web/built/"))
 
     def test_no_word_from_outside(self):
         self.assert_nothing(places(STRANGE))
