@@ -25,6 +25,42 @@ def quoted(text):
     return urllib.parse.quote(text, safe="")
 
 
+class Deltas(WithServer):
+    def patched(self, had, delta):
+        """A view with what has changed since."""
+        self.assertEqual(delta["seen"], had["sha256"])
+        self.assertEqual(set(delta), {"seen", "whole", "parts"})
+        made = json.loads(json.dumps(had)) | delta["whole"]
+        for name, items in delta["parts"].items():
+            for index, item in items.items():
+                made[name][int(index)] = item
+        return made
+
+    def test_what_has_changed_since_makes_the_view_of_now(self):
+        for units in ("metric", "us"):
+            seen = [self.server.get(f"/api/view?units={units}").json()]
+            for step in range(12):
+                edits = [("drive/hp/box/clockwise/1/teeth", str(45 + step))] if step % 3 else [
+                    ("title", f'"a \\" ] }} , {step}"'), ("accessories/generator/mass", f"{20 + step} kg")]
+                self.assertEqual(self.server.act(*edits).status, 200)
+                if step == 7:
+                    self.assertEqual(self.server.act(("waived/1", None)).status in (200, 422), True)
+                delta = self.server.get(f"/api/view?units={units}&seen={seen[-1]['sha256']}")
+                whole = self.server.get(f"/api/view?units={units}")
+                self.assertEqual(self.patched(seen[-1], delta.json()), whole.json())
+                if step > 1:  # another page, two steps behind
+                    late = self.server.get(f"/api/view?units={units}&seen={seen[-2]['sha256']}").json()
+                    self.assertEqual(self.patched(seen[-2], late), whole.json())
+                seen.append(whole.json())
+            self.assertLess(len(delta.body), len(whole.body))
+            again = self.server.get(f"/api/view?units={units}&seen={seen[-1]['sha256']}").json()
+            self.assertEqual((again["whole"], again["parts"]), ({}, {}))
+
+    def test_a_view_that_is_not_kept_is_told_whole(self):
+        for seen in ("0" * 64, "", "x", "%22", "0" * 300):
+            self.assertIn("shafts", self.server.get(f"/api/view?seen={seen}").json())
+
+
 class EveryDrive(unittest.TestCase):
     def test_the_view_of_every_example_and_trap_follows_its_schema(self):
         valid = schema("view.schema.json")

@@ -212,14 +212,17 @@ static enum MHD_Result send_answer(server *at, struct MHD_Connection *to)
 
 static enum MHD_Result send_view(server *at, struct MHD_Connection *to)
 {
-    growing               out     = {0};
-    const ts_sink         sink    = growing_sink(&out);
+    growing               fresh = {0}, out = {0};
+    const ts_sink         sink    = growing_sink(&fresh);
     const char           *units   = asked(to, "units");
     const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
     if (at->here.study == NULL)
         return nothing_computed(to);
     const ts_status status = ts_study_write_view(at->here.study, &options, &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    if (status != TS_OK || fresh.failed)
+        return send_written(to, at->here.study, status, json_kind_name, &fresh);
+    view_delta_answer(&at->shelf[options.us], asked(to, "seen"), &fresh, &out);
+    return reply_send(to, 200, json_kind_name, &out);
 }
 
 static enum MHD_Result send_places(server *at, struct MHD_Connection *to)

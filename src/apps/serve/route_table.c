@@ -13,7 +13,7 @@ static const route routes[] = {
     {ROUTE_ENTER, "GET", "/", "key", 0, true},
     {ROUTE_STATE, "GET", "/api/state", NULL, 0, false},
     {ROUTE_ANSWER, "GET", "/api/answer", NULL, 0, false},
-    {ROUTE_VIEW, "GET", "/api/view", "units", 0, false},
+    {ROUTE_VIEW, "GET", "/api/view", "units|seen", 0, false},
     {ROUTE_PLACES, "GET", "/api/places", "accessory", 0, false},
     {ROUTE_WHY, "GET", "/api/why", "at", 0, false},
     {ROUTE_PICTURE, "GET", "/api/picture", "figure|condition|at|ground|units", 0, false},

@@ -320,6 +320,8 @@ static void end(house *all)
     front_door_close(&all->door);
     arrange_job_close(&all->at.job);
     slow_desk_close(&all->at.slow);
+    view_delta_forget(&all->at.shelf[0]);
+    view_delta_forget(&all->at.shelf[1]);
     sitting_close(&all->at.here);
     if (all->signals >= 0)
         close(all->signals);

@@ -11,6 +11,7 @@
 #include "apps/serve/launch_key.h"
 #include "apps/serve/sitting.h"
 #include "apps/serve/slow_answer.h"
+#include "apps/serve/view_delta.h"
 
 #include <microhttpd.h>
 #include <stdint.h>
@@ -31,6 +32,7 @@ typedef struct server {
     uint64_t           stream_age;
     arrange_job        job;
     slow_desk          slow;
+    view_shelf         shelf[2]; /* metric, US */
     bool               stopping;
 } server;
 

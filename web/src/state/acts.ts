@@ -4,17 +4,38 @@ import type { Edit, Finding, Pad, State, View } from "../wire/view";
 import { boxShafts, busy, chosen, condition, course, mainGear, state, told, units, view } from "./store";
 
 let asked = 0;
+let kept: { units: string; view: View } | null = null;
+
+interface Delta { seen: string; whole: Partial<View>; parts: Record<string, Record<string, unknown>> }
+
+/** The view that was seen, with what has changed since; what has not is the same object as before. */
+function changed(had: View, delta: Delta): View {
+  const next = { ...had, ...delta.whole } as unknown as Record<string, unknown>;
+  for (const [name, items] of Object.entries(delta.parts)) {
+    const list = [...(next[name] as unknown[])];
+    for (const [index, item] of Object.entries(items)) list[Number(index)] = item;
+    next[name] = list;
+  }
+  return next as unknown as View;
+}
 
 /** The picture of the newest text; an older answer that comes late is dropped. */
 export async function loadView(): Promise<void> {
   const mine = ++asked;
-  const got = await get<View>("/api/view", { units: units.value });
+  const had = kept !== null && kept.units === units.value ? kept.view : null;
+  const got = await get<View | Delta>("/api/view", had === null ? { units: units.value } : { units: units.value, seen: had.sha256 });
   if (mine !== asked) return;
   if (got.body === null || got.status !== 200) {
     if (got.status !== 409) told.value = { says: got.says ?? "the drive cannot be shown", bad: true };
     return;
   }
-  keepChoice(got.body);
+  const next = "seen" in got.body ? (had === null || got.body.seen !== had.sha256 ? null : changed(had, got.body)) : got.body;
+  if (next === null) {
+    kept = null;
+    return loadView();
+  }
+  kept = { units: units.value, view: next };
+  keepChoice(next);
 }
 
 /** The chosen shaft stays chosen by its name, for an act may have moved it. */
