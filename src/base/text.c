@@ -15,11 +15,6 @@ bool ts_text_equal(ts_text a, ts_text b)
     return a.length == b.length && (a.length == 0 || memcmp(a.at, b.at, a.length) == 0);
 }
 
-bool ts_text_is(ts_text a, const char *zero_terminated)
-{
-    return ts_text_equal(a, ts_text_of(zero_terminated));
-}
-
 static bool is_blank(char byte)
 {
     return byte == ' ' || byte == '\t';

@@ -15,7 +15,16 @@ typedef struct ts_text {
 
 ts_text ts_text_of(const char *zero_terminated); /* NULL gives the empty text */
 bool    ts_text_equal(ts_text a, ts_text b);
-bool    ts_text_is(ts_text a, const char *zero_terminated);
+
+/* Is it this word?  Words of a table are tried one after the other, and nearly all differ in their
+ * first byte. */
+static inline bool ts_text_is(ts_text a, const char *zero_terminated)
+{
+    if (a.length > 0 && zero_terminated != NULL && a.at[0] != zero_terminated[0])
+        return false;
+    return ts_text_equal(a, ts_text_of(zero_terminated));
+}
+
 ts_text ts_text_trim(ts_text text); /* without blanks and tabs at both ends */
 
 /* Bytes of the first ill-formed UTF-8 sequence, or text.length when all of it is well formed

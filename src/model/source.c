@@ -112,10 +112,14 @@ ts_node ts_source_make(ts_source *source, ts_node parent, const char *key)
 {
     if (parent == 0 || source->nodes[parent].form != TS_NODE_MAPPING)
         return 0;
-    const ts_text name  = ts_text_of(key);
-    const ts_node there = ts_source_child(source, parent, name);
-    if (there != 0)
-        return there;
+    const ts_text name = ts_text_of(key);
+    ts_node       last = 0;
+    for (ts_node child = source->nodes[parent].first; child != 0;
+         child         = source->nodes[child].next) {
+        if (ts_text_equal(source->nodes[child].key, name))
+            return child;
+        last = child;
+    }
     if (source->made_count == source->made_room)
         return 0;
     const ts_node  node   = source->node_count + ++source->made_count;
@@ -129,13 +133,9 @@ ts_node ts_source_make(ts_source *source, ts_node parent, const char *key)
                                             .key_column = record->key_column,
                                             .start      = record->end,
                                             .end        = record->end};
-    if (record->first == 0) {
+    if (last == 0)
         record->first = node;
-        return node;
-    }
-    ts_node last = record->first;
-    while (source->nodes[last].next != 0)
-        last = source->nodes[last].next;
-    source->nodes[last].next = node;
+    else
+        source->nodes[last].next = node;
     return node;
 }

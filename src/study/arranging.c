@@ -160,7 +160,7 @@ ts_status ts_arranging_open(ts_arranging *a)
     if (!a->is_locked)
         return TS_NO_MEMORY;
     a->shared = ts_locked_memory_allocator(&a->locked);
-    memcpy(a->sha256, a->study->sha256, sizeof a->sha256);
+    memcpy(a->sha256, ts_study_sha256(a->study), sizeof a->sha256);
     if (options->added == NULL)
         return TS_OK;
     ts_sha256((ts_text){options->added, options->added_length}, a->added_sha256);

@@ -270,7 +270,7 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
         .judgements      = study->outcome.judgements,
         .judgement_count = study->outcome.judgement_count,
         .file            = study->name,
-        .hash            = study->sha256,
+        .hash            = ts_study_sha256(study),
         .version         = ts_version(),
         .verdict         = verdict,
     };

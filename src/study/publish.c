@@ -68,7 +68,7 @@ void ts_study_manuscript(const ts_study *study, ts_arena *arena, ts_manuscript *
     manuscript->title    = drive->title.text != NULL ? drive->title.text : study->name;
     manuscript->revision = drive->revision.text != NULL ? drive->revision.text : "not told";
     manuscript->file     = study->name;
-    manuscript->hash     = study->sha256;
+    manuscript->hash     = ts_study_sha256(study);
     manuscript->version  = ts_version();
     manuscript->caution  = ts_caution();
 }

@@ -44,10 +44,18 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
         return TS_NO_MEMORY;
     study->name  = ts_arena_copy(study->arena, name, strlen(name));
     study->bytes = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
-    if (study->name == NULL || study->bytes.at == NULL)
+    study->sha256 = TS_TAKE(study->arena, char, 65);
+    if (study->name == NULL || study->bytes.at == NULL || study->sha256 == NULL)
         return TS_NO_MEMORY;
     study->diagnostics = ts_diagnostics_open(study->arena, study->name, study->bytes);
     return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
+}
+
+const char *ts_study_sha256(const ts_study *study)
+{
+    if (study->sha256[0] == '\0')
+        ts_sha256(study->bytes, study->sha256);
+    return study->sha256;
 }
 
 static ts_check_subject check_subject(const ts_study *study)
@@ -217,7 +225,6 @@ ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, si
     if (status != TS_OK)
         return status;
     study->options = options != NULL ? *options : (ts_study_options){.today = INT32_MIN};
-    ts_sha256(study->bytes, study->sha256);
     if (study->options.workings) {
         study->workings = ts_workings_open(study->arena);
         if (study->workings == NULL)

@@ -46,8 +46,12 @@ struct ts_study {
 
     ts_rate_file rate; /* a rate file in place of the drive */
     ts_rated     elements;
-    char         sha256[65];
+    char        *sha256; /* 65 bytes of the arena, empty until asked for: ts_study_sha256 */
 };
+
+/* The digest of the bytes that were read, worked out when it is first asked for: it signs answers,
+ * and nothing of a solve depends on it. */
+const char *ts_study_sha256(const ts_study *study);
 
 /* The answer as the report rooms want it.  Only for a solved study. */
 ts_answer ts_study_answer(const ts_study *study);

@@ -20,7 +20,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .outcome   = &study->outcome,
         .workings  = study->workings,
         .version   = ts_version(),
-        .sha256    = study->sha256,
+        .sha256    = ts_study_sha256(study),
         .caution   = ts_caution(),
         .allocator = study->allocator,
     };
