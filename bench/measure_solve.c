@@ -122,10 +122,84 @@ static void work_mass(void *context)
     bench_keep(study);
 }
 
+/* ---- what the metal and the oil ask for before they are solved ---------------------------------
+ *
+ * Lists, tables and memory of their own, laid out anew in one block that is taken over and over, as
+ * the arena of a study takes what the study before it gave back.
+ */
+
+enum { BLOCK = 16 * 1024 * 1024 };
+
+typedef struct one_block {
+    char  *bytes;
+    size_t used;
+} one_block;
+
+static one_block block;
+
+static void *take_of_block(void *context, void *old, size_t size)
+{
+    one_block *from = context;
+    (void)old; /* an arena never grows a piece, and the block is given back as a whole */
+    if (size == 0 || from->bytes == NULL || size > BLOCK - from->used)
+        return NULL;
+    void *piece = from->bytes + from->used;
+    from->used += (size + 15) / 16 * 16;
+    return piece;
+}
+
+static ts_arena *open_block(void)
+{
+    const ts_allocator allocator = {take_of_block, &block};
+
+    if (block.bytes == NULL)
+        block.bytes = malloc(BLOCK);
+    block.used = 0;
+    return ts_arena_open(&allocator);
+}
+
+static void prepare_metal(const ts_study *study)
+{
+    ts_arena  *arena  = open_block();
+    ts_source  source = study->source;
+    ts_mass    mass;
+    ts_lines   lines;
+    ts_floats  floats;
+    ts_splines splines;
+    ts_necks   necks;
+    ts_select  select;
+
+    if (arena == NULL)
+        return;
+    (void)ts_mass_prepare(&study->drive, &study->power, arena, &mass);
+    (void)ts_lines_prepare(&study->drive, &study->power, &source, arena, &lines);
+    (void)ts_floats_prepare(&study->drive, &study->power, &lines, &source, arena, &floats);
+    (void)ts_splines_prepare(&study->drive, &study->power, arena, &splines);
+    (void)ts_necks_prepare(&study->drive, &study->train, arena, &necks);
+    (void)ts_select_prepare(&study->drive, &study->teeth, &necks,
+                            ts_lines_capacity_count(&lines) + splines.count, arena, &select);
+    bench_keep(&select);
+}
+
+static void prepare_heat(const ts_study *study)
+{
+    ts_arena          *arena  = open_block();
+    ts_source          source = study->source;
+    const ts_heat_from from   = {&study->drive, &study->power, &study->lines, &study->splines,
+                                 &study->rubbing};
+    ts_heat            heat;
+
+    if (arena == NULL)
+        return;
+    (void)ts_heat_prepare(&from, &source, arena, &heat);
+    bench_keep(&heat);
+}
+
 /* The metal beside the teeth: shafts, bearings, splines, float, necks, their order of breaking,
  * masses. */
 static void work_metal(void *context)
 {
+    prepare_metal(context);
     work_lines(context);
     work_ends(context);
     work_select(context);
@@ -161,6 +235,7 @@ static void work_heat(void *context)
 {
     ts_study *study = context;
 
+    prepare_heat(study);
     ts_heat_solve(&study->heat, NULL);
     bench_keep(study);
 }

@@ -124,6 +124,15 @@ typedef struct line {
     double least, most; /* of this line                      */
 } line;
 
+/* Words of a table differ early; a call for each of them would cost more than the comparison. */
+static bool is_word(const char *a, const char *b)
+{
+    for (; *a == *b; a++, b++)
+        if (*a == '\0')
+            return true;
+    return false;
+}
+
 /* Some lines come in two pieces that meet; the whole range is widened piece by piece. */
 static bool find_line(const ts_gear_material *material, char quantity, double hardness, line *found,
                       ts_gear_strength *range)
@@ -135,9 +144,8 @@ static bool find_line(const ts_gear_material *material, char quantity, double ha
     for (size_t i = 0; i < STRENGTH_COUNT; i++) {
         const strength_row *row = &strengths[i];
 
-        if (row->quantity[0] != quantity || strcmp(row->class, class) != 0 ||
-            strcmp(row->grade, material->grade) != 0 ||
-            strcmp(row->variant, material->variant) != 0)
+        if (row->quantity[0] != quantity || !is_word(row->grade, material->grade) ||
+            !is_word(row->class, class) || !is_word(row->variant, material->variant))
             continue;
         const line here = {row->A, row->B, row->least, row->most};
         if (!any || hardness >= here.least)

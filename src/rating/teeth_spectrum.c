@@ -32,8 +32,8 @@ static bool gather(const ts_teeth_case *c, uint32_t gear, ts_flank flank, ts_rat
             const bool                    contact = stress == TS_RATED_CONTACT;
 
             scratch->wears[*count] =
-                (ts_wear){contact ? g->sigma_H : g->sigma_F, one->load.N_L[side],
-                          contact ? &g->contact : &g->bending};
+                ts_wear_of(contact ? g->sigma_H : g->sigma_F, one->load.N_L[side],
+                           contact ? &g->contact : &g->bending);
             scratch->places[*count] = (ts_flank_life){.mesh = m, .condition = (int32_t)condition};
             *count += 1;
         }

@@ -32,6 +32,11 @@ static wear_list wears_of_cases(const ts_iso6336_case *cases, size_t count, ts_i
     return (wear_list){.cases = cases, .place = place, .count = count};
 }
 
+ts_wear ts_wear_of(double sigma, double cycles, const ts_life_curve *curve)
+{
+    return (ts_wear){sigma, cycles, curve, ts_life_depth_of(curve, sigma)};
+}
+
 /* False: this one does not load the place. */
 static bool wear_of(const wear_list *list, size_t i, ts_wear *out)
 {
@@ -43,10 +48,14 @@ static bool wear_of(const wear_list *list, size_t i, ts_wear *out)
     const ts_iso6336_gear_rating *gear    = &one->rating.gear[list->place.gear];
     const bool                    contact = list->place.stress == TS_RATED_CONTACT;
 
-    *out = (ts_wear){contact ? gear->sigma_H : gear->sigma_F, one->load.N_L[list->place.gear],
-                     contact ? &gear->contact : &gear->bending};
+    const double sigma = contact ? gear->sigma_H : gear->sigma_F;
+
     /* A missing rating must stay: its sigma is NaN and compares with nothing. */
-    return one->flank == list->place.flank && !(out->sigma <= 0.0);
+    if (one->flank != list->place.flank || sigma <= 0.0)
+        return false;
+    *out = ts_wear_of(sigma, one->load.N_L[list->place.gear],
+                      contact ? &gear->contact : &gear->bending);
+    return true;
 }
 
 /* Sum of n/N, and of n/N times the exponent of its line: the slope of ln U over ln S. */
@@ -56,18 +65,19 @@ typedef struct damage {
 
 static damage damage_at(const wear_list *list, double S)
 {
-    damage  sum = {0.0, 0.0};
-    ts_wear w;
+    const double ln_S = log(S);
+    damage       sum  = {0.0, 0.0};
+    ts_wear      w;
 
     for (size_t i = 0; i < list->count; i++) {
         if (!wear_of(list, i, &w))
             continue;
-        const double part  = w.cycles / ts_life_curve_cycles(w.curve, S * w.sigma);
-        const double slope = ts_life_curve_slope(w.curve, S * w.sigma);
+        const ts_borne borne = ts_life_curve_borne(w.curve, w.sigma, w.depth, S, ln_S);
+        const double   part  = w.cycles / borne.N;
 
         sum.U += part;
-        if (slope > 0.0 && part > 0.0)
-            sum.steep += part / slope;
+        if (borne.slope > 0.0 && part > 0.0)
+            sum.steep += part / borne.slope;
     }
     return sum;
 }
@@ -113,44 +123,55 @@ static double static_safety(const wear_list *list)
     return S;
 }
 
-/* Newton's rule on ln U over ln S inside a shrinking bracket.  U never falls as S grows, is convex
- * between the corners of the lines, and may jump at them (endurance): then the bracket closes on
- * the jump from below, where U <= 1. */
-static double spectrum_safety(const wear_list *list)
+/* Newton's rule on ln U over ln S inside a shrinking bracket, from the damage `at_1` of the
+ * stresses as they are.  U never falls as S grows, is convex between the corners of the lines, and
+ * may jump at them (endurance): then the bracket closes on the jump from below, where U <= 1.
+ * Whether even the static strength bears the cycles is asked when the rule first points beyond it.
+ */
+static double spectrum_safety(const wear_list *list, damage at_1)
 {
-    double high = static_safety(list), low, S;
+    double high = static_safety(list), low = 0.0, S = 1.0;
+    bool   may_be_static = true;
+    damage here          = at_1;
 
-    if (!isfinite(high) || damage_at(list, high * (1.0 - 1e-15)).U <= 1.0)
+    if (!isfinite(high))
         return high;
-    for (low = high / 2.0; damage_at(list, low).U > 1.0; low /= 2.0)
-        high = low;
-    S = low;
-    for (int round = 0; round < 100 && high - low > 4e-16 * high; round++) {
-        const damage here = damage_at(list, S);
-
+    if (S >= high) {
+        S    = high / 2.0;
+        here = damage_at(list, S);
+    }
+    for (int round = 0; round < 200 && high - low > 4e-16 * high; round++) {
         if (here.U <= 1.0)
             low = S;
         else
             high = S;
-        const double next = S * exp(-log(here.U) * here.U / here.steep);
+        may_be_static = may_be_static && here.U <= 1.0;
+        double next   = S * exp(-log(here.U) * here.U / here.steep);
         if (fabs(next - S) <= 2e-16 * S)
             return S;
-        S = next > low && next < high ? next : 0.5 * (low + high);
+        if (may_be_static && !(next < high)) {
+            if (damage_at(list, high * (1.0 - 1e-15)).U <= 1.0)
+                return high;
+            may_be_static = false;
+        }
+        S    = next > low && next < high ? next : 0.5 * (low + high);
+        here = damage_at(list, S);
     }
     return low;
 }
 
 static size_t worst_case(const wear_list *list, double S, double *share)
 {
-    double  most = -1.0, all = 0.0;
-    size_t  worst = 0;
-    ts_wear w;
+    const double below = S * (1.0 - 1e-15), ln_below = log(below); /* or rounding breaks a tooth */
+    double       most = -1.0, all = 0.0;
+    size_t       worst = 0;
+    ts_wear      w;
 
     for (size_t i = 0; i < list->count; i++) {
         if (!wear_of(list, i, &w))
             continue;
         const double part =
-            w.cycles / ts_life_curve_cycles(w.curve, fmin(S * w.sigma, w.curve->sigma_stat));
+            w.cycles / ts_life_curve_borne(w.curve, w.sigma, w.depth, below, ln_below).N;
         all += part;
         /* Where nothing is worn yet the most stressed case is the worst. */
         const double weight = part > 0.0 ? part : 1e-300 * w.sigma / w.curve->sigma_stat;
@@ -173,7 +194,8 @@ static const ts_formula S_equation = {
 
 static ts_iso6336_life life_of(const wear_list *list, ts_workings *workings)
 {
-    ts_iso6336_life life = {.U = damage_at(list, 1.0).U, .S = spectrum_safety(list)};
+    const damage    at_1 = damage_at(list, 1.0);
+    ts_iso6336_life life = {.U = at_1.U, .S = spectrum_safety(list, at_1)};
 
     if (!isfinite(life.S))
         return life;
@@ -212,7 +234,7 @@ double ts_iso6336_spectrum_reserve(const ts_iso6336_case *cases, size_t count, d
                                         .stress = i < 4 ? TS_RATED_CONTACT : TS_RATED_BENDING};
         const double           S_min = place.stress == TS_RATED_CONTACT ? S_Hmin : S_Fmin;
         const wear_list        list  = wears_of_cases(cases, count, place);
-        const double           ratio = spectrum_safety(&list) / S_min;
+        const double           ratio = spectrum_safety(&list, damage_at(&list, 1.0)) / S_min;
 
         if (isnan(ratio))
             return NAN;

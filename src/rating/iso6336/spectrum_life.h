@@ -53,7 +53,9 @@ typedef struct ts_wear {
     double               sigma;  /* Pa                                */
     double               cycles; /* that it is borne                  */
     const ts_life_curve *curve;  /* what the tooth stands under it    */
+    ts_life_depth        depth;  /* of sigma below the lines of curve */
 } ts_wear;
+ts_wear         ts_wear_of(double sigma, double cycles, const ts_life_curve *curve);
 double          ts_wear_damage(const ts_wear *wears, size_t count, double S);
 ts_iso6336_life ts_wear_life(const ts_wear *wears, size_t count, ts_workings *workings);
 

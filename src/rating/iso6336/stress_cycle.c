@@ -270,27 +270,68 @@ double ts_life_curve_stress(const ts_life_curve *curve, const ts_life_lines *lin
                         (const ts_input[]){N_L, N_stat, G_stat, N_mid, G_mid}, 5);
 }
 
-/* A level line is borne to its end. */
-static double cycles_on_slope(double sigma_end, double N_end, double slope, double sigma)
+/* ---- the other way round ---------------------------------------------------------------------- */
+
+typedef enum life_piece { PIECE_MISSING, BREAKS, ENDLESS, FALLS, LOWERS, UPPERS } life_piece;
+
+static life_piece piece_of(const ts_life_curve *curve, double sigma)
 {
-    if (!(slope > 0.0))
-        return N_end;
-    return N_end * exp(log(sigma_end / sigma) / slope);
+    if (isnan(sigma) || isnan(curve->sigma_stat) || isnan(curve->sigma_ref))
+        return PIECE_MISSING;
+    if (sigma > curve->sigma_stat)
+        return BREAKS;
+    if (sigma < curve->sigma_ref)
+        return curve->fall > 0.0 ? FALLS : ENDLESS;
+    return curve->N_mid > 0.0 && sigma >= curve->sigma_mid ? UPPERS : LOWERS;
+}
+
+/* ln_over: of the stress at the end of the piece over this stress.  A level line is borne to its
+ * end. */
+static ts_borne on_slope(double N_end, double slope, double ln_over)
+{
+    return (ts_borne){slope > 0.0 ? N_end * exp(ln_over / slope) : N_end, slope};
+}
+
+static ts_borne on_piece(const ts_life_curve *curve, life_piece piece, double ln_over)
+{
+    switch (piece) {
+    case FALLS:
+        return on_slope(curve->N_ref, curve->fall, ln_over);
+    case LOWERS:
+        return on_slope(curve->N_ref, curve->lower, ln_over);
+    case UPPERS:
+        return on_slope(curve->N_mid, curve->upper, ln_over);
+    case BREAKS:
+        return (ts_borne){0.0, ts_life_curve_slope(curve, curve->sigma_stat)};
+    case ENDLESS:
+        return (ts_borne){(double)INFINITY, curve->fall};
+    case PIECE_MISSING:
+        break;
+    }
+    return (ts_borne){(double)NAN, (double)NAN};
+}
+
+ts_life_depth ts_life_depth_of(const ts_life_curve *curve, double sigma)
+{
+    return (ts_life_depth){curve->N_mid > 0.0 ? log(curve->sigma_mid / sigma) : 0.0,
+                           log(curve->sigma_ref / sigma)};
+}
+
+ts_borne ts_life_curve_borne(const ts_life_curve *curve, double sigma, ts_life_depth depth,
+                             double S, double ln_S)
+{
+    const life_piece piece = piece_of(curve, S * sigma);
+
+    return on_piece(curve, piece, (piece == UPPERS ? depth.ln_mid : depth.ln_ref) - ln_S);
 }
 
 double ts_life_curve_cycles(const ts_life_curve *curve, double sigma)
 {
-    if (isnan(sigma) || isnan(curve->sigma_stat) || isnan(curve->sigma_ref))
-        return NAN;
-    if (sigma > curve->sigma_stat)
-        return 0.0;
-    if (sigma < curve->sigma_ref)
-        return curve->fall > 0.0
-                   ? cycles_on_slope(curve->sigma_ref, curve->N_ref, curve->fall, sigma)
-                   : (double)INFINITY;
-    if (curve->N_mid > 0.0 && sigma >= curve->sigma_mid)
-        return cycles_on_slope(curve->sigma_mid, curve->N_mid, curve->upper, sigma);
-    return cycles_on_slope(curve->sigma_ref, curve->N_ref, curve->lower, sigma);
+    const life_piece piece = piece_of(curve, sigma);
+
+    return on_piece(curve, piece,
+                    log((piece == UPPERS ? curve->sigma_mid : curve->sigma_ref) / sigma))
+        .N;
 }
 
 double ts_life_curve_slope(const ts_life_curve *curve, double sigma)

@@ -74,4 +74,16 @@ double ts_life_curve_cycles(const ts_life_curve *curve, double sigma);
 /* The slope of the line on which that stress lies. */
 double ts_life_curve_slope(const ts_life_curve *curve, double sigma);
 
+/* The same for S times a stress that is asked about with many S: how far it lies below the ends of
+ * its lines, ln(sigma_end/sigma), is worked out once. */
+typedef struct ts_life_depth {
+    double ln_mid, ln_ref;
+} ts_life_depth;
+typedef struct ts_borne {
+    double N, slope; /* cycles as above, slope of the line */
+} ts_borne;
+ts_life_depth ts_life_depth_of(const ts_life_curve *curve, double sigma);
+ts_borne      ts_life_curve_borne(const ts_life_curve *curve, double sigma, ts_life_depth depth,
+                                  double S, double ln_S);
+
 #endif
