@@ -1,7 +1,6 @@
 /* In which order is a drive read, turned, loaded and judged? */
 #include "study/study.h"
 
-#include "base/sha256.h"
 #include "model/reader.h"
 #include "rating/line_capacity.h"
 #include "rating/spline_capacity.h"
@@ -49,13 +48,6 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
         return TS_NO_MEMORY;
     study->diagnostics = ts_diagnostics_open(study->arena, study->name, study->bytes);
     return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
-}
-
-const char *ts_study_sha256(const ts_study *study)
-{
-    if (study->sha256[0] == '\0')
-        ts_sha256(study->bytes, study->sha256);
-    return study->sha256;
 }
 
 static ts_check_subject check_subject(const ts_study *study)

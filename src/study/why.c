@@ -57,7 +57,7 @@ static ts_status working_json(const ts_study *study, const ts_why *why, ts_page 
     ts_json_key(&json, "input");
     ts_json_object(&json);
     ts_json_string_at(&json, "path", study->name);
-    ts_json_string_at(&json, "sha256", study->sha256);
+    ts_json_string_at(&json, "sha256", ts_study_sha256(study));
     ts_json_end(&json, '}');
     ts_json_key(&json, "working");
     const ts_status status = ts_why_json(why, page->units, &json);
