@@ -68,25 +68,30 @@ static const running_in_rule profile_rule = {0.075,  3e-6,       160e6,         
 static const running_in_rule lead_rule    = {0.15,    6e-6,      320e6,        25600.0,
                                              12800.0, "F_betax", lead_formulas};
 
+/* The inputs are put together where somebody listens. */
+#define SOFT_STEP(kind, result)                                                                    \
+    ts_step_list(workings, &formulas[kind], (result),                                              \
+                 TS_STEP_NEEDS_INPUTS(workings)                                                    \
+                     ? (const ts_input[]){of, TS_OWN("sigma_Hlim", sigma_Hlim)}                    \
+                     : NULL,                                                                       \
+                 2)
+
 static double allowance(const running_in_rule *rule, const ts_running_in_flank *flank, double v,
                         double deviation, int gear, ts_workings *workings)
 {
     const ts_formula *formulas   = rule->formulas[gear];
     const double      sigma_Hlim = flank->sigma_Hlim;
-    const ts_input    inputs[]   = {{rule->deviation, deviation},
-                                    {gear == 0 ? "sigma_Hlim1" : "sigma_Hlim2", sigma_Hlim}};
+    const ts_input    of         = {rule->deviation, deviation};
 
     if (ts_gear_class_surface_hardened(flank->class))
         return ts_step_list(workings, &formulas[HARD],
-                            fmin(rule->share_hard * deviation, rule->most_hard), inputs, 1);
+                            fmin(rule->share_hard * deviation, rule->most_hard), &of, 1);
     const double soft = fmin(1.0, rule->share / sigma_Hlim) * deviation;
     if (v <= 5.0)
-        return ts_step_list(workings, &formulas[SOFT], soft, inputs, 2);
+        return SOFT_STEP(SOFT, soft);
     if (v <= 10.0)
-        return ts_step_list(workings, &formulas[SOFT_ABOVE_5],
-                            fmin(soft, rule->most_slow / sigma_Hlim), inputs, 2);
-    return ts_step_list(workings, &formulas[SOFT_ABOVE_10],
-                        fmin(soft, rule->most_fast / sigma_Hlim), inputs, 2);
+        return SOFT_STEP(SOFT_ABOVE_5, fmin(soft, rule->most_slow / sigma_Hlim));
+    return SOFT_STEP(SOFT_ABOVE_10, fmin(soft, rule->most_fast / sigma_Hlim));
 }
 
 double ts_running_in_pitch(const ts_running_in_flank flank[2], double v, double f_pb,

@@ -69,6 +69,12 @@ double ts_life_between(double N_a, double f_a, double N_b, double f_b, double N,
                    N);
 }
 
+/* The inputs are put together where somebody listens. */
+#define LISTED(formula, result, ...)                                                               \
+    ts_step_list(workings, &formulas[formula], (result),                                           \
+                 TS_STEP_NEEDS_INPUTS(workings) ? (const ts_input[]){__VA_ARGS__} : NULL,          \
+                 sizeof((const ts_input[]){__VA_ARGS__}) / sizeof(ts_input))
+
 /* ---- life factor ----------------------------------------------------------------------------- */
 
 /* F is Z_NT or Y_NT, Q is H or F, I the index. */
@@ -165,6 +171,7 @@ double ts_life_factor(const ts_life_lines *lines, ts_cycles cycles, ts_rated_str
     const ts_input       N_mid = {name->N_mid, nodes->N_mid}, N_ref = {name->N_ref, nodes->N_ref};
     const ts_input       at_stat = {name->at_stat, nodes->at_stat};
     const ts_input       at_mid  = {name->at_mid, nodes->at_mid};
+    const ts_input       at_long = {name->at_long, lines->at_long};
 
     note_nodes(workings, name, nodes);
     if (cycles.N <= nodes->N_stat) {
@@ -172,19 +179,14 @@ double ts_life_factor(const ts_life_lines *lines, ts_cycles cycles, ts_rated_str
         return nodes->at_stat;
     }
     if (cycles.N > nodes->N_ref)
-        return ts_step_list(workings, &formulas[LONG],
-                            exp(lines->fall * (lines->ln_ref - cycles.ln)),
-                            (const ts_input[]){N_L, N_ref, {name->at_long, lines->at_long}}, 3);
+        return LISTED(LONG, exp(lines->fall * (lines->ln_ref - cycles.ln)), N_L, N_ref, at_long);
     const double lower = exp(lines->lower * (lines->ln_ref - cycles.ln));
     if (!(nodes->N_mid > 0.0))
-        return ts_step_list(workings, &formulas[WHOLE], lower,
-                            (const ts_input[]){N_L, N_stat, at_stat, N_ref}, 4);
+        return LISTED(WHOLE, lower, N_L, N_stat, at_stat, N_ref);
     if (cycles.N > nodes->N_mid)
-        return ts_step_list(workings, &formulas[LOWER], lower,
-                            (const ts_input[]){N_L, N_mid, at_mid, N_ref}, 4);
-    return ts_step_list(workings, &formulas[UPPER],
-                        nodes->at_mid * exp(lines->upper * (lines->ln_mid - cycles.ln)),
-                        (const ts_input[]){N_L, N_stat, at_stat, N_mid, at_mid}, 5);
+        return LISTED(LOWER, lower, N_L, N_mid, at_mid, N_ref);
+    return LISTED(UPPER, nodes->at_mid * exp(lines->upper * (lines->ln_mid - cycles.ln)), N_L,
+                  N_stat, at_stat, N_mid, at_mid);
 }
 
 /* ---- curve of one tooth ---------------------------------------------------------------------- */
@@ -252,25 +254,23 @@ double ts_life_curve_stress(const ts_life_curve *curve, const ts_life_lines *lin
     const ts_input    G_stat = {name->G_stat, curve->sigma_stat};
     const ts_input    G_mid  = {name->G_mid, curve->sigma_mid};
     const ts_input    G_ref  = {name->G_ref, curve->sigma_ref};
+    const ts_input    factor = {name->factor, question->life_factor};
 
     if (cycles.N <= curve->N_stat)
-        return ts_step_list(workings, &formulas[G_STAT], curve->sigma_stat, &G_stat, 1);
+        return LISTED(G_STAT, curve->sigma_stat, G_stat);
     if (cycles.N > curve->N_ref)
-        return ts_step_list(workings, &formulas[G_LONG], curve->sigma_ref * question->life_factor,
-                            (const ts_input[]){G_ref, {name->factor, question->life_factor}}, 2);
+        return LISTED(G_LONG, curve->sigma_ref * question->life_factor, G_ref, factor);
     const double lower = curve->sigma_ref * exp(curve->lower * (lines->ln_ref - cycles.ln));
     if (!(curve->N_mid > 0.0))
-        return ts_step_list(workings, &formulas[G_WHOLE], lower,
-                            (const ts_input[]){N_L, N_stat, G_stat, N_ref, G_ref}, 5);
+        return LISTED(G_WHOLE, lower, N_L, N_stat, G_stat, N_ref, G_ref);
     if (cycles.N > curve->N_mid)
-        return ts_step_list(workings, &formulas[G_LOWER], lower,
-                            (const ts_input[]){N_L, N_mid, G_mid, N_ref, G_ref}, 5);
-    return ts_step_list(workings, &formulas[G_UPPER],
-                        curve->sigma_mid * exp(curve->upper * (lines->ln_mid - cycles.ln)),
-                        (const ts_input[]){N_L, N_stat, G_stat, N_mid, G_mid}, 5);
+        return LISTED(G_LOWER, lower, N_L, N_mid, G_mid, N_ref, G_ref);
+    return LISTED(G_UPPER, curve->sigma_mid * exp(curve->upper * (lines->ln_mid - cycles.ln)), N_L,
+                  N_stat, G_stat, N_mid, G_mid);
 }
 
-/* ---- the other way round ---------------------------------------------------------------------- */
+/* ---- the other way round ----------------------------------------------------------------------
+ */
 
 typedef enum life_piece { PIECE_MISSING, BREAKS, ENDLESS, FALLS, LOWERS, UPPERS } life_piece;
 
