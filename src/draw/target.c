@@ -89,7 +89,7 @@ ts_target ts_node_target(const ts_scene *scene, ts_node node)
             found = in_drive(scene, node);
         if (found.kind != TS_TARGET_NONE)
             return found;
-        if (!source || node > source->node_count)
+        if (!source || node > source->node_count + source->made_count)
             break;
         node = source->nodes[node].parent;
     }
@@ -121,6 +121,6 @@ void ts_add_node_name(ts_buffer *out, const ts_scene *scene, ts_node node)
     case TS_TARGET_NONE:
         break;
     }
-    if (source && node != 0 && node <= source->node_count)
+    if (source && node != 0 && node <= source->node_count + source->made_count)
         ts_source_address(source, node, out);
 }
