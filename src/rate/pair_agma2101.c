@@ -3,6 +3,7 @@
 #include "catalog/agma_allowable.h"
 #include "rate/pair_parts.h"
 #include "rating/agma2101/agma2101_case.h"
+#include "rating/opinion_gap.h"
 
 static const char *const asked[] = {
     "F_t",      "v",        "A_v",       "K_v",       "K_o",       "K_H",  "Z_I",
@@ -10,7 +11,8 @@ static const char *const asked[] = {
     "Z_W2",     "sigma_H1", "sigma_H2",  "sigma_HP1", "sigma_HP2", "S_H1", "S_H2",
     "Y_1",      "Y_2",      "K_f1",      "K_f2",      "Y_J1",      "Y_J2", "K_B1",
     "K_B2",     "K_s1",     "K_s2",      "Y_N1",      "Y_N2",      "Y_M1", "Y_M2",
-    "sigma_F1", "sigma_F2", "sigma_FP1", "sigma_FP2", "S_F1",      "S_F2", NULL};
+    "sigma_F1", "sigma_F2", "sigma_FP1", "sigma_FP2", "S_F1",      "S_F2", "r_H1",
+    "r_H2",     "r_F1",     "r_F2",      NULL};
 
 static const ts_rated_section section = {
     .title     = "Load capacity, second opinion",
@@ -184,32 +186,73 @@ static void judge_safeties(ts_rate_desk *desk, const ts_rated_pair *rated,
 
 #define OPINIONS_APART 0.15
 
-/* How far two standards are apart on the same question. */
-static void compare(ts_rate_desk *desk, const char *rule, const char *symbol, double iso,
-                    double agma)
+/* "the dynamic factor (K_v), which alone makes it 1.21 times as much", as `check` says it. */
+static void say_apart(ts_rate_desk *desk, ts_finding *finding, const char *symbol,
+                      const ts_opinion_gap *gap, ts_rated_stress stress)
 {
-    if (isnan(iso) || isnan(agma)) /* nothing to compare; why stands with the safety itself */
-        return;
-    const bool  close   = fabs(agma / iso - 1.0) <= OPINIONS_APART;
-    ts_finding *finding = ts_rate_judge(desk, close, rule, TS_NOTE);
+    const ts_opinion_reason by     = ts_opinion_reason_of(gap);
+    const char             *agma   = ts_rate_shown(desk, gap->second, TS_KIND_NUMBER);
+    const char             *iso    = ts_rate_shown(desk, gap->first, TS_KIND_NUMBER);
+    const char             *first  = ts_opinion_factor_says(by.first, stress);
+    const char             *factor = ts_rate_shown(desk, gap->factor[by.first], TS_KIND_NUMBER);
 
-    ts_rate_limit(finding, symbol, agma, iso, TS_KIND_NUMBER);
-    ts_rate_says(desk, finding, "%s is %s by AGMA and %s by ISO, more than 15 %% apart", symbol,
-                 ts_rate_shown(desk, agma, TS_KIND_NUMBER),
-                 ts_rate_shown(desk, iso, TS_KIND_NUMBER));
+    if (by.second == TS_FACTORS)
+        ts_rate_says(desk, finding,
+                     "%s is %s by AGMA and %s by ISO, more than 15 %% apart, most of it by %s, "
+                     "which alone makes it %s times as much",
+                     symbol, agma, iso, first, factor);
+    else
+        ts_rate_says(desk, finding,
+                     "%s is %s by AGMA and %s by ISO, more than 15 %% apart, most of it by %s, "
+                     "which alone makes it %s times as much, and %s, %s times",
+                     symbol, agma, iso, first, factor, ts_opinion_factor_says(by.second, stress),
+                     ts_rate_shown(desk, gap->factor[by.second], TS_KIND_NUMBER));
+    ts_rate_remedy(desk, finding, "look into the factor that is named before you trust either");
+}
+
+typedef struct compared {
+    const char     *rule, *symbol;
+    ts_rated_stress stress;
+    int             gear;
+} compared;
+
+/* How far the two standards are apart on the same question, and by which factor. */
+static void compare(ts_rate_desk *desk, const ts_two_opinions *two, const compared *what)
+{
+    ts_opinion_gap gap     = {.condition = desk->condition, .gear = what->gear};
+    const bool     contact = what->stress == TS_RATED_CONTACT;
+
+    const double second =
+        contact ? two->agma->gear[what->gear].S_H : two->agma->gear[what->gear].S_F;
+    const double first = contact ? two->iso->gear[what->gear].S_H : two->iso->gear[what->gear].S_F;
+    /* Nothing to compare; why stands with the safety itself. */
+    if (desk->failed || !isfinite(first) || !isfinite(second))
+        return;
+    ts_opinion_set_side_by_side(two, what->stress, &gap, desk->workings);
+    const bool  close   = fabs(gap.ratio - 1.0) <= OPINIONS_APART;
+    ts_finding *finding = ts_rate_judge(desk, close, what->rule, TS_NOTE);
+
+    ts_rate_limit(finding, what->symbol, gap.second, gap.first, TS_KIND_NUMBER);
+    if (finding != NULL)
+        say_apart(desk, finding, what->symbol, &gap, what->stress);
 }
 
 static void compare_opinions(ts_rate_desk *desk, const ts_rated_pair *rated,
-                             const ts_agma2101_rating *r)
+                             const ts_agma2101_pair *pair, const ts_agma2101_rating *r)
 {
-    const ts_iso6336_gear_rating *iso = rated->iso6336.gear;
+    static const compared all[] = {
+        {"rate-opinions-contact-1", "S_H1", TS_RATED_CONTACT, 0},
+        {"rate-opinions-contact-2", "S_H2", TS_RATED_CONTACT, 1},
+        {"rate-opinions-bending-1", "S_F1", TS_RATED_BENDING, 0},
+        {"rate-opinions-bending-2", "S_F2", TS_RATED_BENDING, 1},
+    };
+    const ts_two_opinions two = {
+        &rated->iso6336_pair, &rated->iso6336, pair, r, {desk->element->node, TS_RATED_ISO_6336}};
 
     if (!rated->by_iso6336)
         return;
-    compare(desk, "rate-opinions-contact-1", "S_H1", iso[0].S_H, r->gear[0].S_H);
-    compare(desk, "rate-opinions-contact-2", "S_H2", iso[1].S_H, r->gear[1].S_H);
-    compare(desk, "rate-opinions-bending-1", "S_F1", iso[0].S_F, r->gear[0].S_F);
-    compare(desk, "rate-opinions-bending-2", "S_F2", iso[1].S_F, r->gear[1].S_F);
+    for (size_t i = 0; i < sizeof all / sizeof all[0]; i++)
+        compare(desk, &two, &all[i]);
 }
 
 void ts_rate_pair_agma2101(ts_rate_desk *desk, ts_rated_pair *rated)
@@ -230,7 +273,7 @@ void ts_rate_pair_agma2101(ts_rate_desk *desk, ts_rated_pair *rated)
             const ts_agma2101_load load = take_load(desk, rated);
             ts_agma2101_rate(&pair, &load, &rating, desk->workings);
             judge_safeties(desk, rated, &rating);
-            compare_opinions(desk, rated, &rating);
+            compare_opinions(desk, rated, &pair, &rating);
             say_remarks(desk, rating.remarks);
         } else {
             ts_rate_cannot(desk, "ANSI/AGMA 2101", pair.missing);

@@ -51,6 +51,7 @@ void ts_rate_pair_iso6336(ts_rate_desk *desk, ts_rated_pair *rated)
         ts_rate_pair_blanks(desk, rated, &teeth.mesh);
         ts_rate_pair_prepare(desk, &rated->pair, &teeth);
         rated->by_iso6336 = ts_iso6336_rate(&teeth.prepared, load, &rated->iso6336, desk->workings);
+        rated->iso6336_pair = teeth.prepared;
         if (rated->by_iso6336) {
             judge_safeties(desk, &rated->iso6336, load);
             ts_rate_pair_remarks(desk, rated, teeth.prepared.remarks | rated->iso6336.remarks);

@@ -21,12 +21,13 @@ typedef struct ts_rated_pair {
     ts_cylindrical_pair       pair;
 
     /* When its load capacity is asked for. */
-    ts_rated_load     load;
-    ts_rated_steel    steel[2];
-    ts_rated_make     make[2];
-    bool              by_iso6336; /* was it rated?  Then `iso6336` holds the load factors */
-    ts_iso6336_rating iso6336;
-    ts_remarks        remarked; /* of ISO 6336, so far */
+    ts_rated_load       load;
+    ts_rated_steel      steel[2];
+    ts_rated_make       make[2];
+    bool                by_iso6336; /* was it rated?  Then these two hold how */
+    ts_iso6336_rating   iso6336;
+    ts_iso6336_prepared iso6336_pair;
+    ts_remarks          remarked; /* of ISO 6336, so far */
 } ts_rated_pair;
 
 /* pair_geometry.c: solves and judges the geometry; false, with a finding, when there is none. */

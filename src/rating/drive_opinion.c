@@ -127,8 +127,15 @@ static ts_opinion_gap gap_of(const ts_opinion_case *c, uint32_t m, ts_rated_stre
             gap.gear      = gear;
         }
     }
-    if (gap.condition >= 0)
-        ts_opinion_compare(c, m, stress, &gap);
+    if (gap.condition < 0)
+        return gap;
+    const ts_two_opinions two = {
+        &c->teeth->prepared[m], &ts_opinion_first(c, m, (uint32_t)gap.condition)->rating,
+        &c->opinion->prepared[m], ts_opinion_at(c, m, (uint32_t)gap.condition),
+        ts_opinion_first_subject(c, m, gap.condition)};
+
+    ts_workings_about(c->workings, c->opinion->mesh[m].subject, gap.condition);
+    ts_opinion_set_side_by_side(&two, stress, &gap, c->workings);
     return gap;
 }
 
@@ -160,28 +167,4 @@ void ts_opinion_solve(const ts_drive *drive, ts_opinion *opinion, ts_workings *w
         else
             ts_opinion_compare_bevels(&c, m);
     }
-}
-
-/* ---- words ----------------------------------------------------------------------------------- */
-
-const char *ts_opinion_factor_says(ts_opinion_factor factor, ts_rated_stress stress)
-{
-    static const char *const says[TS_FACTORS][2] = {
-        [TS_FACTOR_DYNAMIC]   = {"the dynamic factor (K_v)", "the dynamic factor (K_v)"},
-        [TS_FACTOR_FACE]      = {"the load over the face (K_Hbeta against K_H)",
-                                 "the load over the face (K_Fbeta against K_H)"},
-        [TS_FACTOR_SHARE]     = {"the share of teeth in contact (K_Halpha against none)",
-                                 "the share of teeth in contact (K_Falpha against none)"},
-        [TS_FACTOR_GEOMETRY]  = {"the geometry (Z_H Z_eps Z_beta Z_B against Z_I)",
-                                 "the tooth form (Y_F Y_S against Y_J)"},
-        [TS_FACTOR_STRENGTH]  = {"the allowable stress (sigma_Hlim against sigma_HP)",
-                                 "the allowable stress (2 sigma_Flim against sigma_FP)"},
-        [TS_FACTOR_LIFE]      = {"the life factor (Z_NT against Z_N)",
-                                 "the life factor (Y_NT against Y_N)"},
-        [TS_FACTOR_HARDENING] = {"the hardness ratio (Z_W)", "bending to both sides (Y_M)"},
-        [TS_FACTOR_SURFACE]   = {"oil, speed and roughness (Z_L Z_v Z_R against none)",
-                                 "notch, roughness and size (Y_deltarelT Y_RrelT Y_X against none)"},
-        [TS_FACTOR_RIM]       = {"the rim (Y_B against K_B)", "the rim (Y_B against K_B)"},
-    };
-    return says[factor][stress == TS_RATED_CONTACT ? 0 : 1];
 }

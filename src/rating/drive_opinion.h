@@ -6,41 +6,18 @@
  * (rating/drive_teeth.h), which decides; the second opinion shows how far a standard can be
  * trusted.
  *
- * Bevels    AGMA 2003 rates them beside ISO 10300 (rating/drive_bevels.h) where its geometry factors
- *           are given; their gap is here too, about the tooth number of the driver.
- * Gap       Where ISO 6336 sees the least safety of all conditions against pitting, and where
- *           against breakage, both standards are set side by side.  S of the second over S of the
- *           first is the product of the ratios of like factors, so the largest of them is named.
- * Workings  About the face width of the driven gear, whose address ends in `face`; those of ISO
- * 6336 are about its teeth.
+ * Bevels    AGMA 2003 rates them beside ISO 10300 (rating/drive_bevels.h) where its geometry
+ * factors are given; their gap is here too, about the tooth number of the driver. Gap       Where
+ * ISO 6336 sees the least safety of all conditions against pitting, and where against breakage,
+ * both standards are set side by side.  S of the second over S of the first is the product of the
+ * ratios of like factors, so the largest of them is named. Workings  About the face width of the
+ * driven gear, whose address ends in `face`; those of ISO 6336 are about its teeth.
  */
 #ifndef TS_RATING_DRIVE_OPINION_H
 #define TS_RATING_DRIVE_OPINION_H
 
-#include "rating/agma2101/agma2101.h"
 #include "rating/drive_teeth.h"
-
-/* Pairs of factors that ask the same question, one of each standard. */
-typedef enum ts_opinion_factor {
-    TS_FACTOR_DYNAMIC,   /* K_v, K_v                                                            */
-    TS_FACTOR_FACE,      /* K_Hbeta or K_Fbeta, K_H                                             */
-    TS_FACTOR_SHARE,     /* K_Halpha or K_Falpha, none                                          */
-    TS_FACTOR_GEOMETRY,  /* Z_H Z_E Z_eps Z_beta Z_B, Z_E Z_I; Y_F Y_S Y_beta Y_DT, Y_J         */
-    TS_FACTOR_STRENGTH,  /* sigma_Hlim, sigma_HP; 2 sigma_Flim, sigma_FP                        */
-    TS_FACTOR_LIFE,      /* Z_NT, Z_N; Y_NT, Y_N                                                */
-    TS_FACTOR_HARDENING, /* Z_W, Z_W; bending: Y_M, Y_M                                        */
-    TS_FACTOR_SURFACE,   /* Z_L Z_v Z_R, Z_R; Y_deltarelT Y_RrelT Y_X, K_s                      */
-    TS_FACTOR_RIM,       /* bending alone: Y_B, K_B                                             */
-    TS_FACTORS
-} ts_opinion_factor;
-
-typedef struct ts_opinion_gap {
-    int32_t condition; /* TS_EVERY_CONDITION: neither standard could rate one                   */
-    int     gear;      /* 0 or 1                                                                */
-    double  first, second;      /* safeties by ISO and by AGMA; NaN: one cannot tell             */
-    double  ratio;              /* second/first                                                 */
-    double  factor[TS_FACTORS]; /* their product is `ratio`; above 1: AGMA sees more safety      */
-} ts_opinion_gap;
+#include "rating/opinion_gap.h"
 
 typedef struct ts_mesh_opinion {
     ts_node         subject; /* of the workings                                                 */
@@ -70,8 +47,5 @@ void ts_opinion_solve(const ts_drive *drive, ts_opinion *opinion, ts_workings *w
 
 /* Was this mesh rated by the second standard in this condition? */
 bool ts_opinion_stands(const ts_opinion *opinion, uint32_t mesh, uint32_t condition);
-
-/* "the dynamic factor (K_v against K_v)" */
-const char *ts_opinion_factor_says(ts_opinion_factor factor, ts_rated_stress stress);
 
 #endif

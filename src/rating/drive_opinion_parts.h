@@ -17,10 +17,6 @@ typedef struct ts_opinion_case {
 const char *ts_opinion_prepare_mesh(const ts_opinion_case *c, uint32_t mesh);
 /* One condition that stands. */
 void ts_opinion_rate(const ts_opinion_case *c, uint32_t mesh, uint32_t condition);
-/* Both standards side by side at gap->condition and gap->gear, which are known. */
-void ts_opinion_compare(const ts_opinion_case *c, uint32_t mesh, ts_rated_stress stress,
-                        ts_opinion_gap *gap);
-
 /* The same of bevels, by AGMA 2003 and ISO 10300, where the file asks for the former. */
 void ts_opinion_compare_bevels(const ts_opinion_case *c, uint32_t mesh);
 

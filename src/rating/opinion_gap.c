@@ -1,11 +1,5 @@
-/* rating/opinion_gap.c: which factor makes two standards disagree about the same teeth?
- *
- * Each safety is a product of factors (or of their roots), and each factor of one standard has its
- * like in the other.  The ratio of both safeties is therefore the product of the ratios of like
- * factors; what has no like stands against 1.  Geometry is what is left of a stress once its load
- * factors are taken away, surface what is left of a strength: so nothing is counted twice.
- */
-#include "rating/drive_opinion_parts.h"
+/* rating/opinion_gap.c: which factor makes two standards disagree about the same teeth? */
+#include "rating/opinion_gap.h"
 
 #include "element/both_gears_step.h"
 
@@ -79,59 +73,53 @@ static const ts_formula gap_formulas[2][2] = {
 
 /* ---- what ISO 6336 says ---------------------------------------------------------------------- */
 
-static void borrow(const ts_opinion_case *c, ts_subject lender, const char *name, double value,
-                   const char *from)
-{
-    ts_workings_borrow(c->workings, name, value, lender, from);
-}
-
-static void borrow_contact(const ts_opinion_case *c, uint32_t m, const ts_opinion_gap *gap)
+static void borrow_contact(const ts_two_opinions *two, int gear, ts_workings *workings)
 {
     static const char *const own[2][7] = {
         {"S_HISO1", "S_H1", "sigma_HISO1", "sigma_H1", "Z_WISO1", "Z_W1", "Z_NT1"},
         {"S_HISO2", "S_H2", "sigma_HISO2", "sigma_H2", "Z_WISO2", "Z_W2", "Z_NT2"}};
     static const char *const      lent[2][2] = {{"sigma_HG1", "sigma_Hlim1"},
                                                 {"sigma_HG2", "sigma_Hlim2"}};
-    const ts_iso6336_rating      *r    = &ts_opinion_first(c, m, (uint32_t)gap->condition)->rating;
-    const ts_iso6336_gear_rating *g    = &r->gear[gap->gear];
-    const ts_subject              iso  = ts_opinion_first_subject(c, m, gap->condition);
-    const char *const            *name = own[gap->gear];
+    const ts_iso6336_rating      *r          = two->iso;
+    const ts_iso6336_gear_rating *g          = &r->gear[gear];
+    const ts_subject              iso        = two->lender;
+    const char *const            *name       = own[gear];
 
-    borrow(c, iso, "K_vISO", r->K_v, "K_v");
-    borrow(c, iso, "K_Hbeta", r->K_Hbeta, "K_Hbeta");
-    borrow(c, iso, "K_Halpha", r->K_Halpha, "K_Halpha");
-    borrow(c, iso, name[0], g->S_H, name[1]);
-    borrow(c, iso, name[2], g->sigma_H, name[3]);
-    borrow(c, iso, name[4], g->Z_W, name[5]);
-    borrow(c, iso, name[6], g->Z_NT, name[6]);
-    borrow(c, iso, lent[gap->gear][0], g->sigma_HG, lent[gap->gear][0]);
-    borrow(c, iso, lent[gap->gear][1], c->teeth->prepared[m].mesh.gear[gap->gear].sigma_Hlim,
-           lent[gap->gear][1]);
+    ts_workings_borrow(workings, "K_vISO", r->K_v, iso, "K_v");
+    ts_workings_borrow(workings, "K_Hbeta", r->K_Hbeta, iso, "K_Hbeta");
+    ts_workings_borrow(workings, "K_Halpha", r->K_Halpha, iso, "K_Halpha");
+    ts_workings_borrow(workings, name[0], g->S_H, iso, name[1]);
+    ts_workings_borrow(workings, name[2], g->sigma_H, iso, name[3]);
+    ts_workings_borrow(workings, name[4], g->Z_W, iso, name[5]);
+    ts_workings_borrow(workings, name[6], g->Z_NT, iso, name[6]);
+    ts_workings_borrow(workings, lent[gear][0], g->sigma_HG, iso, lent[gear][0]);
+    ts_workings_borrow(workings, lent[gear][1], two->iso_pair->mesh.gear[gear].sigma_Hlim, iso,
+                       lent[gear][1]);
 }
 
-static void borrow_bending(const ts_opinion_case *c, uint32_t m, const ts_opinion_gap *gap)
+static void borrow_bending(const ts_two_opinions *two, int gear, ts_workings *workings)
 {
     static const char *const own[2][7] = {
         {"S_FISO1", "S_F1", "sigma_FISO1", "sigma_F1", "Y_MISO1", "Y_M1", "Y_NT1"},
         {"S_FISO2", "S_F2", "sigma_FISO2", "sigma_F2", "Y_MISO2", "Y_M2", "Y_NT2"}};
     static const char *const      lent[2][3] = {{"sigma_FG1", "sigma_Flim1", "Y_B1"},
                                                 {"sigma_FG2", "sigma_Flim2", "Y_B2"}};
-    const ts_iso6336_prepared    *p          = &c->teeth->prepared[m];
-    const ts_iso6336_rating      *r    = &ts_opinion_first(c, m, (uint32_t)gap->condition)->rating;
-    const ts_iso6336_gear_rating *g    = &r->gear[gap->gear];
-    const ts_subject              iso  = ts_opinion_first_subject(c, m, gap->condition);
-    const char *const            *name = own[gap->gear];
+    const ts_iso6336_prepared    *p          = two->iso_pair;
+    const ts_iso6336_rating      *r          = two->iso;
+    const ts_iso6336_gear_rating *g          = &r->gear[gear];
+    const ts_subject              iso        = two->lender;
+    const char *const            *name       = own[gear];
 
-    borrow(c, iso, "K_vISO", r->K_v, "K_v");
-    borrow(c, iso, "K_Fbeta", r->K_Fbeta, "K_Fbeta");
-    borrow(c, iso, "K_Falpha", r->K_Falpha, "K_Falpha");
-    borrow(c, iso, name[0], g->S_F, name[1]);
-    borrow(c, iso, name[2], g->sigma_F, name[3]);
-    borrow(c, iso, name[4], g->Y_M, name[5]);
-    borrow(c, iso, name[6], g->Y_NT, name[6]);
-    borrow(c, iso, lent[gap->gear][0], g->sigma_FG, lent[gap->gear][0]);
-    borrow(c, iso, lent[gap->gear][1], p->mesh.gear[gap->gear].sigma_Flim, lent[gap->gear][1]);
-    borrow(c, iso, lent[gap->gear][2], p->gear[gap->gear].Y_B, lent[gap->gear][2]);
+    ts_workings_borrow(workings, "K_vISO", r->K_v, iso, "K_v");
+    ts_workings_borrow(workings, "K_Fbeta", r->K_Fbeta, iso, "K_Fbeta");
+    ts_workings_borrow(workings, "K_Falpha", r->K_Falpha, iso, "K_Falpha");
+    ts_workings_borrow(workings, name[0], g->S_F, iso, name[1]);
+    ts_workings_borrow(workings, name[2], g->sigma_F, iso, name[3]);
+    ts_workings_borrow(workings, name[4], g->Y_M, iso, name[5]);
+    ts_workings_borrow(workings, name[6], g->Y_NT, iso, name[6]);
+    ts_workings_borrow(workings, lent[gear][0], g->sigma_FG, iso, lent[gear][0]);
+    ts_workings_borrow(workings, lent[gear][1], p->mesh.gear[gear].sigma_Flim, iso, lent[gear][1]);
+    ts_workings_borrow(workings, lent[gear][2], p->gear[gear].Y_B, iso, lent[gear][2]);
 }
 
 /* ---- factor by factor ------------------------------------------------------------------------ */
@@ -139,19 +127,18 @@ static void borrow_bending(const ts_opinion_case *c, uint32_t m, const ts_opinio
 #define NOTE(which, result, ...)                                                                   \
     gap->factor[which] = TS_GEAR_STEP(workings, formulas[which], (result), __VA_ARGS__)
 
-static void compare_contact(const ts_opinion_case *c, uint32_t m, ts_opinion_gap *gap)
+static void compare_contact(const ts_two_opinions *two, ts_opinion_gap *gap, ts_workings *workings)
 {
-    const ts_formula(*formulas)[2]     = contact_formulas;
-    const int                 gear     = gap->gear;
-    ts_workings              *workings = c->workings;
-    const ts_iso6336_rating  *iso      = &ts_opinion_first(c, m, (uint32_t)gap->condition)->rating;
-    const ts_agma2101_rating *agma     = ts_opinion_at(c, m, (uint32_t)gap->condition);
-    const ts_agma2101_pair   *pair     = &c->opinion->prepared[m];
+    const ts_formula(*formulas)[2] = contact_formulas;
+    const int                 gear = gap->gear;
+    const ts_iso6336_rating  *iso  = two->iso;
+    const ts_agma2101_rating *agma = two->agma;
+    const ts_agma2101_pair   *pair = two->agma_pair;
     const double K_vISO = iso->K_v, K_v = agma->K_v, K_Hbeta = iso->K_Hbeta, K_H = agma->K_H;
     const double K_Halpha = iso->K_Halpha, Z_R = pair->Z_R, Y_Z = pair->Y_Z;
     const double Y_theta = agma->Y_theta, K_s = pair->tooth[gear].K_s;
     const double sigma_HP   = pair->tooth[gear].sigma_HP;
-    const double sigma_Hlim = c->teeth->prepared[m].mesh.gear[gear].sigma_Hlim;
+    const double sigma_Hlim = two->iso_pair->mesh.gear[gear].sigma_Hlim;
     const double Z_N = agma->gear[gear].Z_N, Z_NT = iso->gear[gear].Z_NT;
     const double Z_W = pair->tooth[gear].Z_W, Z_WISO = iso->gear[gear].Z_W;
     const double sigma_HISO = iso->gear[gear].sigma_H, sigma_H = agma->gear[gear].sigma_H;
@@ -176,15 +163,14 @@ static void compare_contact(const ts_opinion_case *c, uint32_t m, ts_opinion_gap
     gap->factor[TS_FACTOR_RIM] = 1.0;
 }
 
-static void compare_bending(const ts_opinion_case *c, uint32_t m, ts_opinion_gap *gap)
+static void compare_bending(const ts_two_opinions *two, ts_opinion_gap *gap, ts_workings *workings)
 {
-    const ts_formula(*formulas)[2]      = bending_formulas;
-    const int                  gear     = gap->gear;
-    ts_workings               *workings = c->workings;
-    const ts_iso6336_prepared *p        = &c->teeth->prepared[m];
-    const ts_iso6336_rating   *iso      = &ts_opinion_first(c, m, (uint32_t)gap->condition)->rating;
-    const ts_agma2101_rating  *agma     = ts_opinion_at(c, m, (uint32_t)gap->condition);
-    const ts_agma2101_pair    *pair     = &c->opinion->prepared[m];
+    const ts_formula(*formulas)[2]  = bending_formulas;
+    const int                  gear = gap->gear;
+    const ts_iso6336_prepared *p    = two->iso_pair;
+    const ts_iso6336_rating   *iso  = two->iso;
+    const ts_agma2101_rating  *agma = two->agma;
+    const ts_agma2101_pair    *pair = two->agma_pair;
     const double K_vISO = iso->K_v, K_v = agma->K_v, K_Fbeta = iso->K_Fbeta, K_H = agma->K_H;
     const double K_Falpha = iso->K_Falpha, Y_Z = pair->Y_Z, Y_theta = agma->Y_theta;
     const double K_s = pair->tooth[gear].K_s, K_B = pair->tooth[gear].K_B;
@@ -213,27 +199,71 @@ static void compare_bending(const ts_opinion_case *c, uint32_t m, ts_opinion_gap
          TS_OWN("sigma_FG", sigma_FG), TS_ALL(Y_theta), TS_ALL(Y_Z), TS_OWN("K_s", K_s));
 }
 
-void ts_opinion_compare(const ts_opinion_case *c, uint32_t m, ts_rated_stress stress,
-                        ts_opinion_gap *gap)
+void ts_opinion_set_side_by_side(const ts_two_opinions *two, ts_rated_stress stress,
+                                 ts_opinion_gap *gap, ts_workings *workings)
 {
     const bool                     contact = stress == TS_RATED_CONTACT;
     const int                      gear    = gap->gear;
-    const ts_agma2101_gear_rating *agma =
-        &ts_opinion_at(c, m, (uint32_t)gap->condition)->gear[gear];
+    const ts_agma2101_gear_rating *agma    = &two->agma->gear[gear];
+    const ts_iso6336_gear_rating  *iso     = &two->iso->gear[gear];
 
-    ts_workings_about(c->workings, c->opinion->mesh[m].subject, gap->condition);
-    if (c->workings != NULL && contact)
-        borrow_contact(c, m, gap);
-    if (c->workings != NULL && !contact)
-        borrow_bending(c, m, gap);
+    gap->first  = contact ? iso->S_H : iso->S_F;
     gap->second = contact ? agma->S_H : agma->S_F;
-    if (contact) {
-        compare_contact(c, m, gap);
-        gap->ratio = TS_GEAR_STEP(c->workings, gap_formulas[0], gap->second / gap->first,
+    if (workings != NULL)
+        (contact ? borrow_contact : borrow_bending)(two, gear, workings);
+    (contact ? compare_contact : compare_bending)(two, gap, workings);
+    if (contact)
+        gap->ratio = TS_GEAR_STEP(workings, gap_formulas[0], gap->second / gap->first,
                                   TS_OWN("S_H", gap->second), TS_OWN("S_HISO", gap->first));
-        return;
-    }
-    compare_bending(c, m, gap);
-    gap->ratio = TS_GEAR_STEP(c->workings, gap_formulas[1], gap->second / gap->first,
-                              TS_OWN("S_F", gap->second), TS_OWN("S_FISO", gap->first));
+    else
+        gap->ratio = TS_GEAR_STEP(workings, gap_formulas[1], gap->second / gap->first,
+                                  TS_OWN("S_F", gap->second), TS_OWN("S_FISO", gap->first));
+}
+
+/* ---- in words -------------------------------------------------------------------------------- */
+
+/* How much a factor pulls towards the difference that there is. */
+static double pull(const ts_opinion_gap *gap, int factor)
+{
+    return log(gap->factor[factor]) * (gap->ratio > 1.0 ? 1.0 : -1.0);
+}
+
+/* The factor that pulls most, other than `but`. */
+static ts_opinion_factor strongest(const ts_opinion_gap *gap, int but)
+{
+    int best = but == 0 ? 1 : 0;
+    for (int f = 0; f < TS_FACTORS; f++)
+        if (f != but && pull(gap, f) > pull(gap, best))
+            best = f;
+    return (ts_opinion_factor)best;
+}
+
+ts_opinion_reason ts_opinion_reason_of(const ts_opinion_gap *gap)
+{
+    const ts_opinion_factor first = strongest(gap, TS_FACTORS), second = strongest(gap, first);
+    const bool              both = pull(gap, second) >= 0.5 * pull(gap, first);
+
+    return (ts_opinion_reason){first, both ? second : TS_FACTORS};
+}
+
+const char *ts_opinion_factor_says(ts_opinion_factor factor, ts_rated_stress stress)
+{
+    static const char *const says[TS_FACTORS][2] = {
+        [TS_FACTOR_DYNAMIC]   = {"the dynamic factor (K_v)", "the dynamic factor (K_v)"},
+        [TS_FACTOR_FACE]      = {"the load over the face (K_Hbeta against K_H)",
+                                 "the load over the face (K_Fbeta against K_H)"},
+        [TS_FACTOR_SHARE]     = {"the share of teeth in contact (K_Halpha against none)",
+                                 "the share of teeth in contact (K_Falpha against none)"},
+        [TS_FACTOR_GEOMETRY]  = {"the geometry (Z_H Z_eps Z_beta Z_B against Z_I)",
+                                 "the tooth form (Y_F Y_S against Y_J)"},
+        [TS_FACTOR_STRENGTH]  = {"the allowable stress (sigma_Hlim against sigma_HP)",
+                                 "the allowable stress (2 sigma_Flim against sigma_FP)"},
+        [TS_FACTOR_LIFE]      = {"the life factor (Z_NT against Z_N)",
+                                 "the life factor (Y_NT against Y_N)"},
+        [TS_FACTOR_HARDENING] = {"the hardness ratio (Z_W)", "bending to both sides (Y_M)"},
+        [TS_FACTOR_SURFACE]   = {"oil, speed and roughness (Z_L Z_v Z_R against none)",
+                                 "notch, roughness and size (Y_deltarelT Y_RrelT Y_X against none)"},
+        [TS_FACTOR_RIM]       = {"the rim (Y_B against K_B)", "the rim (Y_B against K_B)"},
+    };
+    return says[factor][stress == TS_RATED_CONTACT ? 0 : 1];
 }

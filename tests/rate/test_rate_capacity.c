@@ -255,6 +255,47 @@ static void each_missing_input_is_named_by_itself(void **state)
     }
 }
 
+/* derived: both safeties are products of like factors, so what the factors say of the difference is
+ * all of it. */
+static void the_difference_of_two_opinions_is_told_by_factor(void **state)
+{
+    (void)state;
+    static const char *const factors[2][9] = {
+        {"r_Hdynamic", "r_Hface", "r_Hshare", "r_Hgeometry", "r_Hstrength", "r_Hlife",
+         "r_Hhardness", "r_Hsurface", NULL},
+        {"r_Fdynamic", "r_Fface", "r_Fshare", "r_Fgeometry", "r_Fstrength", "r_Flife", "r_Fboth",
+         "r_Fsurface", "r_Frim"}};
+    ts_study *study = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD);
+
+    for (int i = 0; i < 4; i++) {
+        const char *safety = i < 2 ? "S_H" : "S_F";
+        char        address[80];
+        double      product = 1.0;
+
+        for (int f = 0; f < 9 && factors[i / 2][f] != NULL; f++) {
+            (void)snprintf(address, sizeof address, "gear pair/one:%s%d@AGMA 2101",
+                           factors[i / 2][f], i % 2 + 1);
+            product *= ts_study_number(study, address);
+        }
+        (void)snprintf(address, sizeof address, "gear pair/one:%s%d@AGMA 2101", safety, i % 2 + 1);
+        const double second = ts_study_number(study, address);
+        (void)snprintf(address, sizeof address, "gear pair/one:%s%d@ISO 6336", safety, i % 2 + 1);
+        const double first = ts_study_number(study, address);
+        assert_close(product, second / first, 1e-12);
+
+        static const char *const rules[4] = {"rate-opinions-contact-1", "rate-opinions-contact-2",
+                                             "rate-opinions-bending-1", "rate-opinions-bending-2"};
+        const ts_finding_view   *finding  = finding_of(study, rules[i]);
+        if (fabs(second / first - 1.0) <= 0.15) {
+            assert_null(finding);
+        } else {
+            assert_non_null(finding);
+            assert_non_null(strstr(finding->says, "most of it by "));
+        }
+    }
+    ts_study_close(study);
+}
+
 /* The second opinion may be silent where AGMA has no lines, and the pair holds all the same. */
 static void a_second_opinion_never_decides(void **state)
 {
@@ -372,6 +413,7 @@ int main(void)
         cmocka_unit_test(every_number_can_be_traced),
         cmocka_unit_test(choices_are_those_of_the_rooms),
         cmocka_unit_test(load_paths_count_for_both_opinions),
+        cmocka_unit_test(the_difference_of_two_opinions_is_told_by_factor),
         cmocka_unit_test(a_bore_beyond_the_roots_cannot_be_rated),
         cmocka_unit_test(a_steel_is_hardened_in_one_way),
         cmocka_unit_test(a_number_of_another_section_is_told),

@@ -20,34 +20,17 @@ static const ts_formula reserve_formula = {
 
 /* ---- which factor ---------------------------------------------------------------------------- */
 
-/* How much a factor pulls towards the difference that there is. */
-static double pull(const ts_opinion_gap *gap, int factor)
-{
-    return log(gap->factor[factor]) * (gap->ratio > 1.0 ? 1.0 : -1.0);
-}
-
-/* The factor that pulls most, other than `but`. */
-static int strongest(const ts_opinion_gap *gap, int but)
-{
-    int best = but == 0 ? 1 : 0;
-    for (int f = 0; f < TS_FACTORS; f++)
-        if (f != but && pull(gap, f) > pull(gap, best))
-            best = f;
-    return best;
-}
-
 /* One factor, or two when the second pulls at least half as much. */
 static const char *reason(ts_check *check, const ts_opinion_gap *gap, ts_rated_stress stress)
 {
-    const int   first = strongest(gap, TS_FACTORS), second = strongest(gap, first);
-    const char *one = ts_phrase(check, "%s, which alone makes it %s times as much",
-                                ts_opinion_factor_says((ts_opinion_factor)first, stress),
-                                ts_shown(check, gap->factor[first], TS_KIND_NUMBER));
-    if (!(pull(gap, second) >= 0.5 * pull(gap, first)))
+    const ts_opinion_reason by  = ts_opinion_reason_of(gap);
+    const char             *one = ts_phrase(check, "%s, which alone makes it %s times as much",
+                                            ts_opinion_factor_says(by.first, stress),
+                                            ts_shown(check, gap->factor[by.first], TS_KIND_NUMBER));
+    if (by.second == TS_FACTORS)
         return one;
-    return ts_phrase(check, "%s, and %s, %s times", one,
-                     ts_opinion_factor_says((ts_opinion_factor)second, stress),
-                     ts_shown(check, gap->factor[second], TS_KIND_NUMBER));
+    return ts_phrase(check, "%s, and %s, %s times", one, ts_opinion_factor_says(by.second, stress),
+                     ts_shown(check, gap->factor[by.second], TS_KIND_NUMBER));
 }
 
 /* ---- the question ---------------------------------------------------------------------------- */
