@@ -31,6 +31,25 @@ static const ts_field bin_fields[] = {
      .range   = TS_ABOVE(0.0, 10.0, "1"),
      .says    = "Application factor under this load; else that of the pair.",
      .example = "1.25"},
+    {.key = "K_Hbeta",
+     TS_RATE_MEASURE(TS_KIND_NUMBER),
+     TS_AT(ts_rate_bin, K_Hbeta),
+     .range   = TS_FROM(1.0, 100.0, "1"),
+     .says    = "Face load factor under this load; else that of the pair.",
+     .example = "1.2"},
+    {.key = "F_betax",
+     TS_RATE_MEASURE(TS_KIND_LENGTH),
+     TS_AT(ts_rate_bin, F_betax),
+     .range   = TS_FROM(0.0, 0.01, "um"),
+     .says    = "Misalignment of the mesh under this load; else that of the pair.",
+     .example = "9 um"},
+    {.key = "f_sh",
+     TS_RATE_MEASURE(TS_KIND_LENGTH),
+     TS_AT(ts_rate_bin, f_sh),
+     .range = TS_FROM(0.0, 0.01, "um"),
+     .says  = "Its part from the deflection of the shafts under this load; else that of the pair, "
+              "which then stands for the greatest load and falls with it.",
+     .example = "4 um"},
     {.key  = "flank",
      .form = TS_FORM_PICK,
      TS_AT(ts_rate_bin, flank),
@@ -40,9 +59,20 @@ static const ts_field bin_fields[] = {
      .example = "other"},
 };
 
+static const char *judge_bin(const void *record, const char **key, const char **expected)
+{
+    const ts_rate_bin *bin = record;
+    const int stated = (bin->K_Hbeta.standing == TS_GIVEN) + (bin->F_betax.standing == TS_GIVEN) +
+                       (bin->f_sh.standing == TS_GIVEN);
+    *key      = bin->F_betax.standing == TS_GIVEN ? "F_betax" : "f_sh";
+    *expected = "one of `K_Hbeta`, `F_betax` and `f_sh`";
+    return stated > 1 ? "the face load of this bin is given more than once" : NULL;
+}
+
 const ts_record_table ts_table_rate_bin = {
     .id   = "rate_bin",
     .name = "a bin of a spectrum",
     .says = "One load of a gear pair, how fast and how long.",
     TS_TABLE(ts_rate_bin, bin_fields),
+    .judge = judge_bin,
 };

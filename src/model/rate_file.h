@@ -34,6 +34,7 @@ typedef struct ts_rate_gear {
     ts_measure s_R, b_s, d_web;
 
     ts_measure N_L, R;
+    ts_tally   q; /* mates that load the same flank in a turn */
 
     ts_measure sigma_HP, sigma_FP; /* of AGMA */
     ts_measure Ra;
@@ -61,7 +62,8 @@ typedef struct ts_rate_inverse {  /* inverse: of a gear pair */
 typedef struct ts_rate_bin { /* spectrum: of a gear pair */
     ts_node    node;
     ts_measure T_1, n_1, L_h, K_A;
-    ts_pick    flank; /* 0 or 1 */
+    ts_measure K_Hbeta, F_betax, f_sh; /* of this load, at most one */
+    ts_pick    flank;                  /* 0 or 1                    */
 } ts_rate_bin;
 
 typedef struct ts_rate_pair { /* gear pair: */

@@ -28,22 +28,24 @@ static const ts_formula N_L2_formula = {
     .symbol  = "N_L2",
     .meaning = "load cycles of a tooth of gear 2",
     .unit    = "1",
-    .text    = "N_L1/abs(u)",
-    .source  = "derived: gear 2 turns u times as slowly",
+    .text    = "N_L1/q_1*q_2/abs(u)",
+    .source  = "derived: gear 2 turns u times as slowly; q of ANSI/AGMA 2101-D04, clause 17 (from "
+               "memory)",
 };
 static const ts_formula N_L1_formula = {
     .symbol  = "N_L1",
     .meaning = "load cycles of a tooth of gear 1",
     .unit    = "1",
-    .text    = "N_L2*abs(u)",
-    .source  = "derived: gear 1 turns u times as fast",
+    .text    = "N_L2/q_2*q_1*abs(u)",
+    .source  = "derived: gear 1 turns u times as fast; q of ANSI/AGMA 2101-D04, clause 17 (from "
+               "memory)",
 };
 static const ts_formula N_L1_of_time_formula = {
     .symbol  = "N_L1",
     .meaning = "load cycles of a tooth of gear 1",
     .unit    = "1",
-    .text    = "L_h*omega_1/(2*pi)",
-    .source  = "derived: one a turn",
+    .text    = "L_h*omega_1/(2*pi)*q_1",
+    .source  = "ANSI/AGMA 2101-D04, clause 17 (from memory): one a turn and mate",
 };
 
 static const double pi = 3.14159265358979323846;
@@ -70,15 +72,18 @@ static double torque(ts_rate_desk *desk, const ts_load_arm *arm, double omega_1)
 static void take_cycles(ts_rate_desk *desk, double u, ts_rated_load *load)
 {
     const double L_h = ts_rate_take(desk, "L_h"), omega_1 = load->omega_1;
+    const double q_1 = ts_rate_take(desk, "q_1"), q_2 = ts_rate_take(desk, "q_2");
     double       N_L1 = ts_rate_take(desk, "N_L1"), N_L2 = ts_rate_take(desk, "N_L2");
 
+    load->q[0] = q_1;
+    load->q[1] = q_2;
     if (!desk->failed && !isnan(L_h) && omega_1 > 0.0)
-        N_L1 =
-            TS_STEP(desk->workings, N_L1_of_time_formula, L_h * omega_1 / (2.0 * pi), L_h, omega_1);
+        N_L1 = TS_STEP(desk->workings, N_L1_of_time_formula, L_h * omega_1 / (2.0 * pi) * q_1, L_h,
+                       omega_1, q_1);
     else if (!desk->failed && isnan(N_L1) && !isnan(N_L2))
-        N_L1 = TS_STEP(desk->workings, N_L1_formula, N_L2 * fabs(u), N_L2, u);
+        N_L1 = TS_STEP(desk->workings, N_L1_formula, N_L2 / q_2 * q_1 * fabs(u), N_L2, q_2, q_1, u);
     if (!desk->failed && isnan(N_L2) && !isnan(N_L1))
-        N_L2 = TS_STEP(desk->workings, N_L2_formula, N_L1 / fabs(u), N_L1, u);
+        N_L2 = TS_STEP(desk->workings, N_L2_formula, N_L1 / q_1 * q_2 / fabs(u), N_L1, q_1, q_2, u);
     load->N_L[0] = N_L1;
     load->N_L[1] = N_L2;
 }

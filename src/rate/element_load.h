@@ -16,6 +16,7 @@ typedef struct ts_load_arm {
 typedef struct ts_rated_load {
     double T_1, omega_1; /* N.m, rad/s */
     double N_L[2];
+    double q[2]; /* mates that load the same flank of each gear in a turn */
     double K_A, S_Hmin, S_Fmin;
 } ts_rated_load;
 

@@ -8,12 +8,16 @@ static const double pi = 3.14159265358979323846;
 /* ---- what is wanted ----------------------------------------------------------------------------
  */
 
-static const ts_formula f_1_formula           = {"f_1",
-                                                 "load cycles of a tooth of gear 1 in a second, one a turn",
-                                                 "1/s", "omega_1/(2*pi)", DERIVED};
-static const ts_formula f_2_formula           = {"f_2",
-                                                 "load cycles of a tooth of gear 2 in a second, one a turn",
-                                                 "1/s", "f_1/abs(u)", DERIVED};
+static const ts_formula f_1_formula = {
+    "f_1",
+    "load cycles of a tooth of gear 1 in a second, one a turn and "
+    "mate",
+    "1/s", "omega_1/(2*pi)*q_1", DERIVED};
+static const ts_formula f_2_formula = {
+    "f_2",
+    "load cycles of a tooth of gear 2 in a second, one a turn and "
+    "mate",
+    "1/s", "f_1/q_1*q_2/abs(u)", DERIVED};
 static const ts_formula f_2_of_cycles_formula = {
     "f_2", "load cycles of a tooth of gear 2 in a second, in the ratio of those given", "1/s",
     "f_1*N_L2/N_L1", DERIVED};
@@ -31,11 +35,13 @@ static void take_frequencies(ts_rated_inverse *inverse)
     const double        N_L1 = inverse->rated->load.N_L[0], N_L2 = inverse->rated->load.N_L[1];
     const bool          both = gear[0].N_L.standing == TS_GIVEN && gear[1].N_L.standing == TS_GIVEN;
 
-    const double f_1 = TS_STEP(workings, f_1_formula, omega_1 / (2.0 * pi), omega_1);
+    const double q_1 = inverse->rated->load.q[0], q_2 = inverse->rated->load.q[1];
+
+    const double f_1 = TS_STEP(workings, f_1_formula, omega_1 / (2.0 * pi) * q_1, omega_1, q_1);
     inverse->f[0]    = f_1;
     inverse->f[1] =
         both ? TS_STEP(workings, f_2_of_cycles_formula, f_1 * N_L2 / N_L1, f_1, N_L2, N_L1)
-             : TS_STEP(workings, f_2_formula, f_1 / fabs(u), f_1, u);
+             : TS_STEP(workings, f_2_formula, f_1 / q_1 * q_2 / fabs(u), f_1, q_1, q_2, u);
 }
 
 void ts_inverse_cycles(const ts_rated_inverse *inverse, double L_h, double N_L[2])

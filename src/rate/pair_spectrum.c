@@ -31,6 +31,62 @@ static const ts_rated_section worst_section = {
 /* ---- bins --------------------------------------------------------------------------------------
  */
 
+static bool is_stated(const ts_measure *of)
+{
+    return of->standing == TS_GIVEN;
+}
+
+static double K_A_of(const ts_rated_spectrum *spectrum, const ts_rate_bin *bin)
+{
+    return is_stated(&bin->K_A) ? bin->K_A.value : spectrum->teeth.load.K_A;
+}
+
+static const char f_sh_most_says[] =
+    "f_sh of the pair is its deflection under the greatest T_1*K_A of the spectrum; in the other "
+    "bins it goes with T_1*K_A";
+
+/* Shafts bend with what they carry: ISO 6336-1:2019, 7.5 (from memory), f_sh goes with F_m. */
+static void take_greatest(ts_rated_spectrum *spectrum)
+{
+    const ts_rated_pair *rated = spectrum->rated;
+    bool                 goes  = false;
+
+    spectrum->T_Amost = 0.0;
+    for (size_t i = 0; i < spectrum->count; i++) {
+        const ts_rate_bin *bin = &rated->given->spectrum[i];
+
+        spectrum->T_Amost = fmax(spectrum->T_Amost, bin->T_1.value * K_A_of(spectrum, bin));
+        goes              = goes ||
+               !(is_stated(&bin->f_sh) || is_stated(&bin->K_Hbeta) || is_stated(&bin->F_betax));
+    }
+    spectrum->f_sh_goes = goes && spectrum->count > 1 && spectrum->T_Amost > 0.0 &&
+                          spectrum->teeth.load.face == TS_FACE_LOAD_PARTS &&
+                          spectrum->teeth.load.f_sh > 0.0;
+    if (spectrum->f_sh_goes)
+        ts_rate_assume(spectrum->desk, "T_Amost", spectrum->T_Amost, TS_KIND_TORQUE,
+                       f_sh_most_says);
+}
+
+/* What the bin says of its own goes before what the pair says of all. */
+static void take_face_of_bin(const ts_rated_spectrum *spectrum, const ts_rate_bin *bin,
+                             ts_iso6336_load *load)
+{
+    if (is_stated(&bin->K_Hbeta)) {
+        load->face    = TS_FACE_LOAD_GIVEN;
+        load->K_Hbeta = bin->K_Hbeta.value;
+    } else if (is_stated(&bin->F_betax)) {
+        load->face    = TS_FACE_LOAD_MISALIGNED;
+        load->F_betax = bin->F_betax.value;
+    } else if (is_stated(&bin->f_sh)) {
+        if (isnan(load->f_ma))
+            ts_rate_lack(spectrum->desk, "f_ma");
+        load->face = TS_FACE_LOAD_PARTS;
+        load->f_sh = bin->f_sh.value;
+    } else if (spectrum->f_sh_goes) {
+        load->f_sh *= load->T_1 * load->K_A / spectrum->T_Amost;
+    }
+}
+
 static void take_bins(ts_rated_spectrum *spectrum)
 {
     const ts_rated_pair *rated = spectrum->rated;
@@ -39,20 +95,21 @@ static void take_bins(ts_rated_spectrum *spectrum)
     spectrum->count        = rated->given->spectrum_count;
     spectrum->cases        = TS_TAKE(spectrum->desk->arena, ts_iso6336_case, spectrum->count);
     spectrum->desk->failed = spectrum->desk->failed || spectrum->cases == NULL;
+    take_greatest(spectrum);
     for (size_t i = 0; spectrum->cases != NULL && i < spectrum->count; i++) {
-        ts_iso6336_case *one  = &spectrum->cases[i];
-        const double     N_L1 = bins[i].L_h.value * bins[i].n_1.value / (2.0 * pi);
+        ts_iso6336_case *one   = &spectrum->cases[i];
+        const double     turns = bins[i].L_h.value * bins[i].n_1.value / (2.0 * pi);
 
         *one              = (ts_iso6336_case){.load = spectrum->teeth.load};
         one->flank        = bins[i].flank.value == 1 ? 1 : 0;
         one->load.T_1     = bins[i].T_1.value;
         one->load.omega_1 = bins[i].n_1.value;
-        one->load.N_L[0]  = N_L1;
-        one->load.N_L[1]  = N_L1 / fabs(rated->pair.u);
+        one->load.N_L[0]  = turns * rated->load.q[0];
+        one->load.N_L[1]  = turns / fabs(rated->pair.u) * rated->load.q[1];
         one->load.S_Hmin  = rated->load.S_Hmin;
         one->load.S_Fmin  = rated->load.S_Fmin;
-        if (bins[i].K_A.standing == TS_GIVEN)
-            one->load.K_A = bins[i].K_A.value;
+        one->load.K_A     = K_A_of(spectrum, &bins[i]);
+        take_face_of_bin(spectrum, &bins[i], &one->load);
         spectrum->L_h += bins[i].L_h.value;
     }
 }
@@ -168,16 +225,37 @@ static void say_what_decides(ts_rated_spectrum *spectrum, int decides, size_t wo
 
 static const ts_formula omega_1_formula = {"omega_1", "angular speed of gear 1", "rad/s", "n_1",
                                            "the speed of gear 1 in SI units"};
-static const ts_formula N_L1_formula    = {"N_L1", "load cycles of a tooth of gear 1", "1",
-                                           "L_h*omega_1/(2*pi)", "derived: one a turn"};
-static const ts_formula N_L2_formula    = {"N_L2", "load cycles of a tooth of gear 2", "1",
-                                           "N_L1/abs(u)", "derived: gear 2 turns u times as slowly"};
+#define TURNS "ANSI/AGMA 2101-D04, clause 17 (from memory): one a turn and mate"
+static const ts_formula N_L1_formula = {"N_L1", "load cycles of a tooth of gear 1", "1",
+                                        "L_h*omega_1/(2*pi)*q_1", TURNS};
+static const ts_formula N_L2_formula = {"N_L2", "load cycles of a tooth of gear 2", "1",
+                                        "L_h*omega_1/(2*pi)/abs(u)*q_2",
+                                        TURNS "; gear 2 turns u times as slowly"};
+static const ts_formula f_sh_formula = {
+    "f_sh", "deflection of the shafts under this load", "m", "f_shmost*T_1*K_A/T_Amost",
+    "ISO 6336-1:2019, 7.5 (from memory): it goes with the load"};
 
 static void given(const ts_rated_spectrum *spectrum, const char *symbol, const ts_measure *of,
                   const char *unit)
 {
-    if (of->standing == TS_GIVEN)
+    if (is_stated(of))
         ts_workings_given(spectrum->desk->workings, symbol, of->value, unit, of->node);
+}
+
+/* By what its face load differs from that of the pair. */
+static void note_face(const ts_rated_spectrum *spectrum, const ts_rate_bin *bin,
+                      const ts_iso6336_load *load)
+{
+    const double T_1 = load->T_1, K_A = load->K_A, T_Amost = spectrum->T_Amost;
+    const double f_shmost = spectrum->teeth.load.f_sh;
+
+    given(spectrum, "K_Hbeta", &bin->K_Hbeta, "1");
+    given(spectrum, "F_betax", &bin->F_betax, "m");
+    given(spectrum, "f_sh", &bin->f_sh, "m");
+    if (!spectrum->f_sh_goes || load->face != TS_FACE_LOAD_PARTS || is_stated(&bin->f_sh))
+        return;
+    ts_rate_borrow(spectrum->desk, "f_shmost", f_shmost, "f_sh");
+    (void)TS_STEP(spectrum->desk->workings, f_sh_formula, load->f_sh, f_shmost, T_1, K_A, T_Amost);
 }
 
 static void rate_worst(ts_rated_spectrum *spectrum, size_t worst)
@@ -196,8 +274,10 @@ static void rate_worst(ts_rated_spectrum *spectrum, size_t worst)
         given(spectrum, "L_h", &bin->L_h, "s");
         given(spectrum, "K_A", &bin->K_A, "1");
         const double omega_1 = TS_STEP(workings, omega_1_formula, n_1, n_1);
-        const double N_L1    = TS_STEP(workings, N_L1_formula, one.load.N_L[0], L_h, omega_1);
-        (void)TS_STEP(workings, N_L2_formula, one.load.N_L[1], N_L1, u);
+        const double q_1 = spectrum->rated->load.q[0], q_2 = spectrum->rated->load.q[1];
+        (void)TS_STEP(workings, N_L1_formula, one.load.N_L[0], L_h, omega_1, q_1);
+        (void)TS_STEP(workings, N_L2_formula, one.load.N_L[1], L_h, omega_1, u, q_2);
+        note_face(spectrum, bin, &one.load);
         ts_rate_pair_prepare(desk, &spectrum->rated->pair, &spectrum->teeth);
         (void)ts_iso6336_rate(&spectrum->teeth.prepared, &one.load, &rating, workings);
     }
@@ -256,7 +336,8 @@ void ts_rate_pair_spectrum(ts_rate_desk *desk, ts_rated_pair *rated)
     ts_rate_open_section(desk, &section);
     rated->load = (ts_rated_load){.K_A    = ts_rate_take(desk, "K_A"),
                                   .S_Hmin = ts_rate_take(desk, "S_Hmin"),
-                                  .S_Fmin = ts_rate_take(desk, "S_Fmin")};
+                                  .S_Fmin = ts_rate_take(desk, "S_Fmin"),
+                                  .q      = {ts_rate_take(desk, "q_1"), ts_rate_take(desk, "q_2")}};
     ts_rate_pair_take_teeth(desk, rated, &spectrum.teeth);
     take_bins(&spectrum);
     if (!ts_rate_lacks(desk)) {

@@ -11,7 +11,9 @@ typedef struct ts_rated_spectrum {
     ts_rated_teeth   teeth;
     ts_iso6336_case *cases; /* one a bin, rated; its load is as in the file */
     size_t           count;
-    double           L_h; /* s  all bins together                        */
+    double           L_h;       /* s    all bins together                                */
+    double           T_Amost;   /* N.m  greatest T_1*K_A                                 */
+    bool             f_sh_goes; /* does f_sh of the pair go with the load of each bin?   */
 } ts_rated_spectrum;
 
 /* spectrum_inverse.c: what `inverse` asks of it. */
