@@ -64,45 +64,60 @@ static void take_gear(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
     ts_rate_need_steel(desk, gear, steel);
 }
 
-/* What leaves no blank to rate: the limit, and what is nearest to it. */
-static void judge_blank(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
-                        const ts_iso6336_gear *of)
+/* What leaves no blank to rate: the limit, and what is nearest to it.  First a rim that is too thin
+ * for the standard, or thicker than there is metal. */
+static void judge_rim(ts_rate_desk *desk, const ts_rated_pair *rated, int gear, double s_R)
 {
-    static const char *const   bore[2] = {"rate-bore-1", "rate-bore-2"};
-    static const char *const   thin[2] = {"rate-thin-rim-1", "rate-thin-rim-2"};
-    const gear_keys           *key     = &keys[gear];
-    const ts_cylindrical_pair *pair    = &rated->pair;
-    const double               d_f     = gear == 0 ? pair->d_f1 : pair->d_f2;
-    const double               d_a     = gear == 0 ? pair->d_a1 : pair->d_a2;
-    const bool                 rimmed  = of->s_R > 0.0;
-    const double               least   = d_f > 0.0 ? (d_a - d_f) / 4.0 : 1.75 * pair->in.m_n;
-    const double               most    = rimmed ? d_f - 2.0 * of->s_R : d_f;
+    static const char *const   thin[2]  = {"rate-thin-rim-1", "rate-thin-rim-2"};
+    static const char *const   thick[2] = {"rate-thick-rim-1", "rate-thick-rim-2"};
+    const ts_cylindrical_pair *pair     = &rated->pair;
+    const char                *key      = keys[gear].s_R;
+    const double               d_f      = gear == 0 ? pair->d_f1 : pair->d_f2;
+    const double               d_a      = gear == 0 ? pair->d_a1 : pair->d_a2;
+    const double               least    = d_f > 0.0 ? (d_a - d_f) / 4.0 : 1.75 * pair->in.m_n;
+    const char                *shown    = ts_rate_shown(desk, s_R, TS_KIND_LENGTH);
+    ts_finding                *finding  = ts_rate_judge(desk, s_R > least, thin[gear], TS_REFUSE);
 
-    if (rimmed) {
-        ts_finding *finding = ts_rate_judge(desk, of->s_R > least, thin[gear], TS_REFUSE);
+    ts_rate_limit(finding, key, s_R, least, TS_KIND_LENGTH);
+    ts_rate_says(desk, finding,
+                 "the rim of gear %d is %s thick below its roots; the standard ends at %s (%s)",
+                 gear + 1, shown, ts_rate_shown(desk, least, TS_KIND_LENGTH),
+                 d_f > 0.0 ? "half a tooth height" : "1.75 modules");
+    ts_rate_remedy(desk, finding, "use %s above %s", key,
+                   ts_rate_shown_outward(desk, least, TS_KIND_LENGTH, +1));
+    if (finding != NULL)
+        finding->source = "ISO 6336-3:2019, clause 9 (from memory)";
+    if (!(d_f > 0.0))
+        return;
+    finding = ts_rate_judge(desk, s_R < d_f / 2.0, thick[gear], TS_REFUSE);
+    ts_rate_limit(finding, key, s_R, d_f / 2.0, TS_KIND_LENGTH);
+    ts_rate_says(desk, finding,
+                 "the rim of gear %d is %s thick, where %s stand between its axis and its roots",
+                 gear + 1, shown, ts_rate_shown(desk, d_f / 2.0, TS_KIND_LENGTH));
+    ts_rate_remedy(desk, finding, "use %s below %s, or 0 for a solid gear", key,
+                   ts_rate_shown_outward(desk, d_f / 2.0, TS_KIND_LENGTH, -1));
+}
 
-        ts_rate_limit(finding, key->s_R, of->s_R, least, TS_KIND_LENGTH);
-        ts_rate_says(desk, finding,
-                     "the rim of gear %d is %s thick below its roots; the standard ends at %s (%s)",
-                     gear + 1, ts_rate_shown(desk, of->s_R, TS_KIND_LENGTH),
-                     ts_rate_shown(desk, least, TS_KIND_LENGTH),
-                     d_f > 0.0 ? "half a tooth height" : "1.75 modules");
-        ts_rate_remedy(desk, finding, "use %s above %s", key->s_R,
-                       ts_rate_shown_outward(desk, least, TS_KIND_LENGTH, +1));
-        if (finding != NULL)
-            finding->source = "ISO 6336-3:2019, clause 9 (from memory)";
-    }
+static void judge_bore(ts_rate_desk *desk, const ts_rated_pair *rated, int gear,
+                       const ts_iso6336_gear *of)
+{
+    static const char *const bore[2] = {"rate-bore-1", "rate-bore-2"};
+    const char              *key     = keys[gear].d_web;
+    const double             d_f     = gear == 0 ? rated->pair.d_f1 : rated->pair.d_f2;
+    const bool               rimmed  = of->s_R > 0.0;
+    const double             most    = rimmed ? d_f - 2.0 * of->s_R : d_f;
+
     if (!(d_f > 0.0) || !(of->d_web > 0.0) || !(most > 0.0))
         return;
     ts_finding *finding = ts_rate_judge(desk, of->d_web < most || (rimmed && of->d_web <= most),
                                         bore[gear], TS_REFUSE);
 
-    ts_rate_limit(finding, key->d_web, of->d_web, most, TS_KIND_LENGTH);
+    ts_rate_limit(finding, key, of->d_web, most, TS_KIND_LENGTH);
     ts_rate_says(desk, finding, "the bore of gear %d is %s, as large as %s, %s, or larger",
                  gear + 1, ts_rate_shown(desk, of->d_web, TS_KIND_LENGTH),
                  rimmed ? "the inside of its rim" : "its root circle",
                  ts_rate_shown(desk, most, TS_KIND_LENGTH));
-    ts_rate_remedy(desk, finding, "use %s below %s", key->d_web,
+    ts_rate_remedy(desk, finding, "use %s below %s", key,
                    ts_rate_shown_outward(desk, most, TS_KIND_LENGTH, -1));
 }
 
@@ -189,8 +204,11 @@ void ts_rate_pair_prepare(ts_rate_desk *desk, const ts_cylindrical_pair *pair,
 void ts_rate_pair_blanks(ts_rate_desk *desk, const ts_rated_pair *rated,
                          const ts_iso6336_mesh *mesh)
 {
-    judge_blank(desk, rated, 0, &mesh->gear[0]);
-    judge_blank(desk, rated, 1, &mesh->gear[1]);
+    for (int gear = 0; gear < 2; gear++) {
+        if (mesh->gear[gear].s_R > 0.0)
+            judge_rim(desk, rated, gear, mesh->gear[gear].s_R);
+        judge_bore(desk, rated, gear, &mesh->gear[gear]);
+    }
 }
 
 /* ---- findings ----------------------------------------------------------------------------------

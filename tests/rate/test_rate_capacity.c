@@ -117,6 +117,20 @@ static void a_bore_beyond_the_roots_cannot_be_rated(void **state)
     ts_study_close(sound);
 }
 
+static void a_rim_is_no_thicker_than_the_gear(void **state)
+{
+    (void)state;
+    ts_study *study = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD ", s_R1: 30 mm");
+    const ts_finding_view *finding = finding_of(study, "rate-thick-rim-1");
+    assert_non_null(finding);
+    assert_close(finding->limit, ts_study_number(study, "gear pair/one:d_f1") / 2.0, 1e-15);
+    assert_non_null(strstr(finding->remedy, "solid"));
+    ts_study_close(study);
+    ts_study *sound = rated_element("gear pair", GEOMETRY ", " MAKE ", " LOAD ", s_R1: 20 mm");
+    assert_null(finding_of(sound, "rate-thick-rim-1"));
+    ts_study_close(sound);
+}
+
 static void a_steel_is_hardened_in_one_way(void **state)
 {
     (void)state;
@@ -415,6 +429,7 @@ int main(void)
         cmocka_unit_test(load_paths_count_for_both_opinions),
         cmocka_unit_test(the_difference_of_two_opinions_is_told_by_factor),
         cmocka_unit_test(a_bore_beyond_the_roots_cannot_be_rated),
+        cmocka_unit_test(a_rim_is_no_thicker_than_the_gear),
         cmocka_unit_test(a_steel_is_hardened_in_one_way),
         cmocka_unit_test(a_number_of_another_section_is_told),
     };
