@@ -144,12 +144,15 @@ static void take_plain(ts_guard_walk *g)
     begin_entry(g);
     bool after_gap = false;
     while (g->i < g->length && !g->fatal) {
-        const char byte = g->at[g->i];
-        if (is_of_a_word(byte)) {
+        size_t i = g->i;
+        while (i < g->length && is_of_a_word(g->at[i]))
+            i++;
+        if (i > g->i) {
             after_gap = false;
-            g->i++;
+            g->i      = i;
             continue;
         }
+        const char byte = g->at[i];
         if (ts_guard_is_sign(byte) || (byte == '#' && after_gap))
             return;
         if (byte == ':' && (ts_guard_is_gap(g, g->i + 1) || ts_guard_is_sign(g->at[g->i + 1])))
