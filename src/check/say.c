@@ -14,12 +14,15 @@
 /* Only %s and %d occur, and those do not depend on any locale. */
 const char *ts_phrase_list(ts_check *check, const char *format, va_list parts)
 {
+    char    usual[512]; /* nearly all sentences fit, and need not be measured before */
     va_list again;
     va_copy(again, parts);
-    const int length = vsnprintf(NULL, 0, format, parts);
+    const int length = vsnprintf(usual, sizeof usual, format, parts);
     TS_ASSERT(length >= 0);
     char *text = ts_desk_text(check->desk, (size_t)length + 1);
-    if (text != NULL)
+    if (text != NULL && (size_t)length < sizeof usual)
+        memcpy(text, usual, (size_t)length + 1);
+    else if (text != NULL)
         (void)vsnprintf(text, (size_t)length + 1, format, again);
     va_end(again);
     return text != NULL ? text : "";

@@ -230,11 +230,9 @@ static void take_nothing(tree *t)
     (void)add_node(t, TS_NODE_SCALAR, at, at);
 }
 
-static void take_scalar(tree *t, struct fy_event *event)
+static void take_scalar(tree *t, struct fy_token *token, const struct fy_mark *from,
+                        const struct fy_mark *to)
 {
-    const struct fy_mark *from  = fy_event_start_mark(event);
-    const struct fy_mark *to    = fy_event_end_mark(event);
-    struct fy_token      *token = event->scalar.value;
     if (token == NULL || from == NULL || to == NULL) {
         take_nothing(t);
         return;
@@ -334,7 +332,7 @@ static void take_event(tree *t, struct fy_event *event)
         begin_document(t);
         break;
     case FYET_SCALAR:
-        take_scalar(t, event);
+        take_scalar(t, event->scalar.value, from, to);
         break;
     case FYET_MAPPING_START:
         open_container(t, TS_NODE_MAPPING, from, to);
