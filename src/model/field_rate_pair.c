@@ -198,9 +198,9 @@ static const ts_field pair_fields[] = {
     {.key = "f_sh",
      MEASURE(TS_KIND_LENGTH),
      TS_AT(ts_rate_pair, f_sh),
-     .range   = TS_FROM(0.0, 0.01, "um"),
-     .says    = "Its part from the deflection of the shafts, with `f_ma` in place of `F_betax`; of a "
-                "`spectrum` under its greatest `T_1*K_A`.",
+     .range = TS_FROM(0.0, 0.01, "um"),
+     .says  = "Its part from the deflection of the shafts, with `f_ma` in place of `F_betax`; of a "
+              "`spectrum` under its greatest `T_1*K_A`.",
      .example = "6 um"},
     {.key = "f_ma",
      MEASURE(TS_KIND_LENGTH),

@@ -119,10 +119,10 @@ extern const char *const ts_rate_hardening[]; /* ts_gear_class */
                         .says    = "Load cycles of a tooth, where `L_h` does not give them.",      \
                         .example = "2.1e9"),                                                       \
         TS_RATE_OF_BOTH(type, "q_", q, .form = TS_FORM_TALLY, .known = true,                       \
-                        .range  = TS_FROM(1, 100, "1"),                                            \
-                        .preset = {"1", "each gear meshes with the other alone"},                  \
-                        .says   = "How many mates load the same flank of a tooth in a turn, by "   \
-                                  "which `L_h` becomes load cycles.",                              \
+                        .range   = TS_FROM(1, 100, "1"),                                           \
+                        .preset  = {"1", "each gear meshes with the other alone"},                 \
+                        .says    = "How many mates load the same flank of a tooth in a turn, by "  \
+                                   "which `L_h` becomes load cycles.",                             \
                         .example = "3"),                                                           \
         TS_RATE_ONE(type, "K_A", load.K_A, TS_RATE_MEASURE(TS_KIND_NUMBER),                        \
                     .range  = TS_ABOVE(0.0, 10.0, "1"),                                            \

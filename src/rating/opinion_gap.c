@@ -229,21 +229,22 @@ static double pull(const ts_opinion_gap *gap, int factor)
 }
 
 /* The factor that pulls most, other than `but`. */
-static ts_opinion_factor strongest(const ts_opinion_gap *gap, int but)
+static int strongest(const ts_opinion_gap *gap, int but)
 {
     int best = but == 0 ? 1 : 0;
     for (int f = 0; f < TS_FACTORS; f++)
         if (f != but && pull(gap, f) > pull(gap, best))
             best = f;
-    return (ts_opinion_factor)best;
+    return best;
 }
 
 ts_opinion_reason ts_opinion_reason_of(const ts_opinion_gap *gap)
 {
-    const ts_opinion_factor first = strongest(gap, TS_FACTORS), second = strongest(gap, first);
-    const bool              both = pull(gap, second) >= 0.5 * pull(gap, first);
+    const int  first = strongest(gap, TS_FACTORS), second = strongest(gap, first);
+    const bool both = pull(gap, second) >= 0.5 * pull(gap, first);
 
-    return (ts_opinion_reason){first, both ? second : TS_FACTORS};
+    return (ts_opinion_reason){(ts_opinion_factor)first,
+                               both ? (ts_opinion_factor)second : TS_FACTORS};
 }
 
 const char *ts_opinion_factor_says(ts_opinion_factor factor, ts_rated_stress stress)
