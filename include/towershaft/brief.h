@@ -14,6 +14,7 @@ typedef struct ts_brief_options {
     const char *paper;   /* "A4", "Letter"; NULL: A4.  HTML does not ask           */
     bool        numbers; /* ratios and torques in words and tables too          */
     bool        key;     /* the answers of the quiz, on a page of their own        */
+    bool        large;   /* large print: letters of 16 pt and more on paper        */
     bool        us;      /* customary units                                        */
 } ts_brief_options;
 

@@ -9,13 +9,14 @@
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
 #include "draw/neck_chart.h"
+#include "draw/plain_view.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/sampling_chart.h"
 #include "draw/scene.h"
 #include "draw/selectivity_chart.h"
-#include "draw/start_chart.h"
 #include "draw/speed_chart.h"
+#include "draw/start_chart.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
 #include "draw/width_chart.h"
@@ -46,7 +47,8 @@ static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *o
     const bool scale = !(options->scale > 0.0) || (options->scale >= 0.1 && options->scale <= 8.0);
     const bool known = (int)options->figure >= 0 && options->figure < TS_FIGURE_COUNT;
     const bool found = (options->figure == TS_FIGURE_CANDIDATES && subject->candidates != NULL) ||
-                       (options->figure == TS_FIGURE_SAMPLES && subject->samples != NULL);
+                       (options->figure == TS_FIGURE_SAMPLES && subject->samples != NULL) ||
+                       options->figure == TS_FIGURE_PLAIN;
     return width && scale && (known || found) && (int)options->ground >= 0 &&
            options->ground < TS_GROUND_COUNT &&
            options->condition < (int32_t)subject->drive->condition_count &&
@@ -62,6 +64,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_face_view(scene, true, false);
     case TS_FIGURE_POWER:
         return ts_draw_face_view(scene, false, true);
+    case TS_FIGURE_PLAIN:
+        return ts_draw_plain(scene);
     case TS_FIGURE_UNROLLED:
         return ts_draw_unrolled(scene);
     case TS_FIGURE_SPEEDS:

@@ -45,6 +45,7 @@ typedef enum ts_figure {
     TS_FIGURE_HEAT,        /* where power becomes heat, over the face view seen from behind       */
     TS_FIGURE_NECKS, /* chances of designed necks over their diameters                        */
     TS_FIGURE_COUNT,
+    TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
     TS_FIGURE_CANDIDATES, /* arrangements side by side; needs those, where the others need a drive
                            */
     TS_FIGURE_SAMPLES     /* what samples of a drive tell; needs those */

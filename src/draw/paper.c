@@ -158,7 +158,8 @@ static void lay_paper(ts_setting *setting)
     setting->bottom   = high - (setting->turned ? TURNED_FOOT : FOOT);
     setting->y        = setting->top;
     if (!setting->trial)
-        cairo_pdf_surface_set_size(setting->surface, wide, high);
+        cairo_pdf_surface_set_size(setting->surface, wide * setting->enlarge,
+                                   high * setting->enlarge);
 }
 
 void ts_paper_begin_page(ts_setting *setting)

@@ -34,7 +34,8 @@ typedef struct ts_setting {
     PangoContext             *letters;
     cairo_surface_t          *surface;
     cairo_t                  *cr;
-    double                    width, height;            /* of the paper */
+    double                    enlarge;                  /* pt of the paper a pt in here */
+    double                    width, height;            /* of the paper, in pt in here  */
     double                    left, right, top, bottom; /* of what a page may hold */
     double                    y;
     bool                      trial;

@@ -312,8 +312,10 @@ static bool set_once(ts_setting *setting, ts_buffer *bytes)
     setting->trial   = bytes == NULL;
     setting->pages   = setting->page;
     setting->surface = cairo_pdf_surface_create_for_stream(bytes != NULL ? keep : forget, bytes,
-                                                           setting->width, setting->height);
+                                                           setting->width * setting->enlarge,
+                                                           setting->height * setting->enlarge);
     setting->cr      = cairo_create(setting->surface);
+    cairo_scale(setting->cr, setting->enlarge, setting->enlarge);
     if (bytes != NULL)
         say_of_itself(setting);
     set_all(setting);
@@ -350,8 +352,9 @@ static bool open_setting(ts_setting *setting, const ts_manuscript *manuscript,
 {
     const bool a4          = options->paper == TS_PAPER_A4;
     *setting               = (ts_setting){.manuscript = manuscript, .options = options};
-    setting->width         = a4 ? 210.0 * 72.0 / 25.4 : 612.0;
-    setting->height        = a4 ? 297.0 * 72.0 / 25.4 : 792.0;
+    setting->enlarge       = options->enlarge > 0.0 ? options->enlarge : 1.0;
+    setting->width         = (a4 ? 210.0 * 72.0 / 25.4 : 612.0) / setting->enlarge;
+    setting->height        = (a4 ? 297.0 * 72.0 / 25.4 : 792.0) / setting->enlarge;
     setting->heading_count = blocks_in(manuscript, TS_BLOCK_HEADING);
     setting->arena         = ts_arena_open(options->allocator);
     if (setting->arena == NULL)

@@ -13,6 +13,7 @@ typedef enum ts_paper { TS_PAPER_A4, TS_PAPER_LETTER } ts_paper;
 
 typedef struct ts_typeset_options {
     ts_paper                  paper;
+    double                    enlarge; /* everything this many times as large; 0: as it is */
     const ts_drawing_subject *subject; /* of the figures */
     /* Says how the figure of a block is drawn; false when there is no such figure. */
     bool (*figure)(void *context, const ts_block *block, ts_draw_options *options);

@@ -11,6 +11,7 @@
 
 /* The figure of a manuscript that moves. */
 #define TS_BRIEF_MOVING "moving"
+#define TS_BRIEF_PLAIN "plain" /* name of the figure without numbers, for paper */
 
 typedef struct ts_brief {
     const ts_effects *effects; /* solved, of the chapter's drive */

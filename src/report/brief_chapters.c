@@ -135,7 +135,7 @@ static const char *start_of(const ts_answer *answer)
     return NULL;
 }
 
-static void power(ts_chapter *chapter, bool moving)
+static void power(ts_chapter *chapter, bool moving, bool numbers)
 {
     const ts_answer *answer = chapter->answer;
 
@@ -147,7 +147,7 @@ static void power(ts_chapter *chapter, bool moving)
         box(chapter, answer->train->shafts[k].drive);
         coming_back(chapter, k);
     }
-    const char *figure = moving ? TS_BRIEF_MOVING : "power";
+    const char *figure = moving ? TS_BRIEF_MOVING : numbers ? "power" : TS_BRIEF_PLAIN;
     ts_manuscript_figure(chapter->manuscript, figure, NULL,
                          "Who drives whom, in the condition in which most power is taken.");
     const char *back = start_of(answer);
@@ -326,7 +326,7 @@ static void quiz(ts_chapter *chapter, const ts_brief *brief)
 void ts_brief_chapters(ts_chapter *chapter, const ts_brief *brief)
 {
     purposes(chapter);
-    power(chapter, brief->moving);
+    power(chapter, brief->moving, brief->numbers);
     pads(chapter, brief->numbers);
     breaks(chapter, brief->effects, brief->numbers);
     quiz(chapter, brief);

@@ -11,10 +11,10 @@ typedef struct ts_figure_source {
     ts_status (*svg)(void *context, const ts_block *figure, ts_buffer *svg);
 } ts_figure_source;
 
-/* HTML 5 with its style inside and pictures as data addresses, no script, nothing from outside: a
+/* `large`: in large print.  HTML 5 with its style inside and pictures as data addresses, no script, nothing from outside: a
  * content security policy in its head says so.  Every text is escaped.  Failures stand in
  * out->failed. */
-void ts_manuscript_html(const ts_manuscript *manuscript, const ts_figure_source *figures,
+void ts_manuscript_html(const ts_manuscript *manuscript, const ts_figure_source *figures, bool large,
                         ts_buffer *out);
 
 #endif

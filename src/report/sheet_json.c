@@ -17,7 +17,9 @@ static void amount(ts_json *json, const ts_sheet_row *row, ts_units units)
     ts_json_end(json, '}');
 }
 
-static void value(ts_json *json, const ts_answer *answer, const ts_sheet_row *row)
+/* `before` NULL: it is new, or nothing is compared, as `compared` says. */
+static void value(ts_json *json, const ts_answer *answer, const ts_sheet_row *row, bool compared,
+                  const ts_sheet_row *before)
 {
     ts_buffer address;
     ts_json_object(json);
@@ -34,6 +36,15 @@ static void value(ts_json *json, const ts_answer *answer, const ts_sheet_row *ro
     ts_buffer_close(&address);
     if (row->note != NULL)
         ts_json_string_at(json, "note", row->note);
+    if (compared)
+        ts_json_bool_at(json, "changed", before == NULL || ts_sheet_value_changed(row, before));
+    if (before != NULL && ts_sheet_value_changed(row, before)) {
+        ts_json_key(json, "was");
+        ts_json_object(json);
+        amount(json, before, TS_UNITS_METRIC);
+        amount(json, before, TS_UNITS_US);
+        ts_json_end(json, '}');
+    }
     ts_json_end(json, '}');
 }
 
@@ -49,8 +60,10 @@ static void conditions(ts_json *json, const ts_sheet *sheet)
             ts_json_string_at(json, "state", sheet->states[c]);
         ts_json_key(json, "values");
         ts_json_array(json);
+        const size_t old = ts_sheet_issued_condition(sheet, drive->conditions[c].name);
         for (int i = 0; i < TS_SHEET_COLUMNS; i++)
-            value(json, sheet->answer, &sheet->conditions[c][i]);
+            value(json, sheet->answer, &sheet->conditions[c][i], sheet->before != NULL,
+                  old != SIZE_MAX ? &sheet->before->conditions[old][i] : NULL);
         ts_json_end(json, ']');
         ts_json_end(json, '}');
     }
@@ -67,7 +80,8 @@ static void parts(ts_json *json, const ts_sheet *sheet)
         ts_json_key(json, "values");
         ts_json_array(json);
         for (size_t i = 0; i < sheet->row_count[which]; i++)
-            value(json, sheet->answer, &sheet->rows[which][i]);
+            value(json, sheet->answer, &sheet->rows[which][i], sheet->before != NULL,
+                  ts_sheet_issued_row(sheet, (ts_sheet_part)which, sheet->rows[which][i].what));
         ts_json_end(json, ']');
         ts_json_end(json, '}');
     }
@@ -106,6 +120,8 @@ void ts_sheet_json(const ts_sheet *sheet, ts_buffer *out)
     ts_json_head(&json, sheet->answer);
     name_of(&json, "title", sheet->answer->drive->title);
     name_of(&json, "revision", sheet->answer->drive->revision);
+    if (sheet->before != NULL)
+        name_of(&json, "against", sheet->before->answer->drive->revision);
     ts_json_key(&json, "pad");
     ts_json_object(&json);
     for (size_t i = 0; i < sheet->word_count; i++)

@@ -51,10 +51,11 @@ typedef struct ts_sheet_line { /* an assumption or a finding */
 } ts_sheet_line;
 
 typedef struct ts_sheet {
-    const ts_answer *answer;
-    uint32_t         pad;
-    ts_sheet_word    words[TS_SHEET_WORDS];
-    size_t           word_count;
+    const ts_answer       *answer;
+    const struct ts_sheet *before; /* the one issued last, or NULL: nothing is compared */
+    uint32_t               pad;
+    ts_sheet_word          words[TS_SHEET_WORDS];
+    size_t                 word_count;
     ts_sheet_row (*conditions)[TS_SHEET_COLUMNS]; /* [condition] */
     const char   **states;                        /* [condition] NULL, or what its clutch does */
     ts_sheet_row   rows[TS_SHEET_PARTS][TS_SHEET_ROWS];
@@ -67,6 +68,20 @@ extern const char *const ts_sheet_titles[TS_SHEET_PARTS];
 
 /* Of a pad with an accessory.  False without memory. */
 bool ts_sheet_make(const ts_answer *answer, uint32_t pad, ts_arena *arena, ts_sheet *out);
+
+/* ---- beside the sheet issued last; all need sheet->before ----
+ *
+ * Rows are the same by what they tell, conditions by their name.  NULL, or SIZE_MAX: it was not
+ * there. */
+const ts_sheet_row *ts_sheet_issued_row(const ts_sheet *sheet, ts_sheet_part part,
+                                        const char *what);
+const char         *ts_sheet_issued_word(const ts_sheet *sheet, const char *label);
+size_t              ts_sheet_issued_condition(const ts_sheet *sheet, const char *name);
+bool   ts_sheet_issued_line(const ts_sheet_line *list, size_t count, const ts_sheet_line *one);
+bool   ts_sheet_value_changed(const ts_sheet_row *now, const ts_sheet_row *before);
+bool   ts_sheet_condition_changed(const ts_sheet *sheet, size_t c);
+size_t ts_sheet_changed(const ts_sheet *sheet);              /* words, conditions and values     */
+size_t ts_sheet_gone(const ts_sheet *sheet, ts_buffer *out); /* their names; returns how many    */
 
 void ts_sheet_write(const ts_sheet *sheet, ts_manuscript *manuscript);
 void ts_sheet_json(const ts_sheet *sheet, ts_buffer *out);

@@ -36,6 +36,7 @@ static bool choose(ts_study *study, const ts_brief_options *options, ts_paper_wi
         paper = ts_study_choose(study, "paper", options->paper, papers, 2);
     *out = (ts_paper_wish){.pdf   = format == 0,
                            .paper = (ts_paper)paper,
+                           .large = options->large,
                            .units = options->us ? TS_UNITS_US : TS_UNITS_METRIC};
     return format >= 0 && paper >= 0;
 }

@@ -7,10 +7,14 @@
 #include "study/outlet.h"
 #include "study/publish.h"
 
+#include <string.h>
+
 enum { FORMAT_JSON, FORMAT_PDF, FORMAT_HTML, FORMAT_COUNT, FORMAT_TERMINAL };
 
 typedef struct wish {
     uint32_t      pad;
+    ts_study     *against; /* NULL: nothing is compared */
+    uint32_t      issued;  /* its pad                   */
     int           format;
     ts_paper_wish paper;
 } wish;
@@ -29,6 +33,24 @@ static bool choose_form(ts_study *study, const ts_sheet_options *options, wish *
     return out->format >= 0 && paper >= 0;
 }
 
+/* The pad of the same accessory in the drive that was issued last. */
+static bool choose_issued(ts_study *study, const ts_sheet_options *options, wish *out)
+{
+    ts_study *old = options->against;
+    out->against  = old;
+    out->issued   = TS_NOWHERE;
+    if (old == NULL)
+        return true;
+    for (size_t a = 0; old->solved && a < old->drive.accessory_count; a++)
+        if (strcmp(old->drive.accessories[a].name, options->accessory) == 0)
+            out->issued = ts_train_pad_of(&old->train, (int32_t)a);
+    if (out->issued == TS_NOWHERE)
+        ts_study_say(study, "no-issued-pad",
+                     "the drive that was issued has no pad for that accessory",
+                     "a drive in which it stands on a shaft", NULL);
+    return out->issued != TS_NOWHERE;
+}
+
 static bool choose(ts_study *study, const ts_sheet_options *options, ts_arena *arena, wish *out)
 {
     const int32_t accessory = ts_study_choose_accessory(study, options->accessory, arena);
@@ -38,18 +60,25 @@ static bool choose(ts_study *study, const ts_sheet_options *options, ts_arena *a
     if (out->pad == TS_NOWHERE)
         ts_study_say(study, "no-pad", "that accessory stands on no pad of this drive",
                      "an accessory that stands at the front or rear of a shaft", NULL);
-    return out->pad != TS_NOWHERE;
+    return out->pad != TS_NOWHERE && choose_issued(study, options, out);
 }
 
 static ts_status deliver(ts_study *study, const wish *asked, const ts_page_options *options,
                          ts_arena *arena, const ts_sink *sink)
 {
     const ts_answer answer = ts_study_answer(study);
-    ts_sheet        sheet;
+    ts_sheet        sheet, issued;
     ts_manuscript   manuscript;
     ts_buffer       out;
+    ts_answer       old;
     if (!ts_sheet_make(&answer, asked->pad, arena, &sheet))
         return TS_NO_MEMORY;
+    if (asked->against != NULL) {
+        old = ts_study_answer(asked->against);
+        if (!ts_sheet_make(&old, asked->issued, arena, &issued))
+            return TS_NO_MEMORY;
+        sheet.before = &issued;
+    }
     ts_study_manuscript(study, arena, &manuscript);
     ts_sheet_write(&sheet, &manuscript);
     if (asked->format == FORMAT_PDF || asked->format == FORMAT_HTML) {

@@ -8,6 +8,10 @@
 
 #include <string.h>
 
+/* Letters of 9 pt become 16 pt, the least that is called large print (common practice, no source).
+ */
+#define LARGE_PRINT (16.0 / 9.0)
+
 typedef struct making {
     ts_study                 *study;
     const ts_paper_wish      *wish;
@@ -15,6 +19,16 @@ typedef struct making {
 } making;
 
 /* ---- figures --------------------------------------------------------------------------------- */
+
+/* The face without numbers, which stands in no list of figures. */
+static bool plain_of(const making *it, const ts_block *block, ts_draw_options *options)
+{
+    *options = (ts_draw_options){.figure    = TS_FIGURE_PLAIN,
+                                 .ground    = it->wish->pdf ? TS_GROUND_PRINT : TS_GROUND_LIGHT,
+                                 .units     = it->wish->units,
+                                 .allocator = it->study->allocator};
+    return ts_study_choose_condition(it->study, block->condition, &options->condition);
+}
 
 static bool figure_of(void *context, const ts_block *block, ts_draw_options *options)
 {
@@ -24,6 +38,8 @@ static bool figure_of(void *context, const ts_block *block, ts_draw_options *opt
                                     .condition = block->condition,
                                     .ground    = it->wish->pdf ? "print" : "light",
                                     .us        = it->wish->units == TS_UNITS_US};
+    if (strcmp(block->figure, TS_BRIEF_PLAIN) == 0)
+        return plain_of(it, block, options);
     if (!ts_study_figure(it->study, &from, options))
         return false;
     options->caution = NULL; /* it stands on every page */
@@ -92,13 +108,14 @@ static ts_status send(const ts_manuscript *manuscript, making *it, const ts_sink
                                             .subject   = it->subject,
                                             .figure    = figure_of,
                                             .context   = it,
+                                            .enlarge   = it->wish->large ? LARGE_PRINT : 0.0,
                                             .allocator = it->study->allocator};
         return ts_typeset_pdf(manuscript, &options, sink);
     }
     const ts_figure_source figures = {it, svg_of};
     ts_buffer              out;
     ts_buffer_open(&out, it->study->allocator);
-    ts_manuscript_html(manuscript, &figures, &out);
+    ts_manuscript_html(manuscript, &figures, it->wish->large, &out);
     const ts_status status = out.failed ? TS_NO_MEMORY : ts_buffer_send(&out, sink);
     ts_buffer_close(&out);
     return status;

@@ -10,6 +10,7 @@ typedef struct ts_paper_wish {
     bool     pdf; /* else HTML */
     ts_paper paper;
     ts_units units; /* of the pictures */
+    bool     large; /* large print */
 } ts_paper_wish;
 
 /* An empty one with title, revision, file, hash, version and caution of the study. */

@@ -446,7 +446,8 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
-    const ts_paper_wish paper = {it.wish.outlet == OUTLET_PDF, it.wish.paper, it.wish.units};
+    const ts_paper_wish paper = {
+        .pdf = it.wish.outlet == OUTLET_PDF, .paper = it.wish.paper, .units = it.wish.units};
     ts_study_manuscript(study, arena, &manuscript);
     ts_buffer_open(&verdict, study->allocator);
     ts_verdict_sentence(&study->outcome, &verdict);

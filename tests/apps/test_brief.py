@@ -6,6 +6,7 @@ import json
 import math
 import os
 import re
+import statistics
 import subprocess
 import sys
 import unittest
@@ -152,6 +153,41 @@ class Brief(InFolder):
         code, _, err = run("brief", BIZJET, "-o", self.folder / "brief.doc")
         self.assertEqual(code, 2)
         self.assertIn("pdf, html", err)
+
+    def words_of(self, pdf):
+        """Each word of the first page with the height of its letters, pt."""
+        page = subprocess.run(["pdftotext", "-bbox", "-f", "1", "-l", "1", str(pdf), "-"],
+                              check=True, capture_output=True, text=True).stdout
+        found = re.findall(r'yMin="([0-9.]+)" xMax="[0-9.]+" yMax="([0-9.]+)">([^<]+)<', page)
+        return [(float(high) - float(low), word) for low, high, word in found]
+
+    def test_large_print_is_larger_by_sixteen_ninths(self):
+        plain, large = self.folder / "plain.pdf", self.folder / "large.pdf"
+        self.assertEqual(run("brief", EXAMPLES[0], "-o", plain)[0], 0)
+        self.assertEqual(run("brief", EXAMPLES[0], "--large", "-o", large)[0], 0)
+        small, big = ([h for h, _ in self.words_of(pdf)] for pdf in (plain, large))
+        self.assertAlmostEqual(min(big) / min(small), 16 / 9, delta=0.02)
+        self.assertAlmostEqual(statistics.median(big) / statistics.median(small), 16 / 9,
+                               delta=0.02)
+        sizes = [subprocess.run(["pdfinfo", str(pdf)], check=True, capture_output=True,
+                                text=True).stdout for pdf in (plain, large)]
+        for told in sizes:
+            self.assertIn("(A4)", told)
+        page = self.folder / "large.html"
+        self.assertEqual(run("brief", EXAMPLES[0], "--large", "-o", page)[0], 0)
+        self.assertIn("html{font-size:150%}", page.read_text(encoding="utf-8"))
+
+    def test_paper_without_numbers_has_none_in_its_pictures_either(self):
+        """Its picture is the plain one: no ratio, no speed, no power, no hash of a title block."""
+        for example in EXAMPLES:
+            out = self.folder / "plain.pdf"
+            self.assertEqual(run("brief", example, "-o", out)[0], 0)
+            text = subprocess.run(["pdftotext", "-layout", str(out), "-"], check=True,
+                                  capture_output=True, text=True).stdout
+            self.assertNotRegex(text, r"[0-9] *(kW|rpm|N.m|mm)\b")
+            numbers = self.folder / "numbers.pdf"
+            self.assertEqual(run("brief", example, "--numbers", "-o", numbers)[0], 0)
+            self.assertGreater(numbers.stat().st_size, out.stat().st_size, "richer pictures")
 
 
 if __name__ == "__main__":

@@ -128,6 +128,55 @@ class Sheets(InFolder):
         self.assertEqual(code, 2)
         self.assertIn("stands on no pad", err)
 
+    def changed_large(self):
+        """The large example with a heavier pump, issued anew."""
+        copy = self.copy_of(LARGE)
+        pad = "hydraulic pump 1"
+        for address, value in ((f"accessories/{pad}/mass", "33.3 kg"), ("revision", "next")):
+            code, _, said = run("set", copy, address, value)
+            self.assertEqual(code, 0, said)
+        return copy, pad
+
+    def test_against_the_issued_drive_what_changed_says_so_and_nothing_else(self):
+        copy, pad = self.changed_large()
+        now, before = answer("sheet", copy, pad), answer("sheet", LARGE, pad)
+        told = answer("sheet", copy, pad, "--against", LARGE)
+        follows(told, "sheet.schema.json")
+        self.assertEqual(told["against"], before["revision"])
+        self.assertNotIn("against", now)
+        seen = 0
+        for mine, plain, old in zip(values(told), values(now), values(before), strict=True):
+            differs = plain["metric"] != old["metric"]
+            self.assertEqual(mine["changed"], differs, mine)
+            self.assertEqual("was" in mine, differs)
+            if differs:
+                seen += 1
+                self.assertEqual(mine["was"], {u: old[u] for u in ("metric", "us")})
+        self.assertEqual(seen, 2, "its mass, and the moment of its overhang")
+        page = run("sheet", copy, pad, "--against", LARGE)[1]
+        bars = [line for line in page.splitlines() if line.strip().startswith("|")]
+        self.assertEqual(len(bars), 2, page)
+        self.assertIn("2 rows changed", page)
+        for ending in ("pdf", "html"):
+            self.assertEqual(run("sheet", copy, pad, "--against", LARGE, "-o",
+                                 self.folder / ("a." + ending))[0], 0)
+        self.assertIn("was", (self.folder / "a.html").read_text(encoding="utf-8"))
+
+    def test_against_itself_nothing_changed(self):
+        told = answer("sheet", LARGE, "hydraulic pump 1", "--against", LARGE)
+        self.assertFalse(any(one["changed"] for one in values(told)))
+        page = run("sheet", LARGE, "hydraulic pump 1", "--against", LARGE)[1]
+        self.assertIn("no value changed", page)
+
+    def test_an_issued_drive_that_cannot_be_compared_is_told(self):
+        out = self.folder / "a.pdf"
+        for against, says in ((self.folder / "none.yaml", "none.yaml"),
+                              (TRAINER, "no pad for that accessory")):
+            code, _, said = run("sheet", LARGE, "hydraulic pump 1", "--against", against, "-o", out)
+            self.assertNotEqual(code, 0)
+            self.assertIn(says, said)
+            self.assertFalse(out.exists(), "no half file")
+
 
 if __name__ == "__main__":
     unittest.main()

@@ -72,8 +72,10 @@ typedef enum option_id {
     OPTION_SAMPLES,
     OPTION_NUMBERS,
     OPTION_KEY,
-    OPTION_SAMPLE,
     OPTION_SLURM,
+    OPTION_SAMPLE,
+    OPTION_AGAINST,
+    OPTION_LARGE,
     OPTION_COUNT
 } option_id;
 

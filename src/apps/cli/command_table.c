@@ -76,6 +76,9 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SLURM, "--slurm", NULL, "RANKS",
      "compute nothing: print the script of a Slurm job of so many processes"},
     {OPTION_SAMPLE, "--sample", NULL, "ID", "compute nothing: write the drive file of one sample"},
+    {OPTION_AGAINST, "--against", NULL, "OLD",
+     "the drive as it was issued last: what changed bears a bar"},
+    {OPTION_LARGE, "--large", NULL, NULL, "in large print"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -103,7 +106,8 @@ static const option_id start_options[]   = {OPTION_AMBIENT, OPTION_OIL_TEMPERATU
                                             OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
                                             OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
-static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_JSON, OPTION_COLOUR};
+static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_AGAINST, OPTION_JSON,
+                                          OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
     OPTION_KEEP,    OPTION_ADD,    OPTION_WHY_NOT,  OPTION_FRONT,  OPTION_LOADS,
@@ -125,7 +129,7 @@ static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTI
                                             OPTION_SHEETS, OPTION_SEIZURES, OPTION_RECHECK,
                                             OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
 static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
-                                            OPTION_UNITS,  OPTION_TODAY, OPTION_JSON};
+                                            OPTION_LARGE,  OPTION_UNITS, OPTION_TODAY,   OPTION_JSON};
 static const option_id study_option_ids[] = {
     OPTION_SAMPLE,  OPTION_SLURM,  OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,
     OPTION_THREADS, OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,    OPTION_OUTPUT,
@@ -277,7 +281,8 @@ const command_row commands[] = {
      "find\n"
      "there, in metric and US customary units beside each other.  -o with the ending .pdf or "
      ".html\n"
-     "writes it so.",
+     "writes it so.  --against names the drive file as it was issued last: every row that changed\n"
+     "bears a bar and what it was.",
      OPTIONS(sheet_options), run_sheet},
     {"why", "FILE [ADDRESS]", "file address", 1, 2, "show the working of any number",
      "ADDRESS is the path of a part, a colon and a symbol, and @ a condition where the number "
@@ -322,7 +327,8 @@ const command_row commands[] = {
      "powers, pictures, teeth, rules with their sources and published cases that this build "
      "reproduces;\n"
      "with --workings also how the numbers came about.  The same file gives the same bytes.\n"
-     "--sheets teeth writes a data sheet for every gear instead, a page each; --sheets shims where\n"
+     "--sheets teeth writes a data sheet for every gear instead, a page each; --sheets shims "
+     "where\n"
      "bevel gears must stand, their shims, and the backlash of every mesh (also .txt and .json).\n"
      "As .csv or .xlsx it is every number and every judgement, a row each, for spreadsheets.\n"
      "--recheck writes two files beside it: NAME.recheck.json with every step and its inputs, and\n"
@@ -337,7 +343,8 @@ const command_row commands[] = {
      "questions whose answers the drive gives.  Ratios and torques only with --numbers; a .html "
      "page "
      "turns\n"
-     "its gears, a .pdf shows the drawings, which hold numbers.  --key adds the answers.  --json "
+     "its gears, a .pdf shows them at rest.  --large is for large print.  --key adds the answers.  "
+     "--json "
      "gives\n"
      "the words and the quiz with its key.",
      OPTIONS(brief_options), run_brief},

@@ -10,7 +10,8 @@ static bool brief_options(const arguments *given, ts_brief_options *out)
 
     *out = (ts_brief_options){.paper   = "A4",
                               .numbers = given->value[OPTION_NUMBERS] != NULL,
-                              .key     = given->value[OPTION_KEY] != NULL};
+                              .key     = given->value[OPTION_KEY] != NULL,
+                              .large   = given->value[OPTION_LARGE] != NULL};
     if (!arguments_choice(given, OPTION_PAPER, &out->paper) ||
         !arguments_choice(given, OPTION_UNITS, &units))
         return false;
