@@ -1,7 +1,9 @@
 /* How long does it take to follow a drive in time? */
 #include "bench.h"
 
+#include "study/seizing.h"
 #include "study/starting.h"
+#include "study/twisting.h"
 #include "towershaft/seize.h"
 
 #include <math.h>
@@ -109,11 +111,43 @@ static double seize_one(void)
     return seizure_seconds(one_seizure);
 }
 
+/* Every accessory in every condition in which it turns. */
+static void all_seizures(void *context)
+{
+    ts_study       *study = context;
+    ts_arena       *arena = ts_arena_open(NULL);
+    ts_twist_answer twist;
+    size_t          runs = 0;
+    if (arena != NULL && ts_study_twist(study, arena, &twist) == TS_OK)
+        for (size_t a = 0; a < study->drive.accessory_count; a++)
+            for (size_t c = 0; c < study->drive.condition_count; c++) {
+                const ts_seize_options options = {.accessory = study->drive.accessories[a].name,
+                                                  .condition = study->drive.conditions[c].name};
+                ts_arena              *own     = ts_arena_open(NULL);
+                ts_seize_answer        seize;
+                if (own != NULL && ts_study_seize(study, &options, &twist, own, &seize) == TS_OK)
+                    for (int k = 0; k < TS_SEIZE_RUNS; k++)
+                        runs +=
+                            seize.runs[k].there && seize.runs[k].seizure.run.fault == TS_RUN_FINE
+                                ? 1
+                                : 0;
+                ts_arena_close(own);
+            }
+    ts_arena_close(arena);
+    bench_keep(runs > 150 ? context : NULL);
+}
+
+static double seize_all(void)
+{
+    return seizure_seconds(all_seizures);
+}
+
 static const bench_case cases[] = {
     {"start-large", "the large example from rest to idle", "s", 0.02, start_large},
     {"start-grid", "the same at 49 temperatures of air and oil", "s", 1.0, start_grid},
     {"seize-one", "a pump of the large example seizes: with its neck, strong and weak, and without",
      "s", 0.02, seize_one},
+    {"seize-all", "every accessory of it seizes in every condition, one core", "s", 2.0, seize_all},
 };
 
 const bench_group measure_motion = {cases, sizeof cases / sizeof cases[0]};

@@ -10,7 +10,7 @@
 /* Of what it bears; what broke at just that has met it. */
 #define BROKEN (1.0 - 1e-9)
 
-enum { INDENT = 2, NAME_WIDE = 50, CELL = 9 };
+enum { INDENT = 2, NAME_WIDE = 50, CELL = 9, KIND = 11 };
 
 static const double degree = 57.29577951308232, two_pi = 6.28318530717958648;
 
@@ -355,7 +355,8 @@ static void table(const ts_seize_answer *seize, ts_page *page)
              ts_kind_shown(TS_KIND_TORQUE, page->units)->name);
     ts_page_left(page, ts_text_of(first), NAME_WIDE);
     for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
-        ts_page_right(page, ts_text_of(heads[i]), CELL);
+        ts_page_right(page, ts_text_of(heads[i]),
+                      i + 1 < sizeof heads / sizeof heads[0] ? CELL : KIND);
     ts_page_line_end(page);
     for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
         ts_buffer name;
@@ -373,7 +374,7 @@ static void table(const ts_seize_answer *seize, ts_page *page)
         ts_page_right(
             page,
             ts_text_of(isfinite(seize->walls[i].T) ? ts_part_kind_word(seize->walls[i].kind) : "-"),
-            CELL);
+            KIND);
         ts_page_line_end(page);
     }
 }

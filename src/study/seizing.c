@@ -417,31 +417,34 @@ static const char *cannot(const wish *w)
     return NULL;
 }
 
-static ts_status solve(wish *w, const ts_seize_options *options)
+ts_status ts_study_seize(ts_study *study, const ts_seize_options *options,
+                         const ts_twist_answer *twist, ts_arena *arena, ts_seize_answer *out)
 {
-    ts_twist_answer twist;
-    ts_status       status = choose(w, options);
+    wish w = {.study = study, .arena = arena, .out = out, .samples = options->samples};
 
+    *out             = (ts_seize_answer){.accessory = -1};
+    ts_status status = choose(&w, options);
     if (status != TS_OK)
         return status;
-    if (cannot(w) != NULL) {
-        give_up(w, cannot(w), NULL);
+    if (cannot(&w) != NULL) {
+        give_up(&w, cannot(&w), NULL);
         return TS_OK;
     }
-    status = ts_study_twist(w->study, w->arena, &twist);
-    if (status != TS_OK || !find_tree(w, &twist))
+    ts_twist_answer own;
+    if (twist == NULL)
+        status = ts_study_twist(study, arena, &own);
+    if (status != TS_OK || !find_tree(&w, twist != NULL ? twist : &own))
         return status;
-    return run_all(w);
+    return run_all(&w);
 }
 
 ts_status ts_study_tell_seizure(ts_study *study, const char *accessory, ts_arena *arena,
                                 ts_page *page)
 {
     const ts_seize_options options = {.accessory = accessory};
-    ts_seize_answer        seize   = {.accessory = -1};
-    wish                   w       = {.study = study, .arena = arena, .out = &seize};
     const ts_answer        answer  = ts_study_answer(study);
-    const ts_status        status  = solve(&w, &options);
+    ts_seize_answer        seize;
+    const ts_status        status = ts_study_seize(study, &options, NULL, arena, &seize);
     if (status == TS_OK)
         ts_seize_told(&seize, &answer, page);
     return status;
@@ -464,16 +467,12 @@ ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
-    ts_seize_answer seize  = {.accessory = -1};
-    wish            w      = {.study   = study,
-                              .arena   = arena,
-                              .out     = &seize,
-                              .samples = options->json ? options->samples : 0};
+    ts_seize_answer seize;
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;
     ts_buffer_open(&out, study->allocator);
     ts_page   page   = ts_outlet_page(look, &out);
-    ts_status status = solve(&w, options);
+    ts_status status = ts_study_seize(study, options, NULL, arena, &seize);
     if (status == TS_OK && options->json)
         ts_seize_json(&seize, &answer, &out);
     else if (status == TS_OK)
