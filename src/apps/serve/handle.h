@@ -17,6 +17,9 @@ enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route
 
 /* What the page shows of the file itself: text, serial, what can be taken back, what is wrong. */
 enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned status);
+/* The same with the view, or what of it has changed since `seen` (NULL: all of it), in `units`. */
+enum MHD_Result handle_state_and_view(server *at, struct MHD_Connection *to, unsigned status,
+                                      const char *units, const char *seen);
 /* Tells every page that there is something new. */
 void handle_tell(server *at);
 

@@ -15,12 +15,23 @@ typedef struct change {
 
 /* ---- how it ended --------------------------------------------------------------------------- */
 
+/* With the view as well, for a page that says in which units. */
+static enum MHD_Result state_of(const change *one)
+{
+    const json_t *units = request_body_item(one->whole, "units", JSON_STRING);
+    const json_t *seen  = request_body_item(one->whole, "seen", JSON_STRING);
+    if (units == NULL || one->at->here.computed != one->at->here.serial)
+        return handle_state(one->at, one->to, 200);
+    return handle_state_and_view(one->at, one->to, 200, json_string_value(units),
+                                 seen != NULL ? json_string_value(seen) : NULL);
+}
+
 static enum MHD_Result answer(const change *one, sitting_end end)
 {
     switch (end) {
     case SITTING_DONE:
         handle_tell(one->at);
-        return handle_state(one->at, one->to, 200);
+        return state_of(one);
     case SITTING_OUTSIDE:
         handle_tell(one->at);
         return handle_state(one->at, one->to, 409);

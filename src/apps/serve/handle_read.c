@@ -135,7 +135,9 @@ static void add_job(growing *out, arrange_job *job)
     growing_text(out, "}");
 }
 
-enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned status)
+/* NULL: without a view. */
+static enum MHD_Result send_state(server *at, struct MHD_Connection *to, unsigned status,
+                                  const growing *view)
 {
     const sitting *here = &at->here;
     growing        out  = {0};
@@ -159,8 +161,42 @@ enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned sta
     growing_text(&out, ", \"text\": ");
     growing_string(&out, here->text.bytes, here->text.length);
     add_job(&out, &at->job);
+    if (view != NULL) {
+        growing_text(&out, ", \"view\": ");
+        growing_add(&out, view->bytes, view->length);
+    }
     growing_text(&out, "}\n");
     return reply_send(to, status, json_kind_name, &out);
+}
+
+enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned status)
+{
+    return send_state(at, to, status, NULL);
+}
+
+/* False: it cannot be written; nothing is to be forgotten then. */
+static bool write_view(server *at, const char *units, const char *seen, growing *out)
+{
+    growing               fresh   = {0};
+    const ts_sink         sink    = growing_sink(&fresh);
+    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
+    if (at->here.study == NULL || ts_study_write_view(at->here.study, &options, &sink) != TS_OK ||
+        fresh.failed) {
+        growing_forget(&fresh);
+        return false;
+    }
+    view_delta_answer(&at->shelf[options.us], seen, &fresh, out);
+    return true;
+}
+
+enum MHD_Result handle_state_and_view(server *at, struct MHD_Connection *to, unsigned status,
+                                      const char *units, const char *seen)
+{
+    growing               view = {0};
+    const bool            good = write_view(at, units, seen, &view);
+    const enum MHD_Result sent = send_state(at, to, status, good ? &view : NULL);
+    growing_forget(&view);
+    return sent;
 }
 
 void handle_tell(server *at)
@@ -212,16 +248,11 @@ static enum MHD_Result send_answer(server *at, struct MHD_Connection *to)
 
 static enum MHD_Result send_view(server *at, struct MHD_Connection *to)
 {
-    growing               fresh = {0}, out = {0};
-    const ts_sink         sink    = growing_sink(&fresh);
-    const char           *units   = asked(to, "units");
-    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
+    growing out = {0};
     if (at->here.study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_study_write_view(at->here.study, &options, &sink);
-    if (status != TS_OK || fresh.failed)
-        return send_written(to, at->here.study, status, json_kind_name, &fresh);
-    view_delta_answer(&at->shelf[options.us], asked(to, "seen"), &fresh, &out);
+    if (!write_view(at, asked(to, "units"), asked(to, "seen"), &out))
+        return reply_say(to, 500, "there is not enough memory for this answer");
     return reply_send(to, 200, json_kind_name, &out);
 }
 

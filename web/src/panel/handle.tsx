@@ -16,9 +16,9 @@ export function Handle() {
       <b>{shaft.number} {shaft.name}</b>
       {gear !== undefined && (
         <span class="pair" role="group" aria-label="teeth">
-          <button type="button" aria-label="one tooth less" onClick={() => changeTeeth(index, -1)}>{"\u2212"}</button>
+          <button type="button" aria-label="one tooth less" onClick={() => changeTeeth(index, -1, false)}>{"\u2212"}</button>
           <span>{gear.teeth} teeth</span>
-          <button type="button" aria-label="one tooth more" onClick={() => changeTeeth(index, 1)}>+</button>
+          <button type="button" aria-label="one tooth more" onClick={() => changeTeeth(index, 1, false)}>+</button>
         </span>
       )}
       {padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => (

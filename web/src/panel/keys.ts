@@ -86,8 +86,8 @@ function run(event: KeyboardEvent, help: () => void): boolean {
   switch (event.key) {
     case "ArrowRight": nextShaft(1); return true;
     case "ArrowLeft": nextShaft(-1); return true;
-    case "ArrowUp": if (chosen.value >= 0) changeTeeth(chosen.value, 1); return true;
-    case "ArrowDown": if (chosen.value >= 0) changeTeeth(chosen.value, -1); return true;
+    case "ArrowUp": if (chosen.value >= 0) changeTeeth(chosen.value, 1, false); return true;
+    case "ArrowDown": if (chosen.value >= 0) changeTeeth(chosen.value, -1, false); return true;
     default: return false;
   }
 }

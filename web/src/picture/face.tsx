@@ -352,7 +352,7 @@ function Face(props: {
     if (shaft < 0) return;
     event.preventDefault();
     chosen.value = shaft;
-    changeTeeth(shaft, event.deltaY < 0 ? 1 : -1);
+    changeTeeth(shaft, event.deltaY < 0 ? 1 : -1, true);
   };
   const from = drag === null ? undefined : now.shafts[drag.shaft];
   return (

@@ -19,23 +19,34 @@ function changed(had: View, delta: Delta): View {
   return next as unknown as View;
 }
 
+/** What is asked with, so that only what has changed is told. */
+function known(): { units: string; seen?: string } {
+  return kept !== null && kept.units === units.value ? { units: units.value, seen: kept.view.sha256 } : { units: units.value };
+}
+
+/** False: it is a change of a view that is not here. */
+function takeView(got: View | Delta, wanted: string): boolean {
+  const had = kept !== null && kept.units === wanted ? kept.view : null;
+  const next = !("seen" in got) ? got : had !== null && got.seen === had.sha256 ? changed(had, got) : null;
+  if (next === null) {
+    kept = null;
+    return false;
+  }
+  kept = { units: wanted, view: next };
+  keepChoice(next);
+  return true;
+}
+
 /** The picture of the newest text; an older answer that comes late is dropped. */
 export async function loadView(): Promise<void> {
-  const mine = ++asked;
-  const had = kept !== null && kept.units === units.value ? kept.view : null;
-  const got = await get<View | Delta>("/api/view", had === null ? { units: units.value } : { units: units.value, seen: had.sha256 });
+  const mine = ++asked, wanted = units.value;
+  const got = await get<View | Delta>("/api/view", known());
   if (mine !== asked) return;
   if (got.body === null || got.status !== 200) {
     if (got.status !== 409) told.value = { says: got.says ?? "the drive cannot be shown", bad: true };
     return;
   }
-  const next = "seen" in got.body ? (had === null || got.body.seen !== had.sha256 ? null : changed(had, got.body)) : got.body;
-  if (next === null) {
-    kept = null;
-    return loadView();
-  }
-  kept = { units: units.value, view: next };
-  keepChoice(next);
+  if (!takeView(got.body, wanted)) return loadView();
 }
 
 /** The chosen shaft stays chosen by its name, for an act may have moved it. */
@@ -58,17 +69,21 @@ export async function loadState(): Promise<void> {
   else told.value = { says: got.says ?? "the server does not answer", bad: true };
 }
 
-async function take(next: State): Promise<void> {
+async function take(next: State & { view?: View | Delta }, wanted = units.value): Promise<void> {
   const before = state.value;
   state.value = next;
   if (before?.search.state === "runs" && next.search.state === "ended") told.value = { says: "The search has ended; what it found stands in Arrange.", bad: false };
+  if (next.view !== undefined && wanted === units.value) {
+    asked++;
+    if (takeView(next.view, wanted)) return;
+  }
   if (before === null || before.computed !== next.computed || view.value === null) await loadView();
 }
 
 async function change(path: string, body: object, done: (next: State) => string): Promise<boolean> {
   const base = state.value?.serial ?? 0;
   busy.value++;
-  const got: Answer<State> = await post<State>(path, { base, ...body });
+  const got: Answer<State> = await post<State>(path, { base, ...known(), ...body });
   if (got.status === 200 && got.body !== null) {
     await take(got.body);
     told.value = { says: done(got.body), bad: false };
@@ -105,9 +120,10 @@ export function putText(text: string): Promise<boolean> {
 // ---- acts on the machine ----------------------------------------------------------------------
 
 let pending: { address: string; teeth: number; timer: number } | null = null;
+const REST_MS = 180, BUSY_MS = 4;
 
-/** Teeth are counted up while the wheel turns; when it rests, that is one act. */
-export function changeTeeth(shaft: number, by: number): void {
+/** Teeth are counted up while the wheel turns; when it rests, that is one act.  A key is an act at once, or as soon as the last is done. */
+export function changeTeeth(shaft: number, by: number, rests: boolean): void {
   const now = view.value;
   const gear = now === null ? undefined : mainGear(now, shaft);
   if (gear === undefined || now === null) return;
@@ -116,13 +132,18 @@ export function changeTeeth(shaft: number, by: number): void {
   if (pending !== null) window.clearTimeout(pending.timer);
   const teeth = Math.max(3, from + by);
   told.value = { says: `${now.shafts[shaft]?.name}: ${teeth} teeth`, bad: false };
-  pending = {
-    address, teeth,
-    timer: window.setTimeout(() => {
-      pending = null;
-      if (teeth !== gear.teeth) void act([{ at: address, to: String(teeth) }], `${now.shafts[shaft]?.name}: ${gear.teeth} to ${teeth} teeth`);
-    }, 180),
+  const put = (): void => {
+    if (busy.value > 0 && pending !== null) {
+      pending.timer = window.setTimeout(put, BUSY_MS);
+      return;
+    }
+    pending = null;
+    const was = view.value === null ? gear.teeth : mainGear(view.value, shaft)?.teeth ?? gear.teeth;
+    if (teeth !== was) void act([{ at: address, to: String(teeth) }], `${now.shafts[shaft]?.name}: ${was} to ${teeth} teeth`);
   };
+  pending = { address, teeth, timer: 0 };
+  if (rests) pending.timer = window.setTimeout(put, REST_MS);
+  else put();
 }
 
 export function otherFace(pad: Pad): Promise<boolean> {

@@ -26,7 +26,7 @@ async function ask<T>(path: string, init?: RequestInit): Promise<Answer<T>> {
   }
 }
 
-export function get<T>(path: string, query: Record<string, string> = {}): Promise<Answer<T>> {
+export function get<T>(path: string, query: { [name: string]: string } = {}): Promise<Answer<T>> {
   const words = Object.entries(query).map(([name, value]) => `${name}=${encodeURIComponent(value)}`);
   return ask<T>(words.length > 0 ? `${path}?${words.join("&")}` : path);
 }
