@@ -122,7 +122,8 @@ ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *o
 
 bool ts_figure_has_size(ts_figure figure)
 {
-    return figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT || figure == TS_FIGURE_UNROLLED;
+    return figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT ||
+           figure == TS_FIGURE_UNROLLED || figure == TS_FIGURE_FLOAT;
 }
 
 /* A DXF has no sheet: the canvas only keeps what its words are put together in. */

@@ -17,6 +17,7 @@ static const struct {
     [TS_DXF_ROOT]       = {"GEAR-ROOT", "CONTINUOUS", 8, 18},
     [TS_DXF_BEVEL]      = {"BEVEL-GEAR", "CONTINUOUS", 7, 35},
     [TS_DXF_TOWER]      = {"RADIAL-SHAFT", "CONTINUOUS", 7, 35},
+    [TS_DXF_SHAFT]      = {"SHAFT", "CONTINUOUS", 7, 35},
     [TS_DXF_BODY_FRONT] = {"BODY-FRONT", "CONTINUOUS", 4, 25},
     [TS_DXF_BODY_REAR]  = {"BODY-REAR", "CONTINUOUS", 3, 25},
     [TS_DXF_WORDS]      = {"WORDS", "CONTINUOUS", 7, 18},

@@ -17,6 +17,7 @@ typedef enum ts_dxf_layer {
     TS_DXF_ROOT,       /* root circles, thin                                  */
     TS_DXF_BEVEL,      /* bevel gears                                         */
     TS_DXF_TOWER,      /* radial shafts                                       */
+    TS_DXF_SHAFT,      /* shafts of a box, in section                         */
     TS_DXF_BODY_FRONT, /* envelopes of accessories on front pads              */
     TS_DXF_BODY_REAR,  /* ... on rear pads                                    */
     TS_DXF_WORDS,      /* numbers of shafts, what stands on their pads        */

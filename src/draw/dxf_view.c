@@ -61,12 +61,17 @@ ts_status ts_draw_dxf(ts_scene *scene, ts_buffer *out)
     ts_status       status = TS_NOT_UNDERSTOOD;
     const char     *view   = figure == TS_FIGURE_BEHIND  ? "Seen from behind, looking forward"
                              : figure == TS_FIGURE_FRONT ? "Seen from the front, looking rearward"
-                                                         : "The arcs laid flat, front up";
+                             : figure == TS_FIGURE_FLOAT
+                                 ? "Take-offs, radial shafts and box inputs in section, rearward to "
+                                   "the right"
+                                 : "The arcs laid flat, front up";
     ts_dxf_begin(&dxf, scene->units, out);
     if (figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT)
         status = ts_dxf_face(scene, figure == TS_FIGURE_FRONT, &dxf);
     else if (figure == TS_FIGURE_UNROLLED)
         status = ts_dxf_strips(scene, &dxf);
+    else if (figure == TS_FIGURE_FLOAT)
+        status = ts_dxf_sections(scene, &dxf);
     if (status == TS_OK)
         title(scene, &dxf, view);
     ts_dxf_finish(&dxf);

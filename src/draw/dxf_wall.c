@@ -11,7 +11,7 @@ static ts_point seen(ts_outline_point at)
 ts_status ts_dxf_wall(ts_dxf *dxf, ts_dxf_layer layer, const ts_wall_disc *discs, size_t count,
                       ts_arena *arena)
 {
-    ts_wall_line         wall;
+    ts_wall_line    wall;
     const ts_status status = ts_wall_trace(discs, count, arena, &wall);
     for (size_t i = 0; status == TS_OK && i < wall.count; i++) {
         const ts_wall_piece *one = &wall.pieces[i];

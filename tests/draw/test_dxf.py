@@ -5,6 +5,7 @@ A reader of this file's own takes the groups apart; the extents that it finds mu
 header, and gears must stand where `check --json` has them.  A second reader, of another house,
 audits the same files (python3-ezdxf of Debian).
 """
+import json
 import math
 import pathlib
 import sys
@@ -19,7 +20,7 @@ try:
 except ImportError:
     ezdxf = None
 
-PLANS = ("behind", "front", "unrolled")
+PLANS = ("behind", "front", "unrolled", "float")
 NEAR = 1e-6  # mm
 HOSTILE = ("  0 EOF", "%%c%%u", "\\U+0041^J", "\u202edrowkcab \u00e4\u03b1", "a" * 400)
 
@@ -28,6 +29,17 @@ def groups(text):
     lines = text.split("\n")
     assert lines[-1] == "" and len(lines) % 2 == 1, "a group is two lines"
     return [(int(lines[i]), lines[i + 1]) for i in range(0, len(lines) - 1, 2)]
+
+
+def corners(fields):
+    """Of a polyline, in the order in which they stand."""
+    return list(zip([float(v) for c, v in fields if c == 10],
+                    [float(v) for c, v in fields if c == 20]))
+
+
+def area(points):
+    return 0.5 * abs(sum(points[i - 1][0] * points[i][1] - points[i][0] * points[i - 1][1]
+                         for i in range(len(points))))
 
 
 class Reader:
@@ -143,6 +155,29 @@ class Dxf(InFolder):
             lengths = [math.dist((float(c[10]), float(c[20])), (float(c[11]), float(c[21]))) * inch
                        for c in file.on("REFERENCE-100MM", "LINE")]
             self.assertLess(abs(max(lengths) - 100.0), NEAR)
+
+    def test_sections_are_those_of_the_bodies(self):
+        """Bevels, radial shafts and box inputs: each polygon is a half of a section of the .json,
+        moved and turned, so its area stays; and the radial shaft is as long and thick as told."""
+        for drive in EXAMPLES:
+            bodies = self.folder / "bodies.json"
+            self.assertEqual(run("draw", drive, "-o", bodies)[0], 0)
+            parts = json.loads(bodies.read_text(encoding="utf-8"))["parts"]
+            file = self.read(drive, "float")
+            for layer, kind in (("BEVEL-GEAR", "bevel"), ("RADIAL-SHAFT", "radial shaft")):
+                drawn = sorted(area(corners(f)) for k, f in file.shapes
+                               if k == "LWPOLYLINE" and (8, layer) in f)
+                told = sorted(1e6 * area(p["section"]) for p in parts if p["kind"] == kind
+                              for _ in range(2))
+                self.assertEqual(len(drawn), len(told), (drive.name, layer))
+                for a, b in zip(drawn, told):
+                    self.assertLess(abs(a - b), 1e-6 * b)
+            lengths = sorted(math.dist((float(c[10]), float(c[20])), (float(c[11]), float(c[21])))
+                             for c in file.on("DIMENSIONS", "LINE"))
+            told = sorted(1e3 * max(z for z, _ in p["section"]) for p in parts
+                          if p["kind"] == "radial shaft")
+            for a, b in zip(lengths[-len(told):], told, strict=True):
+                self.assertLess(abs(a - b), NEAR)
 
     def test_every_shape_is_on_a_layer_that_is_described(self):
         file = self.read(EXAMPLES[0], "behind")

@@ -301,9 +301,10 @@ const command_row commands[] = {
     {"draw", "FILE -o OUT", "file", 1, 1, "draw the drive",
      "OUT names the picture and, by its ending (.svg, .pdf, .png), its format.  When OUT is a "
      "folder\n"
-     "(or ends in a slash) every picture is written into it.  The figures behind, front and "
+     "(or ends in a slash) every picture is written into it.  The figures behind, front, "
      "unrolled\n"
-     "are also written in true size as .dxf, in mm or, with --units us, in inches.\n"
+     "and float (take-offs and radial shafts in section) are also written in true size as .dxf, in "
+     "mm or, with --units us, in inches.\n"
      "The endings .glb, .step and .json give the drive as bodies in space: .glb for viewers, with\n"
      "true teeth; .step by the program towershaft-step; .json as numbers.\n"
      "A mesh has the address of the shaft that it drives, such as drive/hp/box/clockwise/2; "
