@@ -169,12 +169,17 @@ static const ts_spline_source sources[] = {
     [TS_SHOCK_HEAVY]        = TS_SPLINE_HEAVY_SHOCK,
 };
 
+#define ONCE_ONLY "what is met once: the file tells no starts, or not all times"
+
 static void find_factors(const ts_accessory *one, ts_drive_spline *item, ts_workings *w)
 {
     const ts_spline *s = &item->shape;
 
-    ts_workings_assumed(w, "cycles", item->cycles, "1", "the most `events` of a condition: starts");
-    ts_workings_assumed(w, "turns", item->turns, "1", "speeds times times of all conditions");
+    const bool told = item->missing == NULL;
+    ts_workings_assumed(w, "cycles", item->cycles, "1",
+                        told ? "the most `events` of a condition: starts" : ONCE_ONLY);
+    ts_workings_assumed(w, "turns", item->turns, "1",
+                        told ? "speeds times times of all conditions" : ONCE_ONLY);
     item->K_a = ts_spline_application_factor(sources[one->shock.value], w);
     item->K_m = ts_spline_misalignment_factor(item->L_e, item->slope, w);
     item->K_f = ts_spline_fatigue_factor(item->cycles, false, w);
@@ -332,6 +337,21 @@ static void solve_overload(const ts_drive *drive, const ts_splines *splines, ts_
     keep_most(item, &item->overload, TS_EVERY_CONDITION);
 }
 
+/* Without what fatigues and wears it: its factors and speeds, and shear and bursting of an overload
+ * that is met once.  The pressure on its flanks is a matter of wear. */
+static void solve_once(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
+                       ts_workings *w)
+{
+    item->cycles = item->turns = 1.0;
+    find_factors(accessory_of(drive, &splines->power->motion->train->pads[item->pad]), item, w);
+    item->turns = (double)NAN;
+    for (size_t c = 0; c < drive->condition_count; c++)
+        item->cases[c] =
+            (ts_spline_case){.n = speed_of(splines, item, c), .h_w = (double)NAN, .known = false};
+    solve_overload(drive, splines, item, w);
+    item->most[TS_SPLINE_PRESSURE] = -1.0;
+}
+
 void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *workings)
 {
     for (uint32_t i = 0; i < splines->count; i++) {
@@ -339,6 +359,7 @@ void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *w
 
         item->h_w     = 0.0;
         item->missing = NULL;
+        item->sized   = false;
         for (int k = 0; k < TS_SPLINE_STRESSES; k++) {
             item->most[k] = -1.0;
             item->at[k]   = TS_EVERY_CONDITION;
@@ -352,8 +373,11 @@ void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *w
             item->missing = "a `sleeve` wider than the teeth of the spline";
             continue;
         }
-        if (!count_cycles(drive, splines, item))
+        item->sized = true;
+        if (!count_cycles(drive, splines, item)) {
+            solve_once(drive, splines, item, workings);
             continue;
+        }
         find_factors(accessory_of(drive, &splines->power->motion->train->pads[item->pad]), item,
                      workings);
         solve_conditions(drive, splines, item, workings);

@@ -45,6 +45,7 @@ typedef struct ts_drive_spline {
     ts_node         over;    /* ... for the overload                             */
     const char     *number;  /* as the file has it                               */
     const char     *missing; /* NULL, or what is not known: a noun               */
+    bool            sized;   /* what it bears once follows, whatever is missing for its life */
     bool            made;    /* its length is made up                            */
     ts_spline       shape;
     double          L_e;    /* m    engaged length                              */

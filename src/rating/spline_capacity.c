@@ -21,8 +21,7 @@ static double fastest(const ts_drive_spline *item, uint32_t conditions)
     double n = 0.0;
 
     for (uint32_t c = 0; c < conditions; c++)
-        if (item->cases[c].known)
-            n = fmax(n, item->cases[c].n);
+        n = fmax(n, item->cases[c].n); /* passes NaN over */
     return n;
 }
 
@@ -86,7 +85,8 @@ void ts_splines_capacities(const ts_drive *drive, const ts_splines *splines,
         ts_spline_bears        once    = {(double)NAN, TS_SPLINE_ROOT_SHEAR, NULL};
         const char            *missing = item->missing;
 
-        if (item->missing == NULL) {
+        if (item->sized) {
+            missing = NULL;
             ts_workings_about(w, one->node, TS_EVERY_CONDITION);
             once = ts_spline_bears_once(item, (uint32_t)drive->condition_count, w);
             if (isnan(once.T))

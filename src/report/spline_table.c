@@ -25,7 +25,11 @@ static void one(const ts_answer *answer, ts_page *page, const ts_drive_spline *i
     ts_buffer_open(&says, answer->allocator);
     ts_buffer_print(&says, "%s, %s: ", answer->train->pads[item->pad].name, item->number);
     if (item->missing != NULL) {
-        ts_buffer_print(&says, "not computable, %s are not known", item->missing);
+        ts_buffer_print(&says, "not computable, %s are not known%s", item->missing,
+                        item->sized && item->overload.known ? "; met once: " : "");
+        for (int i = 0; i < TS_SPLINE_STRESSES && item->sized; i++)
+            if (item->most[i] >= 0.0)
+                stress(page, &says, answer, item, i);
     } else {
         ts_page_value_text(page, &says, item->L_e, TS_KIND_LENGTH, 3);
         ts_buffer_print(&says, " %s engaged%s; ", ts_kind_shown(TS_KIND_LENGTH, page->units)->name,

@@ -230,6 +230,39 @@ static void a_sleeve_that_its_spin_bursts_bears_no_torque(void **state)
     close_rated(&it);
 }
 
+/* Starts and times say how long a spline lasts, not what it bears once. */
+static void what_is_borne_once_asks_for_no_times(void **state)
+{
+    (void)state;
+    rated it;
+    open_rated(&it);
+    const uint32_t   conditions = (uint32_t)it.file.drive.condition_count;
+    ts_drive_spline *s          = &it.splines.items[0];
+    const double     told       = ts_spline_bears_once(s, conditions, NULL).T;
+    const double     shear      = s->overload.S[TS_SPLINE_TOOTH_SHEAR];
+
+    assert_true(s->sized && s->missing == NULL && told > 0.0 && s->overload.known);
+    for (uint32_t c = 0; c < conditions; c++) {
+        it.file.drive.conditions[c].events = (ts_tally){0, 0, TS_UNKNOWN};
+        it.file.drive.conditions[c].hours  = (ts_measure){(double)NAN, 0, TS_UNKNOWN};
+    }
+    ts_splines_solve(&it.file.drive, &it.splines, NULL);
+    assert_true(s->sized && s->missing != NULL);
+    assert_close(ts_spline_bears_once(s, conditions, NULL).T, told, 1e-14);
+    /* Met once instead of at every start: its fatigue factor is that of the first column. */
+    assert_close(s->overload.S[TS_SPLINE_TOOTH_SHEAR] * ts_spline_fatigue_factor(1.0, false, NULL),
+                 shear * ts_spline_fatigue_factor(18000.0, false, NULL), 1e-12);
+    assert_int_equal(s->at[TS_SPLINE_TOOTH_SHEAR], TS_EVERY_CONDITION);
+    assert_true(s->most[TS_SPLINE_TOOTH_SHEAR] > 0.0 && s->most[TS_SPLINE_PRESSURE] < 0.0);
+
+    ts_part_capacity   room[64];
+    ts_part_capacities list = {room, 0, 64};
+    ts_splines_capacities(&it.file.drive, &it.splines, &list, NULL);
+    assert_null(room[0].missing);
+    assert_close(room[0].T, told, 1e-14);
+    close_rated(&it);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -238,6 +271,7 @@ int main(void)
         cmocka_unit_test(stresses_follow_the_torque_of_every_condition),
         cmocka_unit_test(the_governing_case_is_the_greatest_of_all),
         cmocka_unit_test(at_the_torque_borne_once_one_stress_meets_its_limit),
+        cmocka_unit_test(what_is_borne_once_asks_for_no_times),
         cmocka_unit_test(a_sleeve_that_its_spin_bursts_bears_no_torque),
         cmocka_unit_test(shock_raises_the_torque_of_conditions_and_not_the_overload),
         cmocka_unit_test(the_length_answered_is_where_the_stress_meets_its_limit),

@@ -79,6 +79,9 @@ static void run(ts_check *check)
         const ts_drive_spline *item = &check->splines->items[k];
 
         if (item->missing != NULL) {
+            /* Shear and bursting of an overload are judged without starts and times. */
+            for (int i = 0; i < TS_SPLINE_STRESSES && item->sized; i++)
+                judge(check, item, i);
             (void)ts_not_computable(check, item->node, TS_EVERY_CONDITION, "%s %s of %s",
                                     item->missing, item->number,
                                     check->train->pads[item->pad].name);
