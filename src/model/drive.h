@@ -438,25 +438,25 @@ typedef struct ts_limits {
     ts_measure contact_safety;            /* 1, S_Hmin */
     ts_measure bending_safety;            /* 1.25, S_Fmin */
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
-    ts_measure time_with_parting;         /* 20 %, of the time, by torsion near a natural frequency */
-    ts_measure rim_to_tooth;              /* 1.2, rim thickness over tooth height */
-    ts_measure mass;                      /* kg, of the drive without accessories; none */
-    ts_measure mass_overhang;             /* m, of a box's centre of mass; none */
-    ts_measure standards_apart;           /* 15 %, of the safeties by two standards */
-    ts_measure backlash;                  /* 0.02 mm, normal, at its least */
-    ts_measure bearing_life;              /* 1, over the life of the drive */
-    ts_measure bearing_static_safety;     /* 1.5 */
-    ts_measure bearing_speed_number;      /* 2e6, mm times rpm */
-    ts_measure bearing_slip;              /* 1, load over the least load */
-    ts_measure shaft_fatigue_safety;      /* 1.5 */
-    ts_measure shaft_static_safety;       /* 1.5 */
-    ts_measure slope_at_mesh;             /* 0.0005 rad */
-    ts_measure deflection_at_mesh;        /* 0.03 modules */
-    ts_measure flash_safety;              /* S_B, against scuffing */
-    ts_measure integral_safety;           /* S_intS, against scuffing */
-    ts_measure film_safety;               /* S_lambda, against micropitting */
-    ts_measure jet_speed;                 /* 0.2, of jets over that of the teeth */
-    ts_measure power_above_rated;         /* 10 %, with its heat over what is rated */
+    ts_measure time_with_parting;     /* 20 %, of the time, by torsion near a natural frequency */
+    ts_measure rim_to_tooth;          /* 1.2, rim thickness over tooth height */
+    ts_measure mass;                  /* kg, of the drive without accessories; none */
+    ts_measure mass_overhang;         /* m, of a box's centre of mass; none */
+    ts_measure standards_apart;       /* 15 %, of the safeties by two standards */
+    ts_measure backlash;              /* 0.02 mm, normal, at its least */
+    ts_measure bearing_life;          /* 1, over the life of the drive */
+    ts_measure bearing_static_safety; /* 1.5 */
+    ts_measure bearing_speed_number;  /* 2e6, mm times rpm */
+    ts_measure bearing_slip;          /* 1, load over the least load */
+    ts_measure shaft_fatigue_safety;  /* 1.5 */
+    ts_measure shaft_static_safety;   /* 1.5 */
+    ts_measure slope_at_mesh;         /* 0.0005 rad */
+    ts_measure deflection_at_mesh;    /* 0.03 modules */
+    ts_measure flash_safety;          /* S_B, against scuffing */
+    ts_measure integral_safety;       /* S_intS, against scuffing */
+    ts_measure film_safety;           /* S_lambda, against micropitting */
+    ts_measure jet_speed;             /* 0.2, of jets over that of the teeth */
+    ts_measure power_above_rated;     /* 10 %, with its heat over what is rated */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */
@@ -570,6 +570,12 @@ typedef struct ts_mass_scheme {
     ts_measure casing_density;               /* kg/m3 */
 } ts_mass_scheme;
 
+typedef struct ts_weight_scheme { /* what counts beside mass */
+    ts_node    node;
+    ts_measure wrap;      /* kg/rad                              */
+    ts_measure servicing; /* 1, kg for each kg to be lowered     */
+} ts_weight_scheme;
+
 typedef struct ts_freedom {
     ts_node               node;
     ts_box_freedom       *boxes;
@@ -583,6 +589,7 @@ typedef struct ts_freedom {
     ts_pick               hunting;               /* ts_answer_yes */
     ts_measure            face_step, least_face; /* m */
     ts_mass_scheme        mass;
+    ts_weight_scheme      weights;
 } ts_freedom;
 
 typedef struct ts_start { /* start: what `towershaft start` goes by */

@@ -41,6 +41,7 @@ const ts_record_table *const ts_tables[] = {
     &ts_table_arrange_bevels,
     &ts_table_arrange_tower,
     &ts_table_arrange_mass,
+    &ts_table_arrange_weights,
     &ts_table_weighing,
     &ts_table_mount,
     &ts_table_torque_point,

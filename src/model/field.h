@@ -167,6 +167,7 @@ extern const ts_record_table ts_table_arrange_bevels;
 extern const ts_record_table ts_table_arrange_tower;
 extern const ts_record_table ts_table_arrange_accessory;
 extern const ts_record_table ts_table_arrange_mass;
+extern const ts_record_table ts_table_arrange_weights;
 extern const ts_record_table ts_table_assumption_line;
 extern const ts_record_table ts_table_waiver;
 

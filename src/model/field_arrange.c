@@ -318,6 +318,41 @@ const ts_record_table ts_table_arrange_mass = {
     TS_TABLE(ts_mass_scheme, mass_fields),
 };
 
+/* ---- what counts beside mass ----------------------------------------------------------------- */
+
+static const ts_field weights_fields[] = {
+    {.key   = "wrap",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_MASS_PER_ANGLE,
+     TS_AT(ts_weight_scheme, wrap),
+     .range   = TS_FROM(0.0, 572.95779513082320877, "kg/deg"),
+     .preset  = {"0 kg/deg", "mass alone counts; common practice, no source"},
+     .says    = "What a degree between the outermost axes of a box counts as, beside the mass of "
+                "its casing.",
+     .example = "0.02 kg/deg"},
+    {.key   = "servicing",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_NUMBER,
+     TS_AT(ts_weight_scheme, servicing),
+     .range   = TS_FROM(0.0, 10.0, "1"),
+     .preset  = {"0", "mass alone counts; common practice, no source"},
+     .says    = "What each kilogram counts as that must be lowered before an accessory can be, "
+                "summed over all accessories.  In the way of one is whatever stands on the same "
+                "face of the same branch nearer to the input, or on the input: the input is taken "
+                "to hang lowest.",
+     .example = "2 %"},
+};
+
+const ts_record_table ts_table_arrange_weights = {
+    .id   = "arrange_weights",
+    .name = "what counts beside mass",
+    .says = "What `arrange` counts beside mass.  The proof is then about the sum, and so is every "
+            "mass that `arrange` tells; it says how much of each is no mass.",
+    TS_TABLE(ts_weight_scheme, weights_fields),
+};
+
 /* ---- the whole ------------------------------------------------------------------------------ */
 
 static const ts_field arrange_fields[] = {
@@ -401,6 +436,12 @@ static const ts_field arrange_fields[] = {
      .record  = &ts_table_arrange_mass,
      .says    = "What parts weigh.",
      .example = "{pad: 0.35 kg}"},
+    {.key  = "weights",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_freedom, weights),
+     .record  = &ts_table_arrange_weights,
+     .says    = "What counts beside mass.",
+     .example = "{wrap: 0.02 kg/deg, servicing: 2 %}"},
 };
 
 const ts_record_table ts_table_arrange = {

@@ -44,6 +44,7 @@ typedef enum ts_kind {
     TS_KIND_STIFFNESS,               /* N/m         */
     TS_KIND_TORSIONAL_STIFFNESS,     /* N.m/rad     */
     TS_KIND_THERMAL_EXPANSION,       /* 1/K         */
+    TS_KIND_MASS_PER_ANGLE,          /* kg/rad      */
     TS_KIND_COUNT
 } ts_kind;
 

@@ -25,6 +25,10 @@ static void answers(ts_json *json, const ts_arrange_told *told)
         ts_json_number_at(json, "mass_widened", told->verdicts[i].mass);
         ts_json_count_at(json, "widened_steps", told->verdicts[i].widened);
         ts_json_number_at(json, "regret", r->answers[i].mass - r->answers[0].mass);
+        ts_json_number_at(json, "weighted",
+                          ts_arrange_weighted(&told->problem->problem, &r->answers[i]));
+        ts_json_number_at(json, "lowered",
+                          ts_arrange_lowered(&told->problem->problem, &r->answers[i]));
         ts_arranged_verdict_json(json, &told->verdicts[i]);
         ts_arrange_changes_json(told, json, &r->answers[i], told->verdicts[i].mass);
         ts_arranged_boxes_json(json, told, &r->answers[i]);

@@ -176,6 +176,7 @@ static void answer(const ts_arrange_told *told, ts_page *page, size_t index)
         ts_arrange_regret(told, page, found->mass, &text);
         ts_buffer_add(&text, ")");
     }
+    ts_arrange_weighted_says(told, page, found, &text);
     ts_buffer_add(&text, "; ");
     ts_arrange_order(told, found, &text);
     if (told->verdicts[index].widened > 0) {
@@ -406,6 +407,13 @@ static void assumptions(const ts_arrange_told *told, ts_page *page)
     line(page, "Masses are those of gears, shafts, pads, casing and what comes with a box; "
                "accessories weigh the same wherever they stand and are not counted.  Mesh losses, "
                "the cowl and keep-outs are left to the rules.");
+    if (told->problem->problem.wrap_weight + told->problem->problem.servicing_weight > 0.0)
+        line(page,
+             "By `weights` wrap or servicing counts too: every mass above is the sum, what is "
+             "proven is proven of the sum, and \"lightest\" means the least sum; each answer "
+             "says how much of it is no mass.  What is in the way of an accessory is taken to "
+             "be whatever stands on its face nearer to the input, as though the input hung "
+             "lowest.");
 }
 
 void ts_arrange_page(const ts_arrange_told *told, ts_page *page)

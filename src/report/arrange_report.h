@@ -132,6 +132,10 @@ void ts_demand_says(const ts_arrange_told *told, const ts_demand *demand, ts_buf
 void ts_arrange_order(const ts_arrange_told *told, const ts_arrangement *found, ts_buffer *out);
 void ts_arrange_verdict(const ts_arranged_verdict *verdict, ts_buffer *out);
 void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out);
+/* "10.9 kg, of which 0.70 kg count for 80.1 deg of wrap and 0.35 kg for 7.0 kg to be lowered": what
+ * the weights add to an arrangement, after its mass; nothing where none count. */
+void ts_arrange_weighted_says(const ts_arrange_told *told, const ts_page *page,
+                              const ts_arrangement *found, ts_buffer *out);
 /* "+0.33 kg, 3.2 %" over the lightest. */
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
 void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,

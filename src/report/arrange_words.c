@@ -60,6 +60,32 @@ void ts_arrange_order(const ts_arrange_told *told, const ts_arrangement *found, 
     }
 }
 
+void ts_arrange_weighted_says(const ts_arrange_told *told, const ts_page *page,
+                              const ts_arrangement *found, ts_buffer *out)
+{
+    const ts_arrange_problem *p    = &told->problem->problem;
+    double                    wrap = 0.0;
+    if (!(p->wrap_weight + p->servicing_weight > 0.0))
+        return;
+    ts_buffer_add(out, ", of which ");
+    for (uint32_t b = 0; b < p->box_count; b++)
+        wrap += ts_arrange_wrap(p, found, b);
+    if (p->wrap_weight > 0.0) {
+        ts_arrange_kg(page, p->wrap_weight * wrap, out);
+        ts_buffer_add(out, " count for ");
+        ts_page_value_text(page, out, wrap, TS_KIND_ANGLE, 4);
+        ts_buffer_add(out, " deg of wrap");
+    }
+    if (p->servicing_weight > 0.0) {
+        const double lowered = ts_arrange_lowered(p, found);
+        ts_buffer_add(out, p->wrap_weight > 0.0 ? " and " : "");
+        ts_arrange_kg(page, p->servicing_weight * lowered, out);
+        ts_buffer_add(out, p->wrap_weight > 0.0 ? " for " : " count for ");
+        ts_arrange_kg(page, lowered, out);
+        ts_buffer_add(out, " to be lowered out of the way");
+    }
+}
+
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out)
 {
     const double best = told->result->answers[0].mass;

@@ -81,14 +81,6 @@ static void end_set(void *context, size_t item, size_t worker)
     ts_tell_made(&b);
 }
 
-static uint32_t size_of(uint32_t set)
-{
-    uint32_t size = 0;
-    for (; set != 0; set &= set - 1)
-        size++;
-    return size;
-}
-
 static bool open_room(ts_branches *out, ts_branch_room *room)
 {
     const size_t sets = (size_t)out->pair->tables->all + 1;
@@ -138,10 +130,10 @@ static void grow_plane(ts_grower *g, uint32_t *sets)
     const uint32_t allowed = g->pair->box->allowed;
 
     g->sets = sets;
-    for (uint32_t size = 1; size <= size_of(allowed) && goes_on(g); size++) {
+    for (uint32_t size = 1; size <= ts_set_size(allowed) && goes_on(g); size++) {
         size_t count = 0;
         for (uint32_t set = 1; set <= allowed; set++)
-            if ((set & ~allowed) == 0 && size_of(set) == size)
+            if ((set & ~allowed) == 0 && ts_set_size(set) == size)
                 sets[count++] = set;
         ts_crew_run(g->room->workers, count, grow_set, g);
     }

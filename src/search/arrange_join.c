@@ -8,17 +8,19 @@
 typedef struct middle {
     const ts_branches *branches;
     const ts_carry    *carry;  /* NULL: none */
+    uint32_t           beyond; /* how many are on the branches */
     int                key[2]; /* class of the body on the input shaft per face, -1: none */
     double             mass;   /* without the input gear */
 } middle;
 
-static bool make_middle(const ts_branches *branches, const ts_carry *carry, middle *m)
+static bool make_middle(const ts_branches *branches, uint32_t set, const ts_carry *carry, middle *m)
 {
     const ts_pair_tables *pair = branches->pair;
     const ts_arrange_box *box  = pair->frame;
 
     *m = (middle){.branches = branches,
                   .carry    = carry,
+                  .beyond   = ts_set_size(carry != NULL ? set & ~carry->set : set),
                   .key      = {pair->box->input_key[0], pair->box->input_key[1]},
                   .mass     = box->mass + box->choices[pair->choice].mass};
     if (carry == NULL)
@@ -64,10 +66,20 @@ static double input_gear(const ts_pair_tables *pair, uint32_t need)
     return module->gear_mass[pair->z_in * (module->steps_top + 1) + need];
 }
 
+/* What stands on the input is in the way of both branches. */
+static double in_way_of(const middle *m, const ts_label *left, const ts_label *right)
+{
+    const uint32_t fronts = (uint32_t)left->fronts + right->fronts;
+    return m->carry == NULL
+               ? 0.0
+               : ts_in_way(m->branches->pair->box, m->carry->on, fronts, m->beyond - fronts);
+}
+
 static double joint_mass(const middle *m, const ts_label *left, const ts_label *right)
 {
     const uint32_t need = left->need > right->need ? left->need : right->need;
-    return m->mass + left->mass + right->mass + input_gear(m->branches->pair, need);
+    return m->mass + left->mass + right->mass + input_gear(m->branches->pair, need) +
+           in_way_of(m, left, right);
 }
 
 static bool fit_together(const middle *m, const ts_label *left, const ts_label *right)
@@ -215,11 +227,11 @@ static bool visit(const ts_branches *b, uint32_t set, ts_joint *best, size_t roo
     if (set == 0 || (set & ~pair->box->allowed) != 0 ||
         pair->tables->steps_least > pair->module->steps_most[pair->z_in])
         return false;
-    if (make_middle(b, NULL, &m))
+    if (make_middle(b, set, NULL, &m))
         any = share_out(&m, set, best, room, count);
     for (size_t i = 0; i < pair->box->carry_count; i++) {
         const ts_carry *carry = &pair->box->carries[i];
-        if ((carry->set & ~set) == 0 && make_middle(b, carry, &m))
+        if ((carry->set & ~set) == 0 && make_middle(b, set, carry, &m))
             any = share_out(&m, set, best, room, count) || any;
     }
     return any;

@@ -19,6 +19,9 @@ ts_ahead ts_ahead_of(const ts_box_tables *box, uint32_t set)
                 a.least[face] = key;
             a.most[face] = key;
         }
+        for (uint32_t i = 0; box->serviced && i < TS_ARRANGE_ACCESSORIES; i++)
+            if ((set >> i & 1u) == 0)
+                a.in_way[face] += box->lift[face][i];
     }
     return a;
 }
@@ -98,9 +101,17 @@ static bool owes_no_more(const ts_ahead *ahead, int face, double nearest, const 
     return true;
 }
 
+/* What is still to come is in the way of more on one face and of as many fewer on the other; at
+ * most so much more than with the other label. */
+static double more_in_way(const ts_ahead *ahead, const ts_label *a, const ts_label *b)
+{
+    const int more = (int)a->fronts - (int)b->fronts;
+    return more >= 0 ? (double)more * ahead->in_way[0] : (double)-more * ahead->in_way[1];
+}
+
 bool ts_label_beats(const ts_ahead *ahead, double nearest, const ts_label *a, const ts_label *b)
 {
-    return a->mass <= b->mass + ROUNDING && a->angle <= b->angle + ROUNDING && a->need <= b->need &&
-           a->idlers <= b->idlers && owes_no_more(ahead, 0, nearest, a, b) &&
-           owes_no_more(ahead, 1, nearest, a, b);
+    return a->mass + more_in_way(ahead, a, b) <= b->mass + ROUNDING &&
+           a->angle <= b->angle + ROUNDING && a->need <= b->need && a->idlers <= b->idlers &&
+           owes_no_more(ahead, 0, nearest, a, b) && owes_no_more(ahead, 1, nearest, a, b);
 }

@@ -7,6 +7,7 @@
  *   angle    from the free end to the last shaft
  *   need     width of the last gear so far
  *   reach    per face, the bodies that may still be met by one to come, with their distance
+ *   fronts   how many accessories are on the front: what is still to come is in their way
  *   z, sense, reversed, idlers in a row: of the last shaft
  */
 #ifndef TS_SEARCH_ARRANGE_LABEL_H
@@ -33,6 +34,7 @@ typedef struct ts_label {
     uint16_t z, need;
     int8_t   on[2];
     uint8_t  sense, reversed, idlers;
+    uint8_t  fronts; /* how many of the set are on the front */
     uint8_t  dead;
     uint8_t  reaches[2]; /* how many entries of reach[] each face has, nearest first */
     ts_reach reach[];    /* [face * reach_most + i] */
@@ -48,6 +50,8 @@ typedef struct ts_ahead {
     const ts_box_tables *box;
     uint32_t             open[2];           /* classes that may still come, per face */
     uint8_t              least[2], most[2]; /* of them */
+    /* Per face, what all that may still come there counts as for each that it is in the way of. */
+    double in_way[2];
 } ts_ahead;
 
 ts_ahead ts_ahead_of(const ts_box_tables *box, uint32_t set);

@@ -44,6 +44,7 @@ typedef struct ts_arrange_accessory {
     uint32_t        with;  /* accessories that must share its shaft, as bits           */
     double          body_radius;
     double          pad_mass; /* whatever the pad adds, wherever it is                 */
+    double          lift;     /* kg, what is lowered when it is taken off              */
     const double   *speed_least, *speed_most; /* per condition                         */
     const double   *power;                    /* per condition; negative: drives       */
 } ts_arrange_accessory;
@@ -140,11 +141,19 @@ typedef struct ts_arrange_problem {
     const uint32_t             *idler_teeth;
     size_t                      idler_teeth_count;
     uint32_t                    idlers_in_row; /* 0 to TS_ARRANGE_IDLERS */
-    bool             hunting; /* every mesh needs tooth numbers without a common divisor */
-    double           width_step, width_least; /* width_least: a multiple of the step */
-    double           width_over_diameter;
+    bool   hunting;                 /* every mesh needs tooth numbers without a common divisor */
+    double width_step, width_least; /* width_least: a multiple of the step */
+    double width_over_diameter;
+    /* What counts beside mass.  0: nothing. */
+    double           wrap_weight;      /* kg for each rad of wrap, of every box alike */
+    double           servicing_weight; /* kg for each kg that must be lowered         */
     ts_arrange_model model;
 } ts_arrange_problem;
+
+/* What is minimised: the mass of the parts, and what the weights make of wrap and of servicing.
+ * Servicing is the sum, over all accessories, of what must be lowered before each can be: whatever
+ * stands on the same face of the same branch nearer to the input, or on the input.  The input is
+ * taken to hang lowest.  Where this house says mass of an arrangement, this sum is meant. */
 
 /* ---- an arrangement ----------------------------------------------------------------------------
  */

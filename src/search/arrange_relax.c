@@ -95,14 +95,41 @@ static double told_cost(const ts_relaxed_plane *p, const ts_rest_table *t,
            t->arc * t->lambda * c->halves;
 }
 
+/* What a shaft counts as at least for being in the way of `outer`, whatever faces these are on.
+ * Of two back to back one is in the way of each; of a single one, all that it can be on the face
+ * with the fewest that may be nowhere else. */
+static double least_in_way(const ts_pair_tables *pair, const ts_relaxed_carry *c, uint32_t outer)
+{
+    const ts_box_tables        *box   = pair->box;
+    const ts_arrange_accessory *all   = pair->tables->problem->accessories;
+    const int8_t                one   = c->on[0] >= 0 ? c->on[0] : c->on[1];
+    uint32_t                    at[2] = {0, 0};
+    double                      least = infinite;
+
+    if (!box->serviced || outer == 0)
+        return 0.0;
+    if (c->on[0] >= 0 && c->on[1] >= 0)
+        return fmin(fmax(box->lift[0][c->on[0]], box->lift[1][c->on[0]]),
+                    fmax(box->lift[0][c->on[1]], box->lift[1][c->on[1]])) *
+               (double)ts_set_size(outer);
+    for (uint32_t a = 0; a < pair->tables->problem->accessory_count; a++)
+        for (uint32_t face = 0; face < 2 && (outer >> a & 1u) != 0; face++)
+            at[face] += all[a].faces == 1u << face ? 1 : 0;
+    for (uint32_t face = 0; face < 2; face++)
+        if ((all[one].faces >> face & 1u) != 0)
+            least = fmin(least, box->lift[face][one] * (double)at[face]);
+    return isfinite(least) ? least : 0.0;
+}
+
 double ts_relaxed_shaft(ts_relaxed_plane *p, const ts_rest_table *t, ts_relaxed_carry *c,
                         uint32_t outer, uint32_t inner)
 {
     const bool   reversed = ts_is_reversed(p->pair->tables, outer, inner);
     const double load     = fmax(p->pair->force[outer], p->pair->force[inner]);
+    const double in_way   = t->metal * least_in_way(p->pair, c, outer);
     if (p->pair->least_steps != NULL)
-        return told_cost(p, t, c, outer, inner, reversed);
-    return carry_cost(p, t, c, load, reversed, outer == 0 ? 1 : 2);
+        return told_cost(p, t, c, outer, inner, reversed) + in_way;
+    return carry_cost(p, t, c, load, reversed, outer == 0 ? 1 : 2) + in_way;
 }
 
 double ts_relaxed_step(const ts_relaxed_plane *first, const ts_relaxed_plane *second,
@@ -120,7 +147,9 @@ double ts_relaxed_step(const ts_relaxed_plane *first, const ts_relaxed_plane *se
         ts_relaxed_gear(t, second->pair, step->z_step, outer, ts_is_reversed(tables, outer, 0), 1);
     const double mass =
         frame->step_mass + (c != NULL ? c->pads + frame->shaft_mass : frame->idler_mass);
-    return own + far + t->metal * mass + (c != NULL ? t->arc * t->lambda * c->halves : 0.0);
+    const double in_way = c != NULL ? least_in_way(first->pair, c, outer) : 0.0;
+    return own + far + t->metal * (mass + in_way) +
+           (c != NULL ? t->arc * t->lambda * c->halves : 0.0);
 }
 
 static double told_idler(const ts_relaxed_plane *k, const ts_rest_table *t, uint32_t set)
@@ -194,7 +223,8 @@ static bool make_carries(ts_relaxed_plane *p, ts_arena *arena)
         ts_relaxed_carry fresh = {.set    = from->set,
                                   .senses = from->senses,
                                   .window = {1, TS_ARRANGE_TEETH},
-                                  .pads   = from->pad_mass};
+                                  .pads   = from->pad_mass,
+                                  .on     = {from->on[0], from->on[1]}};
         for (int face = 0; face < 2; face++) {
             if (from->on[face] < 0)
                 continue;

@@ -13,6 +13,7 @@ typedef struct ts_relaxed_carry {
     uint8_t   senses;
     ts_window window;
     double    pads, halves;
+    int8_t    on[2]; /* who, each of them once; -1: nobody */
     /* Least cost of shaft and gear, [arcs of the gear - 1][reversed][level]; NaN: not yet asked. */
     double (*cost)[2][TS_LOAD_LEVELS];
 } ts_relaxed_carry;

@@ -184,6 +184,7 @@ void ts_bench_start(ts_bench *b, const ts_carry *c)
         l->on[0]    = c->on[0];
         l->on[1]    = c->on[1];
         l->reversed = ts_is_reversed(t, 0, b->set);
+        l->fronts   = c->on[0] >= 0;
         ts_label_move(&b->ahead, NULL, 0.0, c->on, nearest_of(b, l), l);
         for (uint8_t sense = 0; sense < 2; sense++) {
             if ((c->senses >> sense & 1u) == 0)
@@ -202,6 +203,11 @@ typedef struct shaft {
     bool          reversed, idler, input;
     double        owed; /* arc that clearance asks for, less its slack */
 } shaft;
+
+static uint8_t fronts_with(const ts_label *from, const shaft *s)
+{
+    return (uint8_t)(from->fronts + (s->on[0] >= 0 ? 1 : 0));
+}
 
 /* The same before the mesh was asked how wide it must be, with the least that it may say. */
 static bool is_hopeless_already(ts_bench *b, const ts_label *from, const shaft *s, double arc)
@@ -253,12 +259,19 @@ static bool put_inward(ts_bench *b, const ts_label *from, uint32_t from_index, c
     l->on[0]                = s->on[0];
     l->on[1]                = s->on[1];
     l->idlers               = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    l->fronts               = fronts_with(from, s);
     const double least_last = s->input ? 0.0 : ts_least_last(b, l);
     if (is_hopeless(b, least_last))
         return true;
     ts_label_move(&b->ahead, from, arc, s->on, nearest_of(b, l), l);
     offer(b, least_last);
     return true;
+}
+
+/* What the accessories of a shaft count as for being in the way of those of a label. */
+static double in_way_of(const ts_bench *b, const ts_label *from, uint32_t outer, const int8_t on[2])
+{
+    return ts_in_way(b->pair->box, on, from->fronts, ts_set_size(outer) - from->fronts);
 }
 
 static double owed_to(const ts_bench *b, const ts_label *from, const int8_t on[2])
@@ -278,16 +291,16 @@ void ts_bench_extend(ts_bench *b, const ts_carry *c)
     const ts_label_list  *from  = &b->grown[outer];
     const ts_window       w     = window_of(pair, c);
 
-    shaft          s    = {.on       = c->on,
-                           .outer    = outer,
-                           .mass     = pair->frame->shaft_mass + c->pad_mass,
-                           .reversed = ts_is_reversed(pair->tables, outer, b->set)};
+    const double bare = pair->frame->shaft_mass + c->pad_mass;
+    shaft        s    = {
+                  .on = c->on, .outer = outer, .reversed = ts_is_reversed(pair->tables, outer, b->set)};
     const uint32_t step = stride_in(b, w);
     for (uint32_t i = 0; w.least <= w.most && i < from->count && !ts_is_halted(b); i++) {
         const ts_label *l = ts_label_in(b->g->out, from, i);
         if ((c->senses >> (1 - l->sense) & 1u) == 0)
             continue;
         s.owed = owed_to(b, l, c->on);
+        s.mass = bare + in_way_of(b, l, outer, c->on);
         for (uint32_t z = w.least; z <= w.most; z += step)
             if (!put_inward(b, l, i, &s, z))
                 break;
@@ -367,6 +380,7 @@ static void put_step(ts_bench *b, const ts_label *from, uint32_t from_index, con
     l->sense      = (uint8_t)(1 - from->sense);
     l->reversed   = s->reversed;
     l->idlers     = (uint8_t)(s->idler ? from->idlers + 1 : 0);
+    l->fronts     = fronts_with(from, s);
     ts_label_move(&b->ahead, from, arc, s->on, nearest_of(b, l), l);
     offer(b, ts_least_last(b, l));
 }
@@ -380,13 +394,14 @@ void ts_bench_step(ts_bench *b, uint16_t at, const ts_carry *c)
     const ts_label_list  *from       = &ts_grown_in(b->g->out, step->plane)[outer];
     const uint32_t        most       = pair->tables->problem->idlers_in_row;
     const ts_window       w = c != NULL ? window_of(pair, c) : (ts_window){1, TS_ARRANGE_TEETH};
-    shaft                 s = {.on    = c != NULL ? c->on : nothing,
-                               .outer = outer,
-                               .idler = c == NULL,
-                               .mass = pair->frame->step_mass + (c != NULL ? pair->frame->shaft_mass + c->pad_mass
-                                                                           : pair->frame->idler_mass),
-                               .reversed = ts_is_reversed(pair->tables, 0, b->set),
-                               .owed     = -(double)INFINITY};
+    const double bare = pair->frame->step_mass + (c != NULL ? pair->frame->shaft_mass + c->pad_mass
+                                                            : pair->frame->idler_mass);
+    shaft        s    = {.on       = c != NULL ? c->on : nothing,
+                         .outer    = outer,
+                         .idler    = c == NULL,
+                         .mass     = bare,
+                         .reversed = ts_is_reversed(pair->tables, 0, b->set),
+                         .owed     = -(double)INFINITY};
 
     if (step->z < w.least || step->z > w.most)
         return;
@@ -396,8 +411,10 @@ void ts_bench_step(ts_bench *b, uint16_t at, const ts_carry *c)
             continue;
         if (c != NULL && (c->senses >> (1 - l->sense) & 1u) == 0)
             continue;
-        if (c != NULL)
+        if (c != NULL) {
             s.owed = owed_to(b, l, c->on);
+            s.mass = bare + in_way_of(b, l, outer, c->on);
+        }
         put_step(b, l, i, &s, at);
     }
 }

@@ -151,6 +151,15 @@ static size_t longest_row(const ts_box_tables *b, ts_arrange_clearance clearance
     return length;
 }
 
+static void make_lifts(ts_box_tables *b, const ts_arrange_problem *p)
+{
+    b->serviced = p->servicing_weight > 0.0;
+    for (uint32_t a = 0; a < p->accessory_count; a++)
+        for (uint32_t face = 0; face < 2; face++)
+            if ((b->allowed >> a & 1u) != 0 && (p->accessories[a].faces >> face & 1u) != 0)
+                b->lift[face][a] = p->servicing_weight * p->accessories[a].lift;
+}
+
 static bool make_open_keys(const ts_arrange_tables *t, ts_box_tables *b, ts_arena *arena)
 {
     const ts_arrange_problem *p = t->problem;
@@ -226,7 +235,8 @@ static bool make_box(ts_arrange_tables *t, size_t index, ts_arena *arena)
     const ts_arrange_box     *frame = &p->boxes[index];
     ts_box_tables            *b     = &t->boxes[index];
 
-    *b = (ts_box_tables){.input_key = {-1, -1}, .casing = frame->casing * frame->radius};
+    *b = (ts_box_tables){.input_key = {-1, -1},
+                         .casing    = frame->casing * frame->radius + p->wrap_weight};
     for (size_t a = 0; a < p->accessory_count; a++) {
         const uint32_t bit = 1u << a;
         add_radius(b, p->accessories[a].body_radius);
@@ -247,6 +257,7 @@ static bool make_box(ts_arrange_tables *t, size_t index, ts_arena *arena)
             b->input_key[face] = (int8_t)key_of(b, frame->input_body[face]);
     make_separations(p, frame->radius, b);
     b->reach_most = longest_row(b, p->clearance);
+    make_lifts(b, p);
     return make_open_keys(t, b, arena) && make_carries(b, p, arena);
 }
 

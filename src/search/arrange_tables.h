@@ -47,8 +47,30 @@ typedef struct ts_box_tables {
     size_t  reach_most;   /* bodies of one face that a label may have to remember */
     /* Per face and set: the classes that may still come to this face, as bits. */
     uint32_t *open_keys[2];
-    double    casing; /* kg per rad */
+    double    casing; /* kg per rad, with what wrap counts as */
+    /* Does servicing count?  Per face and accessory: kg that it counts as for each that it is in
+     * the way of; 0 where it may not stand. */
+    bool   serviced;
+    double lift[2][TS_ARRANGE_ACCESSORIES];
 } ts_box_tables;
+
+static inline uint32_t ts_set_size(uint32_t set)
+{
+    uint32_t size = 0;
+    for (; set != 0; set &= set - 1)
+        size++;
+    return size;
+}
+
+/* What a shaft with these counts as for being in the way of so many on each face. */
+static inline double ts_in_way(const ts_box_tables *box, const int8_t on[2], uint32_t fronts,
+                               uint32_t rears)
+{
+    if (!box->serviced)
+        return 0.0;
+    return (on[0] >= 0 ? box->lift[0][on[0]] * (double)fronts : 0.0) +
+           (on[1] >= 0 ? box->lift[1][on[1]] * (double)rears : 0.0);
+}
 
 /* Of one module. */
 typedef struct ts_module_tables {

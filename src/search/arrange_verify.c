@@ -330,6 +330,28 @@ static ts_arrange_rule check_widths(const layout *l)
     return TS_RULE_NONE;
 }
 
+static bool is_nearer(const placed *s, const placed *than)
+{
+    return s->depth == 0 || (s->way == than->way && s->depth < than->depth);
+}
+
+/* kg that must be lowered, summed over all accessories, before each of them can be. */
+static double lowered_of(const layout *l)
+{
+    double sum = 0.0;
+    for (size_t i = 1; i < l->count; i++)
+        for (size_t k = 0; k < l->count; k++) {
+            const placed *s = &l->row[i], *before = &l->row[k];
+            if (!is_nearer(before, s))
+                continue;
+            if (s->front >= 0 && before->front >= 0)
+                sum += l->p->accessories[before->front].lift;
+            if (s->rear >= 0 && before->rear >= 0)
+                sum += l->p->accessories[before->rear].lift;
+        }
+    return sum;
+}
+
 static double mass_of(const layout *l)
 {
     double mass = l->frame->mass + l->choice->mass, left = 0.0, right = 0.0;
@@ -346,7 +368,8 @@ static double mass_of(const layout *l)
         left  = fmax(left, -s->angle);
         right = fmax(right, s->angle);
     }
-    return mass + l->frame->casing * l->frame->radius * (left + right);
+    return mass + (l->frame->casing * l->frame->radius + l->p->wrap_weight) * (left + right) +
+           l->p->servicing_weight * lowered_of(l);
 }
 
 static ts_arrange_rule check_box(layout *l, const ts_arranged_box *b, uint32_t *seen, double *mass)
@@ -514,6 +537,25 @@ double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *
         most  = fmax(most, angles[i]);
     }
     return most - least;
+}
+
+double ts_arrange_lowered(const ts_arrange_problem *problem, const ts_arrangement *a)
+{
+    double sum = 0.0;
+    for (uint32_t b = 0; b < problem->box_count; b++) {
+        layout l;
+        if (a->boxes[b].present && lay_box(&l, problem, b, &a->boxes[b]))
+            sum += lowered_of(&l);
+    }
+    return sum;
+}
+
+double ts_arrange_weighted(const ts_arrange_problem *problem, const ts_arrangement *a)
+{
+    double wrap = 0.0;
+    for (uint32_t b = 0; b < problem->box_count; b++)
+        wrap += ts_arrange_wrap(problem, a, b);
+    return problem->wrap_weight * wrap + problem->servicing_weight * ts_arrange_lowered(problem, a);
 }
 
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a)

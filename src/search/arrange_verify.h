@@ -38,6 +38,10 @@ size_t ts_arrange_angles(const ts_arrange_problem *problem, const ts_arrangement
                          double angles[TS_ARRANGE_ROW]);
 /* rad between the outermost axes of that box. */
 double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box);
+/* kg that must be lowered, summed over all accessories, before each of them can be. */
+double ts_arrange_lowered(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* How much of what it weighs is no mass but what the weights make of wrap and servicing, kg. */
+double ts_arrange_weighted(const ts_arrange_problem *problem, const ts_arrangement *a);
 /* Gives every gear the least width, in whole steps, that its meshes need, teeth and places staying;
  * the mass then, kg, or infinity where no width will do. */
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a);

@@ -49,6 +49,8 @@ static void take_rules(ts_problem_maker *m)
     p->width_step          = arrange->face_step.value;
     p->width_least         = ceil(arrange->least_face.value / p->width_step - 1e-9) * p->width_step;
     p->width_over_diameter = ts_known_or(limits->face_to_diameter, 1.0);
+    p->wrap_weight         = arrange->weights.wrap.value;
+    p->servicing_weight    = arrange->weights.servicing.value;
     m->out->density        = arrange->mass.density.value * arrange->mass.fill.value;
 }
 

@@ -165,7 +165,8 @@ static void take_accessory(ts_problem_maker *m, size_t accessory, ts_arrange_acc
                                   .pad_mass    = m->drive->arrange.mass.pad.value,
                                   .speed_least = least,
                                   .speed_most  = most,
-                                  .power       = power};
+                                  .power       = power,
+                                  .lift        = ts_known_or(a->mass, 0.0)};
     narrow(m, accessory, out);
     for (size_t d = 0; d < m->drive->drive_count; d++)
         if (may_sit(m, accessory, m->drive->drive[d].spool))
@@ -173,6 +174,10 @@ static void take_accessory(ts_problem_maker *m, size_t accessory, ts_arrange_acc
     if (a->body.node == 0 || !ts_measure_known(a->body.radius))
         ts_problem_complain(m, a->node, "the body of `%s` has no known radius", a->name,
                             "body: {radius: 60 mm}");
+    if (m->drive->arrange.weights.servicing.value > 0.0 && !ts_measure_known(a->mass))
+        ts_problem_complain(m, a->node,
+                            "the mass of `%s` is not known, which `servicing` of `weights` counts",
+                            a->name, "its `mass`, or servicing: 0");
     if (ts_drive_place_clash(m->question, accessory, m->list, m->arena)) {
         m->sound = false;
         return;

@@ -1,4 +1,5 @@
-/* search/drive_problem_parts.c: how are faults of a drive file told, and its words and spans read? */
+/* search/drive_problem_parts.c: how are faults of a drive file told, and its words and spans read?
+ */
 #include "search/drive_problem_parts.h"
 
 void ts_problem_complain(ts_problem_maker *m, ts_node node, const char *says, const char *name,

@@ -287,6 +287,9 @@ static void check_answers(verifying *v)
             doubt(v, "answer %zu: its mass is out of order", index + 1);
         if (!(fabs(number(v, n, "regret") - (mass - first)) <= ROUNDING * first))
             doubt(v, "answer %zu: its regret is not what its mass says", index + 1);
+        if (!(fabs(number(v, n, "weighted") - ts_arrange_weighted(&v->a.problem.problem, &found)) <=
+              ROUNDING * found.mass))
+            doubt(v, "answer %zu: wrap and servicing do not count so much", index + 1);
         before = mass;
         check_verdict(v, n, index, &found);
     }

@@ -222,6 +222,20 @@ static double mass_of_gears(const ts_arrange_problem *p, uint32_t box, const ts_
     return sum;
 }
 
+/* What that body counts as for hanging before all those further out on its face; one on the input
+ * hangs before both sides. */
+static double in_way_of(const ts_arrange_problem *p, const row *line, size_t i, int face)
+{
+    const int own  = accessory_on(line->shafts[i], face);
+    double    mass = 0.0;
+    for (size_t k = 0; own >= 0 && k < line->count; k++) {
+        const bool out = (i >= line->input && k > i) || (i <= line->input && k < i);
+        if (out && accessory_on(line->shafts[k], face) >= 0)
+            mass += p->accessories[own].lift;
+    }
+    return mass;
+}
+
 static double mass_of_box(const ts_arrange_problem *p, uint32_t index, const ts_arranged_box *b)
 {
     const ts_arrange_box *box = &p->boxes[index];
@@ -241,6 +255,10 @@ static double mass_of_box(const ts_arrange_problem *p, uint32_t index, const ts_
         mass += rear >= 0 ? p->accessories[rear].pad_mass : 0.0;
     }
     mass += mass_of_gears(p, index, b, &line);
+    mass += p->wrap_weight * line.at[line.count - 1];
+    for (size_t i = 0; i < line.count; i++)
+        for (int face = 0; face < 2; face++)
+            mass += p->servicing_weight * in_way_of(p, &line, i, face);
     return mass + box->casing * box->radius * line.at[line.count - 1];
 }
 

@@ -215,4 +215,10 @@ void random_problem_make(random_problem *out, uint64_t seed, const random_wish *
         .width_over_diameter = 0.4,
         .model               = closed_model_of(&out->model),
     };
+    if (!wish->weights)
+        return;
+    for (size_t i = 0; i < wish->accessories; i++)
+        out->accessories[i].lift = between(&s, 1.0, 25.0);
+    out->problem.wrap_weight      = likely(&s, 0.6) ? between(&s, 0.5, 25.0) : 0.0;
+    out->problem.servicing_weight = likely(&s, 0.8) ? between(&s, 0.01, 0.6) : 0.0;
 }

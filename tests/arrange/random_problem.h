@@ -17,6 +17,7 @@ typedef struct random_wish {
     bool   narrow;        /* speed bands of a few teeth, every kind of demand: for enumeration;
                              otherwise as on a real box */
     size_t steps;         /* most step shafts that a box allows */
+    bool   weights;       /* wrap and servicing count */
     bool   take_offs;     /* every choice twice, with other speeds and another mass */
 } random_wish;
 

@@ -1,7 +1,8 @@
 /* Does the search find what trying everything finds: the same optimum, the same number of ways?
  *
  * 520 invented problems by a fixed seed (30 under the sanitizers), 325 more with step shafts, and
- * 208 with two take-offs a box to choose from; TS_SOAK=20 makes 20 times as many.
+ * 208 with two take-offs a box to choose from, 406 in which wrap and servicing count; TS_SOAK=20
+ * makes 20 times as many.
  *
  * ctest: timeout=1200
  */
@@ -26,15 +27,21 @@ static size_t problems(void)
 static random_problem problem;
 static brute_answer   brute;
 
-static void draw(uint64_t seed, size_t steps, bool take_offs)
+typedef struct kind {
+    size_t steps;
+    bool   take_offs, weights;
+} kind;
+
+static void draw(uint64_t seed, const kind *of)
 {
-    const random_wish wish = {.accessories = 1 + seed % (steps > 0 ? 4 : 5),
+    const random_wish wish = {.accessories = 1 + seed % (of->steps > 0 ? 4 : 5),
                               .boxes       = 1 + seed / 5 % 2,
                               .modules     = 1 + seed / 3 % 3,
                               .z_in        = 1 + seed / 7 % 3,
                               .narrow      = true,
-                              .steps       = steps,
-                              .take_offs   = take_offs};
+                              .steps       = of->steps,
+                              .take_offs   = of->take_offs,
+                              .weights     = of->weights};
     random_problem_make(&problem, seed, &wish);
 }
 
@@ -59,8 +66,27 @@ static size_t second_take_offs(const ts_arrangement *a)
 }
 
 typedef struct tally {
-    size_t feasible, infeasible, skipped, stepped, second;
+    size_t feasible, infeasible, skipped, stepped, second, moved;
 } tally;
+
+/* Do the weights decide, in a problem that has any? */
+static bool is_another_without_weights(const ts_arrangement *found)
+{
+    const ts_arrange_wish wish  = {.workers = 1};
+    ts_arrange_problem    plain = problem.problem;
+    ts_arrange_result     result;
+    plain.wrap_weight = plain.servicing_weight = 0.0;
+    if (problem.problem.wrap_weight + problem.problem.servicing_weight == 0.0)
+        return false;
+    assert_int_equal(ts_arrange_search(&plain, &wish, &result), TS_OK);
+    const double added = ts_arrange_weighted(&problem.problem, found), mass = found->mass - added;
+    const bool   moved = mass > result.answers[0].mass * (1.0 + 1e-9);
+    assert_true(added >= 0.0);
+    assert_true(result.answers[0].mass <= mass * (1.0 + 1e-9));
+    assert_close(brute_mass(&plain, found), mass, 1e-9);
+    ts_arrange_result_close(&result);
+    return moved;
+}
 
 /* Both ways to the same answer; false: too large to try. */
 static bool compare(uint64_t seed, tally *sum)
@@ -85,6 +111,7 @@ static bool compare(uint64_t seed, tally *sum)
         assert_int_equal(ts_arrange_verify(&problem.problem, &result.answers[0]), TS_RULE_NONE);
         /* Enumeration writes no widths down; every rule that is judged before them holds. */
         assert_int_equal(ts_arrange_verify(&problem.problem, &brute.best), TS_RULE_WIDTH);
+        sum->moved += is_another_without_weights(&result.answers[0]) ? 1 : 0;
         sum->feasible++;
         sum->stepped += has_step(&result.answers[0]) ? 1 : 0;
         sum->second += second_take_offs(&result.answers[0]);
@@ -95,28 +122,28 @@ static bool compare(uint64_t seed, tally *sum)
     return true;
 }
 
-static tally compare_many(size_t problem_count, size_t steps, bool take_offs)
+static tally compare_many(size_t problem_count, const kind *of)
 {
     tally sum = {0};
     for (uint64_t seed = 1; sum.feasible + sum.infeasible < problem_count; seed++) {
-        draw(seed, steps, take_offs);
+        draw(seed, of);
         /* A model that is asked for each set anew must come to the same, with what it says of gears
          * for bounds and without. */
         if (seed % 4 == 3)
             problem.problem.model.least = NULL;
-        problem.problem.model.proportional = steps == 0 || seed % 2 == 0;
+        problem.problem.model.proportional = of->steps == 0 || seed % 2 == 0;
         sum.skipped += compare(seed, &sum) ? 0 : 1;
     }
     print_message("%zu feasible, %zu infeasible, %zu too large to try, %zu with a step shaft, %zu "
-                  "boxes with a second take-off\n",
-                  sum.feasible, sum.infeasible, sum.skipped, sum.stepped, sum.second);
+                  "boxes with a second take-off, %zu moved by weights\n",
+                  sum.feasible, sum.infeasible, sum.skipped, sum.stepped, sum.second, sum.moved);
     return sum;
 }
 
 static void all_agree(void **state)
 {
     (void)state;
-    const tally sum = compare_many(problems(), 0, false);
+    const tally sum = compare_many(problems(), &(kind){0});
     assert_true(sum.feasible >= problems() / 4);
     assert_true(sum.infeasible >= problems() / 10);
 }
@@ -126,7 +153,7 @@ static void all_agree_with_step_shafts(void **state)
 {
     (void)state;
     const size_t count = problems() * 5 / 8;
-    const tally  sum   = compare_many(count, 3, false);
+    const tally  sum   = compare_many(count, &(kind){.steps = 3});
     assert_true(sum.feasible >= count / 4);
     assert_true(sum.infeasible >= count / 10);
     assert_true(sum.stepped >= count / 40);
@@ -136,15 +163,26 @@ static void all_agree_with_take_offs(void **state)
 {
     (void)state;
     const size_t count = problems() * 2 / 5;
-    const tally  sum   = compare_many(count, 0, true);
+    const tally  sum   = compare_many(count, &(kind){.take_offs = true});
     assert_true(sum.feasible >= count / 4);
     assert_true(sum.second >= count / 10);
 }
 
+/* Where wrap and servicing count, so much that another arrangement is often the best. */
+static void all_agree_with_weights(void **state)
+{
+    (void)state;
+    const size_t count = problems() * 5 / 8;
+    const tally  plain = compare_many(count, &(kind){.weights = true});
+    const tally  more  = compare_many(count / 4, &(kind){.weights = true, .steps = 3});
+    assert_true(plain.feasible >= count / 4 && plain.moved >= count / 40);
+    assert_true(more.stepped > 0);
+}
+
 int main(void)
 {
-    const struct CMUnitTest tests[] = {cmocka_unit_test(all_agree),
-                                       cmocka_unit_test(all_agree_with_step_shafts),
-                                       cmocka_unit_test(all_agree_with_take_offs)};
+    const struct CMUnitTest tests[] = {
+        cmocka_unit_test(all_agree), cmocka_unit_test(all_agree_with_step_shafts),
+        cmocka_unit_test(all_agree_with_take_offs), cmocka_unit_test(all_agree_with_weights)};
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

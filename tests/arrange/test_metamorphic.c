@@ -1,7 +1,8 @@
 /* Does the answer change as it must when the problem changes?
  *
  * 300 invented problems a relation (30 under the sanitizers), many too large to enumerate, each
- * against its mirror image, relabelled, with another demand, and with more power.
+ * against its mirror image, relabelled, with another demand, with more power, and with more weight
+ * on wrap or servicing; wrap and servicing count in every third.
  *
  * ctest: timeout=1200
  */
@@ -29,7 +30,8 @@ static random_wish wish_of(uint64_t seed)
                          .boxes       = 1 + seed / 5 % 2,
                          .modules     = 1 + seed / 3 % 2,
                          .z_in        = 1 + seed / 7 % 2,
-                         .narrow      = true};
+                         .narrow      = true,
+                         .weights     = seed % 3 == 0};
 }
 
 /* Infinite when there is none; the answer is re-costed by other code. */
@@ -145,6 +147,18 @@ static void more_power_never_lowers_the_mass(void **state)
     }
 }
 
+static void more_weight_never_lowers_what_counts(void **state)
+{
+    (void)state;
+    for (uint64_t seed = 3; seed <= 3 * problems(); seed += 3) { /* those that have weights */
+        draw(&problem, seed);
+        draw(&other, seed);
+        other.problem.wrap_weight += seed % 2 == 0 ? 1.5 : 0.0;
+        other.problem.servicing_weight += seed % 2 == 0 ? 0.0 : 0.05;
+        assert_true(lightest(&other, 1) >= lightest(&problem, 1) * (1.0 - 1e-9));
+    }
+}
+
 /* The whole answer, and every count of the certificate. */
 static void any_number_of_threads_gives_the_same_answer(void **state)
 {
@@ -219,6 +233,7 @@ int main(void)
         cmocka_unit_test(relabelling_changes_nothing),
         cmocka_unit_test(another_demand_never_lowers_the_mass),
         cmocka_unit_test(more_power_never_lowers_the_mass),
+        cmocka_unit_test(more_weight_never_lowers_what_counts),
         cmocka_unit_test(any_number_of_threads_gives_the_same_answer),
         cmocka_unit_test(next_best_differ_and_come_by_mass),
     };

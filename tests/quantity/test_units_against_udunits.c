@@ -133,6 +133,9 @@ static const spelling spellings[] = {
      "N m/rad"},
     {"1/K", TS_KIND_THERMAL_EXPANSION, "1/kelvin", "1/K"},
     {"ppm/K", TS_KIND_THERMAL_EXPANSION, "micrometer/meter/kelvin", "1/K"},
+    {"kg/rad", TS_KIND_MASS_PER_ANGLE, "kilogram/radian", "kg/rad"},
+    {"kg/deg", TS_KIND_MASS_PER_ANGLE, "kilogram/arc_degree", "kg/rad"},
+    {"lb/deg", TS_KIND_MASS_PER_ANGLE, "avoirdupois_pound/arc_degree", "kg/rad"},
 };
 
 #define SPELLING_COUNT (sizeof spellings / sizeof spellings[0])
