@@ -159,6 +159,21 @@ class Arrange(Arranging):
             "\nwaived:" % (only, only, only))])
         self.assertIn("the 3 bodies that must stand on the front of the box of `hp` take", says)
 
+    def test_side_that_no_mesh_has_room_on_is_named_with_what_would_do(self):
+        freedom = "arrange: {idlers: 0, boxes: {hp: {side: 5 deg}}}\n"
+        copy = self.folder / "side.yaml"
+        copy.write_text(TRAINER.read_text(encoding="utf-8") + "\n" + freedom)
+        code, out, err = run("arrange", copy)
+        self.assertEqual((code, out), (2, ""))
+        says = " ".join(err.split())
+        self.assertRegex(says, r"side\.yaml:\d+:\d+: with the teeth that its speeds ask for, `[a-z ]+` stands")
+        for need in re.findall(r"a `side` of ([0-9.]+) deg at least", says):
+            self.assertGreater(float(need), 5.0)
+        # What is told as nearest is no longer told when it is granted.
+        granted = max(float(n) for n in re.findall(r"a `side` of ([0-9.]+) deg at least", says))
+        copy.write_text(copy.read_text().replace("side: 5 deg", f"side: {granted + 0.001:.3f} deg"))
+        self.assertNotIn("with the teeth that its speeds", run("arrange", copy, "--within", "0.2 s")[2])
+
     def test_body_that_meets_the_cowl_everywhere_is_named_before_the_search(self):
         # derived: arc 210 mm, cowl 300 to 310 mm: no body of 105 mm has room at any clock, and one
         # of 78 mm, as it is, has.
