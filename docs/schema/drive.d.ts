@@ -92,6 +92,9 @@ export type Stiffness = Quantity<StiffnessUnit>;
 export type ThermalExpansionUnit = "1/K" | "ppm/K";
 export type ThermalExpansion = Quantity<ThermalExpansionUnit>;
 
+export type MassPerAngleUnit = "kg/rad" | "kg/deg" | "lb/deg";
+export type MassPerAngle = Quantity<MassPerAngleUnit>;
+
 /** One document that describes one accessory drive. */
 export interface Drive {
   /** The version of this notation. */
@@ -855,6 +858,8 @@ export interface Arrange {
   "least face"?: Sourced<Length>;
   /** What parts weigh. */
   mass?: ArrangeMass;
+  /** What counts beside mass. */
+  weights?: ArrangeWeights;
 }
 
 /** What may be chosen in the box of one spool. */
@@ -933,6 +938,14 @@ export interface ArrangeMass {
   "casing height"?: Sourced<Length>;
   /** Density of the casing.  Default: 1820 kg/m3. */
   "casing density"?: Sourced<Density>;
+}
+
+/** What `arrange` counts beside mass.  The proof is then about the sum, and so is every mass that `arrange` tells; it says how much of each is no mass. */
+export interface ArrangeWeights {
+  /** What a degree between the outermost axes of a box counts as, beside the mass of its casing.  Default: 0 kg/deg. */
+  wrap?: Sourced<MassPerAngle>;
+  /** What each kilogram counts as that must be lowered before an accessory can be, summed over all accessories.  In the way of one is whatever stands on the same face of the same branch nearer to the input, or on the input: the input is taken to hang lowest.  Default: 0. */
+  servicing?: Sourced<PlainNumber>;
 }
 
 /** What is not drawn and yet weighs: metals, walls, and how hard the engine shakes. */

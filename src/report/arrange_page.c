@@ -429,7 +429,8 @@ void ts_arrange_page(const ts_arrange_told *told, ts_page *page)
                              : told->chosen < r->count ? "The lightest that holds by all rules, "
                                                        : "The lightest, which does not hold, ");
         ts_arrange_kg(page, told->verdicts[shown].mass, &text);
-        ts_buffer_add(&text, "");
+        if (told->problem->problem.wrap_weight + told->problem->problem.servicing_weight > 0.0)
+            ts_buffer_add(&text, " with what counts beside mass");
         ts_page_heading(page, text.bytes);
         ts_buffer_close(&text);
         boxes_of(told, page, &r->answers[shown]);

@@ -6,6 +6,7 @@ ctest: release-only    (a checked build proves the formulae of every mesh that i
 import json
 import math
 import os
+import re
 import signal
 import subprocess
 import sys
@@ -58,6 +59,64 @@ class Search(Arranging):
         free = answer("arrange", copy, "--answers", 1)
         self.assertEqual(len(free["certificate"]["pairs"]), 4)
         self.assertLess(masses(free)[0], masses(plain)[0])
+
+    def lowered(self, box, masses_of):
+        """kg in the way of somebody: on the same face of the branch nearer to the input, or on it."""
+        total = 0.0
+        for side in ("clockwise", "anticlockwise"):
+            row = [box["input"], *box[side]]
+            for i, shaft in enumerate(row):
+                for face in ("front", "rear"):
+                    if i > 0 and shaft[face]:
+                        total += sum(masses_of[s[face]] for s in row[:i] if s[face])
+        return total
+
+    def test_wrap_and_servicing_count_where_they_have_weights(self):
+        copy = self.with_section(TRAINER, "  weights: {wrap: 0.1 kg/deg, servicing: 5 %}\n")
+        masses_of = dict(re.findall(r"^  ([a-z-]+(?: [a-z0-9-]+)*):[^\n]*\n(?:    [^\n]*\n)*?    mass: ([0-9.]+) kg",
+                                    TRAINER.read_text(encoding="utf-8"), re.M))
+        masses_of = {name: float(mass) for name, mass in masses_of.items()}
+        told = answer("arrange", copy, "--answers", 3)
+        follows(told, "arrange.schema.json")
+        self.assertEqual(told["certificate"]["end"], "proven")
+        self.assertTrue(told["certificate"]["verified"])
+        for one in told["answers"]:
+            box = one["boxes"][0]
+            self.assertAlmostEqual(one["lowered"], self.lowered(box, masses_of), places=9)
+            self.assertAlmostEqual(one["weighted"], 0.1 * math.degrees(box["wrap"]) + 0.05 * one["lowered"],
+                                   places=9)
+        # Of mass alone nothing is lighter than the plain answer; of the sum, this one.
+        plain = json.loads(self.plain[1])["answers"][0]
+        first = told["answers"][0]
+        self.assertGreaterEqual(first["mass"] - first["weighted"], plain["mass"] - 1e-9)
+        box = plain["boxes"][0]
+        self.assertLessEqual(first["mass"], plain["mass"] + 0.1 * math.degrees(box["wrap"]) +
+                             0.05 * self.lowered(box, masses_of) + 1e-9)
+        certificate = self.folder / "weighted.json"
+        certificate.write_text(json.dumps(told))
+        self.assertEqual(run("arrange", copy, "--verify", certificate)[0], 0)
+        first["weighted"] *= 0.9
+        certificate.write_text(json.dumps(told))
+        code, out, _ = run("arrange", copy, "--verify", certificate)
+        self.assertEqual(code, 1)
+        self.assertIn("wrap and servicing do not count so much", " ".join(out.split()))
+        page = " ".join(run("arrange", copy, "--answers", 1)[1].split())
+        self.assertRegex(page, r"of which [0-9.]+ kg count for [0-9.]+ deg of wrap and [0-9.]+ kg for "
+                               r"[0-9.]+ kg to be lowered")
+
+    def test_start_is_paid_for_on_its_way_to_the_input(self):
+        # With the starter on the input no mesh of the box carries the start; elsewhere, those between do.
+        best = self.at_its_best()
+        weak = best.read_text() + "  hunting: no\n"
+        strong = self.folder / "strong.yaml"
+        self.assertIn("drives: {crank: 45 N.m, light-off: 36 N.m}", weak)
+        best.write_text(weak)
+        strong.write_text(weak.replace("drives: {crank: 45 N.m,", "drives: {crank: 90 N.m,"))
+        asked = ("--answers", 1, "--why-not", "starter-generator on drive/hp/box/clockwise")
+        one, two = answer("arrange", best, *asked), answer("arrange", strong, *asked)
+        self.assertAlmostEqual(masses(one)[0], masses(two)[0], places=9)
+        self.assertGreater(one["why_not"][0]["answer"]["regret"], 0.0)
+        self.assertGreater(two["why_not"][0]["answer"]["regret"], one["why_not"][0]["answer"]["regret"] + 0.01)
 
     def test_what_is_kept_keeps_its_face_side_and_teeth(self):
         copy = self.copy_of(TRAINER)
