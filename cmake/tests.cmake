@@ -4,6 +4,7 @@
 #   ctest: release-only    not under the sanitizers (it measures time, or it reads the tree only)
 #   ctest: alone           nothing else runs beside it
 #   ctest: timeout=600     seconds, where 900 are too few
+#   ctest: cost=40         seconds that it takes about: long ones begin first, so that no core waits
 # and a C test which library it needs beside cmocka and jansson:
 #   link: udunits2
 # Tests run in the source root and find there: TOWERSHAFT (the command), TS_SOURCE, TS_BUILD.
@@ -48,6 +49,9 @@ function(ts_add_test test source)
     endif()
     if(wishes MATCHES "timeout=([0-9]+)")
         set_tests_properties(${test} PROPERTIES TIMEOUT ${CMAKE_MATCH_1})
+    endif()
+    if(wishes MATCHES "cost=([0-9]+)")
+        set_tests_properties(${test} PROPERTIES COST ${CMAKE_MATCH_1})
     endif()
 endfunction()
 

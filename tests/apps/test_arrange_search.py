@@ -1,7 +1,7 @@
 #!/usr/bin/env python3
 """Is the lightest arrangement of a drive found where much is free, and proven?
 
-ctest: release-only    (a checked build proves the formulae of every mesh that is asked about)
+ctest: release-only cost=50    (a checked build proves the formulae of every mesh that is asked about)
 """
 import json
 import math

@@ -1,6 +1,6 @@
 #!/usr/bin/env python3
 """Does the runner of arrangement problems agree with proven answers, and see when one is wrong?"""
-# ctest: timeout=300
+# ctest: timeout=300 release-only cost=20    (the search runs under the sanitizers in its other tests)
 import copy
 import json
 import os

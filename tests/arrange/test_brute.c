@@ -4,7 +4,7 @@
  * 208 with two take-offs a box to choose from, 406 in which wrap and servicing count; TS_SOAK=20
  * makes 20 times as many.
  *
- * ctest: timeout=1200
+ * ctest: timeout=1200 cost=30
  */
 #include "arrange/brute.h"
 #include "arrange/random_problem.h"

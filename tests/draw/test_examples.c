@@ -1,6 +1,6 @@
 /* The pictures of the four examples and of all planted traps: words apart and on the sheet, leaders
  * that do not cross, every shaft and pad drawn, findings marked. */
-/* ctest: timeout=1200 */
+/* ctest: timeout=1200 cost=40 */
 #include "draw/drawn.h"
 
 #include "check/outcome.h"

@@ -1,4 +1,7 @@
-/* Are the bearings that sizing chooses the lightest of the table that hold? */
+/* Are the bearings that sizing chooses the lightest of the table that hold?
+ *
+ * ctest: cost=20
+ */
 #include "support/case_count.h"
 #include "support/close.h"
 #include "support/read_file.h"

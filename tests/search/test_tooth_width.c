@@ -1,4 +1,7 @@
-/* Are the widths that sizing chooses enough, and is none of them more than enough? */
+/* Are the widths that sizing chooses enough, and is none of them more than enough?
+ *
+ * ctest: cost=35
+ */
 #include "support/case_count.h"
 #include "support/close.h"
 #include "support/read_file.h"
