@@ -298,6 +298,8 @@ static void claim(const ts_arrange_told *told, ts_page *page)
             ts_buffer_add(&text, " % above the best.");
         } else if (isfinite(bound) && bound > 0.0) {
             ts_buffer_add(&text, ", and none was found yet.");
+        } else if (r->count == 0) {
+            ts_buffer_add(&text, "  None was found yet, and no bound is known.");
         }
     }
     ts_buffer_fill(page->out, ' ', INDENT);
