@@ -45,6 +45,12 @@ static void cell_share(ts_page *page, double share)
     ts_buffer_close(&text);
 }
 
+/* All bearings of one shaft are weighed as one part. */
+static const char *label_of(int kind)
+{
+    return kind == TS_MASS_BEARINGS ? "bearings, by shaft" : ts_mass_kind_says((ts_mass_kind)kind);
+}
+
 static void row(ts_page *page, const char *label, size_t parts, ts_band m, double whole)
 {
     ts_buffer text;
@@ -85,7 +91,7 @@ static void by_kind(const ts_answer *answer, ts_page *page)
         if (kind == TS_MASS_ACCESSORY)
             row(page, "the drive itself", 0, mass->metal, mass->total.value);
         if (count > 0)
-            row(page, ts_mass_kind_says((ts_mass_kind)kind), count, sum, mass->total.value);
+            row(page, label_of(kind), count, sum, mass->total.value);
     }
     row(page, "all", 0, mass->total, mass->total.value);
 }
@@ -293,7 +299,7 @@ void ts_mass_cells(ts_chapter *chapter)
         if (kind == TS_MASS_ACCESSORY)
             row_cells(chapter, "the drive itself", 0, mass->metal);
         if (count > 0)
-            row_cells(chapter, ts_mass_kind_says((ts_mass_kind)kind), count, sum);
+            row_cells(chapter, label_of(kind), count, sum);
     }
     row_cells(chapter, "all", 0, mass->total);
     ts_chapter_sentences(chapter, sentences);
