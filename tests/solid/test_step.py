@@ -14,7 +14,7 @@ import sys
 import unittest
 
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "apps"))
-from command_line import COMMAND, EXAMPLES, ROOT, InFolder, run  # noqa: E402
+from command_line import COMMAND, EXAMPLES, ROOT, InFolder, quoted, run  # noqa: E402
 
 BUILD = pathlib.Path(os.environ.get("TS_BUILD", ROOT / "build/release"))
 WRITER, READER = BUILD / "towershaft-step", BUILD / "towershaft-step-measure"
@@ -103,6 +103,19 @@ class TestStep(InFolder):
         for path in (a, b):
             self.assertEqual(run("draw", EXAMPLES[0], "-o", path)[0], 0)
         self.assertEqual(a.read_bytes(), b.read_bytes())
+
+    def test_hostile_names_read_back(self):
+        """Quotes, brackets, letters beyond ASCII: the file is ASCII, and every body is there."""
+        text = EXAMPLES[-1].read_text(encoding="utf-8")
+        bad = "x'); #2=(;\\X\\ <i> \u00e4\u202e"
+        copy = self.folder / "bad.yaml"
+        copy.write_text(text.replace("starter-generator", quoted(bad)), encoding="utf-8")
+        rows, parts = self.measured(copy)
+        self.assertEqual(len(rows), len(parts))
+        named = [name for _, _, name in rows if name.startswith("x\u2019); #2=(;")]
+        self.assertTrue(named)
+        self.assertTrue(any("\u00e4\u202e" in name for name in named), named)
+        (self.folder / "a.step").read_text(encoding="ascii")
 
     def test_what_is_no_scene_is_refused(self):
         for bad, says in (("", "line"), ("{}", "version"), ('{"version": "", "title": "", '

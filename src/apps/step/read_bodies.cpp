@@ -26,10 +26,18 @@ double number(json_t *value, const char *what)
     return json_number_value(value);
 }
 
+// With typographic apostrophes: a doubled one, which is how a STEP file has the straight one, is
+// read wrongly by some readers where a bracket follows.
 std::string text(json_t *object, const char *key)
 {
-    json_t *value = member(object, key);
-    return json_is_string(value) ? json_string_value(value) : std::string();
+    json_t     *value = member(object, key);
+    std::string out;
+    for (const char *at = json_is_string(value) ? json_string_value(value) : ""; *at != 0; at++)
+        if (*at == '\'')
+            out += "\xE2\x80\x99";
+        else
+            out += *at;
+    return out;
 }
 
 template <std::size_t N> std::array<double, N> numbers(json_t *value, const char *what)

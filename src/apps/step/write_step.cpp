@@ -36,6 +36,7 @@
 
 #include <cmath>
 #include <map>
+#include <sstream>
 
 namespace
 {
@@ -191,6 +192,32 @@ void head(const Bodies &bodies, const Handle(StepData_StepModel) & model)
     header.SetDescriptionValue(1, text("shafts, gear blanks, casings and bodies of a drive"));
 }
 
+// ISO 10303-21 has ASCII alone in its strings: other letters stand as \X4\ and eight hexadecimal
+// digits.  The kernel leaves them as UTF-8, which only strings can hold.
+std::string in_ascii(const std::string &file)
+{
+    static const char hex[] = "0123456789ABCDEF";
+    std::string       out;
+    for (std::size_t i = 0; i < file.size();) {
+        const auto        lead = static_cast<unsigned char>(file[i]);
+        const std::size_t more = lead < 0xC0 ? 0 : lead < 0xE0 ? 1 : lead < 0xF0 ? 2 : 3;
+        if (lead < 0x80 || more == 0 || i + more >= file.size()) {
+            out += lead < 0x80 ? file[i] : '?';
+            i++;
+            continue;
+        }
+        unsigned long point = lead & (0x3Fu >> more);
+        for (std::size_t k = 1; k <= more; k++)
+            point = point << 6 | (static_cast<unsigned char>(file[i + k]) & 0x3Fu);
+        out += "\\X4\\";
+        for (int digit = 7; digit >= 0; digit--)
+            out += hex[point >> 4 * digit & 15u];
+        out += "\\X0\\";
+        i += more + 1;
+    }
+    return out;
+}
+
 } // namespace
 
 bool write_step(const Bodies &bodies, std::ostream &to)
@@ -211,7 +238,11 @@ bool write_step(const Bodies &bodies, std::ostream &to)
         head(bodies, model);
         StepData_StepWriter out(model);
         out.SendModel(Handle(StepData_Protocol)::DownCast(STEPEdit::Protocol()));
-        return out.Print(to) && to.flush();
+        std::ostringstream file;
+        if (!out.Print(file))
+            return false;
+        to << in_ascii(file.str());
+        return static_cast<bool>(to.flush());
     } catch (const Standard_Failure &failure) {
         throw std::runtime_error(failure.GetMessageString());
     }
