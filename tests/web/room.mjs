@@ -10,7 +10,7 @@ const { chromium } = require("playwright-core");
 const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
-  "--disable-component-update", "--disable-sync"];
+  "--disable-component-update", "--disable-sync", "--enable-unsafe-swiftshader"];
 export const GROUNDS = ["light", "dark", "contrast"];
 export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Learn", "Arrange", "Compare"];
 

@@ -1,8 +1,26 @@
 // How do several pages stay alike, and how is a place in the page linked to?
 import { effect } from "@preact/signals";
 import { loadState, loadView } from "./acts";
-import { chosen, condition, course, ground, GROUNDS, state, told, units, view, viewName, VIEWS, working, type Ground } from "./store";
+import { busy, chosen, condition, course, ground, GROUNDS, state, told, units, view, viewName, VIEWS, working, type Ground } from "./store";
 import type { Progress } from "../wire/view";
+
+const SEARCHES = ["none", "runs", "ended"];
+const OWN_MS = 15;
+
+/** What this page did itself it learns from the answer; of everything else it hears here. */
+function hear(now: { serial: number; search: number }): void {
+  if (busy.value > 0) {
+    window.setTimeout(() => hear(now), OWN_MS);
+    return;
+  }
+  const had = state.value;
+  if (had !== null && had.serial >= now.serial && SEARCHES.indexOf(had.search.state) === now.search) return;
+  const other = had !== null && now.serial !== had.serial;
+  void loadState().then(() => {
+    if (other && state.value?.outside === state.value?.serial)
+      told.value = { says: "Another program changed the file. It is shown as it is now; undo takes that change back.", bad: true };
+  });
+}
 
 export function listen(): void {
   const stream = new EventSource("/api/events");
@@ -14,11 +32,7 @@ export function listen(): void {
       course.value = last !== undefined && now.progress.ms < last.ms ? [now.progress] : [...before.slice(-600), now.progress];
       if (state.value?.serial === now.serial && state.value.search.state === "runs") return;
     }
-    const other = state.value !== null && now.serial !== state.value.serial;
-    void loadState().then(() => {
-      if (other && state.value?.outside === state.value?.serial)
-        told.value = { says: "Another program changed the file. It is shown as it is now; undo takes that change back.", bad: true };
-    });
+    hear(now);
   };
   stream.onerror = () => {
     if (!lost) told.value = { says: "The server does not answer; what is shown may be old.", bad: true };
@@ -44,6 +58,8 @@ function readLink(): void {
   if (words.get("why") !== null) working.value = words.get("why");
 }
 
+let written = "";
+
 function writeLink(): void {
   const now = view.value;
   if (now === null) return;
@@ -51,7 +67,9 @@ function writeLink(): void {
   const shaft = now.shafts[chosen.value];
   if (shaft !== undefined) words.set("at", shaft.address);
   if (working.value !== null) words.set("why", working.value);
-  window.history.replaceState(null, "", `#${words.toString()}`);
+  const link = `#${words.toString()}`;
+  if (link !== written) window.history.replaceState(null, "", link);
+  written = link;
 }
 
 function remember(name: string, value: string): void {
