@@ -22,7 +22,7 @@ if(bench_sources AND NOT TS_SANITIZE)
     target_link_libraries(towershaft-rate-batch PRIVATE ts_flags towershaft_internal
         ${TS_LIBRARIES})
 
-    # What bench/peer/compare_seizure.py sets beside SciPy.
+    # A seizure to the last bit, for another integrator to be set beside.
     add_executable(towershaft-train-runs bench/peer/train_runs.c)
     target_include_directories(towershaft-train-runs PRIVATE src include)
     target_link_libraries(towershaft-train-runs PRIVATE ts_flags towershaft_internal

@@ -1,4 +1,4 @@
-/* What bench/peer/compare_seizure.py sets beside SciPy: one seizure of the large example.
+/* One seizure of the large example, for another integrator to be set beside.
  *
  *     towershaft-train-runs FILE ACCESSORY CONDITION
  *

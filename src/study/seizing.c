@@ -2,6 +2,7 @@
 #include "study/seizing.h"
 #include "study/figures.h"
 #include "study/outlet.h"
+#include "study/say_quantity.h"
 #include "study/study.h"
 #include "study/twisting.h"
 
@@ -41,8 +42,8 @@ static bool choose_ramp(ts_study *study, const char *text, double *ramp)
     if (text == NULL || (ts_quantity_parse(ts_text_of(text), TS_KIND_TIME, ramp, &unit, NULL) &&
                          *ramp >= 1e-6 && *ramp <= 1.0))
         return true;
-    ts_study_say(study, "unknown-choice", "the ramp is no time that can be followed",
-                 "a time from 0.001 ms to 1 s, such as 20 ms", NULL);
+    ts_study_say_quantity(study, "the ramp is no time that can be followed",
+                          "a time from 0.001 ms to 1 s, such as 20 ms", text, TS_KIND_TIME, "ms");
     return false;
 }
 

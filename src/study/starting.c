@@ -2,6 +2,7 @@
 #include "study/starting.h"
 
 #include "study/outlet.h"
+#include "study/say_quantity.h"
 #include "towershaft/start.h"
 
 #include "element/oil_viscosity.h"
@@ -239,8 +240,9 @@ static bool choose_temperature(ts_study *study, const char *text, double *kelvin
         (ts_quantity_parse(ts_text_of(text), TS_KIND_TEMPERATURE, kelvin, &unit, NULL) &&
          *kelvin >= 200.0 && *kelvin <= 450.0))
         return true;
-    ts_study_say(study, "unknown-choice", "that is no temperature of air or oil",
-                 "a temperature from -73 to 176 degC, such as '-20 degC'", NULL);
+    ts_study_say_quantity(study, "that is no temperature of air or oil",
+                          "a temperature from -73 to 176 degC, such as '-20 degC'", text,
+                          TS_KIND_TEMPERATURE, "degC");
     return false;
 }
 

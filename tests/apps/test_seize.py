@@ -135,6 +135,17 @@ class Answers(InFolder):
         self.assertEqual((code, err), (1, ""))
         self.assertIn("it stands still behind its clutch", " ".join(out.split()))
 
+    def test_a_ramp_without_a_unit_is_asked_for_one(self):
+        code, _, err = run("seize", BIZJET, PUMP, "--ramp", "5")
+        self.assertEqual(code, 2)
+        self.assertIn("did you mean 5 ms?", err)
+        code, _, err = run("start", BIZJET, "--ambient", "15")
+        self.assertEqual(code, 2)
+        self.assertIn("did you mean 15 degC?", err)
+        code, _, err = run("seize", BIZJET, PUMP, "--ramp", "soon")
+        self.assertEqual(code, 2)
+        self.assertNotIn("did you mean", err)
+
     def test_an_unknown_accessory_is_refused_with_the_nearest(self):
         code, _, err = run("seize", BIZJET, "hydraulic pmp 1")
         self.assertEqual(code, 2)
