@@ -358,7 +358,7 @@ static void a_pulse_swings_a_shaft_as_its_closed_form(void **state)
         it.bodies[1] = (ts_turning_body){.J = J1, .speed = 50.0};
         it.bonds[0]  = shaft(0, 1, k);
         run(&it, 2, 1, until);
-        const double complex z = CMPLX(-pulse.decay, w);
+        const double complex z = (double complex)I * w - pulse.decay;
         const double         s =
             A / J0 *
             creal((cexp(z * until) - cos(W * until) - z / W * sin(W * until)) / (W * W + z * z));
