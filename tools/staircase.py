@@ -25,6 +25,7 @@ STEPS = (
     (("element", "one part by itself: its geometry, mass, stiffness"),
      ("sample", "what varies by which law, which samples are drawn, what they tell")),
     (("motion", "ratios, speeds, senses, positions of axes"),),
+    (("pump", "oil pump packs and breathers: sizes, delivery, attitudes, torque"),),
     (("power", "who carries what in each condition; tooth forces"),),
     (("mass", "what every part weighs, where, and how hard it is to spin; what the mounts bear"),),
     (("solid", "every part as a body in space: sections, teeth, casings"),),

@@ -74,6 +74,9 @@ export type Power = Quantity<PowerUnit>;
 export type StressUnit = "Pa" | "kPa" | "MPa" | "GPa" | "N/mm2" | "bar" | "psi" | "ksi";
 export type Stress = Quantity<StressUnit>;
 
+export type AbsolutePressureUnit = "Pa(a)" | "kPa(a)" | "MPa(a)" | "bar(a)" | "psi(a)";
+export type AbsolutePressure = Quantity<AbsolutePressureUnit>;
+
 export type TemperatureUnit = "K" | "degC" | "degF" | "degR";
 export type Temperature = Quantity<TemperatureUnit>;
 
@@ -214,6 +217,10 @@ export interface Accessory {
   shock?: Sourced<"uniform" | "light" | "intermittent" | "heavy" | Unknown>;
   /** What it serves, in your words. */
   serves?: Sourced<string | Unknown>;
+  /** Of an oil pump pack: its elements, and where they draw from. */
+  pumps?: Pumps;
+  /** Of a breather: its rotor. */
+  separator?: Separator;
 }
 
 /** Torques beyond the continuous one. */
@@ -270,6 +277,110 @@ export interface Neck {
   fragments?: Sourced<"retained" | "loose">;
   /** The reason for a neck where the rules allow none. */
   why?: Sourced<string | Unknown>;
+}
+
+/** One pressure element and 1 to 7 scavenge elements on the shaft of this pad.  Where the accessory tells no `power`, the torque of the pack is its load. */
+export interface Pumps {
+  /** Oil behind the pressure element, from the slowest condition with `hours` on. */
+  flow: Sourced<VolumeFlow | Unknown>;
+  /** What of it goes to the bearings of the spools and not to the boxes.  Default: 0 L/min. */
+  elsewhere?: Sourced<VolumeFlow | Unknown>;
+  /** By how much the pressure element raises the oil while its relief valve is open.  Default: 5 bar. */
+  pressure?: Sourced<Stress | Unknown>;
+  /** By how much every scavenge element raises what it takes.  Default: 1 bar. */
+  "scavenge pressure"?: Sourced<Stress | Unknown>;
+  /** Share of air in what the pressure element takes in.  Default: 5 %. */
+  air?: Sourced<PlainNumber | Unknown>;
+  /** How full the spaces of the pressure element become; with what slips back it makes the volumetric efficiency.  Default: 92 %. */
+  filling?: Sourced<PlainNumber | Unknown>;
+  /** The same of the scavenge elements.  Default: 85 %. */
+  "scavenge filling"?: Sourced<PlainNumber | Unknown>;
+  /** Wilson's coefficient of slip C_s: what runs back is C_s dp/(eta n) of the displacement.  Default: 4.8e-8. */
+  slip?: Sourced<PlainNumber | Unknown>;
+  /** Wilson's coefficient of viscous drag C_d: a torque of C_d eta n for a displacement of 1 a radian.  Default: 1.025e5. */
+  "viscous drag"?: Sourced<PlainNumber | Unknown>;
+  /** Wilson's coefficient of friction C_f: a share of the torque by pressure.  Default: 0.0179. */
+  friction?: Sourced<PlainNumber | Unknown>;
+  /** Of each gear of each element: two equal external gears.  Default: 12. */
+  teeth?: Sourced<Tally | Unknown>;
+  /** Their module.  Default: 3 mm. */
+  module?: Sourced<Length | Unknown>;
+  /** Their pressure angle.  Default: 20 deg. */
+  "pressure angle"?: Sourced<Angle | Unknown>;
+  /** Face width of the pressure element; without the key it is sized. */
+  width?: Sourced<Length>;
+  /** Between two elements, and at both ends.  Default: 8 mm. */
+  plate?: Sourced<Length | Unknown>;
+  /** How fast the tips of the gears may be.  Default: 20 m/s. */
+  "tip speed"?: Sourced<Velocity | Unknown>;
+  /** How deep a pick-up must lie below the oil to count as covered.  Default: 5 mm. */
+  cover?: Sourced<Length | Unknown>;
+  /** Speed of its spool while air alone turns it; without the key nothing is told of that. */
+  windmill?: Sourced<RotationalSpeed>;
+  /** Where the oil gathers, and the scavenge elements that draw it from there. */
+  sumps: { [name: string]: Sump };
+  /** Attitudes in which it must draw oil; level is always looked at. */
+  attitudes?: { [name: string]: Attitude };
+}
+
+/** A place where oil gathers, taken as a box in the axes of the engine. */
+export interface Sump {
+  /** Of all oil that the pressure element gives, what comes back to this sump; all sumps together 100 %. */
+  share: Sourced<PlainNumber>;
+  /** How much its elements together must take, over the oil that comes to it.  Default: 2.5. */
+  ratio?: Sourced<PlainNumber | Unknown>;
+  /** Inside of the sump along the engine. */
+  length: Sourced<Length>;
+  /** ... across it. */
+  width: Sourced<Length>;
+  /** ... and upward. */
+  height: Sourced<Length>;
+  /** How deep the oil that runs lies in it while it is level. */
+  depth: Sourced<Length>;
+  /** The scavenge elements that draw from it, by the name of each. */
+  scavenge: { [name: string]: Scavenge };
+}
+
+/** One scavenge element of the pack and its pick-up. */
+export interface Scavenge {
+  /** Where the pick-up of the element lies in its sump, from the front wall. */
+  rearward: Sourced<Length | Unknown>;
+  /** ... from the middle to the right, as seen from behind; to the left it counts negative.  Default: 0 mm. */
+  rightward?: Sourced<Length | Unknown>;
+  /** ... above the floor.  Default: 3 mm. */
+  above?: Sourced<Length | Unknown>;
+  /** Face width of its gears; without the key it is sized. */
+  width?: Sourced<Length>;
+  /** Does a magnetic plug stand in its line?  Without the key that is not told. */
+  "chip plug"?: Sourced<"yes" | "no" | Unknown>;
+}
+
+/** An attitude in which oil must be fed. */
+export interface Attitude {
+  /** Nose up, of what the oil feels: speeding up counts as nose up.  Default: 0 deg. */
+  pitch?: Sourced<Angle | Unknown>;
+  /** Right side down, of what the oil feels; 180 deg is on its back.  Default: 0 deg. */
+  roll?: Sourced<Angle | Unknown>;
+}
+
+/** The rotor of a breather: air enters at its rim and leaves through its shaft, drops are thrown back.  Where the accessory tells no `power`, its torque is its load. */
+export interface Separator {
+  /** Air that leaves through it, at the pressure of its chamber. */
+  air: Sourced<VolumeFlow | Unknown>;
+  /** The same in single conditions, where it is not `air`. */
+  "air at"?: { [condition: string]: Sourced<VolumeFlow | Unknown> };
+  /** Of the rotor, where the air enters it. */
+  radius: Sourced<Length>;
+  /** Diameter of the hollow shaft through which the air leaves. */
+  bore: Sourced<Length>;
+  /** Of the rotor, over which the air enters. */
+  length: Sourced<Length>;
+  /** Pressure before it.  Default: 1.1 bar(a). */
+  chamber?: Sourced<AbsolutePressure | Unknown>;
+  /** Drops of this diameter and larger must be thrown out in every condition with `hours`.  Default: 3 um. */
+  droplet?: Sourced<Length | Unknown>;
+  /** How much pressure may drop over it.  Default: 0.15 bar. */
+  drop?: Sourced<Stress | Unknown>;
 }
 
 /** The room that the drive has. */

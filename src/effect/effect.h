@@ -19,6 +19,7 @@
 #ifndef TS_EFFECT_EFFECT_H
 #define TS_EFFECT_EFFECT_H
 
+#include "effect/minimal_cause.h"
 #include "rating/selectivity.h"
 
 typedef enum ts_failure_mode {
@@ -98,18 +99,6 @@ typedef struct ts_effect {
     ts_effect_kind kind;
     const char    *service; /* TS_EFFECT_SERVICE: what is served; else NULL */
 } ts_effect;
-
-typedef struct ts_cause {
-    uint32_t first, second; /* numbers of failures; second TS_NOWHERE: a single cause */
-} ts_cause;
-
-typedef struct ts_causes {
-    ts_cause
-          *items; /* singles first, each in the order of the failures: all of them, and minimal */
-    size_t count, singles;
-} ts_causes;
-
-#define TS_EFFECTS_MOST 64 /* effects whose causes are sought; further ones have none listed */
 
 /* What breaks when a shaft is held, necks apart, of all parts between it and its spool. */
 typedef struct ts_weakest {

@@ -128,13 +128,18 @@ bool ts_film_law_of(const ts_film_oil *oil, ts_film_law *law, ts_workings *worki
     return true;
 }
 
-double ts_film_viscosity(const ts_film_law *law, double theta, ts_workings *workings)
+double ts_film_density(const ts_film_law *law, double theta, ts_workings *workings)
 {
     const double rho_15 = law->oil.rho_15;
 
+    return TS_STEP(workings, rho_formula, rho_15 * (1.0 - 0.7 * (theta - 289.0) / rho_15), rho_15,
+                   theta);
+}
+
+double ts_film_viscosity(const ts_film_law *law, double theta, ts_workings *workings)
+{
     const double nu      = ts_viscosity_at(&law->viscosity, theta, workings);
-    const double rho_oil = TS_STEP(workings, rho_formula,
-                                   rho_15 * (1.0 - 0.7 * (theta - 289.0) / rho_15), rho_15, theta);
+    const double rho_oil = ts_film_density(law, theta, workings);
     return TS_STEP(workings, eta_formula, nu * rho_oil, nu, rho_oil);
 }
 

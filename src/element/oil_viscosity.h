@@ -46,6 +46,8 @@ bool ts_film_law_of(const ts_film_oil *oil, ts_film_law *law, ts_workings *worki
 bool ts_film_law_of_kind(const ts_film_oil *oil, ts_lubricant kind, ts_film_law *law,
                          ts_workings *workings);
 
+/* kg/m3 at theta (K). */
+double ts_film_density(const ts_film_law *law, double theta, ts_workings *workings);
 /* Dynamic viscosity, Pa.s, and pressure-viscosity coefficient, 1/Pa, at theta (K, 200 to 800). */
 double ts_film_viscosity(const ts_film_law *law, double theta, ts_workings *workings);
 double ts_film_pressure_coefficient(const ts_film_law *law, double theta, ts_workings *workings);

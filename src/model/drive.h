@@ -12,6 +12,7 @@
 #ifndef TS_MODEL_DRIVE_H
 #define TS_MODEL_DRIVE_H
 
+#include "model/oil_units.h"
 #include "model/value.h"
 
 #include <stddef.h>
@@ -142,13 +143,15 @@ typedef struct ts_accessory {
     ts_pick          clutch;       /* ts_clutch */
     ts_torque_point *curve;        /* of what it drives with, against the speed of its pad; none:
                                       as `drives` */
-    size_t     curve_count;
-    ts_neck    neck;          /* neck.node 0: no neck */
-    ts_word    spline;        /* public standard number of the pad spline */
-    ts_measure spline_length; /* m, of it that is engaged */
-    ts_measure sleeve;        /* m, outside of the sleeve about it */
-    ts_pick    shock;         /* ts_shock */
-    ts_word    serves;        /* what it serves, free text */
+    size_t       curve_count;
+    ts_neck      neck;          /* neck.node 0: no neck */
+    ts_word      spline;        /* public standard number of the pad spline */
+    ts_measure   spline_length; /* m, of it that is engaged */
+    ts_measure   sleeve;        /* m, outside of the sleeve about it */
+    ts_pick      shock;         /* ts_shock */
+    ts_word      serves;        /* what it serves, free text */
+    ts_pumps     pumps;         /* pumps.node 0: it is no pump pack */
+    ts_separator separator;     /* separator.node 0: it is no breather */
 } ts_accessory;
 
 typedef enum ts_bevel_mounting {
@@ -498,6 +501,12 @@ typedef struct ts_weighing { /* mass: what the weights and the loads of the moun
     ts_measure casing_extra;              /* 1, for ribs, bosses and flanges */
     ts_measure down, up, forward, rearward, sideward; /* load factors */
 } ts_weighing;
+
+/* Does the drive spend hours in it? */
+static inline bool ts_condition_lasts(const ts_condition *condition)
+{
+    return condition->hours.standing == TS_GIVEN && condition->hours.value > 0.0;
+}
 
 /* Rows of catalog/metal.h that the two picks may name; NULL-terminated. */
 extern const char *const ts_shaft_metals[];

@@ -175,6 +175,19 @@ static const ts_field accessory_fields[] = {
      TS_AT(ts_accessory, serves),
      .says    = "What it serves, in your words.",
      .example = "engine fuel"},
+    {.key  = "pumps",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_accessory, pumps),
+     .record  = &ts_table_pumps,
+     .says    = "Of an oil pump pack: its elements, and where they draw from.",
+     .example = "{flow: 24 L/min, sumps: {gearbox: {share: 100 %, length: 180 mm, width: 90 mm, "
+                "height: 60 mm, depth: 20 mm, scavenge: {fore: {rearward: 30 mm}}}}}"},
+    {.key  = "separator",
+     .form = TS_FORM_RECORD,
+     TS_AT(ts_accessory, separator),
+     .record  = &ts_table_separator,
+     .says    = "Of a breather: its rotor.",
+     .example = "{air: 600 L/min, radius: 40 mm, bore: 24 mm, length: 50 mm}"},
 };
 
 static const char *judge_accessory(const void *record, const char **key, const char **expected)

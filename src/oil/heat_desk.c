@@ -3,9 +3,7 @@
 
 bool ts_heat_lasts(const ts_drive *drive, uint32_t condition)
 {
-    const ts_measure hours = drive->conditions[condition].hours;
-
-    return hours.standing == TS_GIVEN && hours.value > 0.0;
+    return ts_condition_lasts(&drive->conditions[condition]);
 }
 
 ts_heat_desk ts_heat_open(ts_heat *heat, int method, uint32_t condition, ts_workings *workings)

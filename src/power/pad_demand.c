@@ -72,6 +72,29 @@ static ts_pad_load absorb(const ts_power_case *c, const ts_measure *power, doubl
     };
 }
 
+/* What the pumps or the separator of the accessory ask for; false: they are none, or not known. */
+static bool absorb_oil_unit(const ts_power_case *c, int32_t accessory, double n, ts_pad_load *out)
+{
+    const ts_pack     *pack     = ts_pack_of(&c->power->units, accessory);
+    const ts_breather *breather = ts_breather_of(&c->power->units, accessory);
+    const bool         pumps    = pack != NULL && pack->missing == NULL;
+
+    if (!pumps && (breather == NULL || breather->missing != NULL))
+        return false;
+    const ts_node node = pumps ? pack->told->node : breather->told->node;
+    const double  P    = pumps ? pack->states[c->condition].P : breather->cases[c->condition].P;
+    if (!isfinite(P))
+        return false;
+    if (!(n > 0.0)) {
+        *out = nothing(c, TS_GIVEN, "the pad stands still and takes nothing");
+        return true;
+    }
+    ts_workings_borrow(c->workings, "P", P, ts_in_condition(c, node), pumps ? "P_pack" : "P_e");
+    *out = (ts_pad_load){
+        .T = TS_STEP(c->workings, T_formula, P / n, P, n), .P = P, .standing = TS_GIVEN};
+    return true;
+}
+
 /* While it drives, what the file says of its power is not taken.  An overrunning clutch passes
  * nothing back into the accessory, so an assumed power is no load; one that stands in the file for
  * this condition is the drag of the clutch. */
@@ -82,7 +105,7 @@ static ts_pad_load load_of(const ts_power_case *c, const ts_accessory *accessory
     const bool        clutched =
         accessory->clutch.value == TS_CLUTCH_OVERRUNNING &&
         (accessory->clutch.standing == TS_GIVEN || accessory->clutch.standing == TS_ASSUMED);
-    ts_pad_load load;
+    ts_pad_load load = {0};
 
     if (isnan(n))
         return nothing(c, TS_UNKNOWN, "the speed of the spool is unknown; taken as 0");
@@ -93,6 +116,9 @@ static ts_pad_load load_of(const ts_power_case *c, const ts_accessory *accessory
         load.clutch_state = clutched ? TS_CLUTCH_STATE_ENGAGED : TS_CLUTCH_STATE_NONE;
         return load;
     }
+    if (power->standing == TS_ABSENT &&
+        absorb_oil_unit(c, (int32_t)(accessory - c->drive->accessories), n, &load))
+        return load;
     if (clutched && power->standing != TS_GIVEN)
         load = nothing(c, accessory->clutch.standing,
                        "the clutch overruns: the rotor stands still and takes nothing");

@@ -51,7 +51,7 @@ ts_status ts_power_prepare(const ts_drive *drive, const ts_motion *motion, ts_ar
     if (order->first_mesh == NULL || order->next_mesh == NULL || order->terms == NULL)
         return TS_NO_MEMORY;
     link_meshes(train, order);
-    return TS_OK;
+    return ts_oil_units_prepare(drive, motion, arena, &out->units);
 }
 
 static void note_losses(const ts_drive *drive, const ts_train *train, ts_workings *workings)
@@ -67,6 +67,7 @@ ts_status ts_power_solve(const ts_drive *drive, ts_power *power, ts_workings *wo
     const ts_motion *motion = power->motion;
     const ts_train  *train  = motion->train;
 
+    ts_oil_units_solve(&power->units, workings);
     if (workings != NULL)
         note_losses(drive, train, workings);
     for (uint32_t i = 0; i < motion->condition_count; i++) {

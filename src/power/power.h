@@ -13,6 +13,7 @@
 #define TS_POWER_POWER_H
 
 #include "motion/motion.h"
+#include "pump/drive_pumps.h"
 
 typedef enum ts_flow { TS_FLOW_INWARD = -1, TS_FLOW_NONE = 0, TS_FLOW_OUTWARD = 1 } ts_flow;
 /* The flank that faces the rotation is leading. */
@@ -69,6 +70,7 @@ typedef struct ts_power {
                                 in from the driving mesh less torque out at pads and meshes,
                                 summed again from the loads above in the opposite order */
     const ts_power_order *order;
+    ts_oil_units          units; /* whose torque is the load of pads that tell none */
 } ts_power;
 
 /* Memory for one drive; motion need only be prepared. */

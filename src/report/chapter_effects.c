@@ -89,4 +89,5 @@ void ts_chapter_effects(ts_chapter *chapter, const ts_effects *effects)
                        "the spool; towershaft effects with the name of a part tells the ways.");
     matrix(effects, chapter);
     causes(effects, chapter);
+    ts_evidence_cells(chapter);
 }

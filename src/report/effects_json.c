@@ -174,6 +174,7 @@ void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buff
     ts_json_count_at(&json, "accessories", effects->drive->accessory_count);
     failures(&json, effects, answer);
     causes(&json, effects, answer);
+    ts_evidence_json(&json, answer);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }

@@ -180,4 +180,5 @@ void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page
     for (uint32_t e = 0; e < effects->effect_count; e++)
         causes_of(effects, e, page);
     blind_gears(effects, page);
+    ts_evidence_page(answer, page);
 }

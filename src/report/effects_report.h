@@ -2,6 +2,7 @@
 #ifndef TS_REPORT_EFFECTS_REPORT_H
 #define TS_REPORT_EFFECTS_REPORT_H
 
+#include "base/json_writer.h"
 #include "effect/effect.h"
 #include "report/answer.h"
 #include "report/page.h"
@@ -11,6 +12,9 @@ void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page
 /* One part in all its modes, as at `condition`. */
 void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_failing of, uint32_t at,
                      uint32_t condition, ts_page *page);
+/* Paragraphs of certification rules, what bears on them, and with which reserves. */
+void ts_evidence_page(const ts_answer *answer, ts_page *page);
+void ts_evidence_json(ts_json *json, const ts_answer *answer);
 void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buffer *out);
 
 /* ---- words ----------------------------------------------------------------------------------- */

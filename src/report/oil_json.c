@@ -2,6 +2,7 @@
 #include "report/oil_report.h"
 
 #include "report/json_quantity.h"
+#include "report/oil_grid.h"
 
 #include <math.h>
 
@@ -197,6 +198,7 @@ void ts_oil_json(const ts_oil_answer *oil, const ts_answer *answer, ts_buffer *o
         feeds(&json, oil, answer);
         drag(&json, oil, answer);
     }
+    ts_oil_units_json(&json, &heat->power->units);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }

@@ -1,167 +1,12 @@
 /* Where does power become heat, what oil carries it away, and how warm does it get? */
-#include "report/oil_report.h"
+#include "report/oil_grid.h"
 
 #include "catalog/oil.h"
 #include "report/check_page.h"
-#include "report/report_chapter.h"
 
 #include <math.h>
 
-#define GAP          2
-#define INDENT       4
-#define COLUMNS_MOST 12
-#define WIDE         1000000 /* columns of a page on which no sentence is broken */
-
-/* ---- a table --------------------------------------------------------------------------------- */
-
-typedef struct sheet {
-    const ts_oil_answer *oil;
-    const ts_answer     *answer;
-    ts_page             *page;
-    uint32_t             drive;
-    ts_chapter          *chapter; /* of a report, into which tables go; NULL: onto the page */
-} sheet;
-
-typedef struct grid {
-    const char *const *heads;
-    int                columns;
-    uint32_t           rows;
-    void (*cell)(const sheet *s, uint32_t row, int column, ts_buffer *text);
-} grid;
-
-static ts_text cell(const sheet *s, const grid *g, uint32_t row, int column, ts_buffer *text)
-{
-    ts_buffer_clear(text);
-    if (row >= g->rows)
-        ts_buffer_add(text, g->heads[column]);
-    else
-        g->cell(s, row, column, text);
-    return (ts_text){text->bytes != NULL ? text->bytes : "", text->length};
-}
-
-static void print_row(const sheet *s, const grid *g, uint32_t row, const int *width, bool two_lines,
-                      ts_buffer *text)
-{
-    for (int column = 0; column < g->columns; column++) {
-        const ts_text words = cell(s, g, row, column, text);
-
-        if (two_lines && column == 0) {
-            ts_page_spread(s->page, words, INDENT, 0);
-            ts_page_line_end(s->page);
-            continue;
-        }
-        if (column > 0)
-            ts_buffer_fill(s->page->out, ' ', two_lines && column == 1 ? INDENT : GAP);
-        if (column == 0)
-            ts_page_left(s->page, words, width[column]);
-        else
-            ts_page_right(s->page, words, width[column]);
-    }
-    ts_page_line_end(s->page);
-}
-
-static void print_grid(const sheet *s, const grid *g)
-{
-    int       width[COLUMNS_MOST] = {0}, all = 0;
-    ts_buffer text;
-
-    ts_buffer_open(&text, s->page->out->allocator);
-    for (int column = 0; column < g->columns; column++) {
-        for (uint32_t row = 0; row <= g->rows; row++) {
-            const int here = (int)ts_text_columns(cell(s, g, row, column, &text));
-            width[column]  = here > width[column] ? here : width[column];
-        }
-        all += width[column] + (column > 0 ? GAP : 0);
-    }
-    ts_page_tone(s->page, TS_TONE_FAINT);
-    print_row(s, g, g->rows, width, all > s->page->columns, &text);
-    ts_page_tone(s->page, TS_TONE_PLAIN);
-    for (uint32_t row = 0; row < g->rows && !text.failed; row++)
-        print_row(s, g, row, width, all > s->page->columns, &text);
-    s->page->out->failed = s->page->out->failed || text.failed;
-    ts_buffer_close(&text);
-}
-
-static void value(const sheet *s, ts_buffer *text, double si, ts_kind kind, int digits)
-{
-    ts_page_value_text(s->page, text, si, kind, digits);
-}
-
-static void both(const sheet *s, ts_buffer *text, double one, double other, ts_kind kind,
-                 int digits)
-{
-    value(s, text, one, kind, digits);
-    ts_buffer_add(text, " / ");
-    value(s, text, other, kind, digits);
-}
-
-static const char *unit(const sheet *s, ts_kind kind)
-{
-    return ts_kind_shown(kind, s->page->units)->name;
-}
-
-/* What a single place loses is small: W where people are shown kW. */
-static const char *watt(const sheet *s)
-{
-    return s->page->units == TS_UNITS_METRIC ? "W" : unit(s, TS_KIND_POWER);
-}
-
-static void watts(const sheet *s, ts_buffer *text, double P)
-{
-    if (s->page->units != TS_UNITS_METRIC)
-        value(s, text, P, TS_KIND_POWER, 3);
-    else if (P >= 100.0 || P < 0.05)
-        ts_buffer_fixed(text, P, 0);
-    else
-        ts_buffer_fixed(text, P, 1);
-}
-
-static void watts_by_both(const sheet *s, ts_buffer *text, double one, double other)
-{
-    watts(s, text, one);
-    ts_buffer_add(text, " / ");
-    watts(s, text, other);
-}
-
-/* A heading, a sentence below it; `made` is closed. */
-static void heading(const sheet *s, ts_buffer *made)
-{
-    if (!made->failed)
-        ts_page_heading(s->page, made->bytes);
-    s->page->out->failed = s->page->out->failed || made->failed;
-    ts_buffer_close(made);
-}
-
-static void put_cells(const sheet *s, const char *caption, const grid *g)
-{
-    ts_manuscript *manuscript = s->chapter->manuscript;
-    ts_column      columns[COLUMNS_MOST];
-    ts_buffer      text;
-
-    ts_buffer_open(&text, s->answer->allocator);
-    for (int column = 0; column < g->columns; column++)
-        columns[column] = (ts_column){g->heads[column], column > 0};
-    ts_manuscript_table(manuscript, caption, columns, (size_t)g->columns);
-    for (uint32_t row = 0; row < g->rows; row++)
-        for (int column = 0; column < g->columns; column++)
-            ts_manuscript_cell(manuscript, cell(s, g, row, column, &text));
-    manuscript->failed = manuscript->failed || text.failed;
-    ts_buffer_close(&text);
-}
-
-/* A table below its caption, which is closed. */
-static void print_titled(const sheet *s, ts_buffer *made, const grid *g)
-{
-    if (s->chapter == NULL) {
-        heading(s, made);
-        print_grid(s, g);
-        return;
-    }
-    s->chapter->manuscript->failed = s->chapter->manuscript->failed || made->failed;
-    if (!made->failed)
-        put_cells(s, made->bytes, g);
-    ts_buffer_close(made);
-}
+#define WIDE 1000000 /* columns of a page on which no sentence is broken */
 
 /* ---- every condition ------------------------------------------------------------------------- */
 
@@ -172,7 +17,7 @@ static const char *const state_heads[STATE_COLUMNS] = {
     [LEAVES] = "leaves",       [BALANCE] = "balance",
 };
 
-static void state_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void state_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat_state *one   = ts_heat_state_at(s->oil->heat, 0, row, s->drive);
     const ts_heat_state *other = ts_heat_state_at(s->oil->heat, 1, row, s->drive);
@@ -181,40 +26,42 @@ static void state_cell(const sheet *s, uint32_t row, int column, ts_buffer *text
     if (column == CONDITION)
         ts_buffer_add(text, s->answer->drive->conditions[row].name);
     else if (column == SPOOL)
-        value(s, text, one->P_spool, TS_KIND_POWER, 4);
+        ts_oil_value(s, text, one->P_spool, TS_KIND_POWER, 4);
     else if (column == PADS)
-        value(s, text, one->P_pads, TS_KIND_POWER, 4);
+        ts_oil_value(s, text, one->P_pads, TS_KIND_POWER, 4);
     else if (column == HEAT)
-        both(s, text, one->heat, other->heat, TS_KIND_POWER, 3);
+        ts_oil_both(s, text, one->heat, other->heat, TS_KIND_POWER, 3);
     else if (column == LOST && most > 0.0) {
         ts_buffer_fixed(text, 100.0 * one->heat / most, 1);
         ts_buffer_add(text, " %");
     } else if (column == FLOW)
-        value(s, text, one->Q, TS_KIND_VOLUME_FLOW, 3);
+        ts_oil_value(s, text, one->Q, TS_KIND_VOLUME_FLOW, 3);
     else if (column == FEED)
-        value(s, text, one->theta_in, TS_KIND_TEMPERATURE, 3);
+        ts_oil_value(s, text, one->theta_in, TS_KIND_TEMPERATURE, 3);
     else if (column == RISE && one->dry)
         ts_buffer_add(text, "no oil");
     else if (column == RISE)
-        both(s, text, one->rise, other->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
+        ts_oil_both(s, text, one->rise, other->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
     else if (column == LEAVES && !one->dry)
-        value(s, text, one->theta_in + one->rise, TS_KIND_TEMPERATURE, 3);
+        ts_oil_value(s, text, one->theta_in + one->rise, TS_KIND_TEMPERATURE, 3);
     else if (column == BALANCE)
         ts_buffer_add(text,
                       one->imbalance <= 1e-12 && other->imbalance <= 1e-12 ? "closes" : "OPEN");
 }
 
-static void print_states(sheet *s)
+static void print_states(ts_oil_sheet *s)
 {
-    const grid g = {state_heads, STATE_COLUMNS, s->oil->heat->motion->condition_count, state_cell};
-    ts_buffer  text;
+    const ts_oil_grid g = {state_heads, STATE_COLUMNS, s->oil->heat->motion->condition_count,
+                           state_cell};
+    ts_buffer         text;
 
     ts_buffer_open(&text, s->page->out->allocator);
-    ts_buffer_print(
-        &text, "The %s drive: power and heat %s, oil %s, its feed and return %s; two methods",
-        s->answer->drive->spools[s->answer->drive->drive[s->drive].spool].name,
-        unit(s, TS_KIND_POWER), unit(s, TS_KIND_VOLUME_FLOW), unit(s, TS_KIND_TEMPERATURE));
-    print_titled(s, &text, &g);
+    ts_buffer_print(&text,
+                    "The %s drive: power and heat %s, oil %s, its feed and return %s; two methods",
+                    s->answer->drive->spools[s->answer->drive->drive[s->drive].spool].name,
+                    ts_oil_unit(s, TS_KIND_POWER), ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
+                    ts_oil_unit(s, TS_KIND_TEMPERATURE));
+    ts_oil_table(s, &text, &g);
 }
 
 /* ---- places ---------------------------------------------------------------------------------- */
@@ -262,7 +109,7 @@ static const char *const mesh_heads[MESH_COLUMNS] = {
     [M_OIL] = "oil", [M_LOST] = "lost", [M_STATED] = "stated",
 };
 
-static void mesh_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void mesh_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat       *heat  = s->oil->heat;
     const uint32_t       p     = place_at(heat, meshes_of(heat), row);
@@ -275,14 +122,14 @@ static void mesh_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
     if (column == MESH)
         ts_buffer_add(text, place->name);
     else if (column == M_HEAT) {
-        watts_by_both(s, text, one->sum, other->sum);
+        ts_oil_watts_by_both(s, text, one->sum, other->sum);
         ts_buffer_add(text, other->law_ended ? "*" : "");
     } else if (column == M_TEETH)
-        watts(s, text, one->P[TS_HEAT_TEETH]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_TEETH]);
     else if (column == M_WIND)
-        watts(s, text, one->P[TS_HEAT_WINDAGE]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_WINDAGE]);
     else if (column == M_OIL)
-        watts(s, text, one->P[TS_HEAT_OIL]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_OIL]);
     else if (column == M_LOST && most > 0.0) {
         ts_buffer_fixed(text, 100.0 * one->sum / most, 2);
         ts_buffer_add(text, " %");
@@ -298,7 +145,7 @@ static const char *const bearing_heads[BEARING_COLUMNS] = {
     [B_LOAD] = "its load", [B_GETS] = "is given", [B_HOLE] = "hole",
 };
 
-static void bearing_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void bearing_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat      *heat  = s->oil->heat;
     const uint32_t      p     = place_at(heat, bearings_of(heat), row);
@@ -308,15 +155,15 @@ static void bearing_cell(const sheet *s, uint32_t row, int column, ts_buffer *te
     if (column == BEARING)
         ts_buffer_add(text, heat->places[p].name);
     else if (column == B_HEAT)
-        watts_by_both(s, text, one->sum, other->sum);
+        ts_oil_watts_by_both(s, text, one->sum, other->sum);
     else if (column == B_OIL)
-        watts(s, text, one->P[TS_HEAT_BEARING_OIL]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_BEARING_OIL]);
     else if (column == B_LOAD)
-        watts(s, text, one->P[TS_HEAT_BEARING_LOAD]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_BEARING_LOAD]);
     else if (column == B_GETS)
-        value(s, text, heat->jets[p].Q, TS_KIND_VOLUME_FLOW, 3);
+        ts_oil_value(s, text, heat->jets[p].Q, TS_KIND_VOLUME_FLOW, 3);
     else if (column == B_HOLE && heat->jets[p].count > 0)
-        value(s, text, heat->jets[p].d, TS_KIND_LENGTH, 3);
+        ts_oil_value(s, text, heat->jets[p].d, TS_KIND_LENGTH, 3);
 }
 
 enum { PAD, P_HEAT, P_SEAL, P_SPLINE, P_SHARE, PAD_COLUMNS };
@@ -325,7 +172,7 @@ static const char *const pad_heads[PAD_COLUMNS] = {
     [P_SPLINE] = "spline", [P_SHARE] = "comes through",
 };
 
-static void pad_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void pad_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat      *heat  = s->oil->heat;
     const uint32_t      p     = place_at(heat, pads_of(heat), row);
@@ -337,11 +184,11 @@ static void pad_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
     if (column == PAD)
         ts_buffer_add(text, s->answer->train->pads[heat->places[p].pad].name);
     else if (column == P_HEAT)
-        watts_by_both(s, text, one->sum, other->sum);
+        ts_oil_watts_by_both(s, text, one->sum, other->sum);
     else if (column == P_SEAL)
-        watts(s, text, one->P[TS_HEAT_SEAL]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_SEAL]);
     else if (column == P_SPLINE)
-        watts(s, text, one->P[TS_HEAT_SPLINE]);
+        ts_oil_watts(s, text, one->P[TS_HEAT_SPLINE]);
     else if (column == P_SHARE && !isnan(share)) {
         ts_buffer_fixed(text, 100.0 * share, 1);
         ts_buffer_add(text, " %");
@@ -356,7 +203,7 @@ static const char *const jet_heads[JET_COLUMNS] = {
     [J_SIDE] = "side",   [J_DEPTH] = "depth", [J_DRIFT] = "drift",
 };
 
-static void jet_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void jet_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat     *heat = s->oil->heat;
     const uint32_t     p    = place_at(heat, meshes_of(heat), row);
@@ -367,37 +214,37 @@ static void jet_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
     else if (column == J_NEED && isinf(jet->need))
         ts_buffer_add(text, "no flow does");
     else if (column == J_NEED)
-        value(s, text, jet->need, TS_KIND_VOLUME_FLOW, 3);
+        ts_oil_value(s, text, jet->need, TS_KIND_VOLUME_FLOW, 3);
     else if (jet->count == 0)
         ts_buffer_add(text, column == J_GETS ? "dips" : "");
     else if (column == J_GETS)
-        value(s, text, jet->Q, TS_KIND_VOLUME_FLOW, 3);
+        ts_oil_value(s, text, jet->Q, TS_KIND_VOLUME_FLOW, 3);
     else if (column == J_HOLES) {
         ts_buffer_print(text, "%d of ", jet->count);
-        value(s, text, jet->d, TS_KIND_LENGTH, 3);
+        ts_oil_value(s, text, jet->d, TS_KIND_LENGTH, 3);
     } else if (column == J_SPEED)
-        value(s, text, jet->v, TS_KIND_VELOCITY, 3);
+        ts_oil_value(s, text, jet->v, TS_KIND_VELOCITY, 3);
     else if (column == J_TEETH)
-        value(s, text, jet->v_t, TS_KIND_VELOCITY, 3);
+        ts_oil_value(s, text, jet->v_t, TS_KIND_VELOCITY, 3);
     else if (column == J_SIDE)
         ts_buffer_add(text, ts_jet_side_says(jet->side));
     else if (column == J_DEPTH) {
-        value(s, text, jet->depth, TS_KIND_LENGTH, 3);
+        ts_oil_value(s, text, jet->depth, TS_KIND_LENGTH, 3);
         ts_buffer_add(text, " of ");
-        value(s, text, jet->h, TS_KIND_LENGTH, 3);
+        ts_oil_value(s, text, jet->h, TS_KIND_LENGTH, 3);
     } else
-        value(s, text, jet->drift, TS_KIND_LENGTH, 2);
+        ts_oil_value(s, text, jet->drift, TS_KIND_LENGTH, 2);
 }
 
-static void print_places(const sheet *s)
+static void print_places(const ts_oil_sheet *s)
 {
-    const ts_heat *heat     = s->oil->heat;
-    const char    *at       = s->answer->drive->conditions[s->oil->condition].name;
-    const grid     tables[] = {
-            {mesh_heads, MESH_COLUMNS, count_of(heat, meshes_of(heat)), mesh_cell},
-            {bearing_heads, BEARING_COLUMNS, count_of(heat, bearings_of(heat)), bearing_cell},
-            {pad_heads, PAD_COLUMNS, count_of(heat, pads_of(heat)), pad_cell},
-            {jet_heads, JET_COLUMNS, count_of(heat, meshes_of(heat)), jet_cell},
+    const ts_heat    *heat     = s->oil->heat;
+    const char       *at       = s->answer->drive->conditions[s->oil->condition].name;
+    const ts_oil_grid tables[] = {
+        {mesh_heads, MESH_COLUMNS, count_of(heat, meshes_of(heat)), mesh_cell},
+        {bearing_heads, BEARING_COLUMNS, count_of(heat, bearings_of(heat)), bearing_cell},
+        {pad_heads, PAD_COLUMNS, count_of(heat, pads_of(heat)), pad_cell},
+        {jet_heads, JET_COLUMNS, count_of(heat, meshes_of(heat)), jet_cell},
     };
     for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++) {
         ts_buffer text;
@@ -409,24 +256,25 @@ static void print_places(const sheet *s)
                             "Meshes at %s: heat %s by two methods, its parts by the first, the "
                             "share of the power that is lost, and the share that the ratings "
                             "count with",
-                            at, watt(s));
+                            at, ts_oil_watt(s));
         else if (i == 1)
             ts_buffer_print(&text,
                             "Bearings at %s: heat %s by two methods, its parts by the first; "
                             "oil %s, hole %s",
-                            at, watt(s), unit(s, TS_KIND_VOLUME_FLOW), unit(s, TS_KIND_LENGTH));
+                            at, ts_oil_watt(s), ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
+                            ts_oil_unit(s, TS_KIND_LENGTH));
         else if (i == 2)
             ts_buffer_print(&text,
                             "Pads at %s: heat %s of seal and spline by two methods, and the "
                             "share of the power at the spool that comes through",
-                            at, watt(s));
+                            at, ts_oil_watt(s));
         else
             ts_buffer_print(&text,
                             "Jets of the meshes, where the teeth are fastest: oil %s, speed of jet "
                             "and teeth %s, depth in the tooth space and drift by the wind %s",
-                            unit(s, TS_KIND_VOLUME_FLOW), unit(s, TS_KIND_VELOCITY),
-                            unit(s, TS_KIND_LENGTH));
-        print_titled(s, &text, &tables[i]);
+                            ts_oil_unit(s, TS_KIND_VOLUME_FLOW), ts_oil_unit(s, TS_KIND_VELOCITY),
+                            ts_oil_unit(s, TS_KIND_LENGTH));
+        ts_oil_table(s, &text, &tables[i]);
     }
 }
 
@@ -438,7 +286,7 @@ static const char *const feed_heads[FEED_COLUMNS] = {
     [F_RISE] = "rise",   [F_LEAVES] = "leaves",
 };
 
-static void feed_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void feed_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     const ts_heat_state *one = &s->oil->feeds[row];
     const uint32_t       d   = row / TS_OIL_FEEDS;
@@ -446,44 +294,44 @@ static void feed_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
     if (column == F_DRIVE)
         ts_buffer_add(text, s->answer->drive->spools[s->answer->drive->drive[d].spool].name);
     else if (column == F_FEED)
-        value(s, text, one->theta_in, TS_KIND_TEMPERATURE, 3);
+        ts_oil_value(s, text, one->theta_in, TS_KIND_TEMPERATURE, 3);
     else if (column == F_HEAT)
-        value(s, text, one->heat, TS_KIND_POWER, 3);
+        ts_oil_value(s, text, one->heat, TS_KIND_POWER, 3);
     else if (column == F_RISE)
-        value(s, text, one->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
+        ts_oil_value(s, text, one->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
     else
-        value(s, text, one->theta_in + one->rise, TS_KIND_TEMPERATURE, 3);
+        ts_oil_value(s, text, one->theta_in + one->rise, TS_KIND_TEMPERATURE, 3);
 }
 
-static void print_feeds(const sheet *s)
+static void print_feeds(const ts_oil_sheet *s)
 {
-    const grid g = {feed_heads, FEED_COLUMNS,
-                    (uint32_t)s->answer->drive->drive_count * TS_OIL_FEEDS, feed_cell};
-    ts_buffer  text;
+    const ts_oil_grid g = {feed_heads, FEED_COLUMNS,
+                           (uint32_t)s->answer->drive->drive_count * TS_OIL_FEEDS, feed_cell};
+    ts_buffer         text;
 
     ts_buffer_open(&text, s->page->out->allocator);
     ts_buffer_print(&text,
                     "With colder and warmer feed at %s, the same holes, first method: %s, %s",
                     s->answer->drive->conditions[s->oil->condition].name,
-                    unit(s, TS_KIND_TEMPERATURE), unit(s, TS_KIND_POWER));
-    print_titled(s, &text, &g);
+                    ts_oil_unit(s, TS_KIND_TEMPERATURE), ts_oil_unit(s, TS_KIND_POWER));
+    ts_oil_table(s, &text, &g);
 }
 
-static void drag_cell(const sheet *s, uint32_t row, int column, ts_buffer *text)
+static void drag_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
     /* The double nearest to 273.15 K is 2e-14 K off 0 degC, which nobody wants to read. */
     if (column == 0 && s->page->units == TS_UNITS_METRIC)
         ts_buffer_fixed(text, s->oil->cold[row] - 273.15, 1);
     else if (column == 0)
-        value(s, text, s->oil->cold[row], TS_KIND_TEMPERATURE, 3);
+        ts_oil_value(s, text, s->oil->cold[row], TS_KIND_TEMPERATURE, 3);
     else
-        value(s, text, s->oil->drag[row], TS_KIND_TORQUE, 3);
+        ts_oil_value(s, text, s->oil->drag[row], TS_KIND_TORQUE, 3);
 }
 
-static void print_drag(const sheet *s)
+static void print_drag(const ts_oil_sheet *s)
 {
     static const char *const heads[] = {"oil", "drag"};
-    const grid               g       = {heads, 2, TS_OIL_COLDS, drag_cell};
+    const ts_oil_grid        g       = {heads, 2, TS_OIL_COLDS, drag_cell};
     ts_buffer                text;
 
     if (s->oil->crank < 0)
@@ -492,34 +340,34 @@ static void print_drag(const sheet *s)
     ts_buffer_print(
         &text, "Drag of the %s drive at its spool at %s, oil of %s: %s, without what loads add",
         s->answer->drive->spools[s->oil->cranked].name,
-        s->answer->drive->conditions[s->oil->crank].name, unit(s, TS_KIND_TEMPERATURE),
-        unit(s, TS_KIND_TORQUE));
-    print_titled(s, &text, &g);
+        s->answer->drive->conditions[s->oil->crank].name, ts_oil_unit(s, TS_KIND_TEMPERATURE),
+        ts_oil_unit(s, TS_KIND_TORQUE));
+    ts_oil_table(s, &text, &g);
 }
 
 /* ---- the page -------------------------------------------------------------------------------- */
 
-static void print_oil(const sheet *s)
+static void print_oil(const ts_oil_sheet *s)
 {
     const ts_oil *oil = &s->answer->drive->oil;
     ts_buffer     text;
 
     ts_buffer_open(&text, s->page->out->allocator);
     ts_buffer_print(&text, "Oil %s, ", ts_oil_keys[oil->specification.value]);
-    value(s, &text, s->oil->heat->Q, TS_KIND_VOLUME_FLOW, 4);
-    ts_buffer_print(&text, " %s %s in all, full from ", unit(s, TS_KIND_VOLUME_FLOW),
+    ts_oil_value(s, &text, s->oil->heat->Q, TS_KIND_VOLUME_FLOW, 4);
+    ts_buffer_print(&text, " %s %s in all, full from ", ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
                     ts_measure_known(oil->flow) ? "given" : "sized here");
     ts_page_speed_text(s->page, &text, s->oil->heat->n_full);
     ts_buffer_print(&text, " %s of the spool on, in proportion to it below; ",
-                    unit(s, TS_KIND_ROTATIONAL_SPEED));
-    value(s, &text, oil->rise.value, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
-    ts_buffer_print(&text, " %s allowed, at most ", unit(s, TS_KIND_TEMPERATURE_DIFFERENCE));
-    value(s, &text, oil->hottest.value, TS_KIND_TEMPERATURE, 3);
+                    ts_oil_unit(s, TS_KIND_ROTATIONAL_SPEED));
+    ts_oil_value(s, &text, oil->rise.value, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
+    ts_buffer_print(&text, " %s allowed, at most ", ts_oil_unit(s, TS_KIND_TEMPERATURE_DIFFERENCE));
+    ts_oil_value(s, &text, oil->hottest.value, TS_KIND_TEMPERATURE, 3);
     ts_buffer_print(&text,
                     " %s.  Methods: ISO/TR 14179-2, Palmgren, Anderson and Loewenthal's "
                     "windage / Anderson and Loewenthal's teeth, ISO/TR 14179-1, Dawson; "
                     "constants from memory.  All heat is taken to go into the oil.",
-                    unit(s, TS_KIND_TEMPERATURE));
+                    ts_oil_unit(s, TS_KIND_TEMPERATURE));
     if (s->oil->heat->skipped > 0)
         ts_buffer_print(&text, "  %u bearings are not known and left out.",
                         (unsigned)s->oil->heat->skipped);
@@ -530,7 +378,7 @@ static const char law_ended[] =
     "* The second method has no friction for so little load at this speed; that of the first "
     "stands in.";
 
-static bool any_ended(const sheet *s)
+static bool any_ended(const ts_oil_sheet *s)
 {
     for (uint32_t p = 0; p < s->oil->heat->bearing_begin; p++)
         if (ts_heat_at(s->oil->heat, 1, s->oil->condition, p)->law_ended)
@@ -540,7 +388,7 @@ static bool any_ended(const sheet *s)
 
 void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *page)
 {
-    sheet s = {oil, answer, page, 0, NULL};
+    ts_oil_sheet s = {.oil = oil, .answer = answer, .page = page};
 
     ts_answer_title(answer, page);
     if (oil->heat->missing != NULL) {
@@ -548,6 +396,7 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
         ts_buffer_open(&text, page->out->allocator);
         ts_buffer_print(&text, "Not computable: %s is not known.", oil->heat->missing);
         ts_page_wrap_made(page, &text, 0, 0);
+        ts_oil_units_tables(&s);
         return;
     }
     print_oil(&s);
@@ -558,14 +407,15 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
         ts_page_wrap(page, law_ended, 2, 0);
     print_feeds(&s);
     print_drag(&s);
+    ts_oil_units_tables(&s);
 }
 
 /* ---- the same in a report -------------------------------------------------------------------- */
 
 void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
 {
-    ts_page page = chapter->page;
-    sheet   s    = {oil, chapter->answer, &page, 0, chapter};
+    ts_page      page = chapter->page;
+    ts_oil_sheet s    = {.oil = oil, .answer = chapter->answer, .page = &page, .chapter = chapter};
 
     ts_manuscript_heading(chapter->manuscript, 1, "Oil and heat");
     if (oil->heat->missing != NULL) {
@@ -587,6 +437,7 @@ void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
         ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, law_ended);
     print_feeds(&s);
     print_drag(&s);
+    ts_oil_units_tables(&s);
     ts_manuscript_figure(chapter->manuscript, "heat", NULL,
                          "Where power becomes heat, in the condition with most power.");
 }

@@ -51,6 +51,7 @@ void ts_line_cells(ts_chapter *chapter);
 void ts_spline_cells(ts_chapter *chapter);
 void ts_float_cells(ts_chapter *chapter);
 void ts_selectivity_cells(ts_chapter *chapter);
+void ts_evidence_cells(ts_chapter *chapter);
 void ts_mass_cells(ts_chapter *chapter);
 
 /* Sentences of the terminal page, each a paragraph. */

@@ -4,7 +4,7 @@
 #include "oil/drag.h"
 #include "oil/jet.h"
 #include "oil/mesh_loss.h"
-#include "oil/pump.h"
+#include "pump/pump_element.h"
 
 #include <math.h>
 
