@@ -282,6 +282,22 @@ static double write_legend(const heat_map *map, double y)
     return y + 18.0;
 }
 
+/* Those that find no row, together; `towershaft oil` has a row for each. */
+static void write_rest(const heat_map *map, double y, uint32_t from)
+{
+    double sum   = 0.0;
+    int    count = 0;
+
+    for (uint32_t p = from; p != TS_NOWHERE; p = next_place(map, p), count++)
+        sum += ts_heat_at(map->heat, 0, map->face.scene->condition, p)->sum;
+    if (count == 0)
+        return;
+    ts_buffer_print(ts_canvas_line(&map->face.scene->canvas), "%d more, one by one in `oil`",
+                    count);
+    const char *words = kept(map);
+    (void)write_row(map, y, words, power(map, sum), false);
+}
+
 static void write_column(const heat_map *map)
 {
     const ts_face *face   = &map->face;
@@ -295,6 +311,7 @@ static void write_column(const heat_map *map)
     for (int i = 0; i < PLACES && p != TS_NOWHERE; i++, p = next_place(map, p))
         y = write_row(map, y, map->heat->places[p].name,
                       power(map, ts_heat_at(map->heat, 0, face->scene->condition, p)->sum), false);
+    write_rest(map, y, p);
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_RULE);
     ts_draw_line(canvas, (ts_point){face->column.x, face->column.y},
                  (ts_point){face->column.x, face->column.y + face->column.h});

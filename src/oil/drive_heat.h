@@ -91,6 +91,7 @@ typedef struct ts_heat_case {
 typedef struct ts_heat_state {
     double theta_in, rise, theta; /* K; theta: half way                                 */
     double eta, nu, rho, c;       /* of the oil at theta                                */
+    double rho_in;                /* kg/m3, of the feed: Q is told as it comes           */
     double Q;                     /* m3/s                                               */
     double heat;                  /* W                                                  */
     double P_spool, P_pads;       /* W  taken from the spool, taken at the pads         */

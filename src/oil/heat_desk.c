@@ -37,5 +37,6 @@ void ts_heat_oil_at(const ts_heat_desk *desk, uint32_t drive, double x)
     state->eta      = ts_film_viscosity(&heat->oil->law, state->theta, NULL);
     state->nu       = ts_viscosity_at(&heat->oil->law.viscosity, state->theta, NULL);
     state->rho      = ts_oil_density(oil->rho_15.value, state->theta, NULL);
+    state->rho_in   = ts_oil_density(oil->rho_15.value, feed, NULL);
     state->c        = ts_oil_heat_capacity(heat->c_100, state->theta, NULL);
 }

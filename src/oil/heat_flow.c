@@ -99,7 +99,7 @@ static double left_over(const ts_heat_desk *desk, uint32_t d)
 
     if (!(desk->heat->scratch->heat[d] > 0.0) || !(state->Q > 0.0))
         return -state->rise;
-    return ts_oil_rise(desk->heat->scratch->heat[d], state->rho, state->Q, state->c, NULL) -
+    return ts_oil_rise(desk->heat->scratch->heat[d], state->rho_in, state->Q, state->c, NULL) -
            state->rise;
 }
 
@@ -184,10 +184,10 @@ static void note_state(const ts_heat_desk *desk, uint32_t d, double P_most)
     if (state->dry || !(P > 0.0)) {
         ts_workings_assumed(w, "dtheta", state->rise, TS_UNIT_DIFFERENCE, "no heat, or no oil");
     } else {
-        ts_workings_assumed(w, "rho_oil", state->rho, "kg/m3", "half way between feed and return");
+        ts_workings_assumed(w, "rho_oil", state->rho_in, "kg/m3", "of the feed");
         ts_workings_assumed(w, "c_oil", state->c, "J/(kg.K)", "half way between feed and return");
         ts_workings_assumed(w, "Q", state->Q, "m3/s", "of all jets of this drive");
-        (void)ts_oil_rise(P, state->rho, state->Q, state->c, w);
+        (void)ts_oil_rise(P, state->rho_in, state->Q, state->c, w);
     }
     const double dtheta = state->rise;
     (void)TS_STEP(w, theta_out_formula, theta_in + dtheta, theta_in, dtheta);
@@ -218,7 +218,7 @@ static void balance(const ts_heat_desk *desk, uint32_t d, bool settled)
     state->dry     = state->heat > 0.0 && !(state->Q > 0.0);
     state->settled = settled && state->rise < RISE_MOST;
     if (state->heat > 0.0 && !state->dry)
-        state->rise = ts_oil_rise(state->heat, state->rho, state->Q, state->c, NULL);
+        state->rise = ts_oil_rise(state->heat, state->rho_in, state->Q, state->c, NULL);
     const double P_most = fmax(fabs(state->P_spool), fmax(driving, state->P_pads + driving));
     state->imbalance =
         P_most > 0.0 ? fabs(state->P_spool - state->P_pads - state->heat) / P_most : 0.0;

@@ -266,13 +266,13 @@ static double churning(const ts_heat_desk *desk, const ts_heat_place *place, dou
 static double thrown(const ts_heat_desk *desk, const ts_heat_place *place, uint32_t p, double v_t)
 {
     const ts_heat *heat    = desk->heat;
-    const double   rho_oil = desk->states[place->drive].rho;
+    const double   rho_oil = desk->states[place->drive].rho_in;
     const double   Q = desk->sizing ? 0.0 : heat->scratch->Q[p] * heat->feed_share[desk->condition];
 
     if (place->dips)
         return churning(desk, place, v_t);
     note(desk, "Q", Q, "m3/s", "of the jets of this mesh in this condition");
-    note(desk, "rho_oil", rho_oil, "kg/m3", HALF_WAY);
+    note(desk, "rho_oil", rho_oil, "kg/m3", "of the feed");
     return ts_thrown_oil_power(Q, rho_oil, v_t, desk->workings);
 }
 

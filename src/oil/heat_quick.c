@@ -206,11 +206,12 @@ static void lose_mesh(const ts_heat_desk *desk, uint32_t p, const oil_scale *sca
 {
     const ts_heat       *heat = desk->heat;
     const ts_heat_quick *q    = &desk->quick[p];
-    const double         rho  = desk->states[q->drive].rho;
+    const bool           dips = heat->places[p].dips;
+    const double         rho  = dips ? desk->states[q->drive].rho : desk->states[q->drive].rho_in;
     double               Q    = heat->scratch->Q[p] * heat->feed_share[desk->condition];
 
-    if (heat->places[p].dips || desk->sizing) /* a bath, or oil whose flow is not known yet */
-        Q = heat->places[p].dips ? 1.0 : 0.0;
+    if (dips || desk->sizing) /* a bath, or oil whose flow is not known yet */
+        Q = dips ? 1.0 : 0.0;
 
     out->P[TS_HEAT_TEETH] = teeth(desk, q, p, scale);
     out->windage[0]       = q->windage[0] * scale->windage;

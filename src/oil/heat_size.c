@@ -30,7 +30,7 @@ static void need_in(const ts_heat_desk *desk)
         double               Q     = 0.0;
 
         if (desk->cases[p].sum > 0.0)
-            Q = ts_oil_flow(desk->cases[p].sum, state->rho, state->c, rise, v_t, NULL);
+            Q = ts_oil_flow(desk->cases[p].sum, state->rho_in, state->c, rise, v_t, NULL);
         /* Throwing the oil off alone would warm it as much. */
         scratch->need[p] = fmax(scratch->need[p], isnan(Q) ? (double)INFINITY : Q / share);
     }

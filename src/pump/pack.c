@@ -260,7 +260,10 @@ static void size(const pack_desk *d, ts_pack_element *element)
     }
     const uint32_t at  = (uint32_t)element->sized_at;
     const row_oil  oil = open_row(d, element, at);
-    element->V_g = ts_pump_displacement(wanted(d, element, at), oil.n, oil.eta_v, d->workings);
+    const double   Q   = wanted(d, element, at);
+    ts_workings_borrow(d->workings, "Q", Q, (ts_subject){element->node, element->sized_at},
+                       element->sump == NULL ? "Q_in" : "Q_s");
+    element->V_g = ts_pump_displacement(Q, oil.n, oil.eta_v, d->workings);
     ts_workings_about(d->workings, element->node, TS_EVERY_CONDITION);
     ts_workings_borrow(d->workings, "V_g", element->V_g,
                        (ts_subject){element->node, element->sized_at}, "V_g");

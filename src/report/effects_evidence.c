@@ -4,6 +4,7 @@
 
 #include "catalog/evidence.h"
 #include "report/check_page.h"
+#include "report/json_quantity.h"
 #include "report/report_chapter.h"
 
 #include <math.h>

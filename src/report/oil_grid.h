@@ -39,6 +39,10 @@ void        ts_oil_watts_by_both(const ts_oil_sheet *s, ts_buffer *text, double 
 
 /* Pump packs and breathers. */
 void ts_oil_units_tables(ts_oil_sheet *s);
+/* What it rests on: defaults of the file that bear on it, and what stands fixed. */
+void ts_oil_assumptions_page(const ts_answer *answer, ts_page *page);
+void ts_oil_assumptions_cells(ts_chapter *chapter);
+void ts_oil_assumptions_json(ts_json *json, const ts_answer *answer);
 void ts_oil_units_json(ts_json *json, const ts_oil_units *units);
 
 #endif

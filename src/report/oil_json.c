@@ -199,6 +199,7 @@ void ts_oil_json(const ts_oil_answer *oil, const ts_answer *answer, ts_buffer *o
         drag(&json, oil, answer);
     }
     ts_oil_units_json(&json, &heat->power->units);
+    ts_oil_assumptions_json(&json, answer);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }

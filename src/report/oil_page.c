@@ -278,6 +278,44 @@ static void print_places(const ts_oil_sheet *s)
     }
 }
 
+/* ---- every place in every condition ---------------------------------------------------------- */
+
+/* As many conditions as a table is wide, from s->unit on. */
+#define CONDITIONS_A_TABLE (TS_OIL_COLUMNS - 1)
+
+static void all_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
+{
+    const ts_heat *heat = s->oil->heat;
+    const uint32_t p    = place_at(heat, (listed){0, heat->place_count}, row);
+
+    if (column == 0)
+        ts_buffer_add(text, heat->places[p].name);
+    else
+        ts_oil_watts(s, text, ts_heat_at(heat, 0, s->unit + (uint32_t)column - 1, p)->sum);
+}
+
+static void print_all_places(ts_oil_sheet *s)
+{
+    const ts_heat *heat       = s->oil->heat;
+    const uint32_t conditions = heat->motion->condition_count;
+
+    for (s->unit = 0; s->unit < conditions; s->unit += CONDITIONS_A_TABLE) {
+        const char    *heads[TS_OIL_COLUMNS] = {"place"};
+        const uint32_t here =
+            conditions - s->unit < CONDITIONS_A_TABLE ? conditions - s->unit : CONDITIONS_A_TABLE;
+        const ts_oil_grid g = {heads, (int)here + 1, count_of(heat, (listed){0, heat->place_count}),
+                               all_cell};
+        ts_buffer         text;
+
+        for (uint32_t i = 0; i < here; i++)
+            heads[i + 1] = s->answer->drive->conditions[s->unit + i].name;
+        ts_buffer_open(&text, s->page->out->allocator);
+        ts_buffer_print(&text, "Heat %s of every place in every condition, first method",
+                        ts_oil_watt(s));
+        ts_oil_table(s, &text, &g);
+    }
+}
+
 /* ---- other feeds, cold oil ------------------------------------------------------------------- */
 
 enum { F_DRIVE, F_FEED, F_HEAT, F_RISE, F_LEAVES, FEED_COLUMNS };
@@ -338,7 +376,9 @@ static void print_drag(const ts_oil_sheet *s)
         return;
     ts_buffer_open(&text, s->page->out->allocator);
     ts_buffer_print(
-        &text, "Drag of the %s drive at its spool at %s, oil of %s: %s, without what loads add",
+        &text,
+        "Drag of the %s drive at its spool at %s (the first condition in which an accessory "
+        "drives), oil of %s: %s, without what loads add",
         s->answer->drive->spools[s->oil->cranked].name,
         s->answer->drive->conditions[s->oil->crank].name, ts_oil_unit(s, TS_KIND_TEMPERATURE),
         ts_oil_unit(s, TS_KIND_TORQUE));
@@ -407,7 +447,10 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
         ts_page_wrap(page, law_ended, 2, 0);
     print_feeds(&s);
     print_drag(&s);
+    if (page->all)
+        print_all_places(&s);
     ts_oil_units_tables(&s);
+    ts_oil_assumptions_page(answer, page);
 }
 
 /* ---- the same in a report -------------------------------------------------------------------- */
@@ -437,7 +480,9 @@ void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
         ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, law_ended);
     print_feeds(&s);
     print_drag(&s);
+    print_all_places(&s);
     ts_oil_units_tables(&s);
+    ts_oil_assumptions_cells(chapter);
     ts_manuscript_figure(chapter->manuscript, "heat", NULL,
                          "Where power becomes heat, in the condition with most power.");
 }
