@@ -502,12 +502,6 @@ typedef struct ts_weighing { /* mass: what the weights and the loads of the moun
     ts_measure down, up, forward, rearward, sideward; /* load factors */
 } ts_weighing;
 
-/* Does the drive spend hours in it? */
-static inline bool ts_condition_lasts(const ts_condition *condition)
-{
-    return condition->hours.standing == TS_GIVEN && condition->hours.value > 0.0;
-}
-
 /* Rows of catalog/metal.h that the two picks may name; NULL-terminated. */
 extern const char *const ts_shaft_metals[];
 extern const char *const ts_casing_metals[];

@@ -87,6 +87,12 @@ typedef struct ts_train {
     uint32_t  shaft_count, gear_count, mesh_count, pad_count;
 } ts_train;
 
+/* Does the drive spend hours in it? */
+static inline bool ts_condition_lasts(const ts_condition *condition)
+{
+    return condition->hours.standing == TS_GIVEN && condition->hours.value > 0.0;
+}
+
 /* The pad of an accessory; TS_NOWHERE: it stands on none. */
 static inline uint32_t ts_train_pad_of(const ts_train *train, int32_t accessory)
 {
