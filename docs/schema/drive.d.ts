@@ -92,6 +92,9 @@ export type KinematicViscosity = Quantity<KinematicViscosityUnit>;
 export type StiffnessUnit = "N/m" | "N/mm" | "N/um" | "lbf/in";
 export type Stiffness = Quantity<StiffnessUnit>;
 
+export type TorsionalStiffnessUnit = "N.m/rad" | "kN.m/rad" | "N.m/deg" | "lbf.in/rad" | "lbf.in/deg";
+export type TorsionalStiffness = Quantity<TorsionalStiffnessUnit>;
+
 export type ThermalExpansionUnit = "1/K" | "ppm/K";
 export type ThermalExpansion = Quantity<ThermalExpansionUnit>;
 
@@ -132,8 +135,8 @@ export interface Drive {
   start?: Start;
   /** What `towershaft seize` goes by. */
   seizure?: Seizure;
-  /** What `towershaft jolt` goes by. */
-  jolt?: Jolt;
+  /** What `towershaft whirl` goes by. */
+  whirl?: Whirl;
   /** Your own register of what is assumed; it is shown with the program's. */
   assumptions?: AssumptionLine[];
   /** Findings that somebody accepts, each with a reason. */
@@ -883,6 +886,10 @@ export interface Limits {
   "time at resonance"?: Sourced<PlainNumber | Unknown>;
   /** The greatest share of its time that a drive may spend where a natural frequency of its torsion parts flanks.  Default: 20 %. */
   "time with parting flanks"?: Sourced<PlainNumber | Unknown>;
+  /** How far above its highest speed a shaft is to whirl first, as a multiple of it.  Default: 1.25. */
+  "whirl margin"?: Sourced<PlainNumber | Unknown>;
+  /** How far the teeth of a mesh are to stay from the travelling waves of its webs.  Default: 10 %. */
+  "web clearance"?: Sourced<PlainNumber | Unknown>;
   /** How far the safety of a mesh by AGMA 2101 may be from that by ISO 6336.  Default: 15 %. */
   "standards apart"?: Sourced<PlainNumber | Unknown>;
   /** The least thickness of a rim over the height of its teeth.  Default: 1.2. */
@@ -1143,20 +1150,12 @@ export interface Seizure {
   play?: Sourced<PlainNumber | Unknown>;
 }
 
-/** What is taken where a short, a step of load, a slam of the throttle or a clutch that takes hold is followed in time. */
-export interface Jolt {
-  /** Crest of the torque of a shorted generator over what it takes continuously.  Default: 6. */
-  "short torque"?: Sourced<PlainNumber | Unknown>;
-  /** Frequency of the current, and so of the torque of a shorted generator.  Default: 400 Hz. */
-  "short frequency"?: Sourced<Frequency | Unknown>;
-  /** Time in which the torque of a shorted generator falls to 1/e.  Default: 20 ms. */
-  "short decay"?: Sourced<Time | Unknown>;
-  /** Torque after a step over the continuous one, for an accessory without `overload`.  Default: 1.5. */
-  "step torque"?: Sourced<PlainNumber | Unknown>;
-  /** Acceleration of the input of the box when the throttle is slammed open.  Default: 3600 rpm/s. */
-  slam?: Sourced<RotationalAcceleration | Unknown>;
-  /** Deceleration of the input of the box when the throttle is chopped.  Default: 5000 rpm/s. */
-  chop?: Sourced<RotationalAcceleration | Unknown>;
-  /** By how much the rotor of a starter is faster than its pad when its clutch takes hold.  Default: 100 rpm. */
-  "engage slip"?: Sourced<RotationalSpeed | Unknown>;
+/** What is taken where critical speeds and unbalance of the shafts are computed. */
+export interface Whirl {
+  /** Stiffness against tilting of either spline of a radial shaft.  Default: 0 N.m/rad. */
+  "spline stiffness"?: Sourced<TorsionalStiffness | Unknown>;
+  /** Loss factor of the bearings: damping of their stiffness.  Default: 4 %. */
+  "bearing loss"?: Sourced<PlainNumber | Unknown>;
+  /** Balance quality grade G of ISO 21940-11 to which each shaft is balanced, in mm/s.  Default: 2.5. */
+  "balance grade"?: Sourced<PlainNumber | Unknown>;
 }

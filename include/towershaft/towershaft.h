@@ -20,6 +20,7 @@
 #include "towershaft/figure.h"
 #include "towershaft/view.h"
 #include "towershaft/solids.h"
+#include "towershaft/whirl.h"
 #include "towershaft/starting_file.h"
 #include "towershaft/act.h"
 #include "towershaft/arrange.h"

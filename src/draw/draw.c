@@ -5,6 +5,7 @@
 #include "draw/figure.h"
 #include "draw/float_view.h"
 #include "draw/heat_view.h"
+#include "draw/interference_chart.h"
 #include "draw/margin_chart.h"
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
@@ -19,6 +20,7 @@
 #include "draw/start_chart.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
+#include "draw/whirl_chart.h"
 #include "draw/width_chart.h"
 
 #include <math.h>
@@ -86,6 +88,12 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_necks(scene);
     case TS_FIGURE_MODES:
         return ts_draw_modes(scene);
+    case TS_FIGURE_INTERFERENCE:
+        return ts_draw_interference(scene);
+    case TS_FIGURE_CAMPBELL:
+        return ts_draw_campbell(scene);
+    case TS_FIGURE_REACH:
+        return ts_draw_reach(scene);
     case TS_FIGURE_START:
         return ts_draw_start(scene);
     case TS_FIGURE_FLOAT:

@@ -21,6 +21,8 @@
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
 #include "rating/selectivity.h"
+#include "rating/whirl_course.h"
+#include "response/drive_forced.h"
 #include "response/drive_start.h"
 #include "response/drive_torsion.h"
 #include "sample/sample_answer.h"
@@ -43,7 +45,10 @@ typedef enum ts_figure {
     TS_FIGURE_START,       /* how the engine comes to idle                                       */
     TS_FIGURE_FLOAT,       /* the take-offs in section, with the travel of their spools           */
     TS_FIGURE_HEAT,        /* where power becomes heat, over the face view seen from behind       */
-    TS_FIGURE_NECKS, /* chances of designed necks over their diameters                        */
+    TS_FIGURE_NECKS,    /* chances of designed necks over their diameters                        */
+    TS_FIGURE_CAMPBELL, /* whirl speeds of the radial shaft that is nearest to whirling     */
+    TS_FIGURE_REACH,    /* how long and thick that shaft may be                             */
+    TS_FIGURE_INTERFERENCE, /* natural frequencies of torsion against what excites them         */
     TS_FIGURE_COUNT,
     TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
     TS_FIGURE_CANDIDATES, /* arrangements side by side; needs those, where the others need a drive
@@ -78,9 +83,12 @@ typedef struct ts_drawing_subject {
     const ts_mass        *mass;   /* NULL: not weighed                                            */
     const ts_heat        *heat;   /* NULL: losses were not computed                               */
     const ts_drive_twist *twists; /* torsion of its trees; may be NULL                         */
-    size_t                twist_count;
-    const ts_drive_start *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
-    const ts_source *source;     /* places of findings; NULL: only exact matches get a mark       */
+    const ts_drive_forced *forced; /* [twist] how far they swing; may be NULL                  */
+    size_t                 twist_count;
+    const ts_whirls *whirls; /* critical speeds; NULL: not computed                            */
+    const ts_whirl_course *courses; /* [item of whirls], for its figures; may be NULL            */
+    const ts_drive_start  *start;   /* with its trace, for TS_FIGURE_START; NULL: not run         */
+    const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */
     size_t finding_count;

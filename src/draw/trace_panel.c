@@ -65,7 +65,7 @@ static void tick_x(ts_scene *scene, const ts_trace_panel *panel, double t, int d
         return;
     ts_buffer *line = ts_canvas_line(canvas);
     ts_add_number(line, t, decimals);
-    ts_buffer_add(line, " s");
+    ts_buffer_print(line, " %s", panel->unit != NULL ? panel->unit : "s");
     ts_write(canvas, (ts_point){x, foot + 18.0}, ts_scene_kept(scene), &how);
 }
 

@@ -6,10 +6,11 @@
 
 typedef struct ts_trace_panel {
     ts_area     area;        /* of the lines themselves                    */
-    double      until;       /* s at its right edge                        */
+    double      until;       /* s, or `unit`, at its right edge            */
     double      least, most; /* of y, in what is shown               */
     const char *says;        /* "speed, rpm", above its left edge          */
     bool        times;       /* does it carry the words of the time axis? */
+    const char *unit;        /* of what runs to the right; NULL: s         */
 } ts_trace_panel;
 
 typedef struct ts_trace_line {

@@ -442,6 +442,8 @@ typedef struct ts_limits {
     ts_measure bending_safety;            /* 1.25, S_Fmin */
     ts_measure time_at_resonance;         /* 20 % of the time that a mesh runs loaded */
     ts_measure time_with_parting;     /* 20 %, of the time, by torsion near a natural frequency */
+    ts_measure whirl_margin;          /* 1.25, first critical over the highest speed */
+    ts_measure web_clearance;         /* 10 %, of excitations from modes of webs */
     ts_measure rim_to_tooth;          /* 1.2, rim thickness over tooth height */
     ts_measure mass;                  /* kg, of the drive without accessories; none */
     ts_measure mass_overhang;         /* m, of a box's centre of mass; none */
@@ -623,6 +625,12 @@ typedef struct ts_jolt_wish { /* jolt: what `towershaft jolt` goes by */
     ts_measure slam, chop;      /* rad/s2 at the input of the box, both > 0 */
     ts_measure slip;            /* rad/s at which a clutch takes hold    */
 } ts_jolt_wish;
+typedef struct ts_whirling { /* whirl: what `towershaft whirl` goes by */
+    ts_node    node;
+    ts_measure spline_stiffness; /* N.m/rad, of a spline of a radial shaft against tilting */
+    ts_measure bearing_loss;     /* 1, loss factor of bearings                             */
+    ts_measure grade;            /* balance quality G of ISO 21940-11, in mm/s             */
+} ts_whirling;
 
 typedef struct ts_assumption_line { /* assumptions: the user's own register */
     ts_node node;
@@ -673,6 +681,7 @@ typedef struct ts_drive {
     ts_start            start;
     ts_seizure_wish     seizure;
     ts_jolt_wish        jolt;
+    ts_whirling         whirl;
     ts_assumption_line *assumptions;
     size_t              assumption_count;
     ts_waiver          *waived;

@@ -53,6 +53,7 @@ const ts_record_table *const ts_tables[] = {
     &ts_table_start,
     &ts_table_seizure,
     &ts_table_jolt,
+    &ts_table_whirl,
 };
 const size_t ts_table_count = sizeof ts_tables / sizeof ts_tables[0];
 

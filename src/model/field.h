@@ -166,6 +166,7 @@ extern const ts_record_table ts_table_torque_point;
 extern const ts_record_table ts_table_start;
 extern const ts_record_table ts_table_seizure;
 extern const ts_record_table ts_table_jolt;
+extern const ts_record_table ts_table_whirl;
 extern const ts_record_table ts_table_arrange;
 extern const ts_record_table ts_table_arrange_box;
 extern const ts_record_table ts_table_arrange_bevels;

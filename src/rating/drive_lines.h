@@ -31,6 +31,8 @@
 #define TS_LINE_NOTCHES_MOST  14
 #define TS_LINE_SITES_MOST    (3 * TS_LINE_GEARS_MOST + TS_LINE_NOTCHES_MOST)
 
+#define TS_LINE_SPLINE 18e-3 /* m, beyond a bearing where a spline takes the torque */
+
 typedef enum ts_line_kind {
     TS_LINE_STUB,  /* of a take-off's bevel gear that is not on the spool itself */
     TS_LINE_INNER, /* gearshaft of a radial shaft at the spool                   */

@@ -14,7 +14,6 @@ static const double pi = 3.14159265358979323846;
 #define GAP           4e-3  /* m    between gears, and between gear and bearing           */
 #define WALL          12e-3 /* m    from a pad face to the bearing behind it: wall, seal  */
 #define TIP           2e-3  /* m    of shaft beyond a bearing where nothing follows       */
-#define SPLINE        18e-3 /* m    beyond a bearing where a spline takes the torque      */
 #define SIGMA_REF     60e6  /* Pa   reference stress of the first sizing                  */
 #define BORE_SHARE    0.5   /*      bore over journal                                     */
 #define SEAT_SHARE    1.2   /*      diameter between the bearings over the journal        */
@@ -250,7 +249,7 @@ static double stack_gears(ts_line *line, const int *order, double x)
 /* What stands beyond the middle of an outer bearing. */
 static double beyond(const ts_line *line, int k, bool torque)
 {
-    return line->bearings[k].width / 2.0 + (torque ? SPLINE : TIP);
+    return line->bearings[k].width / 2.0 + (torque ? TS_LINE_SPLINE : TIP);
 }
 
 /* Bearings on both sides; the span as wide as the box lets it be. */
@@ -282,7 +281,7 @@ static double place_overhung(ts_line *line, const int *order, const first_size *
     const double span = fmax(SPREAD * arm, (B_1 + B_2) / 2.0 + GAP);
 
     if (!gears_rear) {
-        const double x      = torque[0] ? SPLINE : 0.0;
+        const double x      = torque[0] ? TS_LINE_SPLINE : 0.0;
         const double end    = stack_gears(line, order, x);
         line->bearings[0].x = end + GAP + B_1 / 2.0;
         line->bearings[1].x = line->bearings[0].x + span;
@@ -291,7 +290,7 @@ static double place_overhung(ts_line *line, const int *order, const first_size *
     line->bearings[1].x = beyond(line, 1, torque[0]);
     line->bearings[0].x = line->bearings[1].x + span;
     return stack_gears(line, order, line->bearings[0].x + B_1 / 2.0 + GAP) +
-           (torque[1] ? SPLINE : 0.0);
+           (torque[1] ? TS_LINE_SPLINE : 0.0);
 }
 
 /* A bevel gearshaft between its bearings: seats are numbered from the gear, not from the front. */

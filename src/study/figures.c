@@ -6,6 +6,7 @@
 #include "study/address.h"
 #include "study/starting.h"
 #include "study/twisting.h"
+#include "study/whirling.h"
 
 #include <math.h>
 #include <string.h>
@@ -36,6 +37,12 @@ static const struct {
     {"float", "the take-offs in section with the travel of their spools, three ways to bear it",
      TS_FIGURE_FLOAT, false},
     {"modes", "how the parts swing in torsion, mode by mode", TS_FIGURE_MODES, true},
+    {"interference", "natural frequencies of torsion against what excites them, by time spent",
+     TS_FIGURE_INTERFERENCE, true},
+    {"campbell", "whirl speeds, shapes and unbalance of the radial shaft nearest to whirling",
+     TS_FIGURE_CAMPBELL, true},
+    {"reach", "how long and thick the radial shaft may be, by the place of its mid bearing",
+     TS_FIGURE_REACH, true},
     {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START, true},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
@@ -308,13 +315,18 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     ts_status          status  = verdict.failed ? TS_NO_MEMORY : TS_OK;
-    ts_twist_answer    twist   = {0};
-    if (status == TS_OK && drawn.figure == TS_FIGURE_MODES)
-        status = ts_study_twist(study, study->arena, &twist);
+    ts_whirl_answer    whirl;
+    if (status == TS_OK &&
+        (drawn.figure == TS_FIGURE_CAMPBELL || drawn.figure == TS_FIGURE_REACH)) {
+        status          = ts_study_whirl(study, study->arena, &whirl);
+        subject.courses = whirl.courses;
+    }
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)
         status = follow_start(study, &subject);
-    subject.twists      = twist.items;
-    subject.twist_count = twist.count;
+    subject.twists      = study->twist.items;
+    subject.forced      = study->twist.forced;
+    subject.twist_count = study->twist.count;
+    subject.whirls      = &study->whirls;
     if (status == TS_OK)
         status = drawn.figure == TS_FIGURE_WIDTHS ? draw_widened(study, &drawn, &subject, sink)
                                                   : ts_draw(&subject, &drawn, sink);

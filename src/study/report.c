@@ -15,6 +15,7 @@
 #include "study/seizing.h"
 #include "study/starting.h"
 #include "study/twisting.h"
+#include "study/whirling.h"
 
 #include <math.h>
 
@@ -389,6 +390,16 @@ static void torsion(ts_chapter *chapter, making *it, ts_drawing_subject *subject
         instead(chapter, status, "Torsion", "The torsional modes of this drive were not found.");
 }
 
+static void whirl(ts_chapter *chapter, making *it)
+{
+    ts_whirl_answer told;
+    const ts_status status = ts_study_whirl(it->study, chapter->manuscript->arena, &told);
+    if (status == TS_OK)
+        ts_chapter_whirl(chapter, &told);
+    else
+        instead(chapter, status, "Whirl", "The critical speeds of this drive were not found.");
+}
+
 /* ---- the whole ------------------------------------------------------------------------------- */
 
 static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscript *manuscript)
@@ -410,6 +421,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     oil_and_heat(&chapter, study);
     start(&chapter, it, subject);
     torsion(&chapter, it, subject);
+    whirl(&chapter, it);
     seizures(&chapter, it);
     ts_chapter_mass(&chapter);
     effects(&chapter, study);

@@ -67,6 +67,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .splines      = &study->splines,
         .heat         = &study->heat,
         .floats       = &study->floats,
+        .whirls       = &study->whirls,
         .forced       = study->twist.forced,
         .forced_count = study->twist.count,
         .today        = study->options.today,
@@ -147,6 +148,9 @@ ts_status ts_study_build(ts_study *study)
         status = ts_heat_prepare(&heat, &study->source, study->arena, &study->heat);
     if (status == TS_OK)
         status = prepare_swaying(study);
+    if (status == TS_OK)
+        status = ts_whirls_prepare(&study->drive, &study->lines, &study->mass, study->arena,
+                                   &study->whirls);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -202,6 +206,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_select_solve(&study->select, study->workings);
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     ts_heat_solve(&study->heat, study->workings);
+    ts_whirls_solve(&study->whirls, study->workings);
     ts_arena_empty(study->swaying);
     status = ts_study_twist(study, study->swaying, &study->twist);
     if (status != TS_OK)

@@ -7,6 +7,7 @@
 #include "rating/drive_float.h"
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
+#include "rating/drive_whirl.h"
 #include "report/answer.h"
 #include "report/twist_report.h"
 #include "towershaft/study.h"
@@ -41,6 +42,7 @@ struct ts_study {
     ts_arena        *swaying;      /* emptied and filled by every solve: what swings, and how     */
     ts_allocator     swaying_from; /* the arena above                                     */
     ts_twist_answer  twist;
+    ts_whirls        whirls;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

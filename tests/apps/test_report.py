@@ -15,7 +15,8 @@ TRAINER = ROOT / "examples/trainer.yaml"
 BIZJET = ROOT / "examples/bizjet.yaml"
 CHAPTERS = ("Summary", "Findings", "Assumptions", "Speeds, senses and powers", "Arrangement",
             "Teeth", "Shims and backlash", "Shafts, bearings and splines", "Float of the take-offs",
-            "Necks and selectivity", "Oil and heat", "Start", "Torsion", "Mass and mounts",
+            "Necks and selectivity", "Oil and heat", "Start", "Torsion", "Whirl",
+            "Mass and mounts",
             "What stops when a part fails", "Reserves", "Rules and their evidence",
             "Published cases that this build reproduces")
 HOSTILE = ("<script>alert(1)</script>", "]]><img src=x onerror=alert(1)>", "'\"&lt; -- /* {{x}}",

@@ -27,6 +27,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .floats       = &study->floats,
                               .splines      = &study->splines,
                               .heat         = &study->heat,
+                              .whirls       = &study->whirls,
                               .forced       = study->twist.forced,
                               .forced_count = study->twist.count,
                               .today        = PAGE_DAY};

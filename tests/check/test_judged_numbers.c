@@ -117,6 +117,7 @@ static void workings_change_no_answer(void **state)
                                       .floats       = &study->floats,
                                       .splines      = &study->splines,
                                       .heat         = &study->heat,
+                                      .whirls       = &study->whirls,
                                       .forced       = study->twist.forced,
                                       .forced_count = study->twist.count,
                                       .today        = PAGE_DAY};

@@ -318,6 +318,7 @@ static void unknown_limits_are_not_computable(void **state)
         {"bending safety", "E3-tooth-life"},
         {"time at resonance", "E1-resonance"},
         {"time with parting flanks", "F5-torsional-interference"},
+        {"whirl margin", "F2-shaft-whirl"},
         {"standards apart", "E1-standards-differ"},
         {"rim to tooth height", "E1-thin-rim"},
         {"backlash", "E10-backlash"},

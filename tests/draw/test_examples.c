@@ -185,6 +185,10 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
     else if (figure == TS_FIGURE_MODES)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 5);
+    else if (figure == TS_FIGURE_INTERFERENCE)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), 1);
+    else if (figure == TS_FIGURE_CAMPBELL || figure == TS_FIGURE_REACH)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), 0); /* nothing was computed for them */
     else if (figure == TS_FIGURE_START)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW),
                          it->start.missing == NULL && it->start.run.trace.count >= 2 ? 2 : 0);

@@ -123,6 +123,7 @@ int run_ratio(const arguments *given);
 int run_oil(const arguments *given);
 int run_necks(const arguments *given);
 int run_twist(const arguments *given);
+int run_whirl(const arguments *given);
 int run_seize(const arguments *given);
 int run_jolt(const arguments *given);
 int run_start(const arguments *given);

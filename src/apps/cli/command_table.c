@@ -15,7 +15,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|float|"
-     "modes|start|heat",
+     "modes|interference|campbell|reach|start|heat",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
@@ -220,6 +220,15 @@ const command_row commands[] = {
      "starter go.  draw --figure modes shows the shapes.  Exit code 1: a tree could not be "
      "computed.",
      OPTIONS(twist_options), run_twist},
+    {"whirl", "FILE", "file", 1, 1, "compute the critical speeds of the shafts",
+     "Prints for every shaft the first critical speeds, forward and backward, over its highest "
+     "speed;\n"
+     "of radial shafts also what the unbalance that its grade allows does, and which tubes are "
+     "allowed:\n"
+     "diameter, length and place of a mid bearing.  draw --figure campbell and reach show both.  "
+     "Exit\n"
+     "code 1: a shaft could not be computed.",
+     OPTIONS(twist_options), run_whirl},
     {"oil", "FILE", "file", 1, 1, "compute losses, heat and oil",
      "Prints for every condition the balance of power with its heat and how warm the oil becomes; "
      "for\n"

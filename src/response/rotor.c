@@ -1,0 +1,280 @@
+/* response/rotor.c: at which speeds does a shaft whirl, and how far does its unbalance bend it? */
+#include "response/rotor.h"
+
+#include <complex.h>
+#include <math.h>
+
+#define BAND       TS_ROTOR_BAND
+#define HAIR       1e-9 /* relative; how sharply a whirl speed is counted on both sides */
+#define SETTLED    1e-10
+#define SPEED_MOST 1e9 /* rad/s; beyond there is no critical speed */
+
+/* K - a M + b G, a = w^2 and b what gyroscopic moments make of it. */
+typedef struct problem {
+    const ts_rotor_frame *frame;
+    double                factor; /* of G in units of w: Omega, or w itself at criticals */
+    bool                  critical;
+    double                sense;
+} problem;
+
+static double gyroscopic(const problem *p, double w)
+{
+    return p->sense * w * (p->critical ? w : p->factor);
+}
+
+/* ---- factors of the banded matrix -------------------------------------------------------------
+ */
+
+typedef struct factors {
+    double L[TS_ROTOR_DOF_MOST][BAND]; /* below the diagonal */
+    double D[TS_ROTOR_DOF_MOST];
+} factors;
+
+/* Without pivots; returns how many of D are below zero. */
+static int factorize(const problem *p, double w, factors *out)
+{
+    const ts_rotor_frame *frame = p->frame;
+    const double          a = w * w, b = gyroscopic(p, w);
+    int                   below = 0;
+
+    for (int i = 0; i < frame->dofs; i++) {
+        const int first = i >= BAND ? i - BAND + 1 : 0;
+        double    row[BAND]; /* L * D of this row */
+        double    d = frame->K[i][0] - a * frame->M[i][0] + b * frame->G[i][0];
+        for (int j = first; j < i; j++) {
+            double sum = frame->K[i][i - j] - a * frame->M[i][i - j] + b * frame->G[i][i - j];
+            for (int k = first; k < j; k++)
+                sum -= row[i - k] * (j - k < BAND ? out->L[j][j - k] : 0.0);
+            row[i - j]       = sum;
+            out->L[i][i - j] = sum / out->D[j];
+            d -= sum * out->L[i][i - j];
+        }
+        /* Exactly on an eigenvalue: a hair beside it. */
+        out->D[i] = d != 0.0 ? d : -1e-30 * frame->K[i][0];
+        below += out->D[i] < 0.0;
+    }
+    return below;
+}
+
+static void solve(const ts_rotor_frame *frame, const factors *f, double *x)
+{
+    for (int i = 0; i < frame->dofs; i++)
+        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
+            x[i] -= f->L[i][i - j] * x[j];
+    for (int i = 0; i < frame->dofs; i++)
+        x[i] /= f->D[i];
+    for (int i = frame->dofs - 1; i >= 0; i--)
+        for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
+            x[i] -= f->L[k][k - i] * x[k];
+}
+
+/* x' A y */
+static double product(const ts_rotor_frame *frame, const double A[][BAND], const double *x,
+                      const double *y)
+{
+    double sum = 0.0;
+
+    for (int i = 0; i < frame->dofs; i++) {
+        sum += x[i] * A[i][0] * y[i];
+        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
+            sum += A[i][i - j] * (x[i] * y[j] + x[j] * y[i]);
+    }
+    return sum;
+}
+
+static int count_below(const problem *p, double w)
+{
+    factors f;
+
+    return factorize(p, w, &f);
+}
+
+/* ---- one speed --------------------------------------------------------------------------------
+ */
+
+/* The speed that belongs to a shape: the positive root of its own energies. */
+static double quotient(const problem *p, const double *x)
+{
+    const double k = product(p->frame, p->frame->K, x, x), m = product(p->frame, p->frame->M, x, x);
+    const double g = p->sense * product(p->frame, p->frame->G, x, x);
+
+    if (p->critical)
+        return m > g ? sqrt(k / (m - g)) : (double)NAN;
+    const double b = p->factor * g;
+    return (b + sqrt(b * b + 4.0 * m * k)) / (2.0 * m);
+}
+
+/* Scaled so that its largest deflection is 1. */
+static void scale(const ts_rotor_frame *frame, double *x)
+{
+    double most = 0.0;
+
+    for (int i = 0; i < frame->nodes; i++)
+        most = fabs(x[frame->v[i]]) > fabs(most) * (1.0 + 1e-9) ? x[frame->v[i]] : most;
+    for (int i = 0; i < frame->dofs; i++)
+        x[i] /= most;
+}
+
+/* From a speed and a shape near to it; NaN when it does not settle. */
+static double settle(const problem *p, double w, double *x)
+{
+    factors f;
+    double  Mx[TS_ROTOR_DOF_MOST];
+
+    for (int round = 0; round < 12; round++) {
+        const ts_rotor_frame *frame = p->frame;
+        (void)factorize(p, w, &f);
+        for (int i = 0; i < frame->dofs; i++) {
+            Mx[i] = frame->M[i][0] * x[i];
+            for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
+                Mx[i] += frame->M[i][i - j] * x[j];
+            for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
+                Mx[i] += frame->M[k][k - i] * x[k];
+        }
+        for (int i = 0; i < frame->dofs; i++)
+            x[i] = Mx[i];
+        solve(frame, &f, x);
+        scale(frame, x);
+        const double next = quotient(p, x);
+        if (!(next > 0.0) || !isfinite(next))
+            return (double)NAN;
+        if (fabs(next - w) <= SETTLED * w)
+            return next;
+        w = next;
+    }
+    return (double)NAN;
+}
+
+static bool is_that(const problem *p, double w, int number)
+{
+    return count_below(p, w * (1.0 - HAIR)) <= number && count_below(p, w * (1.0 + HAIR)) > number;
+}
+
+static void any_shape(const ts_rotor_frame *frame, double *x)
+{
+    for (int i = 0; i < frame->dofs; i++)
+        x[i] = 1.0 + 0.37 * (double)((i * 7) % 11);
+}
+
+/* Between two speeds that enclose it: halved until a shape settles on it. */
+static double enclose(const problem *p, int number, double low, double high, double *x)
+{
+    for (int round = 0; round < 200 && high - low > 1e-13 * high; round++) {
+        const double middle = low > 0.0 && high > 4.0 * low ? sqrt(low * high) : (low + high) / 2.0;
+        *(count_below(p, middle) > number ? &high : &low) = middle;
+        if (round % 8 == 7) {
+            any_shape(p->frame, x);
+            const double w = settle(p, (low + high) / 2.0, x);
+            if (w >= low && w <= high && is_that(p, w, number))
+                return w;
+        }
+    }
+    any_shape(p->frame, x);
+    (void)settle(p, (low + high) / 2.0, x);
+    return (low + high) / 2.0;
+}
+
+static double find(const problem *p, int number, double near, double *shape)
+{
+    double  own[TS_ROTOR_DOF_MOST];
+    double *x   = shape != NULL ? shape : own;
+    double  low = 0.0, high = 1e3;
+
+    if (near > 0.0 && shape != NULL) {
+        const double w = settle(p, near, x);
+        if (w > 0.0 && is_that(p, w, number))
+            return w;
+    }
+    while (count_below(p, high) <= number) {
+        low = high;
+        high *= 2.0;
+        if (high > SPEED_MOST)
+            return (double)INFINITY;
+    }
+    return enclose(p, number, low, high, x);
+}
+
+double ts_rotor_whirl(const ts_rotor_frame *frame, double Omega, ts_whirl_sense sense, int number,
+                      double near, double *shape)
+{
+    const problem p = {frame, Omega, false, (double)sense};
+
+    return find(&p, number, near, shape);
+}
+
+double ts_rotor_critical(const ts_rotor_frame *frame, ts_whirl_sense sense, int number,
+                         double *shape)
+{
+    const problem p = {frame, 0.0, true, (double)sense};
+
+    return find(&p, number, 0.0, shape);
+}
+
+int ts_rotor_criticals_below(const ts_rotor_frame *frame, ts_whirl_sense sense, double w)
+{
+    const problem p = {frame, 0.0, true, (double)sense};
+
+    return count_below(&p, w);
+}
+
+/* ---- unbalance --------------------------------------------------------------------------------
+ */
+
+typedef double complex number;
+
+/* L D L' of a complex symmetric band, and the solution, in place. */
+static void solve_complex(int n, number A[][BAND], number *x)
+{
+    for (int i = 0; i < n; i++) {
+        const int first = i >= BAND ? i - BAND + 1 : 0;
+        number    row[BAND];
+        for (int j = first; j < i; j++) {
+            number sum = A[i][i - j];
+            for (int k = first; k < j; k++)
+                if (j - k < BAND)
+                    sum -= row[i - k] * A[j][j - k];
+            row[i - j]  = sum;
+            A[i][i - j] = sum / A[j][0];
+            A[i][0] -= sum * A[i][i - j];
+            x[i] -= A[i][i - j] * x[j];
+        }
+    }
+    for (int i = 0; i < n; i++)
+        x[i] /= A[i][0];
+    for (int i = n - 1; i >= 0; i--)
+        for (int k = i + 1; k < n && k < i + BAND; k++)
+            x[i] -= A[k][k - i] * x[k];
+}
+
+bool ts_rotor_respond(const ts_rotor *rotor, const ts_rotor_frame *frame, double Omega,
+                      const ts_rotor_unbalance *unbalance, int count, double *real,
+                      double *imaginary)
+{
+    number A[TS_ROTOR_DOF_MOST][BAND], x[TS_ROTOR_DOF_MOST];
+    double sum = 0.0;
+
+    for (int i = 0; i < frame->dofs; i++) {
+        x[i] = 0.0;
+        for (int j = 0; j < BAND; j++)
+            A[i][j] = frame->K[i][j] - Omega * Omega * (frame->M[i][j] - frame->G[i][j]);
+    }
+    for (int i = 0; i < rotor->bearing_count; i++) {
+        const ts_rotor_bearing *b  = &rotor->bearings[i];
+        const int               at = frame->v[ts_rotor_node(frame, b->x)];
+        A[at][0] += CMPLX(0.0, b->k_r * b->loss + Omega * b->c_r);
+    }
+    for (int i = 0; i < count; i++)
+        x[frame->v[unbalance[i].node]] += unbalance[i].U * Omega * Omega;
+    solve_complex(frame->dofs, A, x);
+    for (int i = 0; i < frame->nodes; i++) {
+        real[i]      = creal(x[frame->v[i]]);
+        imaginary[i] = cimag(x[frame->v[i]]);
+        sum += fabs(real[i]) + fabs(imaginary[i]);
+    }
+    return isfinite(sum);
+}
+
+double ts_permissible_unbalance(double grade, double mass, double Omega)
+{
+    return grade * mass / Omega;
+}
