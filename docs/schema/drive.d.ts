@@ -135,6 +135,8 @@ export interface Drive {
   start?: Start;
   /** What `towershaft seize` goes by. */
   seizure?: Seizure;
+  /** What `towershaft jolt` goes by. */
+  jolt?: Jolt;
   /** What `towershaft whirl` goes by. */
   whirl?: Whirl;
   /** Your own register of what is assumed; it is shown with the program's. */
@@ -1148,6 +1150,24 @@ export interface Seizure {
   "shaft damping"?: Sourced<PlainNumber | Unknown>;
   /** Normal play of a mesh in modules where the file does not lead to it.  Default: 0.04. */
   play?: Sourced<PlainNumber | Unknown>;
+}
+
+/** What is taken where a short, a step of load, a slam of the throttle or a clutch that takes hold is followed in time. */
+export interface Jolt {
+  /** Crest of the torque of a shorted generator over what it takes continuously.  Default: 6. */
+  "short torque"?: Sourced<PlainNumber | Unknown>;
+  /** Frequency of the current, and so of the torque of a shorted generator.  Default: 400 Hz. */
+  "short frequency"?: Sourced<Frequency | Unknown>;
+  /** Time in which the torque of a shorted generator falls to 1/e.  Default: 20 ms. */
+  "short decay"?: Sourced<Time | Unknown>;
+  /** Torque after a step over the continuous one, for an accessory without `overload`.  Default: 1.5. */
+  "step torque"?: Sourced<PlainNumber | Unknown>;
+  /** Acceleration of the input of the box when the throttle is slammed open.  Default: 3600 rpm/s. */
+  slam?: Sourced<RotationalAcceleration | Unknown>;
+  /** Deceleration of the input of the box when the throttle is chopped.  Default: 5000 rpm/s. */
+  chop?: Sourced<RotationalAcceleration | Unknown>;
+  /** By how much the rotor of a starter is faster than its pad when its clutch takes hold.  Default: 100 rpm. */
+  "engage slip"?: Sourced<RotationalSpeed | Unknown>;
 }
 
 /** What is taken where critical speeds and unbalance of the shafts are computed. */
