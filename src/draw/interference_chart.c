@@ -236,7 +236,11 @@ static void draw_conditions(const chart *it)
         const double wide = fmax(1.0, widest * sqrt(share)), x = x_of(it, w);
         ts_path_area(canvas, (ts_area){x - wide / 2.0, it->area.y, wide, it->area.h});
         ts_fill(canvas, TS_COLOUR_HAIR);
-        ts_write(canvas, (ts_point){x + 4.0, it->area.y + it->area.h - 8.0},
+        int level = 0; /* above the names of earlier ones that stand as near */
+        for (uint32_t k = 0; k < c; k++)
+            level +=
+                is_here(it, k) && turning(it, k) > 0.0 && fabs(x_of(it, turning(it, k)) - x) < 17.0;
+        ts_write(canvas, (ts_point){x + 4.0, it->area.y + it->area.h - 8.0 - 110.0 * level},
                  it->scene->drive->conditions[c].name, &how);
     }
 }
@@ -332,6 +336,6 @@ ts_status ts_draw_interference(ts_scene *scene)
         ts_note_area(&scene->canvas.places, TS_PLACE_ROW, 0, it.area);
     }
     write_words(&it);
-    ts_sheet_draw(scene, "Torsion", "natural frequencies and what excites them");
+    ts_sheet_draw(scene, "Torsion", "what meets which mode");
     return TS_OK;
 }
