@@ -49,12 +49,12 @@ static void note_rotor(const ts_units_desk *desk, const ts_separator *told)
 static void solve_case(const ts_units_desk *desk, const ts_breather *breather,
                        const ts_film_law *law, uint32_t c)
 {
-    const ts_separator *told  = breather->told;
-    ts_workings        *to    = desk->workings;
-    const bool          apart = told->air_at[c].standing != TS_ABSENT;
-    const ts_measure    air   = apart ? told->air_at[c] : told->air;
-    const ts_rotor      rotor = {told->radius.value, told->bore.value, told->length.value};
-    ts_breather_case   *out   = &breather->cases[c];
+    const ts_separator      *told  = breather->told;
+    ts_workings             *to    = desk->workings;
+    const bool               apart = told->air_at[c].standing != TS_ABSENT;
+    const ts_measure         air   = apart ? told->air_at[c] : told->air;
+    const ts_separator_rotor rotor = {told->radius.value, told->bore.value, told->length.value};
+    ts_breather_case        *out   = &breather->cases[c];
 
     ts_workings_about(to, told->node, (int32_t)c);
     TS_NOTE_MEASURE(to, desk->units->drive, "Q", air, "m3/s",

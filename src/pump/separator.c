@@ -59,7 +59,8 @@ double ts_air_density(double p, double theta, ts_workings *workings)
     return TS_STEP(workings, rho_air_formula, p / (287.05287 * theta), p, theta);
 }
 
-double ts_separator_cut(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings)
+double ts_separator_cut(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                        ts_workings *workings)
 {
     const double r = rotor->r, L = rotor->L, Q = swirl->Q, n = swirl->n, mu = swirl->mu;
     const double rho_oil = swirl->rho_oil, rho_air = swirl->rho_air;
@@ -69,7 +70,7 @@ double ts_separator_cut(const ts_rotor *rotor, const ts_swirl *swirl, ts_working
                    rho_air, n, r);
 }
 
-double ts_separator_reynolds(const ts_rotor *rotor, const ts_swirl *swirl, double d_cut,
+double ts_separator_reynolds(const ts_separator_rotor *rotor, const ts_swirl *swirl, double d_cut,
                              ts_workings *workings)
 {
     const double r = rotor->r, L = rotor->L, Q = swirl->Q, mu = swirl->mu;
@@ -79,7 +80,8 @@ double ts_separator_reynolds(const ts_rotor *rotor, const ts_swirl *swirl, doubl
                    r, L, d_cut, mu);
 }
 
-double ts_separator_drop(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings)
+double ts_separator_drop(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                         ts_workings *workings)
 {
     const double r = rotor->r, d = rotor->d, Q = swirl->Q, n = swirl->n;
     const double rho_air = swirl->rho_air, v = Q / (0.7 * PI * d * d / 4.0);
@@ -89,7 +91,8 @@ double ts_separator_drop(const ts_rotor *rotor, const ts_swirl *swirl, ts_workin
                    n, r, d, Q);
 }
 
-double ts_separator_torque(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings)
+double ts_separator_torque(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                           ts_workings *workings)
 {
     const double r = rotor->r, Q = swirl->Q, n = swirl->n, rho_air = swirl->rho_air;
 

@@ -10,9 +10,9 @@
 
 #include "base/workings.h"
 
-typedef struct ts_rotor {
+typedef struct ts_separator_rotor {
     double r, d, L; /* m  radius of the rim, bore of the hollow shaft, length */
-} ts_rotor;
+} ts_separator_rotor;
 
 /* Pa.s by Sutherland, kg/m3 of an ideal gas. */
 double ts_air_viscosity(double theta, ts_workings *workings);
@@ -24,13 +24,16 @@ typedef struct ts_swirl {
 } ts_swirl;
 
 /* m: the largest drop that still passes. */
-double ts_separator_cut(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings);
+double ts_separator_cut(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                        ts_workings *workings);
 /* Reynolds number of that drop at the speed with which the air comes. */
-double ts_separator_reynolds(const ts_rotor *rotor, const ts_swirl *swirl, double d_cut,
+double ts_separator_reynolds(const ts_separator_rotor *rotor, const ts_swirl *swirl, double d_cut,
                              ts_workings *workings);
 /* Pa that drops over the rotor: against the swirl, and out of the bore. */
-double ts_separator_drop(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings);
+double ts_separator_drop(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                         ts_workings *workings);
 /* N.m that gives the air its swirl. */
-double ts_separator_torque(const ts_rotor *rotor, const ts_swirl *swirl, ts_workings *workings);
+double ts_separator_torque(const ts_separator_rotor *rotor, const ts_swirl *swirl,
+                           ts_workings *workings);
 
 #endif

@@ -209,9 +209,9 @@ static void a_sump_that_stands_straight_or_on_its_end_is_plain(void **state)
 static void the_drop_that_passes_stands_still_at_the_rim(void **state)
 {
     (void)state;
-    const ts_rotor rotor = {0.04, 0.024, 0.05};
-    ts_swirl       swirl = {0.01, 1500.0, 950.0, 1.0, ts_air_viscosity(380.0, NULL)};
-    const double   d     = ts_separator_cut(&rotor, &swirl, NULL);
+    const ts_separator_rotor rotor = {0.04, 0.024, 0.05};
+    ts_swirl                 swirl = {0.01, 1500.0, 950.0, 1.0, ts_air_viscosity(380.0, NULL)};
+    const double             d     = ts_separator_cut(&rotor, &swirl, NULL);
     /* Stokes: drag 3 pi mu d v against the excess of mass times n^2 r. */
     const double pull   = pi / 6.0 * d * d * d * (950.0 - 1.0) * 1500.0 * 1500.0 * 0.04;
     const double inward = 0.01 / (2.0 * pi * 0.04 * 0.05);
