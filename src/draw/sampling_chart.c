@@ -32,7 +32,7 @@ typedef struct chart {
 
 static bool is_still(const ts_sampled_column *of)
 {
-    return !(of->estimate.most - of->estimate.least > 1e-12 * fabs(of->estimate.most));
+    return !(of->estimate.most - of->estimate.least > 1e-9 * fabs(of->estimate.most));
 }
 
 /* Numbers of another kind first, as they were asked for; then margins that sometimes hold and
@@ -122,7 +122,7 @@ static void draw_chance(const chart *it, const ts_sampled_chance *one, ts_area a
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_RULE);
     ts_path_area(canvas, (ts_area){left, middle - 5.0, wide, 10.0});
     ts_stroke(canvas);
-    const bool drawn = it->answer->design == TS_DESIGN_RANDOM || it->answer->shares != NULL;
+    const bool drawn = it->answer->design == TS_DESIGN_RANDOM;
     ts_use_pen(canvas, TS_PEN_3, TS_COLOUR_INK);
     if (drawn)
         ts_draw_line(canvas, (ts_point){left + wide * one->chance.low, middle},

@@ -90,8 +90,8 @@ static const ts_field tie_fields[] = {
      .need = TS_REQUIRED,
      .kind = TS_KIND_NUMBER,
      TS_AT(ts_sampling_tie, r),
-     .range   = TS_FROM(-1.0, 1.0, "1"),
-     .says    = "Correlation of their normal scores: 1 together, -1 opposite.",
+     .range   = TS_FROM(-0.999, 0.999, "1"),
+     .says    = "Correlation of their normal scores, from near -1 (opposite) to near 1 (together).",
      .example = "0.9"},
 };
 

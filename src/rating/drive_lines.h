@@ -58,20 +58,21 @@ typedef struct ts_line_bearing {
     double                 x;          /* m, its middle                                        */
     double                 width;      /* m, of all rows                                       */
     double                 laid_width; /* m, by which its line is laid out; 0: none is chosen */
-    double                 least_bulk; /* m3, of any that may still be chosen: line_settle.c  */
-    double                 k_r;        /* N/m                                                  */
-    bool                   there;      /* false: the file says `none`                          */
-    bool                   locates;    /* carries the axial load                               */
-    bool                   given;      /* form, bore and series (or an inside) stand in the file */
-    const char            *fault;      /* NULL, or why there is no rating                      */
-    const char            *series;     /* of ISO 15, or NULL                                   */
-    ts_bearing             bearing;
-    ts_bearing_ability     ability;
-    ts_bearing_rating      rating;     /* of the whole life */
-    double                 F_ref;      /* N, at which k_r stands */
-    double                 F_follow;   /* N, load with which its elements follow the box's limits */
-    double                 slip_start; /* radial load over what keeps the elements rolling at the
-                                          box's acceleration limits, the least of all conditions */
+    double             bulk; /* m3, by its own row of the table, whatever `width` the file tells */
+    double             least_bulk; /* m3, of any that may still be chosen: line_settle.c  */
+    double             k_r;        /* N/m                                                  */
+    bool               there;      /* false: the file says `none`                          */
+    bool               locates;    /* carries the axial load                               */
+    bool               given;      /* form, bore and series (or an inside) stand in the file */
+    const char        *fault;      /* NULL, or why there is no rating                      */
+    const char        *series;     /* of ISO 15, or NULL                                   */
+    ts_bearing         bearing;
+    ts_bearing_ability ability;
+    ts_bearing_rating  rating;     /* of the whole life */
+    double             F_ref;      /* N, at which k_r stands */
+    double             F_follow;   /* N, load with which its elements follow the box's limits */
+    double             slip_start; /* radial load over what keeps the elements rolling at the
+                                      box's acceleration limits, the least of all conditions */
     int32_t slip_start_at;
 } ts_line_bearing;
 

@@ -26,6 +26,7 @@ static void choose_step(ts_bevel_shims *one, ts_measure tolerance)
         if (0.5 * k * steps[i] <= tolerance.value)
             one->step = steps[i];
     one->j_step = 0.5 * k * one->step;
+    one->chosen = one->chosen && one->j_step <= tolerance.value;
 }
 
 static void choose_range(ts_shim *shim, double step)

@@ -45,7 +45,8 @@ static const char *missing_of(const ts_lines_case *c, uint32_t number)
     return NULL;
 }
 
-static double width_of(const ts_lines_case *c, const ts_line_bearing *b)
+/* m, of one row, by the table; by its layout where it is of no series. */
+static double row_width(const ts_lines_case *c, const ts_line_bearing *b)
 {
     double one = b->width / b->bearing.rows;
 
@@ -55,7 +56,7 @@ static double width_of(const ts_lines_case *c, const ts_line_bearing *b)
             c->lines->catalog->sizes[size].series == b->series)
             one = c->lines->catalog->sizes[size].B;
     }
-    return (ts_measure_known(b->seat->width) ? b->seat->width.value : one) * b->bearing.rows;
+    return one;
 }
 
 static void choose(const ts_lines_case *c, uint32_t number, int k)
@@ -74,7 +75,9 @@ static void choose(const ts_lines_case *c, uint32_t number, int k)
         }
         ts_line_begin_own(b);
     }
-    b->width = width_of(c, b);
+    const double one = row_width(c, b);
+    b->bulk          = ts_line_bulk(b->bearing.d, b->bearing.D, one * b->bearing.rows);
+    b->width = (ts_measure_known(b->seat->width) ? b->seat->width.value : one) * b->bearing.rows;
     if (ts_line_is_own(b->seat)) {
         b->given = ts_measure_known(b->seat->bore);
         ts_line_overlay_own(b);

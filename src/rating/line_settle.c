@@ -36,7 +36,7 @@ static bool agree(ts_line *line)
         same          = same && fabs(b->width - b->laid_width) < 1e-9;
         b->laid_width = b->width;
         if (line->rounds >= FREE)
-            b->least_bulk = ts_line_bulk(b->bearing.d, b->bearing.D, b->width);
+            b->least_bulk = b->bulk;
     }
     return same;
 }
@@ -57,5 +57,7 @@ bool ts_line_settle(const ts_lines_case *c, uint32_t number)
         line->settled = agree(line);
     }
     ts_line_rate(c, number);
+    if (!line->settled)
+        line->fault = "its bearings and its layout do not agree with each other";
     return true;
 }

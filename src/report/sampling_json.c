@@ -100,9 +100,7 @@ static void columns(ts_json *json, const ts_sample_answer *answer)
         ts_json_object(json);
         estimate(json, &answer->outputs[k]);
         if (answer->outputs[k].margin)
-            chance(
-                json, "below_0",
-                ts_chance_of(answer->outputs[k].estimate.below, answer->outputs[k].estimate.count));
+            chance(json, "below_0", answer->outputs[k].below);
         if (answer->travels != NULL)
             ts_json_number_at(json, "stands_at", answer->nominal[k]);
         if (answer->shares != NULL)

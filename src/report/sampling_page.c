@@ -127,8 +127,8 @@ static void varied(ts_page *page, const ts_sample_answer *answer)
 /* Does the number stay what it is in all samples? */
 static bool is_still(const ts_sampled_column *of)
 {
-    return of->estimate.count > 0 && of->estimate.missing == 0 &&
-           !(of->estimate.most - of->estimate.least > 1e-12 * fabs(of->estimate.most));
+    return of->estimate.count > 0 &&
+           !(of->estimate.most - of->estimate.least > 1e-9 * fabs(of->estimate.most));
 }
 
 static void watched(ts_page *page, const ts_sample_answer *answer)
@@ -136,7 +136,9 @@ static void watched(ts_page *page, const ts_sample_answer *answer)
     static const char *const titles[] = {"mean", "deviation", "5 %", "half", "95 %", "below 0"};
     size_t                   still    = 0;
 
-    ts_page_heading(page, "What was watched");
+    ts_page_heading(page, answer->design == TS_DESIGN_RANDOM || answer->shares != NULL
+                              ? "What was watched"
+                              : "What was watched (means and shares are over the steps)");
     heads(page, "number", titles);
     for (size_t k = 0; k < answer->output_count; k++) {
         const ts_sampled_column *of = &answer->outputs[k];
@@ -180,7 +182,8 @@ static double weight(const ts_sample_answer *answer, size_t at)
     else if (answer->travels != NULL)
         found = answer->travels[at].most - answer->travels[at].least;
     else if (answer->ranks != NULL && /* beyond three standard errors of none */
-             fabs(answer->ranks[at]) * sqrt((double)answer->count) > 3.0)
+             (answer->design != TS_DESIGN_RANDOM ||
+              fabs(answer->ranks[at]) * sqrt((double)answer->count) > 3.0))
         found = fabs(answer->ranks[at]);
     return isfinite(found) ? found : 0.0;
 }
@@ -254,7 +257,7 @@ static void movers(ts_page *page, const ts_sample_answer *answer)
 
 static bool tells_chances(const ts_sample_answer *answer)
 {
-    return answer->design == TS_DESIGN_RANDOM || answer->design == TS_DESIGN_SHARES;
+    return answer->design == TS_DESIGN_RANDOM; /* rows of other designs depend on each other */
 }
 
 static void counts(ts_page *page, const ts_sample_answer *answer)

@@ -164,6 +164,9 @@ static void one_json(const ts_arrange_told *told, ts_json *json, const ts_why_no
         ts_json_integer(json, (int64_t)w->verdict.widened);
         ts_json_key(json, "regret");
         ts_json_number(json, regret(told, w));
+        ts_json_number_at(json, "weighted",
+                          ts_arrange_weighted(&told->problem->problem, &w->found));
+        ts_json_number_at(json, "lowered", ts_arrange_lowered(&told->problem->problem, &w->found));
         ts_arranged_verdict_json(json, &w->verdict);
         ts_arrange_changes_json(told, json, &w->found, w->verdict.mass);
         ts_arranged_boxes_json(json, told, &w->found);

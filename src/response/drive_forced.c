@@ -189,14 +189,14 @@ static bool is_computed(const ts_drive_forced *forced, uint32_t condition)
     return forced->here != NULL && forced->fault == TS_TWIST_FINE && forced->here[condition];
 }
 
-const ts_torque_swing *ts_forced_at_shaft(const ts_drive_forced *forced, size_t count,
-                                          uint32_t condition, uint32_t shaft)
+const ts_torque_swing *ts_forced_at_mesh(const ts_drive_forced *forced, size_t count,
+                                         uint32_t condition, uint32_t mesh)
 {
     for (size_t k = 0; k < count; k++)
         for (size_t i = 0;
              is_computed(&forced[k], condition) && i < forced[k].twist->model.spring_count; i++) {
             const ts_twist_joint *joint = &forced[k].twist->joints[i];
-            if (joint->link != TS_LINK_PAD && forced[k].twist->parts[joint->to].shaft == shaft)
+            if (joint->link == TS_LINK_MESH && joint->mesh == mesh)
                 return ts_forced_spring(&forced[k], condition, i);
         }
     return NULL;

@@ -68,10 +68,10 @@ ts_status ts_drive_force(const ts_forced_question *question, ts_arena *arena, ts
 /* N.m.s/rad or N.s/m of a spring that is so far from critical by itself. */
 double ts_twist_damper(const ts_drive_twist *twist, size_t spring, double mesh, double shaft);
 
-/* The swing of the torque where a shaft is driven, or at the rotor of an accessory (a neck stands
- * there): of that state of its tree in which the condition is.  NULL: there is none. */
-const ts_torque_swing *ts_forced_at_shaft(const ts_drive_forced *forced, size_t count,
-                                          uint32_t condition, uint32_t shaft);
+/* The swing of the torque of the driven gear of a mesh, or at the rotor of an accessory (a neck
+ * stands there): of that state of its tree in which the condition is.  NULL: there is none. */
+const ts_torque_swing *ts_forced_at_mesh(const ts_drive_forced *forced, size_t count,
+                                         uint32_t condition, uint32_t mesh);
 const ts_torque_swing *ts_forced_at_accessory(const ts_drive_forced *forced, size_t count,
                                               uint32_t condition, int32_t accessory);
 

@@ -50,11 +50,13 @@ static double play_of(layout *it, uint32_t m)
     const ts_train       *train  = it->ask->power->motion->train;
     const double          normal = play_told(it, m);
 
+    /* Along the transverse line of action; sin beta_b = sin beta cos alpha_n, ISO 21771. */
+    const double cos_b = cos(asin(sin(mesh->beta_w) * cos(mesh->alpha_wn)));
     if (normal >= 0.0)
-        return normal / cos(mesh->beta_w);
+        return normal / cos_b;
     it->plays_assumed++;
     return it->ask->drive->seizure.play.value * train->gears[train->meshes[m].driver].m_n.value /
-           cos(mesh->beta_w);
+           cos_b;
 }
 
 /* ---- the steady state -------------------------------------------------------------------------

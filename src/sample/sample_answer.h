@@ -14,6 +14,7 @@ typedef struct ts_sampled_column {
     const char *name, *unit; /* SI */
     bool        margin;      /* below 0 it does not hold */
     ts_estimate estimate;
+    ts_chance   below;                /* of a margin: to be below 0 */
     uint64_t    bars[TS_SAMPLE_BARS]; /* samples in even steps from least to most */
 } ts_sampled_column;
 
@@ -42,7 +43,7 @@ typedef struct ts_sample_answer {
     ts_design_method         design;
     uint64_t                 seed, due, count; /* samples in all, and those that there are */
     uint64_t                 holds, fails, unknown, refused;
-    ts_chance                hold; /* of those that are drives */
+    ts_chance                hold; /* what cannot be computed or is refused does not hold */
     const ts_sampled_column *inputs, *outputs;
     const ts_sample_law     *laws;
     const double            *asis;

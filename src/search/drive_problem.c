@@ -37,9 +37,10 @@ static void take_rules(ts_problem_maker *m)
         m->no_memory = true;
         return;
     }
-    p->condition_count     = m->drive->condition_count;
-    p->clearance           = TS_CLEARANCE_CHORD;
-    p->gap                 = ts_known_or(limits->body_gap, 0.0);
+    p->condition_count = m->drive->condition_count;
+    p->clearance       = TS_CLEARANCE_CHORD;
+    /* A billionth of a metre more, so that places that are written and read again still keep it. */
+    p->gap                 = ts_known_or(limits->body_gap, 0.0) + 1e-9;
     p->z_least             = (uint32_t)arrange->teeth.low;
     p->z_most              = (uint32_t)arrange->teeth.high;
     p->idler_teeth         = idlers;

@@ -11,9 +11,10 @@ static size_t gather(const ts_scene_job *job, uint32_t drive, double less, ts_wa
     size_t         *disc  = TS_TAKE(job->arena, size_t, train->shaft_count);
     size_t          count = 0;
 
+    for (uint32_t s = 0; disc != NULL && s < train->shaft_count; s++)
+        disc[s] = SIZE_MAX;
     for (uint32_t s = 0; disc != NULL && s < train->shaft_count; s++) {
         const double r = ts_mass_tip_radius(job->mass, s);
-        disc[s]        = SIZE_MAX;
         if (train->shafts[s].kind != TS_SHAFT_BOX || train->shafts[s].drive != drive || isnan(r))
             continue;
         const uint32_t m    = train->shafts[s].mesh;

@@ -48,7 +48,10 @@ static bool choose_issued(ts_study *study, const ts_sheet_options *options, wish
         ts_study_say(study, "no-issued-pad",
                      "the drive that was issued has no pad for that accessory",
                      "a drive in which it stands on a shaft", NULL);
-    return out->issued != TS_NOWHERE;
+    else if (strcmp(old->drive.title.text, study->drive.title.text) != 0)
+        ts_study_say(study, "another-drive", "the drive that was issued has another title",
+                     "an older state of the same drive", NULL);
+    return out->issued != TS_NOWHERE && strcmp(old->drive.title.text, study->drive.title.text) == 0;
 }
 
 static bool choose(ts_study *study, const ts_sheet_options *options, ts_arena *arena, wish *out)

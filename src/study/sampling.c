@@ -1,7 +1,6 @@
 /* Which study of a varying drive does a file ask for? */
 #include "study/sampling.h"
 
-#include "base/sha256.h"
 #include "check/rulebook.h"
 #include "model/sampling_read.h"
 
@@ -31,7 +30,6 @@ ts_status ts_sampling_open(const ts_allocator *allocator, const char *name, cons
     }
     ts_study            *paper  = sampling->paper;
     const ts_file_places places = {paper->name, paper->arena, paper->diagnostics, &paper->source};
-    ts_sha256(paper->bytes, paper->sha256);
     return ts_read_sampling(paper->bytes, &places, &sampling->file);
 }
 
@@ -102,9 +100,9 @@ ts_sampling_fact ts_sampling_fact_at(const ts_sampling *sampling, size_t index)
         {"caution", ts_caution()},
         {"title", sampling->file.title.text},
         {"study", sampling->paper->name},
-        {"study sha256", sampling->paper->sha256},
+        {"study sha256", ts_study_sha256(sampling->paper)},
         {"drive", sampling->nominal->name},
-        {"drive sha256", sampling->nominal->sha256},
+        {"drive sha256", ts_study_sha256(sampling->nominal)},
         {"method", sampling->method},
         {"samples", sampling->samples},
         {"seed", sampling->seed},

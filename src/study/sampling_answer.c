@@ -46,6 +46,18 @@ static ts_status open_teller(teller *t)
     return ts_arena_failed(t->arena) ? TS_NO_MEMORY : TS_OK;
 }
 
+/* With bounds only where samples are independent of each other: those of lots share values, and a
+ * grid is no sample. */
+static ts_chance chance_of(const teller *t, uint64_t hits, uint64_t count)
+{
+    const double nan    = (double)NAN;
+    ts_chance    chance = ts_chance_of(hits, count);
+
+    if (t->answer.design != TS_DESIGN_RANDOM)
+        chance.low = chance.high = nan;
+    return chance;
+}
+
 /* How the values, in order, spread over even steps. */
 static void fill_bars(const double *sorted, ts_sampled_column *column)
 {
@@ -73,6 +85,9 @@ static bool read_column(teller *t, size_t index, double *values)
     }
     memcpy(t->sorted, values, count * sizeof *values);
     ts_estimate_of(t->sorted, count, &column->estimate);
+    column->below = chance_of(t, column->estimate.below, column->estimate.count);
+    if (t->answer.design != TS_DESIGN_RANDOM)
+        column->estimate.error = (double)NAN;
     fill_bars(t->sorted, column);
     return true;
 }
@@ -169,9 +184,11 @@ static void pick_points(teller *t, const double *output, const ts_sampled_travel
                         ts_sampled_points *points)
 {
     const size_t count = (size_t)t->found->count;
+    const bool   alone = t->answer.design == TS_DESIGN_ONE_AT_A_TIME;
+    const size_t step  = alone ? 1 : count / TS_SAMPLE_POINTS + 1; /* a grid is in order */
 
     points->input = strongest(t, output, travels);
-    for (size_t i = 0; i < count && points->count < TS_SAMPLE_POINTS; i++) {
+    for (size_t i = 0; i < count && points->count < TS_SAMPLE_POINTS; i += step) {
         if (!is_point(t, points->input, i, output))
             continue;
         points->x[points->count]   = t->inputs[points->input * count + i];
@@ -236,7 +253,6 @@ static int by_hits(const void *a, const void *b)
 static ts_status tell_findings(teller *t)
 {
     const size_t       count    = t->found->finding_count;
-    const uint64_t     drives   = t->found->count - t->found->states[TS_SAMPLE_NOT_UNDERSTOOD];
     ts_sampled_chance *findings = TS_TAKE(t->arena, ts_sampled_chance, count + 1);
 
     for (size_t i = 0; findings != NULL && i < count; i++) {
@@ -246,7 +262,7 @@ static ts_status tell_findings(teller *t)
                                 .level   = of.level,
                                 .address = ts_arena_copy(t->arena, of.address, strlen(of.address)),
                                 .hits    = t->found->hits[i],
-                                .chance  = ts_chance_of(t->found->hits[i], drives)};
+                                .chance  = chance_of(t, t->found->hits[i], t->found->count)};
     }
     if (ts_arena_failed(t->arena))
         return TS_NO_MEMORY;
@@ -262,7 +278,6 @@ static ts_status tell(teller *t)
 {
     const ts_sampling       *sampling = t->sampling;
     const ts_sampling_found *found    = t->found;
-    const uint64_t           drives   = found->count - found->states[TS_SAMPLE_NOT_UNDERSTOOD];
 
     t->answer = (ts_sample_answer){
         .title        = sampling->file.title.text,
@@ -275,12 +290,12 @@ static ts_status tell(teller *t)
         .fails        = found->states[TS_SAMPLE_DOES_NOT_HOLD],
         .unknown      = found->states[TS_SAMPLE_NOT_COMPUTABLE],
         .refused      = found->states[TS_SAMPLE_NOT_UNDERSTOOD],
-        .hold         = ts_chance_of(found->states[TS_SAMPLE_HOLDS], drives),
         .laws         = sampling->laws,
         .asis         = sampling->asis,
         .input_count  = sampling->input_count,
         .output_count = sampling->output_count,
     };
+    t->answer.hold   = chance_of(t, found->states[TS_SAMPLE_HOLDS], found->count);
     ts_status status = open_teller(t);
     if (status == TS_OK)
         status = tell_columns(t);
@@ -345,9 +360,9 @@ ts_status ts_sampling_write(ts_sampling *sampling, const ts_sampling_found *foun
     ts_sampling_head head = {.version    = ts_version(),
                              .caution    = ts_caution(),
                              .study      = sampling->paper->name,
-                             .study_hash = sampling->paper->sha256,
+                             .study_hash = ts_study_sha256(sampling->paper),
                              .drive      = sampling->nominal->name,
-                             .drive_hash = sampling->nominal->sha256};
+                             .drive_hash = ts_study_sha256(sampling->nominal)};
     ts_buffer        out;
 
     t.arena = ts_arena_open(sampling->paper->allocator);

@@ -149,11 +149,14 @@ static void read_law(line *at, ts_sample_law *law)
     }
     if (kind != TS_LAW_TRIANGLE)
         refuse(at, &vary->mode, "only a triangle has a mode");
-    law->least        = quantity(at, &vary->least, (double)-INFINITY);
-    law->most         = quantity(at, &vary->most, (double)INFINITY);
-    law->mean         = bell ? quantity(at, &vary->mean, at->asis) : 0.0;
-    law->deviation    = bell ? deviation(at) : 0.0;
-    law->mode         = kind == TS_LAW_TRIANGLE ? quantity(at, &vary->mode, at->asis) : 0.0;
+    law->least     = quantity(at, &vary->least, (double)-INFINITY);
+    law->most      = quantity(at, &vary->most, (double)INFINITY);
+    law->mean      = bell ? quantity(at, &vary->mean, at->asis) : 0.0;
+    law->deviation = bell ? deviation(at) : 0.0;
+    law->mode      = kind == TS_LAW_TRIANGLE ? quantity(at, &vary->mode, at->asis) : 0.0;
+    if (bell && vary->deviation.standing != TS_GIVEN)
+        say(at, &vary->at, "missing-deviation", "this law has no deviation",
+            "deviation: with a quantity, or a percentage of what stands in the drive", NULL);
     const char *fault = at->sound ? ts_law_fault(law) : NULL;
     if (fault != NULL)
         say(at, &vary->at, "impossible-law", fault,

@@ -4,6 +4,7 @@
 #include "base/sha256.h"
 #include "sample/correlation.h"
 
+#include <math.h>
 #include <string.h>
 
 /* ---- what goes together ---------------------------------------------------------------------- */
@@ -44,7 +45,14 @@ static bool fill_matrix(ts_sampling *sampling, double *r)
                                              .says     = "a value goes together with itself",
                                              .expected = "two different addresses of `vary`"},
                             tie->with.node);
-        sound = sound && a != SIZE_MAX && b != SIZE_MAX && a != b;
+        const bool pair = a != SIZE_MAX && b != SIZE_MAX && a != b;
+        if (pair && fabs(r[a * count + b]) > 0.0)
+            ts_sampling_say(sampling,
+                            &(ts_diagnostic){.code = "tied-twice",
+                                             .says = "these two are told to go together already",
+                                             .expected = "each pair once, with an r that is not 0"},
+                            tie->with.node);
+        sound = sound && pair && !(fabs(r[a * count + b]) > 0.0);
         if (!sound)
             continue;
         r[a * count + b] = tie->r.value;
@@ -56,7 +64,7 @@ static bool fill_matrix(ts_sampling *sampling, double *r)
 static ts_status find_ties(ts_sampling *sampling)
 {
     const size_t count = sampling->input_count;
-    const bool   lots  = sampling->file.method.value == TS_SAMPLING_SOBOL;
+    const bool   drawn = sampling->file.method.value == TS_SAMPLING_RANDOM;
 
     if (sampling->file.tie_count == 0)
         return TS_OK;
@@ -67,13 +75,13 @@ static ts_status find_ties(ts_sampling *sampling)
     if (!fill_matrix(sampling, r))
         return TS_NOT_UNDERSTOOD;
     const char *says = NULL;
-    if (lots)
-        says = "values whose shares of the variance are asked for must be independent";
+    if (!drawn)
+        says = "only random samples can go together; this method moves each value by itself";
     else if (!ts_correlation_root(r, count, root))
         says = "no values can go together so: the matrix is not positive definite";
     if (says != NULL) {
-        const char *expected = lots ? "method: random, or no `correlated`"
-                                    : "correlations nearer to 0, or those between all of them";
+        const char *expected = !drawn ? "method: random, or no `correlated`"
+                                      : "correlations nearer to 0, or those between all of them";
         ts_sampling_say(
             sampling,
             &(ts_diagnostic){.code = "impossible-correlation", .says = says, .expected = expected},
@@ -102,8 +110,8 @@ static void identify(ts_sampling *sampling)
     ts_buffer of;
 
     ts_buffer_open(&of, sampling->paper->allocator);
-    ts_buffer_print(&of, "%s %s %s %d", ts_version(), sampling->paper->sha256,
-                    sampling->nominal->sha256, (int)sampling->paper->options.today);
+    ts_buffer_print(&of, "%s %s %s %d", ts_version(), ts_study_sha256(sampling->paper),
+                    ts_study_sha256(sampling->nominal), (int)sampling->paper->options.today);
     if (!of.failed)
         ts_sha256((ts_text){of.bytes, of.length}, sampling->identity);
     ts_buffer_close(&of);

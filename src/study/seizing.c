@@ -415,6 +415,10 @@ static const char *cannot(const wish *w)
     if (w->out->jolt == TS_JOLT_ENGAGE &&
         (!ts_pick_known(one->clutch) || one->clutch.value != TS_CLUTCH_OVERRUNNING))
         return "it has no overrunning clutch that could take hold";
+    if (w->out->jolt == TS_JOLT_ENGAGE &&
+        w->study->power.pad[(size_t)w->out->condition * w->study->train.pad_count + w->pad]
+                .clutch_state == TS_CLUTCH_STATE_ENGAGED)
+        return "its clutch has taken hold already in this condition";
     return NULL;
 }
 

@@ -43,10 +43,11 @@ typedef struct mesh_errors {
 
 static void err_as_bevels(const ts_study *study, uint32_t m, const mesh_errors *out)
 {
-    const ts_bevel_pair *pair   = &study->motion.meshes[m].bevel;
-    const double         B      = (double)study->train.meshes[m].bevels->accuracy.value;
-    const double         cosine = cos(pair->in.alpha_n);
-    double               pitch  = 0.0;
+    const ts_bevel_pair *pair = &study->motion.meshes[m].bevel;
+    const double         B    = (double)study->train.meshes[m].bevels->accuracy.value;
+    /* Pitches are transverse, and so is the spring. */
+    const double cosine = cos(atan(tan(pair->in.alpha_n) / cos(pair->in.beta_m)));
+    double       pitch  = 0.0;
 
     for (int side = 0; side < 2; side++) {
         const double d_m = side == 0 ? pair->d_m1 : pair->d_m2;
@@ -71,8 +72,8 @@ static void err_as_cylindrical(const ts_study *study, uint32_t m, const mesh_err
                                        .beta  = gear->beta.value,
                                        .class = (int)gear->system->accuracy.value};
         const ts_tooth_tolerance T  = ts_tooth_tolerance_2013(&in, NULL);
-        cosine                      = cos(gear->alpha_n.value);
-        pitch                       = fmax(pitch, T.f_p);
+        cosine = cos(turn->pair.alpha_t); /* pitches are transverse, and so is the spring */
+        pitch  = fmax(pitch, T.f_p);
         out->turn[2 * m + (uint32_t)side] = T.F_p * cosine / 2.0;
     }
     out->teeth[m] = pitch * cosine / 2.0;

@@ -225,6 +225,16 @@ class Study(InFolder):
         code, _, err = run("study", self.write("samples: 8", "seed: 2"), "-o", out)
         self.assertEqual(code, 2)
         self.assertIn("another study", err)
+        with sqlite3.connect(out) as base:
+            for key in ("study sha256", "drive sha256"):
+                value, = base.execute("SELECT value FROM about WHERE key = ?", (key,)).fetchone()
+                self.assertRegex(value, "^[0-9a-f]{64}$")
+        study = self.write("samples: 8")
+        self.assertEqual(run("study", study, "-o", out)[0], 0)
+        self.assertEqual(run("set", self.folder / "bizjet.yaml", "accessories/generator/mass", "24 kg")[0], 0)
+        code, _, err = run("study", study, "-o", out)
+        self.assertEqual(code, 2)
+        self.assertIn("another study, drive", err)
         other = self.folder / "notes.txt"
         other.write_text("not a base of anything\n" * 100)
         code, _, err = run("study", self.write("samples: 8"), "-o", other)
@@ -256,8 +266,13 @@ class Study(InFolder):
         tie = "correlated:\n  - {of: accessories/generator/mass, with: %s, r: %s}\n"
         power = "accessories/generator/power/cruise"
         self.refused("an address of `vary`", watch=WATCH + tie % ("accessories/starter/mass", 0.5))
-        self.refused("not positive definite", watch=WATCH + tie % (power, 1))
-        self.refused("must be independent", "method: sobol", watch=WATCH + tie % (power, 0.5))
+        self.refused("not positive definite", watch=WATCH + tie % (power, 0.9) + (
+            "  - {of: accessories/generator/mass, with: drive/hp/box/clockwise/2/teeth, r: 0.9}\n"
+            f"  - {{of: {power}, with: drive/hp/box/clockwise/2/teeth, r: -0.9}}\n"))
+        for method in ("sobol", "sweep", "one at a time"):
+            self.refused("only random samples", f"method: {method}", watch=WATCH + tie % (power, 0.5))
+        self.refused("already", watch=WATCH + tie % (power, 0.5)
+                     + f"  - {{of: {power}, with: accessories/generator/mass, r: -0.5}}\n")
         self.refused("with itself", watch=WATCH + tie % ("accessories/generator/mass", 0.5))
 
     def test_too_many_samples_and_other_files_are_refused(self):

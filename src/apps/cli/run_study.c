@@ -147,7 +147,9 @@ static bool keep_sent(runner *r, bool wait, int *left)
             return false;
         show(r, false);
     }
-    return true;
+    if (wait && *left > 0)
+        (void)complain(NULL, TS_NO_MEMORY, false);
+    return !wait || *left == 0;
 }
 
 /* Keeps the last block, or sends it to who does. */
@@ -292,7 +294,10 @@ static int compute(const arguments *given, ts_sampling *sampling, const rank_tea
     runner r    = {.team = team};
     int    code = EXIT_NOT_UNDERSTOOD;
 
-    if (open_runner(given, sampling, &r) && open_store(given, sampling, &r, &code)) {
+    const bool open = open_runner(given, sampling, &r);
+    if (!open && team != NULL) /* the others would wait for it */
+        team->quit(code);
+    if (open && open_store(given, sampling, &r, &code)) {
         interrupt_keep();
         code = run_all(&r) ? EXIT_HOLDS : EXIT_FAULT;
         if (code == EXIT_FAULT && team != NULL)

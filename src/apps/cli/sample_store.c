@@ -165,7 +165,7 @@ static bool is_this_study(const sample_store *store, int *exit_code)
         return true;
     fprintf(stderr,
             "towershaft study: %s: the file holds the samples of another study, drive, version or "
-            "day; expected a new name, or the same files as before\n",
+            "day; expected a new name, or the same files and --today as before\n",
             store->path);
     return false;
 }

@@ -6,6 +6,7 @@
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
+#include <time.h>
 #include <unistd.h>
 
 #define MODULE "towershaft-ranks.so"
@@ -190,6 +191,13 @@ int study_slurm(const arguments *given, size_t ranks)
     print_quoted(given->operand[0]);
     printf(" -o ");
     print_quoted(given->value[OPTION_OUTPUT]);
+    const time_t     now = time(NULL);
+    const struct tm *utc = gmtime(&now);
+    char             today[16];
+    if (given->value[OPTION_TODAY] == NULL && utc != NULL)
+        strftime(today, sizeof today, "%Y-%m-%d", utc);
+    printf(" --today ");
+    print_quoted(given->value[OPTION_TODAY] != NULL ? given->value[OPTION_TODAY] : today);
     printf(" --progress\n");
     return EXIT_HOLDS;
 }

@@ -40,13 +40,13 @@ typedef struct peak {
     int32_t                condition;
 } peak;
 
-static peak highest_of(const ts_check *check, uint32_t shaft)
+static peak highest_of(const ts_check *check, uint32_t mesh)
 {
     peak out = {NULL, TS_EVERY_CONDITION};
 
     for (uint32_t c = 0; c < check->drive->condition_count; c++) {
         const ts_torque_swing *here =
-            ts_forced_at_shaft(check->forced, check->forced_count, c, shaft);
+            ts_forced_at_mesh(check->forced, check->forced_count, c, mesh);
         if (here == NULL || !(here->swing > 0.0) || !isfinite(here->mean + here->swing))
             continue;
         if (out.swing == NULL || here->mean + here->swing > out.swing->mean + out.swing->swing)
@@ -77,7 +77,7 @@ static void judge(ts_check *check, uint32_t mesh)
 {
     const ts_mesh          *record = &check->train->meshes[mesh];
     const ts_part_capacity *weak   = weakest_of(check, mesh);
-    const peak              high   = highest_of(check, record->driven_shaft);
+    const peak              high   = highest_of(check, mesh);
 
     /* What is not known is asked for by the rules about teeth, once. */
     if (weak == NULL || high.swing == NULL)
