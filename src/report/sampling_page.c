@@ -199,7 +199,9 @@ static void add_mover(const ts_page *page, const ts_sample_answer *answer, size_
         add_percent(made, answer->shares[at].alone);
         ts_buffer_add(made, " alone, ");
         add_percent(made, answer->shares[at].whole);
-        ts_buffer_add(made, " with others (+- ");
+        ts_buffer_add(made, " with others (standard errors ");
+        add_percent(made, answer->shares[at].alone_error);
+        ts_buffer_add(made, " and ");
         add_percent(made, answer->shares[at].whole_error);
         ts_buffer_add(made, ")");
     } else if (answer->travels != NULL) {

@@ -205,7 +205,7 @@ void ts_start_json(const ts_start_answer *start, const ts_answer *answer, ts_buf
     ts_json_rounded_at(&json, "ambient", start->ambient);
     ts_json_rounded_at(&json, "oil", start->oil);
     ts_json_rounded_at(&json, "viscosity", start->nu);
-    ts_register_json(&json, answer->drive->start_assumed, answer->drive->start_assumed_count);
+    ts_register_json(&json, start->assumed, start->assumed_count);
     if (it->missing != NULL) {
         ts_json_string_at(&json, "missing", it->missing);
         if (it->lacks != NULL)

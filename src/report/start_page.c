@@ -326,12 +326,12 @@ static void left_out(ts_buffer *text, size_t count, const char *one, const char 
         ts_buffer_print(text, "  Not counted: the %s.", count == 1 ? one : many);
 }
 
-static void grounds(const ts_start_answer *start, const ts_answer *answer, ts_page *page)
+static void grounds(const ts_start_answer *start, ts_page *page)
 {
     const ts_drive_start *it = start->it;
     ts_buffer             text;
 
-    ts_register_page(page, answer->drive->start_assumed, answer->drive->start_assumed_count);
+    ts_register_page(page, start->assumed, start->assumed_count);
     ts_buffer_open(&text, page->out->allocator);
     ts_buffer_add(&text, "Meshes and shafts are rigid: the shock of the first milliseconds is not "
                          "in these torques.  What an accessory takes follows its powers in the "
@@ -434,5 +434,5 @@ void ts_start_told(const ts_start_answer *start, const ts_answer *answer, ts_pag
     energies(start, page);
     grid(start, page);
     ts_page_heading(page, "Assumed");
-    grounds(start, answer, page);
+    grounds(start, page);
 }

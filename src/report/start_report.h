@@ -38,8 +38,10 @@ typedef struct ts_start_answer {
     const ts_start_wall  *pad_walls;     /* [pad of the train], of what it alone loads */
     const ts_start_neck  *necks;
     size_t                neck_count;
-    const ts_start_cell  *cells; /* ambient by ambient; NULL: no grid was asked for */
-    size_t                steps; /* of both */
+    const ts_start_cell  *cells;   /* ambient by ambient; NULL: no grid was asked for */
+    size_t                steps;   /* of both */
+    const ts_assumption  *assumed; /* the defaults that this start went by */
+    size_t                assumed_count;
 } ts_start_answer;
 
 extern const char *const ts_start_outcome_words[]; /* [ts_start_outcome] */

@@ -113,10 +113,12 @@ static void say_grounds(const ts_drive_forced *forced, ts_buffer *text)
                         "Teeth err by half of their pitch tolerances");
     if (forced->ripples_assumed > 0)
         ts_buffer_print(text,
-                        "; of %zu accessories the file tells no `ripple`, and 5 %% of their torque "
+                        "; of %zu accessor%s the file tells no `ripple`, and 5 %% of the torque "
                         "once a turn are taken (common practice, no source)",
-                        forced->ripples_assumed);
-    ts_buffer_add(text, ". !: flanks part, and the swing is told too high.");
+                        forced->ripples_assumed, forced->ripples_assumed == 1 ? "y" : "ies");
+    ts_buffer_add(text,
+                  ". ! before a swing: flanks part, and it is told too high; before what comes "
+                  "nearest to a mode: nearer than the rules want.");
 }
 
 void ts_swing_page(const ts_drive_forced *forced, const ts_answer *answer, ts_page *page)

@@ -124,13 +124,15 @@ static void write_part(ts_json *json, const ts_solids *solids, const ts_source *
 }
 
 void ts_solids_write(const ts_solids *solids, const ts_source *source, const char *version,
-                     ts_json *json)
+                     const char *caution, ts_json *json)
 {
     ts_buffer words;
 
     ts_buffer_open(&words, json->out->allocator);
     ts_json_object(json);
     ts_json_string_at(json, "version", version);
+    ts_json_string_at(json, "caution", caution);
+    ts_json_string_at(json, "units", "m, kg, rad");
     ts_json_string_at(json, "title", solids->drive->title.text);
     ts_json_string_at(json, "revision", solids->drive->revision.text);
     ts_json_key(json, "parts");

@@ -8,6 +8,6 @@
 
 /* One object by docs/schema/solids.schema.json.  `source` gives the addresses of the parts. */
 void ts_solids_write(const ts_solids *solids, const ts_source *source, const char *version,
-                     ts_json *json);
+                     const char *caution, ts_json *json);
 
 #endif

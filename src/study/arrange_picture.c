@@ -77,12 +77,25 @@ static ts_front_mark *front_of(const ts_arranging *a)
     return marks;
 }
 
+static size_t refused_count(const ts_arranging *a)
+{
+    size_t count = 0;
+
+    for (size_t i = 0; i < a->result.count; i++)
+        count += a->verdicts[i].read && a->verdicts[i].holds ? 0 : 1;
+    return count;
+}
+
 static void say(const ts_arranging *a, ts_buffer *out)
 {
     const ts_arrange_result *r = &a->result;
     if (r->end == TS_ARRANGE_PROVEN)
         ts_buffer_add(out, r->count > 0 ? "proven: nothing is lighter" : "proven: nothing fits");
-    else if (r->count > 0 && r->bound > 0.0) {
+    if (r->end == TS_ARRANGE_PROVEN && refused_count(a) > 0)
+        ts_buffer_print(out, ", but %zu of these do not hold by all rules", refused_count(a));
+    if (r->end == TS_ARRANGE_PROVEN)
+        return;
+    if (r->count > 0 && r->bound > 0.0) {
         ts_buffer_add(out, "ended early, perhaps ");
         ts_buffer_fixed(out, 100.0 * (r->answers[0].mass / r->bound - 1.0), 1);
         ts_buffer_add(out, " % too heavy");

@@ -36,7 +36,7 @@ static ts_status as_json(const ts_study *study, const ts_solids *solids, ts_aren
     ts_json json;
     (void)arena;
     ts_json_begin(&json, out, true);
-    ts_solids_write(solids, &study->source, ts_version(), &json);
+    ts_solids_write(solids, &study->source, ts_version(), ts_caution(), &json);
     ts_buffer_add(out, "\n");
     return TS_OK;
 }

@@ -9,6 +9,7 @@
 #include "oil/drag.h"
 
 #include <math.h>
+#include <string.h>
 
 static const double celsius_100 = 373.15;
 
@@ -205,6 +206,29 @@ static ts_status lay_grid(const asked *it)
 /* ---- the whole --------------------------------------------------------------------------------
  */
 
+/* Is this the default of a temperature that the caller tells? */
+static bool is_told(const ts_start_wish *wish, const char *key)
+{
+    const char *slash = strrchr(key, '/');
+    const char *last  = slash != NULL ? slash + 1 : key;
+
+    return (strcmp(last, "ambient") == 0 && !isnan(wish->ambient)) ||
+           (strcmp(last, "oil") == 0 && !isnan(wish->oil));
+}
+
+static bool keep_assumed(const ts_study *study, const ts_start_wish *wish, ts_arena *arena,
+                         ts_start_answer *out)
+{
+    const size_t   count = study->drive.start_assumed_count;
+    ts_assumption *kept  = TS_TAKE(arena, ts_assumption, count + 1);
+
+    out->assumed = kept;
+    for (size_t i = 0; kept != NULL && i < count; i++)
+        if (!is_told(wish, study->drive.start_assumed[i].key))
+            kept[out->assumed_count++] = study->drive.start_assumed[i];
+    return kept != NULL;
+}
+
 ts_status ts_study_start(const ts_study *study, const ts_start_wish *wish, ts_arena *arena,
                          ts_start_answer *out)
 {
@@ -218,7 +242,7 @@ ts_status ts_study_start(const ts_study *study, const ts_start_wish *wish, ts_ar
 
     *out = (ts_start_answer){.ambient = isnan(wish->ambient) ? start->ambient.value : wish->ambient,
                              .oil     = isnan(wish->oil) ? start->oil.value : wish->oil};
-    if (it.slow == NULL || it.fast == NULL || run == NULL)
+    if (it.slow == NULL || it.fast == NULL || run == NULL || !keep_assumed(study, wish, arena, out))
         return TS_NO_MEMORY;
     out->it          = run;
     out->nu          = viscosity(study, out->oil);

@@ -217,7 +217,9 @@ const command_row commands[] = {
      "what\n"
      "moves most and which turn or tooth frequency comes nearest to it; twice where a clutch lets "
      "the\n"
-     "starter go.  draw --figure modes shows the shapes.  Exit code 1: a tree could not be "
+     "starter go.  draw --figure modes shows the shapes.  Then by how much\n"
+     "the torque swings in every mesh, radial shaft and pad, and what shakes it most.  Exit code "
+     "1: a tree could not be "
      "computed.",
      OPTIONS(twist_options), run_twist},
     {"whirl", "FILE", "file", 1, 1, "compute the critical speeds of the shafts",
