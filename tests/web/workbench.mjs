@@ -308,7 +308,7 @@ let hostile = readFileSync(`${root}/examples/bizjet.yaml`, "utf8")
   .replace("revision: C", () => `revision: ${JSON.stringify(rest.slice(25).join(" "))}`)
   .replace(/why: "two jets[^"]*"/, () => `why: ${JSON.stringify(STRANGE.slice(0, 4).join(" "))}`)
   .replace("by: A. Example", () => `by: ${JSON.stringify(STRANGE[43])}`);
-NAMES.forEach((name, index) => { hostile = hostile.replaceAll(name, JSON.stringify(named[index])); });
+NAMES.forEach((name, index) => { hostile = hostile.replace(new RegExp(`\\b${name}\\b`, "g"), () => JSON.stringify(named[index])); });
 await on("sixty names that look like scripts stay names in every view", { text: hostile }, async (page) => {
   assert.ok(STRANGE.length === 60 && named.length === NAMES.length, `${STRANGE.length} strings, ${named.length} names`);
   const seen = [];
