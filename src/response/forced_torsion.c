@@ -1,7 +1,8 @@
 /* response/forced_torsion.c: how far does a branched train swing when something shakes it? */
 #include "response/forced_torsion.h"
 
-#include <complex.h>
+#include "base/complex_pair.h"
+
 #include <math.h>
 
 typedef double complex number;
@@ -51,7 +52,7 @@ ts_twist_fault ts_forced_tree_make(const ts_twist_model *model, const double *c,
 
 static number stiffness(const ts_forced_tree *tree, size_t spring, double omega)
 {
-    return CMPLX(tree->model->springs[spring].k, omega * tree->c[spring]);
+    return ts_complex(tree->model->springs[spring].k, omega * tree->c[spring]);
 }
 
 /* What acts on the bodies by themselves, and their own diagonal. */

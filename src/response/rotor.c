@@ -1,7 +1,8 @@
 /* response/rotor.c: at which speeds does a shaft whirl, and how far does its unbalance bend it? */
 #include "response/rotor.h"
 
-#include <complex.h>
+#include "base/complex_pair.h"
+
 #include <math.h>
 
 #define BAND       TS_ROTOR_BAND
@@ -261,7 +262,7 @@ bool ts_rotor_respond(const ts_rotor *rotor, const ts_rotor_frame *frame, double
     for (int i = 0; i < rotor->bearing_count; i++) {
         const ts_rotor_bearing *b  = &rotor->bearings[i];
         const int               at = frame->v[ts_rotor_node(frame, b->x)];
-        A[at][0] += CMPLX(0.0, b->k_r * b->loss + Omega * b->c_r);
+        A[at][0] += ts_complex(0.0, b->k_r * b->loss + Omega * b->c_r);
     }
     for (int i = 0; i < count; i++)
         x[frame->v[unbalance[i].node]] += unbalance[i].U * Omega * Omega;

@@ -1,12 +1,12 @@
 /* Does a shaken train swing as closed forms and a dense solution say, and does the torque of a
  * drive follow from what shakes it? */
+#include "base/complex_pair.h"
 #include "response/drive_forced.h"
 #include "response/forced_torsion.h"
 #include "study/twisting.h"
 #include "support/close.h"
 #include "support/read_file.h"
 
-#include <complex.h>
 #include <math.h>
 
 static const char *const examples[] = {"examples/trainer.yaml", "examples/bizjet.yaml",
@@ -30,7 +30,7 @@ static void two_discs_swing_as_their_closed_form(void **state)
         const ts_torsion_shake by = {.omega = w, .spring = TS_HELD, .body = 1, .T = T};
         double                 force, angle[2];
         assert_true(ts_forced_tree_shake(&tree, &by, &force, angle));
-        const double complex k_c = CMPLX(k, w * c[0]);
+        const double complex k_c = ts_complex(k, w * c[0]);
         const double complex det = (J_1 + J_2) * k_c - J_1 * J_2 * w * w;
         assert_close(force, cabs(k_c * J_1 * T / det), 1e-12);
         assert_close(angle[0], cabs(k_c * T / det) / (w * w), 1e-12);
@@ -153,7 +153,7 @@ static void every_tree_swings_as_its_dense_equations(void **state)
                 }
                 for (size_t i = 0; i < model->spring_count; i++) {
                     const ts_twist_spring *s = &model->springs[i];
-                    const double complex   k = CMPLX(s->k, w * c[i]);
+                    const double complex   k = ts_complex(s->k, w * c[i]);
                     const double           x = i == by.spring ? by.e : 0.0;
                     A[s->a * n + s->a] += k * s->g_a * s->g_a;
                     A[s->b * n + s->b] += k * s->g_b * s->g_b;
