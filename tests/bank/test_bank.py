@@ -1,4 +1,5 @@
 #!/usr/bin/env python3
+# ctest: cost=140    (under the sanitizers; a few seconds as people run it)
 """Does the bank runner judge published cases, and does it see when one is wrong?
 
 Runs build/.../towershaft-bank on the committed cases, on tampered ones, on cases with numbers that

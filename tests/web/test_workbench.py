@@ -1,6 +1,6 @@
 """Can a person do the work in a real browser?  Runs the scripts beside it in Debian's chromium."""
 # ctest: release-only
-# ctest: timeout=900
+# ctest: timeout=900 cost=120
 import os
 import pathlib
 import subprocess
