@@ -55,3 +55,13 @@ const char *ts_face_name(ts_face_side face)
 {
     return face == TS_FRONT ? "front" : "rear";
 }
+
+void ts_visit_packs(ts_check *check, void (*judge)(ts_check *check, const ts_pack *pack))
+{
+    const ts_oil_units *units = &check->power->units;
+
+    for (uint32_t i = 0; i < units->pack_count; i++)
+        if (units->packs[i].missing == NULL)
+            judge(check, &units->packs[i]);
+    ts_skip(check, "no accessory tells its `pumps`, or not enough of them");
+}

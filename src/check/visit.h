@@ -70,6 +70,9 @@ static inline bool ts_accessory_drives(const ts_accessory *accessory, uint32_t c
     return ts_measure_known(accessory->drives[condition]) && accessory->drives[condition].value > 0;
 }
 
+/* Asks `judge` about every oil pump pack that is computed, and says so where there is none. */
+void ts_visit_packs(ts_check *check, void (*judge)(ts_check *check, const ts_pack *pack));
+
 /* The box input of the tree in which a box shaft stands, or TS_NOWHERE. */
 uint32_t ts_box_of(const ts_train *train, uint32_t shaft);
 

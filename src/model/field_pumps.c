@@ -1,6 +1,6 @@
 /* model/field_pumps.c: what does the file say of the oil pumps on one shaft? */
 #include "model/drive.h"
-#include "model/field.h"
+#include "model/field_where_told.h"
 
 /* Nothing of a pump is assumed where no pump is told. */
 static ts_preset where_told(const void *record, ts_preset preset)
@@ -8,16 +8,6 @@ static ts_preset where_told(const void *record, ts_preset preset)
     const ts_pumps *pumps = record;
     return pumps->flow.standing != TS_ABSENT ? preset : (ts_preset){NULL, NULL};
 }
-
-/* The manual shows the default, the reader asks the function. */
-#define PRESET(name, ...)                                                                          \
-    static const ts_preset name##_preset = {__VA_ARGS__};                                          \
-    static ts_preset       name##_of(const void *record)                                           \
-    {                                                                                              \
-        return where_told(record, name##_preset);                                                  \
-    }
-#define DEFAULT(name, ...) .preset = {__VA_ARGS__}, .preset_of = name##_of
-#define OF_KIND(of)        .form = TS_FORM_MEASURE, .kind = TS_KIND_##of
 
 #define ELSEWHERE "0 L/min", "all of it goes to the jets of the boxes"
 #define PRESSURE  "5 bar", "held by relief valves of engines; common practice, no source"

@@ -1,6 +1,6 @@
 /* model/field_separator.c: what does the file say of the rotor of a breather? */
 #include "model/drive.h"
-#include "model/field.h"
+#include "model/field_where_told.h"
 
 /* Nothing of it is assumed where none is told. */
 static ts_preset where_told(const void *record, ts_preset preset)
@@ -8,15 +8,6 @@ static ts_preset where_told(const void *record, ts_preset preset)
     const ts_separator *separator = record;
     return separator->air.standing != TS_ABSENT ? preset : (ts_preset){NULL, NULL};
 }
-
-#define PRESET(name, ...)                                                                          \
-    static const ts_preset name##_preset = {__VA_ARGS__};                                          \
-    static ts_preset       name##_of(const void *record)                                           \
-    {                                                                                              \
-        return where_told(record, name##_preset);                                                  \
-    }
-#define DEFAULT(name, ...) .preset = {__VA_ARGS__}, .preset_of = name##_of
-#define OF_KIND(of)        .form = TS_FORM_MEASURE, .kind = TS_KIND_##of
 
 #define CHAMBER "1.1 bar(a)", "a vented gearbox at ground level; common practice, no source"
 #define DROPLET "3 um", "finer drops leave as smoke; common practice, no source"

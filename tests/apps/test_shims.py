@@ -11,10 +11,7 @@ import unittest
 import yaml
 from command_line import EXAMPLES, ROOT, InFolder, run
 
-try:
-    import jsonschema
-except ImportError:
-    jsonschema = None
+import jsonschema  # noqa: E402
 
 
 class TestShims(InFolder):
@@ -24,7 +21,6 @@ class TestShims(InFolder):
         self.assertEqual(code, 0, said)
         return json.loads(out.read_text(encoding="utf-8"))
 
-    @unittest.skipIf(jsonschema is None, "python3-jsonschema is not here")
     def test_schema(self):
         path = ROOT / "docs/schema/shims.schema.json"
         schema = json.loads(path.read_text(encoding="utf-8"))

@@ -3,9 +3,7 @@
 """Does `study` compute every sample once, keep it through a kill, and tell what they say?"""
 import json
 import os
-import pathlib
 import random
-import shutil
 import signal
 import sqlite3
 import subprocess
@@ -18,7 +16,6 @@ from command_line import COMMAND, ROOT, InFolder, answer, run  # noqa: E402
 
 import jsonschema  # noqa: E402
 
-MODULE = pathlib.Path(COMMAND).parent / "towershaft-ranks.so"
 STUDIES = sorted((ROOT / "examples/studies").glob("*.yaml"))
 FACE = "drive/hp/box/clockwise/2/face"
 VARY = """vary:
@@ -194,7 +191,6 @@ class Study(InFolder):
         return subprocess.Popen(["mpirun", "--oversubscribe", "-n", str(count), COMMAND, "study", *map(str, words)],
                                 cwd=ROOT, env=env, stdout=subprocess.PIPE, stderr=subprocess.PIPE, **how)
 
-    @unittest.skipUnless(shutil.which("mpirun") and MODULE.exists(), "Open MPI is not installed")
     def test_ranks_share_the_work_and_a_kill_of_all_loses_nothing(self):
         study, alone = self.write("samples: 400"), self.folder / "alone.sqlite"
         due = run("study", study, "-o", alone, "--json")[1]

@@ -15,10 +15,7 @@ import unittest
 sys.path.insert(0, str(pathlib.Path(__file__).resolve().parents[1] / "apps"))
 from command_line import EXAMPLES, ROOT, InFolder, quoted, run  # noqa: E402
 
-try:
-    import jsonschema
-except ImportError:
-    jsonschema = None
+import jsonschema  # noqa: E402
 
 CHORD = 2e-5  # m, to which round surfaces are broken up
 KINDS = {5126: ("f", 4), 5125: ("I", 4)}
@@ -76,7 +73,6 @@ class TestGlb(InFolder):
             self.assertEqual(run("draw", example, "-o", path)[0], 0)
         return Glb(out.read_bytes()), json.loads(numbers.read_text(encoding="utf-8"))
 
-    @unittest.skipIf(jsonschema is None, "python3-jsonschema is not here")
     def test_the_numbers_follow_their_schema(self):
         path = ROOT / "docs/schema/solids.schema.json"
         schema = json.loads(path.read_text(encoding="utf-8"))

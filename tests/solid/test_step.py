@@ -18,7 +18,6 @@ from command_line import COMMAND, EXAMPLES, ROOT, InFolder, quoted, run  # noqa:
 
 BUILD = pathlib.Path(os.environ.get("TS_BUILD", ROOT / "build/release"))
 WRITER, READER = BUILD / "towershaft-step", BUILD / "towershaft-step-measure"
-BUILT = WRITER.exists() and READER.exists()
 NEAR = 1e-4  # mm
 
 
@@ -53,7 +52,12 @@ def casing_extents(part):
     return ([1e3 * min(v) for v in (xs, ys, zs)], [1e3 * max(v) for v in (xs, ys, zs)])
 
 
-@unittest.skipUnless(BUILT, "towershaft-step was not built: OpenCASCADE is not here")
+def left_out():
+    """Was the build told to do without STEP?  Where it was not, a writer that is missing fails."""
+    return "TS_STEP:BOOL=OFF" in (BUILD / "CMakeCache.txt").read_text(encoding="utf-8")
+
+
+@unittest.skipIf(left_out(), "this build was told to leave STEP out (TS_STEP=OFF)")
 class TestStep(InFolder):
     def measured(self, example):
         out, numbers = self.folder / "a.step", self.folder / "a.json"

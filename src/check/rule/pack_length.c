@@ -1,5 +1,5 @@
 /* check/rule/pack_length.c: does the pump pack fit into its body? */
-#include "check/rule.h"
+#include "check/visit.h"
 
 static void judge(ts_check *check, const ts_pack *pack)
 {
@@ -28,12 +28,7 @@ static void judge(ts_check *check, const ts_pack *pack)
 
 static void run(ts_check *check)
 {
-    const ts_oil_units *units = &check->power->units;
-
-    for (uint32_t i = 0; i < units->pack_count; i++)
-        if (units->packs[i].missing == NULL)
-            judge(check, &units->packs[i]);
-    ts_skip(check, "no accessory tells its `pumps`, or not enough of them");
+    ts_visit_packs(check, judge);
 }
 
 const ts_rule ts_rule_pack_length = {

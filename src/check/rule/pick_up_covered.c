@@ -1,5 +1,5 @@
 /* check/rule/pick_up_covered.c: is all oil taken away in every attitude? */
-#include "check/rule.h"
+#include "check/visit.h"
 
 /* The sump from which least is taken. */
 static size_t worst_sump(const ts_pack *pack, uint32_t attitude)
@@ -59,12 +59,7 @@ static void judge(ts_check *check, const ts_pack *pack)
 
 static void run(ts_check *check)
 {
-    const ts_oil_units *units = &check->power->units;
-
-    for (uint32_t i = 0; i < units->pack_count; i++)
-        if (units->packs[i].missing == NULL)
-            judge(check, &units->packs[i]);
-    ts_skip(check, "no accessory tells its `pumps`, or not enough of them");
+    ts_visit_packs(check, judge);
 }
 
 const ts_rule ts_rule_pick_up_covered = {

@@ -1,5 +1,5 @@
 /* check/rule/scavenge_capacity.c: do scavenge elements of told widths take oil and air away? */
-#include "check/rule.h"
+#include "check/visit.h"
 
 /* Are all elements of the sump as wide as was computed here? */
 static bool is_sized(const ts_pack *pack, const ts_sump *sump)
@@ -80,12 +80,7 @@ static void judge(ts_check *check, const ts_pack *pack)
 
 static void run(ts_check *check)
 {
-    const ts_oil_units *units = &check->power->units;
-
-    for (uint32_t i = 0; i < units->pack_count; i++)
-        if (units->packs[i].missing == NULL)
-            judge(check, &units->packs[i]);
-    ts_skip(check, "no accessory tells its `pumps`, or not enough of them");
+    ts_visit_packs(check, judge);
 }
 
 const ts_rule ts_rule_scavenge_capacity = {
