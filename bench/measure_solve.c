@@ -250,11 +250,25 @@ static void work_torsion(void *context)
     bench_keep(study);
 }
 
+static void work_whirl(void *context)
+{
+    ts_study *study = context;
+    ts_arena *arena = open_block();
+    ts_whirls whirls;
+
+    if (arena == NULL)
+        return;
+    (void)ts_whirls_prepare(&study->drive, &study->lines, &study->mass, arena, &whirls);
+    ts_whirls_solve(&study->whirls, NULL);
+    bench_keep(&whirls);
+}
+
 static void work_all_but_teeth(void *context)
 {
     work_metal(context);
     work_heat(context);
     work_torsion(context);
+    work_whirl(context);
 }
 
 static double part_seconds(void (*part)(void *context))
@@ -315,9 +329,14 @@ static double torsion_large(void)
     return part_seconds(work_torsion);
 }
 
+static double whirl_large(void)
+{
+    return part_seconds(work_whirl);
+}
+
 /* From text to findings, the rating of every mesh to all standards in it, without the metal beside
- * the teeth, without losses and oil and without torsion: what share they have is measured in turns,
- * and taken off. */
+ * the teeth, without losses and oil, without torsion and whirl: what share they have is measured in
+ * turns, and taken off. */
 static double teeth_alone_large(void)
 {
     large  l       = open_large();
@@ -475,6 +494,8 @@ static const bench_case cases[] = {
     {"solve-large-heat", "of that losses, heat and oil", "s", 0.5e-3, heat_large},
     {"solve-large-torsion", "of that modes of every tree, and how they are shaken", "s", 1e-3,
      torsion_large},
+    {"solve-large-whirl", "of that critical speeds of every shaft, forwards and backwards", "s", 1e-3,
+     whirl_large},
     {"part-build", "  its text to the model, and the memory of all that follows", "s", INFINITY,
      build_large},
     {"part-teeth", "  teeth to both standards, scuffing and films", "s", INFINITY, teeth_large},

@@ -116,7 +116,8 @@ bool ts_arena_reserve(ts_arena *arena, size_t size)
     return false;
 }
 
-void *ts_arena_take(ts_arena *arena, size_t count, size_t size)
+/* As ts_arena_take, but holding whatever its bytes held before. */
+static void *take_unset(ts_arena *arena, size_t count, size_t size)
 {
     if (size != 0 && count > (SIZE_MAX - ALIGNMENT) / size) {
         arena->failed = true;
@@ -131,8 +132,24 @@ void *ts_arena_take(ts_arena *arena, size_t count, size_t size)
     char *taken = arena->next;
     arena->next += whole;
     arena->room -= whole;
-    memset(taken, 0, whole);
     return taken;
+}
+
+void *ts_arena_take(ts_arena *arena, size_t count, size_t size)
+{
+    void *taken = take_unset(arena, count, size);
+    return taken != NULL ? memset(taken, 0, count * size) : NULL;
+}
+
+static void *take_for_good(void *context, void *block, size_t size)
+{
+    (void)block; /* arenas grow by new chunks, never by larger ones */
+    return size > 0 ? take_unset(context, size, 1) : NULL;
+}
+
+ts_allocator ts_arena_within(ts_arena *arena)
+{
+    return (ts_allocator){take_for_good, arena};
 }
 
 char *ts_arena_copy(ts_arena *arena, const char *bytes, size_t length)

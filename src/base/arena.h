@@ -32,6 +32,10 @@ void *ts_arena_take(ts_arena *arena, size_t count, size_t size);
  * piece counts as the next multiple of 16. */
 bool ts_arena_reserve(ts_arena *arena, size_t size);
 
+/* An allocator for an arena that lives within this one: what it gives back is not used again before
+ * this one closes.  What it gives is not cleared, for the arena within clears what it hands out. */
+ts_allocator ts_arena_within(ts_arena *arena);
+
 /* A zero-terminated copy of `length` bytes; NULL on failure. */
 char *ts_arena_copy(ts_arena *arena, const char *bytes, size_t length);
 

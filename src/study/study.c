@@ -75,13 +75,6 @@ static ts_check_subject check_subject(const ts_study *study)
     };
 }
 
-/* The arena of the study as an allocator that takes nothing back. */
-static void *take_for_good(void *context, void *block, size_t size)
-{
-    (void)block; /* arenas grow by new chunks, never by larger ones */
-    return size > 0 ? ts_arena_take(context, size, 1) : NULL;
-}
-
 /* Torsion: a body and a spring for every shaft, two of a radial one, and every pad; their shapes
  * are squares of that, twice for both states; a swing of each in every condition. */
 static size_t swaying_bytes(const ts_study *study)
@@ -95,7 +88,7 @@ static size_t swaying_bytes(const ts_study *study)
 
 static ts_status prepare_swaying(ts_study *study)
 {
-    study->swaying_from = (ts_allocator){take_for_good, study->arena};
+    study->swaying_from = ts_arena_within(study->arena);
     study->swaying      = ts_arena_open(&study->swaying_from);
     if (study->swaying == NULL || !ts_arena_reserve(study->swaying, swaying_bytes(study)))
         return TS_NO_MEMORY;
