@@ -97,7 +97,7 @@ static void note_rack(const ts_drive *drive, const ts_tooth_system *system,
     TS_NOTE_MEASURE(workings, drive, "h_fPs", system->dedendum, "1", "dedendum");
     if (rack->rho_fPs < system->root_radius.value)
         ts_workings_assumed(workings, "rho_fPs", rack->rho_fPs, "1",
-                            "assumed: the full root round, since a larger one does not fit "
+                            "the full root round, since a larger one does not fit "
                             "between the flanks of the rack");
     else
         TS_NOTE_MEASURE(workings, drive, "rho_fPs", system->root_radius, "1", "root radius");
@@ -127,7 +127,7 @@ static void note_pair(const ts_drive *drive, const ts_gear *driver, const ts_gea
                       const ts_basic_rack *rack, ts_workings *workings)
 {
     static const char *const why_k =
-        "assumed: tips keep the full addendum of the rack, so that an idler is the same gear in "
+        "tips keep the full addendum of the rack, so that an idler is the same gear in "
         "both of its meshes";
 
     TS_NOTE_MEASURE(workings, drive, "m_n", driver->m_n, "m", "module");

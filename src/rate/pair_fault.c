@@ -77,25 +77,59 @@ static double tip_of(const ts_cylindrical_pair_input *in, const ts_cylindrical_p
     return d_full + 2.0 * in->m_n * (in->tip == TS_TIP_GIVEN ? k_given : k_kept);
 }
 
+/* The tips of gear i + 1 end inside its base circle. */
+static void say_no_flank(ts_rate_desk *desk, ts_finding *finding, int i, double d_a, double d_b)
+{
+    ts_rate_limit(finding, i == 0 ? "d_a1" : "d_a2", d_a, d_b, TS_KIND_LENGTH);
+    ts_rate_says(desk, finding,
+                 "gear %d has no flank: its tip circle of %s lies inside its base circle of %s",
+                 i + 1, ts_rate_shown(desk, fabs(d_a), TS_KIND_LENGTH),
+                 ts_rate_shown(desk, fabs(d_b), TS_KIND_LENGTH));
+}
+
+/* Even full tips have no flank, as in a ring of few teeth: by how much must they be shorter there,
+ * or longer outside?  d_a = d + 2 m_n (h_aP + x + k) is to reach d_b. */
+static void say_full_tip(ts_rate_desk *desk, const ts_cylindrical_pair_input *in,
+                         ts_finding *finding)
+{
+    const ts_cylindrical_frame frame = frame_of(in);
+
+    for (int i = 0; i < 2; i++) {
+        const int    z    = i == 0 ? in->z_1 : in->z_2;
+        const double x    = i == 0 ? in->x_1 : in->x_2;
+        const double k    = in->tip != TS_TIP_GIVEN ? 0.0 : i == 0 ? in->k_1 : in->k_2;
+        const double d    = z * frame.m_t;
+        const double d_b  = d * frame.cos_alpha_t;
+        const double d_a  = d + 2.0 * in->m_n * (in->rack.h_aPs + x + k);
+        const double k_at = (d_b - d) / (2.0 * in->m_n) - in->rack.h_aPs - x;
+
+        if (d_a / d_b >= 1.0)
+            continue;
+        say_no_flank(desk, finding, i, d_a, d_b);
+        ts_rate_remedy(desk, finding, "use k_%d %s %s, or more teeth", i + 1,
+                       z < 0 ? "below" : "above",
+                       ts_rate_shown_outward(desk, k_at, TS_KIND_NUMBER, z < 0 ? -1 : +1));
+        return;
+    }
+}
+
 static void say_tip(ts_rate_desk *desk, const ts_cylindrical_pair_input *in, ts_finding *finding)
 {
     ts_cylindrical_pair full;
 
     ts_rate_says(desk, finding, "%s", ts_pair_fault_says(TS_PAIR_NO_TIP));
     ts_rate_remedy(desk, finding, "use longer tips, or more teeth");
-    if (!solve_full(in, &full))
+    if (!solve_full(in, &full)) {
+        say_full_tip(desk, in, finding);
         return;
-    for (int gear = 0; gear < 2; gear++) {
-        const double d_a = tip_of(in, &full, gear), d_b = gear == 0 ? full.d_b1 : full.d_b2;
+    }
+    for (int i = 0; i < 2; i++) {
+        const double d_a = tip_of(in, &full, i), d_b = i == 0 ? full.d_b1 : full.d_b2;
 
         if (d_a / d_b >= 1.0)
             continue;
-        ts_rate_limit(finding, gear == 0 ? "d_a1" : "d_a2", d_a, d_b, TS_KIND_LENGTH);
-        ts_rate_says(desk, finding,
-                     "gear %d has no flank: its tip circle of %s lies inside its base circle of %s",
-                     gear + 1, ts_rate_shown(desk, fabs(d_a), TS_KIND_LENGTH),
-                     ts_rate_shown(desk, fabs(d_b), TS_KIND_LENGTH));
-        ts_rate_remedy(desk, finding, "use a tip diameter d_a%d above %s", gear + 1,
+        say_no_flank(desk, finding, i, d_a, d_b);
+        ts_rate_remedy(desk, finding, "use a tip diameter d_a%d above %s", i + 1,
                        ts_rate_shown_outward(desk, fabs(d_b), TS_KIND_LENGTH, +1));
         return;
     }

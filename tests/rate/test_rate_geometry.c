@@ -173,6 +173,8 @@ static const remedy remedies[] = {
      "above ", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, x_1: %s, x_2: -1.5"},
     {"gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, k_1: -2.5", "rate-no-geometry",
      "above ", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, d_a1: %s mm, d_a2: 128 mm"},
+    {"gear pair", "z_1: 20, z_2: -22, m_n: 2 mm, alpha_n: 20 deg, b_1: 20 mm", "rate-no-geometry",
+     "below ", "z_1: 20, z_2: -22, m_n: 2 mm, alpha_n: 20 deg, b_1: 20 mm, k_2: %s"},
     {"gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, rho_fPs: 0.6", "rate-no-geometry",
      "at most ", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, rho_fPs: %s"},
     {"gear pair", "z_1: 25, z_2: 62, m_n: 2 mm, b_1: 20 mm, h_fPs: 2.3", "rate-no-geometry",
