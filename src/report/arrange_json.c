@@ -20,19 +20,8 @@ static void answers(ts_json *json, const ts_arrange_told *told)
     ts_json_key(json, "answers");
     ts_json_array(json);
     for (size_t i = 0; i < r->count; i++) {
-        ts_json_object(json);
-        ts_json_number_at(json, "mass", r->answers[i].mass);
-        ts_json_number_at(json, "mass_widened", told->verdicts[i].mass);
-        ts_json_count_at(json, "widened_steps", told->verdicts[i].widened);
-        ts_json_number_at(json, "regret", r->answers[i].mass - r->answers[0].mass);
-        ts_json_number_at(json, "weighted",
-                          ts_arrange_weighted(&told->problem->problem, &r->answers[i]));
-        ts_json_number_at(json, "lowered",
-                          ts_arrange_lowered(&told->problem->problem, &r->answers[i]));
-        ts_arranged_verdict_json(json, &told->verdicts[i]);
-        ts_arrange_changes_json(told, json, &r->answers[i], told->verdicts[i].mass);
-        ts_arranged_boxes_json(json, told, &r->answers[i]);
-        ts_json_end(json, '}');
+        ts_arranged_answer_json(json, told, &r->answers[i], &told->verdicts[i],
+                                r->answers[i].mass - r->answers[0].mass);
     }
     ts_json_end(json, ']');
 }
@@ -92,6 +81,10 @@ static void certificate(ts_json *json, const ts_arrange_told *told)
     ts_json_count_at(json, "cut_by_bound", r->labels.cut_by_bound);
     ts_json_count_at(json, "cut_by_dominance", r->labels.cut_by_dominance);
     ts_json_count_at(json, "kept", r->labels.kept);
+    ts_json_count_at(json, "joined", r->joins.light);
+    ts_json_count_at(json, "fitting", r->joins.fitting);
+    ts_json_count_at(json, "first_made", r->first_labels.made);
+    ts_json_number_at(json, "first_found", r->first);
     ts_json_count_at(json, "tooth_pairs_rated", told->laws);
     ts_json_key(json, "verified");
     ts_json_bool(json, told->certificate.answer == TS_RULE_NONE && told->certificate.missing == 0 &&

@@ -17,14 +17,15 @@ typedef struct ts_refusal {
 
 /* What the rules say of one answer, which was put into the file and read again. */
 typedef struct ts_arranged_verdict {
-    bool        read; /* could it be read again? */
-    bool        holds;
-    double      mass;                      /* kg, with the faces widened as the rating asks */
-    size_t      widened;                   /* steps of face width added for that            */
-    size_t      refusals, warnings;        /* open */
-    const char *first;                     /* what the first open refusal says; NULL */
-    const char *address;                   /* where */
-    ts_refusal  between[TS_ARRANGE_BOXES]; /* the first of a bevel or radial shaft of that box */
+    bool               read; /* could it be read again? */
+    bool               holds;
+    ts_arrange_account account;            /* with the faces widened as the rating asks     */
+    size_t             widened;            /* steps of face width added for that            */
+    size_t             refusals, warnings; /* open */
+    size_t             clashes; /* of these, bodies, gears and shafts in each other's way */
+    const char        *first;   /* what the first open refusal says; NULL */
+    const char        *address; /* where */
+    ts_refusal between[TS_ARRANGE_BOXES]; /* the first of a bevel or radial shaft of that box */
 } ts_arranged_verdict;
 
 /* Why does somebody not stand somewhere? */
@@ -132,11 +133,17 @@ void ts_demand_says(const ts_arrange_told *told, const ts_demand *demand, ts_buf
 void ts_arrange_order(const ts_arrange_told *told, const ts_arrangement *found, ts_buffer *out);
 void ts_arrange_verdict(const ts_arranged_verdict *verdict, ts_buffer *out);
 void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out);
-/* "10.9 kg, of which 0.70 kg count for 80.1 deg of wrap and 0.35 kg for 7.0 kg to be lowered": what
- * the weights add to an arrangement, after its mass; nothing where none count. */
+/* Does anything count beside mass? */
+bool ts_arrange_is_weighted(const ts_arrange_told *told);
+/* "10.9 kg", or "11.9 kg in sum" where something counts beside mass. */
+void ts_arrange_sum(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
+/* What an arrangement weighed as it was searched, before its faces were widened. */
+ts_arrange_account ts_arrange_searched(const ts_arrange_told *told, const ts_arrangement *found);
+/* "Beside its mass 80.1 deg of wrap count as 0.70 kg, and 7.0 kg to be lowered out of the way count
+ * as 0.35 kg: together 11.9 kg in sum.": nothing where nothing counts beside mass. */
 void ts_arrange_weighted_says(const ts_arrange_told *told, const ts_page *page,
-                              const ts_arrangement *found, ts_buffer *out);
-/* "+0.33 kg, 3.2 %" over the lightest. */
+                              const ts_arrange_account *account, ts_buffer *out);
+/* "+0.33 kg, 3.2 %" over the lightest, in sum. */
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out);
 void ts_conflict_member_line(const ts_arrange_told *told, ts_page *page,
                              const ts_conflict_member *member);
@@ -164,8 +171,12 @@ void   ts_why_not_json(const ts_arrange_told *told, ts_json *json);
 void   ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,
                               const ts_arrangement *found);
 void   ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *verdict);
-void   ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
-                               const ts_conflict_member *member);
+/* An arrangement with its masses, its verdict and what it changes; regret: kg in sum. */
+void ts_arranged_answer_json(ts_json *json, const ts_arrange_told *told,
+                             const ts_arrangement *found, const ts_arranged_verdict *verdict,
+                             double regret);
+void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,
+                             const ts_conflict_member *member);
 
 /* NULL: none. */
 void ts_conflict_held_json(ts_json *json, const ts_arrange_told *told, const ts_conflict *conflict);

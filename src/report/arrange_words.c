@@ -9,6 +9,23 @@ void ts_arrange_kg(const ts_page *page, double kg, ts_buffer *out)
     ts_buffer_print(out, " %s", ts_kind_shown(TS_KIND_MASS, page->units)->name);
 }
 
+bool ts_arrange_is_weighted(const ts_arrange_told *told)
+{
+    const ts_arrange_problem *p = &told->problem->problem;
+    return p->wrap_weight + p->servicing_weight > 0.0;
+}
+
+void ts_arrange_sum(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out)
+{
+    ts_arrange_kg(page, kg, out);
+    ts_buffer_add(out, ts_arrange_is_weighted(told) ? " in sum" : "");
+}
+
+ts_arrange_account ts_arrange_searched(const ts_arrange_told *told, const ts_arrangement *found)
+{
+    return ts_arrange_account_as_found(&told->problem->problem, found);
+}
+
 static const char *accessory(const ts_arrange_told *told, int8_t index)
 {
     return index >= 0 ? told->problem->problem.accessories[index].name : "";
@@ -61,36 +78,34 @@ void ts_arrange_order(const ts_arrange_told *told, const ts_arrangement *found, 
 }
 
 void ts_arrange_weighted_says(const ts_arrange_told *told, const ts_page *page,
-                              const ts_arrangement *found, ts_buffer *out)
+                              const ts_arrange_account *account, ts_buffer *out)
 {
-    const ts_arrange_problem *p    = &told->problem->problem;
-    double                    wrap = 0.0;
-    if (!(p->wrap_weight + p->servicing_weight > 0.0))
+    const ts_arrange_problem *p = &told->problem->problem;
+    if (!ts_arrange_is_weighted(told))
         return;
-    ts_buffer_add(out, ", of which ");
-    for (uint32_t b = 0; b < p->box_count; b++)
-        wrap += ts_arrange_wrap(p, found, b);
+    ts_buffer_add(out, "  Beside its mass ");
     if (p->wrap_weight > 0.0) {
-        ts_arrange_kg(page, p->wrap_weight * wrap, out);
-        ts_buffer_add(out, " count for ");
-        ts_page_value_text(page, out, wrap, TS_KIND_ANGLE, 4);
-        ts_buffer_add(out, " deg of wrap");
+        ts_page_value_text(page, out, account->wrap, TS_KIND_ANGLE, 4);
+        ts_buffer_print(out, " %s of wrap count as ",
+                        ts_kind_shown(TS_KIND_ANGLE, page->units)->name);
+        ts_arrange_kg(page, account->for_wrap, out);
     }
     if (p->servicing_weight > 0.0) {
-        const double lowered = ts_arrange_lowered(p, found);
-        ts_buffer_add(out, p->wrap_weight > 0.0 ? " and " : "");
-        ts_arrange_kg(page, p->servicing_weight * lowered, out);
-        ts_buffer_add(out, p->wrap_weight > 0.0 ? " for " : " count for ");
-        ts_arrange_kg(page, lowered, out);
-        ts_buffer_add(out, " to be lowered out of the way");
+        ts_buffer_add(out, p->wrap_weight > 0.0 ? ", and " : "");
+        ts_arrange_kg(page, account->lowered, out);
+        ts_buffer_add(out, " to be lowered out of the way count as ");
+        ts_arrange_kg(page, account->for_servicing, out);
     }
+    ts_buffer_add(out, ": together ");
+    ts_arrange_sum(told, page, account->sum, out);
+    ts_buffer_add(out, ".");
 }
 
 void ts_arrange_regret(const ts_arrange_told *told, const ts_page *page, double kg, ts_buffer *out)
 {
     const double best = told->result->answers[0].mass;
     ts_buffer_add(out, "+");
-    ts_arrange_kg(page, fmax(kg - best, 0.0), out);
+    ts_arrange_sum(told, page, fmax(kg - best, 0.0), out);
     ts_buffer_add(out, ", ");
     ts_page_short(out, 100.0 * fmax(kg / best - 1.0, 0.0), 2);
     ts_buffer_add(out, " %");

@@ -78,8 +78,47 @@ void ts_arranged_verdict_json(ts_json *json, const ts_arranged_verdict *v)
     string(json, "verdict", !v->read ? "not computable" : v->holds ? "holds" : "does not hold");
     ts_json_count_at(json, "refusals", v->refusals);
     ts_json_count_at(json, "warnings", v->warnings);
+    ts_json_count_at(json, "clashes", v->clashes);
     string(json, "first_refusal", v->first);
     string(json, "at", v->address);
+}
+
+static void parts(ts_json *json, const ts_arrange_account *a)
+{
+    ts_json_key(json, "parts");
+    ts_json_object(json);
+    ts_json_number_at(json, "boxes", a->boxes);
+    ts_json_number_at(json, "pads", a->pads);
+    ts_json_number_at(json, "shafts", a->shafts);
+    ts_json_number_at(json, "idlers", a->idlers);
+    ts_json_number_at(json, "steps", a->steps);
+    ts_json_number_at(json, "gears", a->gears);
+    ts_json_number_at(json, "casing", a->casing);
+    ts_json_end(json, '}');
+}
+
+void ts_arranged_answer_json(ts_json *json, const ts_arrange_told *told,
+                             const ts_arrangement *found, const ts_arranged_verdict *verdict,
+                             double regret)
+{
+    const ts_arrange_account a = ts_arrange_searched(told, found);
+    ts_json_object(json);
+    ts_json_number_at(json, "mass", a.mass);
+    parts(json, &a);
+    ts_json_number_at(json, "mass_widened", verdict->account.mass);
+    ts_json_count_at(json, "widened_steps", verdict->widened);
+    ts_json_number_at(json, "wrap", a.wrap);
+    ts_json_number_at(json, "wrap_counts", a.for_wrap);
+    ts_json_number_at(json, "lowered", a.lowered);
+    ts_json_number_at(json, "lowered_counts", a.for_servicing);
+    ts_json_number_at(json, "sum", a.sum);
+    ts_json_number_at(json, "regret", regret);
+    ts_json_count_at(json, "idlers", a.idler_count);
+    ts_json_count_at(json, "steps", a.step_count);
+    ts_arranged_verdict_json(json, verdict);
+    ts_arrange_changes_json(told, json, found, verdict->account.mass);
+    ts_arranged_boxes_json(json, told, found);
+    ts_json_end(json, '}');
 }
 
 void ts_conflict_member_json(ts_json *json, const ts_arrange_told *told,

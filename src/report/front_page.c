@@ -16,18 +16,19 @@ double ts_arrangement_wrap(const ts_arrange_told *told, const ts_arrangement *fo
     return wrap;
 }
 
-static void head(ts_page *page)
+static void head(const ts_arrange_told *told, ts_page *page)
 {
     char wrap[32], mass[32];
     snprintf(wrap, sizeof wrap, "wrap %s", ts_kind_shown(TS_KIND_ANGLE, page->units)->name);
-    snprintf(mass, sizeof mass, "mass %s", ts_kind_shown(TS_KIND_MASS, page->units)->name);
+    snprintf(mass, sizeof mass, "%s %s", ts_arrange_is_weighted(told) ? "sum" : "mass",
+             ts_kind_shown(TS_KIND_MASS, page->units)->name);
     ts_page_tone(page, TS_TONE_FAINT);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_right(page, ts_text_of(wrap), 10);
     ts_page_right(page, ts_text_of(mass), 10);
     ts_page_right(page, TS_TEXT("more"), 10);
     ts_buffer_add(page->out, "  ");
-    ts_page_left(page, TS_TEXT("more mass"), BAR_WIDTH + 2);
+    ts_page_left(page, TS_TEXT("more"), BAR_WIDTH + 2);
     ts_buffer_add(page->out, "by all rules");
     ts_page_tone(page, TS_TONE_PLAIN);
     ts_page_line_end(page);
@@ -104,7 +105,7 @@ void ts_front_page(const ts_arrange_told *told, ts_page *page)
     if (told->front == NULL || told->front->count == 0)
         return;
     ts_page_heading(page, "What less wrap costs");
-    head(page);
+    head(told, page);
     for (size_t i = 0; i < told->front->count; i++)
         row(told, page, &told->front->points[i]);
     orders(told, page);
@@ -118,8 +119,8 @@ static void point(const ts_arrange_told *told, ts_json *json, const ts_front_poi
     ts_json_number(json, p->limit);
     ts_json_key(json, "wrap");
     ts_json_number(json, ts_arrangement_wrap(told, &p->found));
-    ts_json_key(json, "mass");
-    ts_json_number(json, p->found.mass);
+    ts_json_number_at(json, "mass", ts_arrange_searched(told, &p->found).mass);
+    ts_json_number_at(json, "sum", p->found.mass);
     ts_json_key(json, "proven");
     ts_json_bool(json, p->end == TS_ARRANGE_PROVEN);
     ts_json_key(json, "verified");

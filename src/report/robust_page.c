@@ -124,7 +124,7 @@ static void corner(const ts_arrange_told *told, ts_page *page, const ts_robust_c
     }
     const size_t same = like(told, &c->found);
     ts_buffer_add(text, "the lightest of all weighs ");
-    ts_arrange_kg(page, c->found.mass, text);
+    ts_arrange_sum(told, page, c->found.mass, text);
     ts_buffer_add(text, c->end == TS_ARRANGE_PROVEN ? "" : " (so far; not proven)");
     if (same < told->result->count) {
         ts_buffer_print(text, ", with the order, faces and boxes of answer %zu.", same + 1);
@@ -157,6 +157,11 @@ static void loads(const ts_arrange_told *told, ts_page *page)
     ts_buffer_add(&text, " less or more");
     ts_page_heading(page, text.bytes);
     ts_buffer_close(&text);
+    if (ts_arrange_is_weighted(told)) {
+        open(page, &text);
+        ts_buffer_add(&text, "In sum, with what wrap and servicing count as:");
+        send(page, &text);
+    }
     loads_table(told, page);
     loads_changes(told, page);
     corner_at(told, page, &r->corner_less, 1.0 - r->loads);

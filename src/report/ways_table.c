@@ -27,7 +27,38 @@ static void way(const ts_arrange_told *told, const ts_page *page, const ts_pair_
     ts_page_value_text(page, out, taken.outside, TS_KIND_LENGTH, 3);
 }
 
-static void end(const ts_page *page, const ts_pair_record *pair, ts_buffer *out)
+static bool is_driven_so(const ts_arrangement *answer, const ts_pair_record *pair)
+{
+    const ts_arranged_box *box = &answer->boxes[pair->box];
+    return box->present && box->choice == pair->choice;
+}
+
+/* "answers 1, 3", or "nothing below 10.656 kg". */
+static void answers(const ts_arrange_told *told, const ts_page *page, const ts_pair_record *pair,
+                    ts_buffer *out)
+{
+    const ts_arrange_result *r     = told->result;
+    size_t                   count = 0, told_so_far = 0;
+    for (size_t i = 0; i < r->count; i++)
+        count += is_driven_so(&r->answers[i], pair) ? 1 : 0;
+    for (size_t i = 0; i < r->count; i++)
+        if (is_driven_so(&r->answers[i], pair))
+            ts_buffer_print(out, "%s%zu",
+                            told_so_far++ > 0 ? ", "
+                            : count > 1       ? "answers "
+                                              : "answer ",
+                            i + 1);
+    if (count > 0)
+        return;
+    ts_buffer_add(out, "nothing");
+    if (r->count == 0 || !isfinite(r->bound))
+        return;
+    ts_buffer_add(out, " below ");
+    ts_arrange_sum(told, page, r->bound, out);
+}
+
+static void end(const ts_arrange_told *told, const ts_page *page, const ts_pair_record *pair,
+                ts_buffer *out)
 {
     switch (pair->end) {
     case TS_PAIR_NO_WAY:
@@ -41,10 +72,7 @@ static void end(const ts_page *page, const ts_pair_record *pair, ts_buffer *out)
         break;
     default:
         ts_buffer_print(out, "%zu beginnings: ", (size_t)pair->labels.made);
-        if (isfinite(pair->found))
-            ts_arrange_kg(page, pair->found, out);
-        else
-            ts_buffer_add(out, "nothing lighter");
+        answers(told, page, pair, out);
         break;
     }
 }
@@ -79,7 +107,7 @@ static void row(const ts_arrange_told *told, ts_page *page, const ts_pair_record
     ts_page_right(page, (ts_text){text.bytes, text.length}, 11);
     ts_buffer_fill(page->out, ' ', GAP);
     ts_buffer_clear(&text);
-    end(page, pair, &text);
+    end(told, page, pair, &text);
     const int used = INDENT + width + GAP + 11 + GAP;
     ts_page_wrap_made(page, &text, used, used);
 }

@@ -51,7 +51,7 @@ static void fits(const ts_arrange_told *told, ts_page *page, const ts_why_not *w
         ts_arrange_regret(told, page, w->found.mass, &text);
     }
     ts_buffer_add(&text, ".  The lightest with it there weighs ");
-    ts_arrange_kg(page, w->found.mass, &text);
+    ts_arrange_sum(told, page, w->found.mass, &text);
     ts_buffer_add(&text, w->end == TS_ARRANGE_PROVEN ? ": " : " (so far; not proven): ");
     ts_arrange_order(told, &w->found, &text);
     ts_buffer_add(&text, ".  By all rules: ");
@@ -155,22 +155,7 @@ static void one_json(const ts_arrange_told *told, ts_json *json, const ts_why_no
     forbids(told, json, w);
     ts_json_key(json, "answer");
     if (w->fits) {
-        ts_json_object(json);
-        ts_json_key(json, "mass");
-        ts_json_number(json, w->found.mass);
-        ts_json_key(json, "mass_widened");
-        ts_json_number(json, w->verdict.mass);
-        ts_json_key(json, "widened_steps");
-        ts_json_integer(json, (int64_t)w->verdict.widened);
-        ts_json_key(json, "regret");
-        ts_json_number(json, regret(told, w));
-        ts_json_number_at(json, "weighted",
-                          ts_arrange_weighted(&told->problem->problem, &w->found));
-        ts_json_number_at(json, "lowered", ts_arrange_lowered(&told->problem->problem, &w->found));
-        ts_arranged_verdict_json(json, &w->verdict);
-        ts_arrange_changes_json(told, json, &w->found, w->verdict.mass);
-        ts_arranged_boxes_json(json, told, &w->found);
-        ts_json_end(json, '}');
+        ts_arranged_answer_json(json, told, &w->found, &w->verdict, regret(told, w));
     } else {
         ts_json_null(json);
     }

@@ -15,6 +15,12 @@ typedef struct ts_label_count {
     uint64_t made, cut_by_bound, cut_by_dominance, kept;
 } ts_label_count;
 
+/* Of two branches, or one, and what is on the input: those that are light enough together to be
+ * looked at, and of these those that clear each other within the wrap. */
+typedef struct ts_join_tally {
+    uint64_t light, fitting;
+} ts_join_tally;
+
 typedef struct ts_branch_wish {
     const ts_rest *rest;       /* NULL: no bound is used                                     */
     double         cutoff;     /* arrangements from this mass up are of no use               */

@@ -136,7 +136,7 @@ static bool take(ts_joint *best, size_t room, const ts_joint *fresh)
 }
 
 static bool join_lists(const middle *m, const ts_label_list *lefts, const ts_label_list *rights,
-                       ts_joint *best, size_t room)
+                       ts_joint *best, size_t room, ts_join_tally *tally)
 {
     const ts_branches *b     = m->branches;
     const double       least = m->mass + input_gear(b->pair, b->pair->tables->steps_least);
@@ -155,8 +155,10 @@ static bool join_lists(const middle *m, const ts_label_list *lefts, const ts_lab
             const ts_label *right = ts_label_in(b, rights, k);
             if (least + left->mass + right->mass >= best[room - 1].mass)
                 break;
+            tally->light++;
             if (!fit_together(m, left, right))
                 continue;
+            tally->fitting++;
             const ts_joint fresh = {.mass     = joint_mass(m, left, right),
                                     .shape    = joint_shape(m, left, right),
                                     .branches = {left, right},
@@ -192,7 +194,8 @@ static bool sides_hold(const ts_box_tables *box, uint32_t left, uint32_t right)
 }
 
 /* Does something with every way to share `set` out to left, input and right.  best NULL: counts. */
-static bool share_out(const middle *m, uint32_t set, ts_joint *best, size_t room, uint64_t *count)
+static bool share_out(const middle *m, uint32_t set, ts_joint *best, size_t room,
+                      ts_join_tally *tally)
 {
     const ts_branches       *b     = m->branches;
     const ts_arrange_tables *t     = b->pair->tables;
@@ -209,16 +212,17 @@ static bool share_out(const middle *m, uint32_t set, ts_joint *best, size_t room
             const ts_label_list *lefts  = &b->ended[which][left];
             const ts_label_list *rights = &b->ended[which][right];
             if (best != NULL)
-                any = join_lists(m, lefts, rights, best, room) || any;
+                any = join_lists(m, lefts, rights, best, room, tally) || any;
             else
-                *count += count_lists(m, lefts, rights);
+                tally->fitting += count_lists(m, lefts, rights);
         }
         if (left == 0)
             return any;
     }
 }
 
-static bool visit(const ts_branches *b, uint32_t set, ts_joint *best, size_t room, uint64_t *count)
+static bool visit(const ts_branches *b, uint32_t set, ts_joint *best, size_t room,
+                  ts_join_tally *tally)
 {
     const ts_pair_tables *pair = b->pair;
     middle                m;
@@ -228,25 +232,26 @@ static bool visit(const ts_branches *b, uint32_t set, ts_joint *best, size_t roo
         pair->tables->steps_least > pair->module->steps_most[pair->z_in])
         return false;
     if (make_middle(b, set, NULL, &m))
-        any = share_out(&m, set, best, room, count);
+        any = share_out(&m, set, best, room, tally);
     for (size_t i = 0; i < pair->box->carry_count; i++) {
         const ts_carry *carry = &pair->box->carries[i];
         if ((carry->set & ~set) == 0 && make_middle(b, set, carry, &m))
-            any = share_out(&m, set, best, room, count) || any;
+            any = share_out(&m, set, best, room, tally) || any;
     }
     return any;
 }
 
-bool ts_join_set(const ts_branches *branches, uint32_t set, ts_joint *best, size_t room)
+bool ts_join_set(const ts_branches *branches, uint32_t set, ts_joint *best, size_t room,
+                 ts_join_tally *tally)
 {
-    return visit(branches, set, best, room, NULL);
+    return visit(branches, set, best, room, tally);
 }
 
 uint64_t ts_join_count(const ts_branches *branches, uint32_t set)
 {
-    uint64_t count = 0;
-    (void)visit(branches, set, NULL, 0, &count);
-    return count;
+    ts_join_tally tally = {0};
+    (void)visit(branches, set, NULL, 0, &tally);
+    return tally.fitting;
 }
 
 /* ---- writing out ------------------------------------------------------------------------------

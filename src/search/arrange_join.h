@@ -14,8 +14,9 @@ typedef struct ts_joint {
 
 /* Offers box after box that carries `set` to `best`, at most `room` of different shapes, by mass.
  * Entries without branches are limits: only what is lighter than the last entry is taken.  Returns
- * whether anything was. */
-bool ts_join_set(const ts_branches *branches, uint32_t set, ts_joint *best, size_t room);
+ * whether anything was; adds to `tally`. */
+bool ts_join_set(const ts_branches *branches, uint32_t set, ts_joint *best, size_t room,
+                 ts_join_tally *tally);
 
 /* How many boxes that carry `set` there are; the labels must have been grown without a cutoff and
  * with `shapes` 0. */

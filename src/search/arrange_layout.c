@@ -163,24 +163,58 @@ static double lowered_of(const ts_layout *l)
     return sum;
 }
 
-double ts_layout_mass(const ts_layout *l)
+static void account_gears(const ts_layout *l, const ts_laid_shaft *s, ts_arrange_account *sum)
 {
-    double mass = l->frame->mass + l->choice->mass, left = 0.0, right = 0.0;
+    const ts_arrange_model *model = &l->p->model;
+    sum->gears += model->gear_mass(model->context, s->module, s->z, s->width);
+    sum->gear_count++;
+    if (s->z_step == 0)
+        return;
+    sum->gears += model->gear_mass(model->context, s->out_module, s->z_step, s->step_width);
+    sum->steps += l->frame->step_mass;
+    sum->gear_count++;
+    sum->step_count++;
+}
+
+static void account_pad(const ts_layout *l, int32_t accessory, ts_arrange_account *sum)
+{
+    if (accessory < 0)
+        return;
+    sum->pads += l->p->accessories[accessory].pad_mass;
+    sum->pad_count++;
+}
+
+static void account_shaft(const ts_layout *l, const ts_laid_shaft *s, ts_arrange_account *sum)
+{
+    const bool idler = ts_laid_set(s) == 0;
+    sum->shafts += idler ? 0.0 : l->frame->shaft_mass;
+    sum->idlers += idler ? l->frame->idler_mass : 0.0;
+    sum->shaft_count += idler ? 0 : 1;
+    sum->idler_count += idler ? 1 : 0;
+}
+
+void ts_layout_account(const ts_layout *l, ts_arrange_account *sum)
+{
+    double left = 0.0, right = 0.0;
+    sum->boxes += l->frame->mass + l->choice->mass;
     for (size_t i = 0; i < l->count; i++) {
         const ts_laid_shaft *s = &l->row[i];
-        mass += l->p->model.gear_mass(l->p->model.context, s->module, s->z, s->width);
-        if (s->z_step > 0)
-            mass += l->frame->step_mass + l->p->model.gear_mass(l->p->model.context, s->out_module,
-                                                                s->z_step, s->step_width);
-        mass += s->front >= 0 ? l->p->accessories[s->front].pad_mass : 0.0;
-        mass += s->rear >= 0 ? l->p->accessories[s->rear].pad_mass : 0.0;
+        account_gears(l, s, sum);
+        account_pad(l, s->front, sum);
+        account_pad(l, s->rear, sum);
         if (i > 0)
-            mass += ts_laid_set(s) != 0 ? l->frame->shaft_mass : l->frame->idler_mass;
+            account_shaft(l, s, sum);
         left  = fmax(left, -s->angle);
         right = fmax(right, s->angle);
     }
-    return mass + (l->frame->casing * l->frame->radius + l->p->wrap_weight) * (left + right) +
-           l->p->servicing_weight * lowered_of(l);
+    sum->wrap += left + right;
+    sum->lowered += lowered_of(l);
+    sum->casing += l->frame->casing * l->frame->radius * (left + right);
+    sum->mass =
+        sum->boxes + sum->pads + sum->shafts + sum->idlers + sum->steps + sum->gears + sum->casing;
+    sum->for_wrap      = l->p->wrap_weight * sum->wrap;
+    sum->for_servicing = l->p->servicing_weight * sum->lowered;
+    sum->sum           = sum->mass + sum->for_wrap + sum->for_servicing;
 }
 
 bool ts_layout_make(ts_layout *l, const ts_arrange_problem *p, uint32_t box,
@@ -193,18 +227,26 @@ bool ts_layout_make(ts_layout *l, const ts_arrange_problem *p, uint32_t box,
     return ts_layout_fill(l, b) == TS_RULE_NONE;
 }
 
-double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a)
+ts_arrange_account ts_arrange_account_of(const ts_arrange_problem *problem, const ts_arrangement *a)
 {
-    double mass = 0.0;
+    ts_arrange_account sum = {0};
     for (uint32_t b = 0; b < problem->box_count; b++) {
-        ts_layout l = {.p = problem, .frame = &problem->boxes[b], .box = b};
-        if (!a->boxes[b].present || a->boxes[b].choice >= l.frame->choice_count)
-            continue;
-        l.choice = &l.frame->choices[a->boxes[b].choice];
-        if (ts_layout_fill(&l, &a->boxes[b]) == TS_RULE_NONE)
-            mass += ts_layout_mass(&l);
+        ts_layout l;
+        if (a->boxes[b].present && ts_layout_make(&l, problem, b, &a->boxes[b]))
+            ts_layout_account(&l, &sum);
     }
-    return mass;
+    return sum;
+}
+
+ts_arrange_account ts_arrange_account_as_found(const ts_arrange_problem *problem,
+                                               const ts_arrangement     *a)
+{
+    ts_arrange_account sum     = ts_arrange_account_of(problem, a);
+    const double       widened = sum.sum - a->mass;
+    sum.gears -= widened;
+    sum.mass -= widened;
+    sum.sum -= widened;
+    return sum;
 }
 
 size_t ts_arrange_angles(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box,
@@ -230,23 +272,4 @@ double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *
         most  = fmax(most, angles[i]);
     }
     return most - least;
-}
-
-double ts_arrange_lowered(const ts_arrange_problem *problem, const ts_arrangement *a)
-{
-    double sum = 0.0;
-    for (uint32_t b = 0; b < problem->box_count; b++) {
-        ts_layout l;
-        if (a->boxes[b].present && ts_layout_make(&l, problem, b, &a->boxes[b]))
-            sum += lowered_of(&l);
-    }
-    return sum;
-}
-
-double ts_arrange_weighted(const ts_arrange_problem *problem, const ts_arrangement *a)
-{
-    double wrap = 0.0;
-    for (uint32_t b = 0; b < problem->box_count; b++)
-        wrap += ts_arrange_wrap(problem, a, b);
-    return problem->wrap_weight * wrap + problem->servicing_weight * ts_arrange_lowered(problem, a);
 }

@@ -52,7 +52,7 @@ double ts_laid_turns(const ts_layout *l, const ts_laid_shaft *s);
 /* m, the width that the mesh inwards of row `outer` needs; infinite: none will do. */
 double ts_laid_need(const ts_layout *l, size_t outer);
 bool   ts_laid_width_is_allowed(const ts_layout *l, uint32_t module, uint32_t z, double width);
-/* kg, with what the weights make of wrap and servicing. */
-double ts_layout_mass(const ts_layout *l);
+/* Adds this box to what others have. */
+void ts_layout_account(const ts_layout *l, ts_arrange_account *sum);
 
 #endif

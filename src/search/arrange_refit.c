@@ -41,7 +41,7 @@ static void take_widths(const ts_layout *l, ts_arranged_box *b)
 
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a)
 {
-    a->mass = 0.0;
+    ts_arrange_account sum = {0};
     for (uint32_t b = 0; b < problem->box_count; b++) {
         ts_layout l;
         if (!a->boxes[b].present)
@@ -49,9 +49,9 @@ double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a)
         if (!ts_layout_make(&l, problem, b, &a->boxes[b]) || !fit_widths(&l))
             return a->mass = (double)INFINITY;
         take_widths(&l, &a->boxes[b]);
-        a->mass += ts_layout_mass(&l);
+        ts_layout_account(&l, &sum);
     }
-    return a->mass;
+    return a->mass = sum.sum;
 }
 
 static double slack_of(const ts_layout *l, const ts_laid_shaft *s, int32_t accessory,

@@ -244,6 +244,7 @@ typedef struct joining {
     const search      *s;
     const ts_branches *branches;
     bool              *fresh; /* [set] */
+    ts_join_tally     *tally; /* [set] */
 } joining;
 
 static void join_set(void *context, size_t item, size_t worker)
@@ -253,8 +254,8 @@ static void join_set(void *context, size_t item, size_t worker)
     (void)worker;
     if (!(j->s->joints[set * j->s->answers].mass > 0.0))
         return; /* no box with this set can be a part of something lighter */
-    j->fresh[set] =
-        ts_join_set(j->branches, set, &j->s->joints[set * j->s->answers], j->s->answers);
+    j->fresh[set] = ts_join_set(j->branches, set, &j->s->joints[set * j->s->answers], j->s->answers,
+                                &j->tally[set]);
 }
 
 /* What this box may weigh with a set, so that the whole may still come below the cutoff. */
@@ -265,8 +266,7 @@ static double limit_of(const search *s, uint32_t box, uint32_t set, double cutof
     return cutoff - s->others[box][s->tables.all & ~set];
 }
 
-static bool store_set(search *s, const ts_branches *branches, uint32_t box, uint32_t set,
-                      double *least_found)
+static bool store_set(search *s, const ts_branches *branches, uint32_t box, uint32_t set, bool *any)
 {
     found          *own    = &s->found[box][set * s->answers];
     const ts_joint *joints = &s->joints[set * s->answers];
@@ -289,19 +289,20 @@ static bool store_set(search *s, const ts_branches *branches, uint32_t box, uint
         memmove(&own[at + 1], &own[at], (end - at) * sizeof *own);
         own[at] = (found){j->mass, j->shape, place};
         ts_join_write(branches, j, place);
-        *least_found = fmin(*least_found, j->mass);
+        *any = true;
     }
     return true;
 }
 
 /* Joins what has been grown and keeps what is lighter than what was there. */
 static bool join_pair(search *s, const ts_branches *branches, uint32_t box, double cutoff,
-                      double *least_found)
+                      ts_join_tally *sum, bool *any)
 {
-    ts_arena *arena = ts_arena_open(&s->allocator);
-    bool     *fresh = arena != NULL ? TS_TAKE(arena, bool, s->sets) : NULL;
-    joining   j     = {.s = s, .branches = branches, .fresh = fresh};
-    bool      well  = fresh != NULL;
+    ts_arena      *arena = ts_arena_open(&s->allocator);
+    bool          *fresh = arena != NULL ? TS_TAKE(arena, bool, s->sets) : NULL;
+    ts_join_tally *tally = arena != NULL ? TS_TAKE(arena, ts_join_tally, s->sets) : NULL;
+    joining        j     = {.s = s, .branches = branches, .fresh = fresh, .tally = tally};
+    bool           well  = fresh != NULL && tally != NULL;
 
     for (uint32_t set = 1; well && set < s->sets; set++)
         for (size_t i = 0; i < s->answers; i++) {
@@ -312,9 +313,12 @@ static bool join_pair(search *s, const ts_branches *branches, uint32_t box, doub
         }
     if (well)
         ts_crew_run(s->workers, s->sets - 1, join_set, &j);
-    for (uint32_t set = 1; well && set < s->sets; set++)
+    for (uint32_t set = 1; well && set < s->sets; set++) {
+        sum->light += tally[set].light;
+        sum->fitting += tally[set].fitting;
         if (fresh[set])
-            well = store_set(s, branches, box, set, least_found);
+            well = store_set(s, branches, box, set, any);
+    }
     ts_arena_close(arena);
     return well;
 }
@@ -327,7 +331,8 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
     ts_rest        rest;
     ts_branches    branches = {0};
     const double   cutoff   = cutoff_of(s);
-    double         lightest = infinite;
+    ts_join_tally  joins    = {0};
+    bool           any      = false;
     ts_branch_wish wish     = {.rest        = &rest,
                                .cutoff      = cutoff,
                                .beam        = beam,
@@ -343,7 +348,7 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
                 ts_pair_tables_make(&pair, &s->tables, rec->box, rec->choice, true, arena) &&
                 ts_rest_make(&rest, &pair, others_of(s, rec->box), arena) &&
                 ts_branches_grow(&branches, &pair, &wish, s->room);
-    done = done && join_pair(s, &branches, rec->box, cutoff, &lightest);
+    done = done && join_pair(s, &branches, rec->box, cutoff, &joins, &any);
     ts_arena_close(arena);
     if (!done)
         s->result->end = branches.stopped ? TS_ARRANGE_STOPPED : TS_ARRANGE_NO_MEMORY;
@@ -354,11 +359,12 @@ static bool search_pair(search *s, ts_pair_record *rec, uint32_t beam)
     sum->cut_by_dominance += branches.count.cut_by_dominance;
     if (beam == 0) {
         rec->labels = branches.count;
-        rec->found  = lightest;
+        s->result->joins.light += joins.light;
+        s->result->joins.fitting += joins.fitting;
         if (done)
             rec->end = TS_PAIR_SEARCHED;
     }
-    if (isfinite(lightest))
+    if (any)
         update_limit(s);
     return done;
 }
@@ -459,7 +465,9 @@ static bool search_all(search *s, ts_pair_record *of_box[], const size_t counts[
         if (counts[b] > 0)
             s->result->bound = fmin(s->result->bound, of_box[b][0].bound);
     }
-    if (!begin(s, of_box, counts))
+    const bool begun = begin(s, of_box, counts);
+    s->result->first = s->lightest;
+    if (!begun)
         return false;
     for (uint32_t b = 0; b < boxes; b++) {
         if (b > 0) {
@@ -504,6 +512,19 @@ static bool make_memory(search *s, ts_pair_record *of_box[], size_t counts[])
     return !ts_arena_failed(a);
 }
 
+/* The lightest answer that is driven in each way. */
+static void tell_ways(ts_arrange_result *r)
+{
+    for (size_t i = 0; i < r->pair_count; i++) {
+        ts_pair_record *way = &r->pairs[i];
+        for (size_t k = 0; k < r->count; k++) {
+            const ts_arranged_box *box = &r->answers[k].boxes[way->box];
+            if (box->present && box->choice == way->choice)
+                way->found = fmin(way->found, r->answers[k].mass);
+        }
+    }
+}
+
 static bool write_answers(search *s)
 {
     deal               best[TS_ARRANGE_ANSWERS];
@@ -521,8 +542,9 @@ static bool write_answers(search *s)
             if (d->set[b] != 0)
                 a->boxes[b] = *s->found[b][d->set[b] * s->answers + d->rank[b]].box;
         if (s->wish->any)
-            a->mass = ts_arrange_mass(s->problem, a);
+            a->mass = ts_arrange_account_of(s->problem, a).sum;
     }
+    tell_ways(r);
     return true;
 }
 
@@ -549,8 +571,8 @@ static ts_status run(search *s)
     if (!ts_arrange_tables_make(&s->tables, s->problem, s->result->arena))
         return ts_arena_failed(s->result->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
     s->sets  = (size_t)s->tables.all + 1;
-    s->limit = s->lightest = infinite;
-    s->least_at_once       = planes_of(s->problem) <= PLANES_AT_ONCE;
+    s->limit = s->lightest = s->result->first = infinite;
+    s->least_at_once                          = planes_of(s->problem) <= PLANES_AT_ONCE;
     if (!make_memory(s, of_box, counts))
         return TS_NO_MEMORY;
     s->result->end = TS_ARRANGE_PROVEN;

@@ -38,7 +38,7 @@ typedef enum ts_pair_end {
 typedef struct ts_pair_record {
     uint32_t       box, choice;
     double         bound; /* kg; no arrangement with it is lighter; infinite: there is none */
-    double         found; /* lightest that its own search found; infinite: none             */
+    double         found; /* lightest of the answers that are driven so; infinite: none     */
     ts_pair_end    end;
     ts_label_count labels;
 } ts_pair_record;
@@ -57,7 +57,9 @@ typedef struct ts_arrange_result {
     ts_pair_record *pairs; /* in the order of the search                                   */
     size_t          pair_count;
     ts_label_count  labels;       /* of all exact searches                                        */
+    ts_join_tally   joins;        /* of branches of all exact searches                            */
     ts_label_count  first_labels; /* of the narrow searches that found something to begin with */
+    double          first;        /* the lightest that these found; infinite: none                */
     size_t          most_bytes;   /* that were in use at one time                            */
     ts_arena       *arena;        /* owns the lists above */
 } ts_arrange_result;

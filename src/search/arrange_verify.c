@@ -167,7 +167,7 @@ static ts_arrange_rule check_widths(const ts_layout *l)
 }
 
 static ts_arrange_rule check_box(ts_layout *l, const ts_arranged_box *b, uint32_t *seen,
-                                 double *mass)
+                                 ts_arrange_account *sum)
 {
     if (b->choice >= l->frame->choice_count)
         return TS_RULE_TEETH;
@@ -189,7 +189,7 @@ static ts_arrange_rule check_box(ts_layout *l, const ts_arranged_box *b, uint32_
         (rule = check_arc(l)) != TS_RULE_NONE || (rule = check_clearance(l)) != TS_RULE_NONE ||
         (rule = check_widths(l)) != TS_RULE_NONE)
         return rule;
-    *mass += ts_layout_mass(l);
+    ts_layout_account(l, sum);
     return TS_RULE_NONE;
 }
 
@@ -206,8 +206,8 @@ static bool names_are_known(const ts_arrange_problem *p, const ts_arranged_box *
 
 ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a)
 {
-    uint32_t seen = 0;
-    double   mass = 0.0;
+    uint32_t           seen = 0;
+    ts_arrange_account sum  = {0};
 
     if (problem->condition_count > TS_LAYOUT_CONDITIONS)
         return TS_RULE_WIDTH;
@@ -217,13 +217,13 @@ ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_ar
             continue;
         if (!names_are_known(problem, &a->boxes[b]))
             return TS_RULE_PLACED;
-        const ts_arrange_rule rule = check_box(&l, &a->boxes[b], &seen, &mass);
+        const ts_arrange_rule rule = check_box(&l, &a->boxes[b], &seen, &sum);
         if (rule != TS_RULE_NONE)
             return rule;
     }
     if (seen != (1u << problem->accessory_count) - 1u)
         return TS_RULE_PLACED;
-    return fabs(mass - a->mass) <= 1e-9 * mass ? TS_RULE_NONE : TS_RULE_MASS;
+    return fabs(sum.sum - a->mass) <= 1e-9 * sum.sum ? TS_RULE_NONE : TS_RULE_MASS;
 }
 
 const char *ts_arrange_rule_says(ts_arrange_rule rule)

@@ -29,8 +29,27 @@ typedef enum ts_arrange_rule {
 
 /* The first rule that the arrangement breaks. */
 ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_arrangement *a);
-/* What it weighs by its parts, whether it holds or not. */
-double ts_arrange_mass(const ts_arrange_problem *problem, const ts_arrangement *a);
+/* What it weighs, part by part, and what is counted beside mass, whether it holds or not. */
+typedef struct ts_arrange_account {
+    double boxes;   /* kg, of boxes that are there and of what their take-offs bring    */
+    double pads;    /* kg, of all pads                                                  */
+    double shafts;  /* kg, of shafts with accessories, inputs apart                     */
+    double idlers;  /* kg, of shafts without                                            */
+    double steps;   /* kg that second gears bring with them beside themselves           */
+    double gears;   /* kg */
+    double casing;  /* kg, of all arc */
+    double mass;    /* kg, all of the above                                             */
+    double wrap;    /* rad, of all boxes */
+    double lowered; /* kg that must be lowered, summed over all accessories, before each can be */
+    double for_wrap, for_servicing; /* kg that the weights make of these two */
+    double sum;                     /* kg, what the search makes least: mass and both of these */
+    size_t pad_count, shaft_count, idler_count, step_count, gear_count;
+} ts_arrange_account;
+ts_arrange_account ts_arrange_account_of(const ts_arrange_problem *problem,
+                                         const ts_arrangement     *a);
+/* The same with gears as light as its `mass` says, where faces were widened since. */
+ts_arrange_account ts_arrange_account_as_found(const ts_arrange_problem *problem,
+                                               const ts_arrangement     *a);
 /* Where the shafts of a box that is there stand, rad from its input, negative on the left: the
  * input, the left branch outwards, the right branch outwards.  How many; 0: it cannot be laid out.
  */
@@ -38,10 +57,6 @@ size_t ts_arrange_angles(const ts_arrange_problem *problem, const ts_arrangement
                          double angles[TS_ARRANGE_ROW]);
 /* rad between the outermost axes of that box. */
 double ts_arrange_wrap(const ts_arrange_problem *problem, const ts_arrangement *a, uint32_t box);
-/* kg that must be lowered, summed over all accessories, before each of them can be. */
-double ts_arrange_lowered(const ts_arrange_problem *problem, const ts_arrangement *a);
-/* How much of what it weighs is no mass but what the weights make of wrap and servicing, kg. */
-double ts_arrange_weighted(const ts_arrange_problem *problem, const ts_arrangement *a);
 /* Gives every gear the least width, in whole steps, that its meshes need, teeth and places staying;
  * the mass then, kg, or infinity where no width will do. */
 double ts_arrange_refit(const ts_arrange_problem *problem, ts_arrangement *a);

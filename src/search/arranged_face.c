@@ -42,33 +42,3 @@ size_t ts_arranged_widen(const ts_drive_problem *problem, const ts_arranged_driv
     }
     return count;
 }
-
-static double gears_of_branch(const ts_arrange_model *model, const ts_arranged_branch *branch,
-                              uint32_t module)
-{
-    double sum = 0.0;
-    for (uint32_t i = 0; i < branch->count; i++) {
-        const ts_arranged_shaft *s = &branch->shafts[i];
-        sum += model->gear_mass(model->context, module, s->z, s->width);
-        if (s->z_step == 0)
-            continue;
-        module = s->step_module;
-        sum += model->gear_mass(model->context, module, s->z_step, s->step_width);
-    }
-    return sum;
-}
-
-double ts_arranged_gears(const ts_arrange_problem *p, const ts_arrangement *found)
-{
-    double sum = 0.0;
-    for (size_t b = 0; b < p->box_count; b++) {
-        const ts_arranged_box *box = &found->boxes[b];
-        if (!box->present)
-            continue;
-        const uint32_t module = p->boxes[b].choices[box->choice].module;
-        sum += p->model.gear_mass(p->model.context, module, box->input.z, box->input.width);
-        for (int side = 0; side < 2; side++)
-            sum += gears_of_branch(&p->model, &box->branches[side], module);
-    }
-    return sum;
-}

@@ -22,7 +22,4 @@ typedef struct ts_arranged_drive {
 size_t ts_arranged_widen(const ts_drive_problem *problem, const ts_arranged_drive *read,
                          ts_arrangement *found);
 
-/* What its gears weigh, by the model of the search. */
-double ts_arranged_gears(const ts_arrange_problem *problem, const ts_arrangement *found);
-
 #endif

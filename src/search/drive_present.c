@@ -146,11 +146,12 @@ bool ts_drive_present(const ts_drive *drive, const ts_drive_problem *made, ts_ar
         out->shafts.boxes[b].present = has_accessory(&out->shafts.boxes[b]);
         out->stands                  = out->stands || out->shafts.boxes[b].present;
     }
-    out->problem       = made->problem;
-    out->problem.boxes = boxes;
-    r.weighed          = r.weighed && out->stands && out->beyond == NULL;
-    out->mass          = r.weighed ? ts_arrange_mass(&out->problem, &out->shafts) : (double)NAN;
-    out->shafts.mass   = out->mass;
+    out->problem                 = made->problem;
+    out->problem.boxes           = boxes;
+    r.weighed                    = r.weighed && out->stands && out->beyond == NULL;
+    const ts_arrange_account sum = ts_arrange_account_of(&out->problem, &out->shafts);
+    out->mass                    = r.weighed ? sum.mass : (double)NAN;
+    out->shafts.mass             = r.weighed ? sum.sum : (double)NAN;
     for (uint32_t b = 0; b < count && r.weighed; b++)
         out->shafts.boxes[b].wrap = ts_arrange_wrap(&out->problem, &out->shafts, b);
     return true;

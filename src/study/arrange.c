@@ -151,7 +151,7 @@ static ts_status check_all(ts_arranging *a)
         if (status != TS_OK)
             return status;
         if (a->verdicts[i].holds &&
-            (a->chosen == count || a->verdicts[i].mass < a->verdicts[a->chosen].mass))
+            (a->chosen == count || a->verdicts[i].account.sum < a->verdicts[a->chosen].account.sum))
             a->chosen = i;
     }
     return TS_OK;

@@ -43,7 +43,7 @@ static bool gather(ts_arranging *a, ts_candidate *items, size_t *count)
         items[*count]                = (ts_candidate){.name     = name_of(a, i),
                                                       .found    = &a->result.answers[i],
                                                       .problem  = &a->problem.problem,
-                                                      .mass     = v->mass,
+                                                      .mass     = v->account.mass,
                                                       .judged   = true,
                                                       .read     = v->read,
                                                       .holds    = v->holds,
@@ -68,12 +68,16 @@ static ts_front_mark *front_of(const ts_arranging *a)
 {
     const ts_front *front = &a->front;
     ts_front_mark  *marks = TS_TAKE(a->arena, ts_front_mark, front->count + 1);
-    for (size_t i = 0; marks != NULL && i < front->count; i++)
+    for (size_t i = 0; marks != NULL && i < front->count; i++) {
+        const ts_front_point    *point = &front->points[i];
+        const ts_arrange_account own =
+            ts_arrange_account_as_found(&a->problem.problem, &point->found);
         marks[i] = (ts_front_mark){
             .wrap   = wrap_of(&front->points[i].found, a->problem.problem.box_count),
-            .mass   = front->points[i].found.mass,
+            .mass   = own.mass,
             .proven = front->points[i].end == TS_ARRANGE_PROVEN,
             .holds  = front->points[i].verdict.read && front->points[i].verdict.holds};
+    }
     return marks;
 }
 

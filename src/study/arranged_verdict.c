@@ -20,6 +20,7 @@ static void judge(ts_arranging *a, ts_study *own, ts_arranged_verdict *out)
             continue;
         out->refusals += strcmp(f.level, "refuse") == 0;
         out->warnings += strcmp(f.level, "warn") == 0;
+        out->clashes += strncmp(f.rule, "D2-", 3) == 0 && strcmp(f.level, "note") != 0;
         if (strcmp(f.level, "refuse") != 0)
             continue;
         const char *says = copy(a, f.says), *address = copy(a, f.address);
@@ -55,9 +56,8 @@ static ts_status read_answer(ts_arranging *a, const ts_arrangement *found, ts_te
 ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *text,
                              ts_arranged_verdict *out)
 {
-    const double gears  = ts_arranged_gears(&a->problem.problem, found);
-    ts_study    *own    = NULL;
-    ts_status    status = ts_study_open(a->study->allocator, &own);
+    ts_study *own    = NULL;
+    ts_status status = ts_study_open(a->study->allocator, &own);
     if (status == TS_OK)
         status = read_answer(a, found, text, own);
     for (size_t i = 0; i < WIDENINGS_MOST && status == TS_OK; i++) {
@@ -68,7 +68,7 @@ ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *te
             break;
         status = read_answer(a, found, text, own);
     }
-    out->mass = found->mass + ts_arranged_gears(&a->problem.problem, found) - gears;
+    out->account = ts_arrange_account_of(&a->problem.problem, found);
     if (status == TS_OK)
         judge(a, own, out);
     ts_study_close(own);

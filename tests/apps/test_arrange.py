@@ -399,6 +399,8 @@ arrange:"""))
 
         spoils = (
             (lambda d: first(d).update(mass_widened=9.0), "mass"),
+            (lambda d: first(d)["parts"].update(gears=0.1), "not that of its parts"),
+            (lambda d: first(d).update(wrap=0.1), "wrap and servicing"),
             (lambda d: first(d).update(regret=0.1), "regret"),
             (lambda d: first(d).update(verdict="does not hold"), "all rules"),
             (lambda d: shaft(d).update(teeth=43), "mass|band|width"),

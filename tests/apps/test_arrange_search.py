@@ -83,26 +83,32 @@ class Search(Arranging):
         for one in told["answers"]:
             box = one["boxes"][0]
             self.assertAlmostEqual(one["lowered"], self.lowered(box, masses_of), places=9)
-            self.assertAlmostEqual(one["weighted"], 0.1 * math.degrees(box["wrap"]) + 0.05 * one["lowered"],
+            self.assertAlmostEqual(one["wrap"], box["wrap"], places=9)
+            self.assertAlmostEqual(one["wrap_counts"], 0.1 * math.degrees(box["wrap"]), places=9)
+            self.assertAlmostEqual(one["lowered_counts"], 0.05 * one["lowered"], places=9)
+            self.assertAlmostEqual(one["mass"], sum(one["parts"].values()), places=9)
+            self.assertAlmostEqual(one["sum"], one["mass"] + one["wrap_counts"] + one["lowered_counts"],
                                    places=9)
         # Of mass alone nothing is lighter than the plain answer; of the sum, this one.
         plain = json.loads(self.plain[1])["answers"][0]
         first = told["answers"][0]
-        self.assertGreaterEqual(first["mass"] - first["weighted"], plain["mass"] - 1e-9)
+        self.assertGreaterEqual(first["mass"], plain["mass"] - 1e-9)
         box = plain["boxes"][0]
-        self.assertLessEqual(first["mass"], plain["mass"] + 0.1 * math.degrees(box["wrap"]) +
+        self.assertLessEqual(first["sum"], plain["mass"] + 0.1 * math.degrees(box["wrap"]) +
                              0.05 * self.lowered(box, masses_of) + 1e-9)
         certificate = self.folder / "weighted.json"
         certificate.write_text(json.dumps(told))
         self.assertEqual(run("arrange", copy, "--verify", certificate)[0], 0)
-        first["weighted"] *= 0.9
+        first["wrap_counts"] *= 0.9
         certificate.write_text(json.dumps(told))
         code, out, _ = run("arrange", copy, "--verify", certificate)
         self.assertEqual(code, 1)
         self.assertIn("wrap and servicing do not count so much", " ".join(out.split()))
         page = " ".join(run("arrange", copy, "--answers", 1)[1].split())
-        self.assertRegex(page, r"of which [0-9.]+ kg count for [0-9.]+ deg of wrap and [0-9.]+ kg for "
-                               r"[0-9.]+ kg to be lowered")
+        self.assertRegex(page, r"Beside its mass [0-9.]+ deg of wrap count as [0-9.]+ kg, and "
+                               r"[0-9.]+ kg to be lowered out of the way count as [0-9.]+ kg: "
+                               r"together [0-9.]+ kg in sum")
+        self.assertIn("The least in sum, ", page)
 
     def test_start_is_paid_for_on_its_way_to_the_input(self):
         # With the starter on the input no mesh of the box carries the start; elsewhere, those between do.
