@@ -108,6 +108,23 @@ static void published(examination *exam)
     }
 }
 
+/* The subjects of the published cases, each with their number. */
+static void name_subjects(ts_buffer *out)
+{
+    const char *subject = NULL;
+    size_t      count   = 0;
+    for (size_t i = 0; i < ts_doctor_case_count(); i++) {
+        const ts_doctor_case *one  = ts_doctor_case_at(i);
+        const bool            last = i + 1 == ts_doctor_case_count();
+        count++;
+        if (!last && strcmp(ts_doctor_case_at(i + 1)->proves, one->proves) == 0)
+            continue;
+        ts_buffer_print(out, "%s%s (%zu)", subject == NULL ? "" : ", ", one->proves, count);
+        subject = one->proves;
+        count   = 0;
+    }
+}
+
 static void begin(examination *exam)
 {
     if (!exam->as_json) {
@@ -141,6 +158,12 @@ static void finish(examination *exam)
                         exam->well ? "Well" : "Not well", exam->count - exam->failed, exam->count,
                         exam->recalled);
         ts_buffer_add(exam->out, "\n");
+        ts_page_wrap_made(exam->page, &line, 0, 0);
+        ts_buffer_open(&line, NULL);
+        ts_buffer_add(&line, exam->well ? "Proved" : "Examined");
+        ts_buffer_add(&line, ": that this build, on this machine, reproduces published values of ");
+        name_subjects(&line);
+        ts_buffer_add(&line, ". Not proved: that a formula fits your drive.");
         ts_page_wrap_made(exam->page, &line, 0, 0);
         ts_page_wrap(exam->page, ts_caution(), 0, 0);
         return;

@@ -139,45 +139,47 @@ static double pound_inch(void)
 }
 
 static const ts_doctor_case cases[] = {
-    {"involute function of 20 deg",
+    {"geometry of teeth", "involute function of 20 deg",
      "Machinery's Handbook, table of involute functions (from memory)", 0.014904, 4e-5,
      involute_20},
-    {"working centre distance of 12/24 with x 0.6/0.36, mm",
+    {"geometry of teeth", "working centre distance of 12/24 with x 0.6/0.36, mm",
      "Elements of Metric Gear Technology, profile-shifted spur pair (from memory)", 56.4999, 2e-6,
      centre_of_shifted_pair},
-    {"contact ratio of 28/44 at 20 deg", "Bevan, The Theory of Machines, chapter 10 example 6",
-     1.685, 3e-4, contact_ratio},
-    {"least teeth of a pinion at ratio 3", "Bevan, The Theory of Machines, chapter 10 example 4",
-     14.98, 1e-3, least_teeth_at_ratio},
-    {"span over 4 teeth, mm",
+    {"geometry of teeth", "contact ratio of 28/44 at 20 deg",
+     "Bevan, The Theory of Machines, chapter 10 example 6", 1.685, 3e-4, contact_ratio},
+    {"geometry of teeth", "least teeth of a pinion at ratio 3",
+     "Bevan, The Theory of Machines, chapter 10 example 4", 14.98, 1e-3, least_teeth_at_ratio},
+    {"geometry of teeth", "span over 4 teeth, mm",
      "Elements of Metric Gear Technology, span of a spur gear (from memory)", 32.8266, 2e-6, span},
-    {"chordal thickness, mm", "Elements of Metric Gear Technology, table 10-1", 17.8256, 4e-6,
-     chord},
-    {"tangential force of a helical gear, N", "Jindal, Machine Design, example 26-2", 747.78, 1e-5,
-     helical_F_t},
-    {"axial force of a helical gear, N", "Jindal, Machine Design, example 26-2", 272.2, 2e-4,
-     helical_F_a},
-    {"pitch angle of bevels 30/45, deg", "Jindal, Machine Design, example 27-3", 33.7, 6e-4,
-     bevel_delta},
-    {"axial force of a spiral bevel, N", "Scilab textbook companion 698, example 17.8", -1124.8,
-     3e-4, bevel_F_a},
-    {"best ratio to 1.234 under a denominator of 40: numerator",
+    {"geometry of teeth", "chordal thickness, mm", "Elements of Metric Gear Technology, table 10-1",
+     17.8256, 4e-6, chord},
+    {"geometry of teeth", "pitch angle of bevels 30/45, deg",
+     "Jindal, Machine Design, example 27-3", 33.7, 6e-4, bevel_delta},
+    {"forces of teeth", "tangential force of a helical gear, N",
+     "Jindal, Machine Design, example 26-2", 747.78, 1e-5, helical_F_t},
+    {"forces of teeth", "axial force of a helical gear, N", "Jindal, Machine Design, example 26-2",
+     272.2, 2e-4, helical_F_a},
+    {"forces of teeth", "axial force of a spiral bevel, N",
+     "Scilab textbook companion 698, example 17.8", -1124.8, 3e-4, bevel_F_a},
+    {"numbers of teeth", "best ratio to 1.234 under a denominator of 40: numerator",
      "Engineering Commons, article on the Stern-Brocot tree and gearing", 37.0, 0.0,
      best_ratio_over},
-    {"engagements until the same teeth of 31/64 meet", "derived: least common multiple", 1984.0,
-     0.0, hunting_engagements},
-    {"one horsepower, W", "NIST SP 811 (2008), appendix B (from memory)", 745.6999, 2e-7,
+    {"numbers of teeth", "engagements until the same teeth of 31/64 meet",
+     "derived: least common multiple", 1984.0, 0.0, hunting_engagements},
+    {"units", "one horsepower, W", "NIST SP 811 (2008), appendix B (from memory)", 745.6999, 2e-7,
      horsepower},
-    {"one pound-force inch, N.m", "NIST SP 811 (2008), appendix B (from memory)", 0.1129848, 3e-7,
-     pound_inch},
+    {"units", "one pound-force inch, N.m", "NIST SP 811 (2008), appendix B (from memory)",
+     0.1129848, 3e-7, pound_inch},
 };
+
+enum { own_count = sizeof cases / sizeof cases[0] };
 
 size_t ts_doctor_case_count(void)
 {
-    return sizeof cases / sizeof cases[0];
+    return own_count + ts_doctor_metal_count;
 }
 
 const ts_doctor_case *ts_doctor_case_at(size_t index)
 {
-    return &cases[index];
+    return index < own_count ? &cases[index] : &ts_doctor_metal[index - own_count];
 }
