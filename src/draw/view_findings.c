@@ -54,6 +54,8 @@ static void write_cell(const ts_view *view, const ts_margin_cell *cell, int32_t 
         working(view, cell->node, cell->judgement != NULL ? cell->judgement->symbol : NULL,
                 condition);
         ts_view_word(view, "symbol", cell->judgement != NULL ? cell->judgement->symbol : NULL);
+        ts_view_number(view, "limit",
+                       cell->judgement != NULL ? cell->judgement->limit : (double)NAN);
     }
     ts_json_end(view->json, '}');
 }

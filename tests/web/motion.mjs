@@ -43,7 +43,7 @@ await on("a start is scrubbed, played and read as a table", {}, async (page) => 
   assert.equal(await page.inputValue("input[aria-label=time]"), held);
   // What happens next, and the table of the same numbers.
   await scrub(page, 0);
-  await page.click("button[aria-label='to what happens next']");
+  await page.click("button:text-is('Next event')");
   assert.match(await page.textContent(".said"), /lp begins to follow/);
   await page.click(".play button:text-is('Table')");
   for (const event of start.events) assert.ok((await page.textContent(".player")).includes(`${event.of} ${event.what}`));
@@ -71,7 +71,12 @@ await on("a given number is changed where its working ends", {}, async (page, { 
   await page.locator(".rail .cell").nth(0).click();
   await page.keyboard.press("w");
   await page.waitForSelector("#working .tree summary");
-  await page.evaluate(() => { for (const one of document.querySelectorAll("#working details")) one.open = true; });
+  for (let shut = 1; shut > 0;) shut = await page.evaluate(async () => {
+    const all = [...document.querySelectorAll("#working details:not([open])")];
+    for (const one of all) one.open = true;
+    await new Promise((after) => setTimeout(after, 60));
+    return all.length;
+  });
   const field = page.locator("#working .leaf", { hasText: "rpm" }).filter({ has: page.locator(".field") }).first().locator(".field input");
   await field.fill("24100,5 rpm");
   await field.press("Enter");

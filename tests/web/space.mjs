@@ -31,7 +31,7 @@ const seen = async (page) => {
 await on("the drive stands in space in every ground and is not blank", {}, async (page) => {
   await open(page);
   for (const ground of GROUNDS) {
-    await page.selectOption("label:has-text('Ground') select", ground);
+    await page.selectOption("label:has-text('Colours') select", ground);
     assert.ok((await seen(page)).count > 9000, `blank on ${ground}`);
   }
 });

@@ -25,6 +25,9 @@ class Browser(unittest.TestCase):
     def test_the_work_can_be_done_by_mouse_and_by_keyboard(self):
         self.run_script("workbench.mjs")
 
+    def test_a_newcomer_finds_the_way(self):
+        self.run_script("newcomer.mjs")
+
     def test_the_text_is_helped_along_and_two_hands_come_together(self):
         self.run_script("text.mjs")
 

@@ -45,7 +45,7 @@ await on("a clash is seen, the best place is asked for and taken, a working is o
   await page.waitForSelector("#working .tree summary");
   assert.match(await page.locator("#working h2").textContent(), /S_F.*@/);
   await page.locator("#working .tree li li summary").first().click();
-  assert.ok(await page.locator("#working .tree li li[class=leaf], #working .tree li li li").count() > 0);
+  await page.waitForSelector("#working .tree li li[class=leaf], #working .tree li li li");
 });
 
 await on("the same work by keyboard alone", {}, async (page, { read }) => {
@@ -343,7 +343,7 @@ await on("no fault of access in any view and ground", {}, async (page) => {
   await page.waitForSelector("#working .tree summary");
   await bring(page);
   for (const ground of GROUNDS) {
-    await page.selectOption("label:has-text('Ground') select", ground);
+    await page.selectOption("label:has-text('Colours') select", ground);
     for (const name of VIEWS) {
       await page.click(`nav[aria-label=views] button:has-text('${name}')`);
       await page.waitForTimeout(250);

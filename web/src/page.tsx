@@ -45,10 +45,10 @@ function Below() {
     <div class="below">
       <Told />
       {chart && <div class="tools" role="group" aria-label="how it is shown">
-        {face && now !== null && <label class="close">Shown{" "}
+        {face && now !== null && <label class="close">Picture of{" "}
           <select value={closeTo.value === null ? "auto" : closeTo.value === "" ? "all" : closeTo.value} onChange={(event) => { closeTo.value = event.currentTarget.value === "auto" ? null : event.currentTarget.value === "all" ? "" : event.currentTarget.value; }}>
-            <option value="auto">what can be read</option><option value="all">all of it</option>
-            {spoolsWithBox(now).map((name) => <option key={name} value={name}>{name} box</option>)}
+            <option value="auto">what can be read well</option><option value="all">the whole drive</option>
+            {spoolsWithBox(now).map((name) => <option key={name} value={name}>the {name} box</option>)}
           </select>
         </label>}
         <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
@@ -116,20 +116,22 @@ function Keys(props: { close: () => void }) {
 
 function Page() {
   const [help, setHelp] = useState(false);
+  // A class sees the machine and what is said of it, large and without numbers.
+  const teaching = viewName.value === "Learn" && view.value !== null;
   useEffect(() => listenToKeys(() => setHelp(true)), []);
   return (
-    <div class="page">
+    <div class={teaching ? "page teach" : "page"}>
       <svg class="away" aria-hidden="true" width="1" height="1"><defs><pattern id="hatch" width="4.5" height="4.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch-line" x1="0" y1="0" x2="0" y2="4.5" /></pattern></defs></svg>
-      <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>
-      <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>
+      {!teaching && <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>}
+      {!teaching && <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>}
       <Title />
       <main class="left">
         <Views />
         <div class="bench">{view.value === null && state.value === null ? <p class="wide">Reading the drive.</p> : view.value === null ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
         <Below />
-        <Conditions />
+        {!teaching && <Conditions />}
       </main>
-      <Reading />
+      {!teaching && <Reading />}
       <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {view.value?.caution ?? ""} <a href="/licences.txt">Licences of others in this page</a></footer>
       {help && <Keys close={() => setHelp(false)} />}
     </div>

@@ -3,7 +3,7 @@ import { useEffect, useMemo, useState } from "preact/hooks";
 import { Boxes, Gears, Hub } from "../picture/face";
 import { layOut, toX, toY } from "../picture/place";
 import { act, beginSearch, stopSearch, takeAnswer } from "../state/acts";
-import { arrangeFor, boxShafts, chosen, course, state, units, view, viewName } from "../state/store";
+import { arrangeFor, boxShafts, chosen, course, state, told, units, view, viewName } from "../state/store";
 import { amount, inUnit, unitOf } from "../show/amount";
 import { number } from "../show/format";
 import { Mark } from "../show/mark";
@@ -15,6 +15,14 @@ function where(one: Place): string {
   return `shaft ${one.number} (${one.shaft}), ${one.face}${one.other !== null ? `, in exchange with ${one.other}` : ""}`;
 }
 
+/** What came of it, in a sentence. */
+function held(all: Place[]): string {
+  const good = all.filter((one) => one.verdict === "holds"), best = all[0];
+  if (best === undefined || good.length === 0) return "None of them holds.";
+  const count = good.length === 1 ? "One of them holds" : `${good.length} of them hold`;
+  return `${count}; the best is ${where(best)}${best.here ? ", where it stands now" : ""}.`;
+}
+
 function Candidate(props: { one: Place; accessory: string; rank: number }) {
   const { one } = props;
   const mark = one.refuse > 0 ? "refuse" : one.not_computable > 0 ? "notcomp" : one.warn > 0 ? "warn" : "pass";
@@ -22,6 +30,11 @@ function Candidate(props: { one: Place; accessory: string; rank: number }) {
     void act(one.edits, `${props.accessory} to ${where(one)}`).then((good) => {
       if (good) viewName.value = one.face === "front" ? "Front" : "Behind";
     });
+  };
+  const word = one.here ? "Keep it here" : one.refuse > 0 ? "Take it anyway" : "Take it";
+  const keep = (): void => {
+    look();
+    told.value = { says: `${props.accessory} stays on ${where(one)}.`, bad: false };
   };
   const look = (): void => {
     const now = view.value;
@@ -36,9 +49,9 @@ function Candidate(props: { one: Place; accessory: string; rank: number }) {
       <td><Mark name={mark} /> {one.verdict}</td>
       <td>{one.refuse}</td><td>{one.warn}</td><td>{one.not_computable}</td>
       <td>{one.why.length === 0 ? "nothing stands against it" : <ul>{one.why.map((says) => <li key={says}>{says}</li>)}</ul>}</td>
-      <td>
+      <td class="do">
         <button type="button" onClick={look} aria-label={`Show ${where(one)} in the picture`}>Show</button>{" "}
-        {!one.here && <button type="button" class={props.rank === 1 ? "main" : ""} aria-label={`Take it: ${where(one)}`} onClick={take}>Take it</button>}
+        <button type="button" class={props.rank === 1 ? "main" : ""} aria-label={`${word}: ${where(one)}`} onClick={one.here ? keep : take}>{word}</button>
       </td>
     </tr>
   );
@@ -132,7 +145,7 @@ function SearchAll(props: { accessory: string }) {
   const [seconds, setSeconds] = useState(30);
   const answer = (search?.answer ?? null) as Found | null;
   return (
-    <section class="searchall">
+    <section class="searchall" id="searchall">
       <h3>Or another train altogether</h3>
       <p>Keeps every other accessory in its box, on its face and side and at its speed, and searches every order, idler and tooth number that the file allows, with a proof.</p>
       <p>
@@ -175,8 +188,10 @@ export function Arrange() {
         </label>
       </p>
       {says !== null && <p class="bad">{says}</p>}
+      {says === null && (got === null || got.accessory !== name) && <p role="status">Every pad is being tried.</p>}
       {got !== null && got.accessory === name && <>
-        <p>All {got.tried} pads of this train were tried, each by reading the changed file and judging it by every rule. {got.places.filter((one) => one.verdict === "holds").length} of them hold.</p>
+        <p>All {got.tried} pads of this train were tried, each by reading the changed file and judging it by every rule. {held(got.places)}</p>
+        <p><button type="button" class="link" onClick={() => document.getElementById("searchall")?.scrollIntoView()}>Or search other trains for it</button>, with other orders, idlers and tooth numbers: below the table.</p>
         <table class="plain">
           <caption class="away">Places for {name}, best first</caption>
           <thead><tr><th scope="col">Rank</th><th scope="col">Place</th><th scope="col">Verdict</th><th scope="col">Refusals</th><th scope="col">Warnings</th><th scope="col">Not computable</th><th scope="col">What stands against it</th><th scope="col"><span class="away">Do</span></th></tr></thead>

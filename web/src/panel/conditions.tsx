@@ -126,7 +126,7 @@ export function Conditions() {
           <caption class="away">Reserve of every rule in every condition, in percent of what is demanded</caption>
           <thead>
             <tr>
-              <th scope="col">Reserve <small>% of the demand</small></th>
+              <th scope="col">Margin <small>% of the demand</small></th>
               {now.conditions.map((name, c) => (
                 <th key={name} scope="col" class={c === condition.value ? "here" : ""}>
                   <button type="button" aria-pressed={c === condition.value} onClick={() => { condition.value = c; }}>

@@ -1,7 +1,7 @@
 // What is wrong, where does it stand in the file and in the picture, and who accepts it?
-import { useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { unwaive, waive } from "../state/acts";
-import { chosen, condition, finding, leaf, line, view, viewName, working } from "../state/store";
+import { chosen, condition, finding, fresh, leaf, line, view, viewName, working } from "../state/store";
 import { isFace } from "../picture/face";
 import { percent } from "../show/format";
 import { Mark, markOf, word } from "../show/mark";
@@ -20,10 +20,18 @@ function Waive(props: { one: Finding; close: () => void }) {
   );
 }
 
+/** What stands between backticks is said to the command or the file. */
+function Told(props: { says: string }) {
+  return <>{props.says.split("`").map((part, index) => (index % 2 === 1 ? <code key={index}>{part}</code> : part))}</>;
+}
+
 function One(props: { one: Finding; number: number }) {
   const { one } = props;
   const [asking, setAsking] = useState(false);
   const mark = markOf(one);
+  const place = useRef<HTMLLIElement>(null);
+  const asked = finding.value === one.fingerprint;
+  useEffect(() => { if (asked) place.current?.scrollIntoView({ block: "nearest" }); }, [asked]);
   const show = (): void => {
     finding.value = one.fingerprint;
     chosen.value = one.shaft;
@@ -31,12 +39,12 @@ function One(props: { one: Finding; number: number }) {
     if (!isFace()) viewName.value = "Behind";
   };
   return (
-    <li class={finding.value === one.fingerprint || (chosen.value >= 0 && one.shaft === chosen.value) ? "finding chosen" : "finding"}>
+    <li ref={place} class={asked || (chosen.value >= 0 && one.shaft === chosen.value) ? "finding chosen" : "finding"}>
       <Mark name={mark} size={15} />
       <div>
-        <h3>{one.title}{one.margin !== null && <span class="margin">{percent(one.margin)} %</span>}</h3>
-        <p>{one.says}.</p>
-        {one.remedy && <p class="remedy">What would close it: {one.remedy}.</p>}
+        <h3>{one.title}{fresh.value.has(one.fingerprint) && <small class="fresh">new</small>}{one.margin !== null && <span class="margin">{percent(one.margin)} %</span>}</h3>
+        <p><Told says={one.says} />.</p>
+        {one.remedy && <p class="remedy">What would close it: <Told says={one.remedy} />.</p>}
         <p class="foot">
           <b>{word(mark)}</b> F{props.number} <span class="quiet">{one.rule}</span>{" "}
           {one.line > 0 && <button type="button" class="link" onClick={() => { line.value = one.line; leaf.value = "file"; }}>line {one.line}</button>}{" "}
@@ -53,11 +61,14 @@ function One(props: { one: Finding; number: number }) {
 
 export function Findings() {
   const now = view.value;
+  const list = useRef<HTMLDivElement>(null);
+  // What an act broke stands first: nobody should have to look for it.
+  useEffect(() => { if (fresh.value.size > 0) list.current?.scrollTo({ top: 0 }); }, [fresh.value]);
   if (now === null) return null;
   return (
     <section class="findings" id="findings" aria-labelledby="findings-head">
       <h2 id="findings-head">Findings <small>worst first; nothing is hidden</small></h2>
-      <div class="scroll" tabIndex={0} role="region" aria-label="findings">
+      <div ref={list} class="scroll" tabIndex={0} role="region" aria-label="findings">
         {now.findings.length === 0 ? <p>Nothing was found.</p> : (
           <ul>{now.findings.map((one, index) => <One key={one.fingerprint} one={one} number={index + 1} />)}</ul>
         )}

@@ -6,7 +6,7 @@ export function Handle() {
   const now = view.value;
   const shaft = now?.shafts[chosen.value];
   if (now === null || shaft === undefined || shaft.kind !== "box")
-    return <div class="handle"><span class="key">No shaft chosen. Choose one in the picture or in the row below.</span></div>;
+    return <div class="handle"><span class="key">No shaft chosen: click one in the picture or in the row below, and what can be done with it stands here.</span></div>;
   const gear = mainGear(now, chosen.value);
   const branch = branchOf(shaft.address);
   const length = branch === null ? 0 : branchLength(now, branch.branch);
@@ -23,16 +23,16 @@ export function Handle() {
       )}
       {padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => (
         <span class="pair" key={pad.address}>
-          <button type="button" onClick={() => void otherFace(pad)}>{pad.name} to the {pad.face === "front" ? "rear" : "front"}</button>
-          <button type="button" onClick={() => { arrangeFor.value = pad.name; viewName.value = "Arrange"; }}>Best place for it</button>
+          <button type="button" title="key F" onClick={() => void otherFace(pad)}>{pad.name} to the {pad.face === "front" ? "rear" : "front"}</button>
+          <button type="button" onClick={() => { arrangeFor.value = pad.name; viewName.value = "Arrange"; }} title={`tries ${pad.name} on every pad of the train`}>Best place for it</button>
         </span>
       ))}
       {branch !== null && <>
-        <button type="button" disabled={branch.place <= 1} onClick={() => void moveShaft(index, branch.place - 1)}>Inwards</button>
-        <button type="button" disabled={branch.place >= length} onClick={() => void moveShaft(index, branch.place + 1)}>Outwards</button>
+        <button type="button" disabled={branch.place <= 1} onClick={() => void moveShaft(index, branch.place - 1)} title="one place nearer to the input of the box; key ,">Inwards</button>
+        <button type="button" disabled={branch.place >= length} onClick={() => void moveShaft(index, branch.place + 1)} title="one place further from the input of the box; key .">Outwards</button>
       </>}
       <button type="button" onClick={() => { working.value = `${shaft.address}:n@${conditionName.value}`; leaf.value = "findings"; }}>Why this speed</button>
-      <button type="button" onClick={() => { line.value = shaft.line; leaf.value = "file"; }}>Line {shaft.line}</button>
+      <button type="button" title="shows it in the file" onClick={() => { line.value = shaft.line; leaf.value = "file"; }}>Line {shaft.line}</button>
     </div>
   );
 }

@@ -55,17 +55,22 @@ function Chart(props: { course: Course; lines: Line[]; title: string; drawn: boo
 
 function Key(props: { course: Course; lines: Line[]; all: Line[]; chosen: boolean[]; choose: (at: number) => void; time: Signal<number>; name: string }) {
   const t = props.time.value;
+  const one = (index: number) => {
+    const one = props.all[index];
+    if (one === undefined) return null;
+    const place = props.lines.indexOf(one);
+    return (
+      <label key={one.name} class={place >= 0 ? `line-${place % 5} dash-${Math.floor(place / 5) % 5}` : "off"}>
+        <input type="checkbox" checked={props.chosen[index] ?? false} onChange={() => props.choose(index)} />
+        <svg width="26" height="10" aria-hidden="true"><line x1="0" y1="5" x2="26" y2="5" /></svg> {one.name} <b>{shown(one, valueAt(props.course, one.values, t))}</b>
+      </label>
+    );
+  };
+  const order = props.all.map((_, index) => index), off = order.filter((index) => !props.chosen[index]);
   return (
     <div class="timekey" role="group" aria-label={props.name}>
-      {props.all.map((one, index) => {
-        const place = props.lines.indexOf(one);
-        return (
-          <label key={one.name} class={place >= 0 ? `line-${place % 5} dash-${Math.floor(place / 5) % 5}` : "off"}>
-            <input type="checkbox" checked={props.chosen[index] ?? false} onChange={() => props.choose(index)} />
-            <svg width="26" height="10" aria-hidden="true"><line x1="0" y1="5" x2="26" y2="5" /></svg> {one.name} <b>{shown(one, valueAt(props.course, one.values, t))}</b>
-          </label>
-        );
-      })}
+      {order.filter((index) => props.chosen[index]).map(one)}
+      {off.length > 0 && <details><summary>{off.length} more lines</summary>{off.map(one)}</details>}
     </div>
   );
 }
@@ -166,8 +171,8 @@ export function Player(props: { now: View; course: Course; drawn: boolean; turne
     <div ref={ref} class="player">
       <div class="play" role="group" aria-label="play">
         <button type="button" class="main" onClick={toggle}>{playing ? "Hold" : "Play"}</button>
-        <button type="button" onClick={() => jump(-1)} aria-label="to what happened before">{"|\u2039"}</button>
-        <button type="button" onClick={() => jump(1)} aria-label="to what happens next">{"\u203a|"}</button>
+        <button type="button" onClick={() => jump(-1)}>Event before</button>
+        <button type="button" onClick={() => jump(1)}>Next event</button>
         <input type="range" min={0} max={STEPS} value={Math.round(partOf(course, drawn, time.value) * STEPS)} aria-label="time" aria-valuetext={said}
           onInput={(event) => { time.value = timeOf(course, drawn, Number(event.currentTarget.value) / STEPS); }} />
         <label>Played in{" "}

@@ -1,7 +1,8 @@
 // What is open, does it hold, and what can be taken back?
 import { redo, undo } from "../state/acts";
-import { busy, conditionName, ground, GROUNDS, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
+import { busy, conditionName, finding, ground, GROUNDS, leaf, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
 import { Mark, markOf, word, type MarkName } from "../show/mark";
+import type { Finding } from "../wire/view";
 
 const ORDER: MarkName[] = ["refuse", "notcomp", "warn", "waived", "note"];
 
@@ -36,7 +37,7 @@ export function Title() {
           <option value="metric">metric</option><option value="us">US</option>
         </select>
       </label>
-      <label><span class="key">Ground</span>
+      <label><span class="key">Colours</span>
         <select value={ground.value} onChange={(event) => { ground.value = event.currentTarget.value as Ground; }}>
           {GROUNDS.map((one) => <option key={one} value={one}>{one === "contrast" ? "high contrast" : one}</option>)}
         </select>
@@ -45,8 +46,38 @@ export function Title() {
   );
 }
 
-/** Also read aloud. */
+const TOLD_MOST = 3;
+
+function Names(props: { all: Finding[]; link: boolean }) {
+  const { all } = props;
+  const show = (one: Finding): void => {
+    finding.value = one.fingerprint;
+    leaf.value = "findings";
+  };
+  return (
+    <>
+      {all.slice(0, TOLD_MOST).map((one) => (
+        <span key={one.fingerprint}>{" "}<Mark name={markOf(one)} size={13} />{" "}
+          {props.link ? <button type="button" class="link" onClick={() => show(one)}>{one.title}</button> : one.title}
+        </span>
+      ))}
+      {all.length > TOLD_MOST && ` and ${all.length - TOLD_MOST} more`}
+    </>
+  );
+}
+
+const HINT = "Choose a shaft with the mouse. Drag it to another place or to the other face; roll the mouse wheel over it to change its teeth. Every act can be undone.";
+
+/** Also read aloud: what was done, and what it broke. */
 export function Told() {
   const now = told.value;
-  return <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">{now?.says ?? (viewName.value !== "Behind" && viewName.value !== "Front" ? "" : "Choose a shaft: drag it along its branch or to the other face, or turn the wheel over it to change its teeth.")}</p>;
+  const face = viewName.value === "Behind" || viewName.value === "Front";
+  const broke = now?.after?.broke ?? [], closed = now?.after?.closed ?? [];
+  return (
+    <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">
+      {now?.says ?? (face ? HINT : "")}
+      {broke.length > 0 && <span class="broke"> It broke:<Names all={broke} link={true} />.</span>}
+      {closed.length > 0 && <span class="broke"> It closed:<Names all={closed} link={false} />.</span>}
+    </p>
+  );
 }

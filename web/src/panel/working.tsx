@@ -2,9 +2,9 @@
 import { useEffect, useState } from "preact/hooks";
 import { get } from "../wire/ask";
 import type { Note, Why } from "../wire/view";
-import { leaf, line, state, working } from "../state/store";
+import { leaf, line, state, view, working } from "../state/store";
 import { Field } from "../show/field";
-import { number } from "../show/format";
+import { number, percent } from "../show/format";
 import { act } from "../state/acts";
 
 function shown(note: Note): string {
@@ -28,7 +28,9 @@ function Change(props: { note: Note; at: string }) {
   return <p><Field label="Change to" value="" empty={text} unit={unit} take={(next) => { if (next !== "") void act([{ at, to: next }], `${at}: ${text} to ${next}`); }} /></p>;
 }
 
+/** Many numbers share their inputs, so the whole tree is far larger than its notes: a branch is made when it is opened. */
 function Step(props: { notes: Map<number, Note>; id: number; open: boolean; above: number[] }) {
+  const [open, setOpen] = useState(props.open);
   const note = props.notes.get(props.id);
   if (note === undefined || props.above.includes(props.id)) return null;
   const inputs = note.inputs ?? [];
@@ -50,16 +52,54 @@ function Step(props: { notes: Map<number, Note>; id: number; open: boolean; abov
   if (inputs.length === 0) return <li class="leaf">{head}{more}</li>;
   return (
     <li>
-      <details open={props.open}>
+      <details open={open} onToggle={(event) => setOpen(event.currentTarget.open)}>
         <summary>{head}</summary>
-        {more}
-        <ul>
+        {open && more}
+        {open && <ul>
           {inputs.map((input, index) => input.origin === null
             ? <li key={index} class="leaf"><Symbol text={input.symbol} /> = {number(input.value, 6)}</li>
             : <Step key={index} notes={props.notes} id={input.origin} open={false} above={[...props.above, props.id]} />)}
-        </ul>
+        </ul>}
       </details>
     </li>
+  );
+}
+
+const SCALE = { least: -0.2, most: 0.6, width: 180 };
+
+/** A demand is a round number: without the zeros behind it. */
+function plain(value: number): string {
+  return number(value, 6).replace(/(\.\d*?)0+$/, "$1").replace(/\.$/, "");
+}
+
+/** The demand in the unit of the value: both are SI, and the value is told in the unit shown too. */
+function demand(note: Note, limit: number): string | null {
+  const value = note.value, shown = note.shown;
+  if (value === null || value === undefined) return null;
+  if (shown === null || shown === undefined || shown.unit === note.unit) return `${plain(limit)}${note.unit === "1" || !note.unit ? "" : ` ${note.unit}`}`;
+  if (shown.unit === "degC") return `${plain(limit - 273.15)} degC`;
+  return shown.unit === "degF" || value === 0 ? null : `${plain((limit * shown.value) / value)} ${shown.unit}`;
+}
+
+/** What was chosen: the value with its demand, and how far they are apart. */
+function Head(props: { at: string; root: Note }) {
+  const row = view.value?.margins.find((one) => one.cells.some((cell) => cell.working === props.at));
+  const c = row?.cells.findIndex((cell) => cell.working === props.at) ?? -1;
+  const cell = row?.cells[c];
+  const where = (x: number): number => ((Math.min(SCALE.most, Math.max(SCALE.least, x)) - SCALE.least) / (SCALE.most - SCALE.least)) * SCALE.width;
+  const limit = cell?.limit === null || cell?.limit === undefined ? null : demand(props.root, cell.limit);
+  return (
+    <div class="result">
+      <p class="figure"><Symbol text={props.root.typeset ?? props.root.symbol ?? ""} /> = {shown(props.root)}</p>
+      {row !== undefined && cell !== undefined && cell.margin !== null && cell.margin !== undefined && <>
+        <p>{row.title} at {view.value?.conditions[c]}: {limit === null ? "" : `${limit} is demanded, so the margin is `}<b>{percent(cell.margin)} %</b></p>
+        <svg width={SCALE.width + 90} height={16} aria-hidden="true">
+          <rect class={cell.margin < 0 ? "less" : "more"} x={Math.min(where(0), where(cell.margin))} y={4} width={Math.max(1, Math.abs(where(cell.margin) - where(0)))} height={8} />
+          <line class="p4" x1={where(0)} y1={0} x2={where(0)} y2={16} /><line class="p1" x1={0} y1={8} x2={SCALE.width} y2={8} />
+          <text x={SCALE.width + 8} y={12}>{"\u2212"}20 to +60 %</text>
+        </svg>
+      </>}
+    </div>
   );
 }
 
@@ -84,11 +124,12 @@ export function Working() {
   const notes = new Map((why?.working.notes ?? []).map((note) => [note.id, note]));
   return (
     <section class="working" id="working" aria-labelledby="working-head">
-      <h2 id="working-head">Working <small>{at ?? "open any reserve, finding or speed"}</small>
+      <h2 id="working-head">Working <small>{at ?? "choose a margin (under the picture), or the working of a finding"}</small>
         {at !== null && <button type="button" class="link right" onClick={() => { working.value = null; }}>close</button>}
       </h2>
       <div class="scroll" tabIndex={0} role="region" aria-label="working">
         {says !== null && <p class="bad">{says}</p>}
+        {why !== null && at !== null && notes.get(why.working.root) !== undefined && <Head at={at} root={notes.get(why.working.root) as Note} />}
         {why !== null && <ul class="tree" key={`${at} ${computed}`}><Step notes={notes} id={why.working.root} open={true} above={[]} /></ul>}
       </div>
     </section>

@@ -6,7 +6,9 @@ import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, to
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
 import type { Shaft, View } from "../wire/view";
+import { Names } from "./names";
 import { outline } from "./outline";
+import { Overlaps } from "./overlap";
 import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
 import { Ribbons, RibbonScale } from "./ribbons";
 import { useSize } from "./size";
@@ -207,7 +209,7 @@ function Marks(props: { now: View; index: number; x: number; y: number }) {
   return (
     <g class="tags">
       {open.slice(0, 3).map((one, place) => (
-        <g key={one.fingerprint} transform={`translate(${props.x + 14},${props.y - 30 - 20 * place})`}>
+        <g key={one.fingerprint} transform={`translate(${props.x - 12},${props.y - 26 - 20 * place})`}>
           <rect class="tag" x={-10} y={-10} width={44} height={19} />
           <Mark name={markOf(one)} size={13} x={0} y={0} />
           <text class="small" x={10} y={4}>{`F${props.now.findings.indexOf(one) + 1}`}</text>
@@ -297,9 +299,12 @@ export function FacePicture(props: { front: boolean }) {
   const now = view.value;
   const { ref, size } = useSize();
   const held = useSignal<Drag | null>(null);
+  // What is said of a shaft taken hold of may need room: nothing moves under the hand until it lets go.
+  const kept = useRef(size);
+  if (held.value === null) kept.current = size;
   return (
     <div ref={ref} class="picture">
-      {now !== null && <Face now={now} front={props.front} holder={ref} size={size} held={held} />}
+      {now !== null && <Face now={now} front={props.front} holder={ref} size={kept.current} held={held} />}
     </div>
   );
 }
@@ -365,11 +370,13 @@ function Face(props: {
       <Hub now={now} sheet={sheet} condition={c} />
       <Bodies now={now} sheet={sheet} />
       <Ribbons now={now} sheet={sheet} condition={c} />
+      <Overlaps now={now} sheet={sheet} />
       {boxShafts(now).map(({ shaft, index }) => {
         if (shaft.x === null || shaft.y === null) return null;
         const x = toX(sheet, shaft.x), y = toY(sheet, shaft.y);
         return (
           <g key={shaft.address} class="shaft">
+            <circle class="hold" cx={x} cy={y} r={Math.max(shaft.r, bodyRadius(now, index) * 0.8) * sheet.k}><title>{`${shaft.number} ${shaft.name}: drag it, or roll the mouse wheel to change its teeth`}</title></circle>
             <Sense shaft={shaft} sheet={sheet} />
             {(index === chosen.value || index === drag?.over) && <>
               <circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
@@ -381,6 +388,7 @@ function Face(props: {
           </g>
         );
       })}
+      <Names now={now} sheet={sheet} />
       <text class="label strong" x={14} y={sheet.height - 44}>{front ? "Seen from the front" : "Seen from behind"}</text>
       <text class="small" x={14} y={sheet.height - 28}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>
       <RibbonScale now={now} sheet={sheet} x={14} y={sheet.height - 12} />

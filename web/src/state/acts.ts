@@ -1,7 +1,7 @@
 // What can be done from the page?  Every act is one step that can be taken back.
 import { get, post, type Answer } from "../wire/ask";
 import type { Edit, Finding, Pad, State, View } from "../wire/view";
-import { boxShafts, busy, chosen, condition, course, mainGear, state, told, units, view } from "./store";
+import { boxShafts, busy, chosen, condition, counts, course, fresh, mainGear, state, told, units, view, type After } from "./store";
 
 let asked = 0;
 let kept: { units: string; view: View } | null = null;
@@ -80,13 +80,27 @@ async function take(next: State & { view?: View | Delta }, wanted = units.value)
   if (before === null || before.computed !== next.computed || view.value === null) await loadView();
 }
 
+function compared(before: View | null): After {
+  const now = view.value;
+  if (before === null || now === null) return { broke: [], closed: [] };
+  const had = new Set(before.findings.filter(counts).map((one) => one.fingerprint));
+  const has = new Set(now.findings.filter(counts).map((one) => one.fingerprint));
+  return {
+    broke: now.findings.filter((one) => counts(one) && !had.has(one.fingerprint)),
+    closed: before.findings.filter((one) => counts(one) && !has.has(one.fingerprint)),
+  };
+}
+
 async function change(path: string, body: object, done: (next: State) => string): Promise<boolean> {
   const base = state.value?.serial ?? 0;
   busy.value++;
+  const before = view.value;
   const got: Answer<State> = await post<State>(path, { base, ...known(), ...body });
   if (got.status === 200 && got.body !== null) {
     await take(got.body);
-    told.value = { says: done(got.body), bad: false };
+    const after = compared(before);
+    fresh.value = new Set(after.broke.map((one) => one.fingerprint));
+    told.value = { says: done(got.body), bad: false, after };
   } else if (got.status === 409 && got.body !== null && "serial" in got.body) {
     await take(got.body);
     told.value = { says: "The file was changed by another hand meanwhile, so nothing was done. Look at it and try again; undo takes that change back.", bad: true };

@@ -9,11 +9,16 @@ export type Ground = (typeof GROUNDS)[number];
 export type Leaf = "findings" | "file";
 export type Units = "metric" | "us";
 
+/** What an act did to the findings that somebody has to answer. */
+export interface After { broke: Finding[]; closed: Finding[] }
+
 export const state = signal<State | null>(null);
 export const view = signal<View | null>(null);
 /** What went wrong last, or was done last, in one sentence; spoken too. */
-export const told = signal<{ says: string; bad: boolean } | null>(null);
+export const told = signal<{ says: string; bad: boolean; after?: After } | null>(null);
 export const busy = signal(0);
+/** Fingerprints of what the last act broke. */
+export const fresh = signal<ReadonlySet<string>>(new Set());
 
 export const viewName = signal<ViewName>("Behind");
 export const condition = signal(0);
@@ -52,6 +57,11 @@ export function padsOf(now: View, shaft: number): Pad[] {
 
 export function mainGear(now: View, shaft: number): Gear | undefined {
   return now.gears.find((gear) => gear.shaft === shaft && gear.role === "main");
+}
+
+/** Does it stand open, and is it more than a note? */
+export function counts(one: Finding): boolean {
+  return one.state !== "waived" && (one.level !== "note" || one.state === "not computable");
 }
 
 /** Open findings first by their order from the server. */

@@ -35,7 +35,7 @@ export interface Engine { casing: number | null; cowl: [number, number][]; keep_
 export type CellState = "absent" | "holds" | "reserve" | "unknown" | "short" | "fails";
 export interface Cell {
   state: CellState; margin?: number | null; address?: string | null; finding?: number;
-  shaft?: number; working?: string | null; symbol?: string | null;
+  shaft?: number; working?: string | null; symbol?: string | null; limit?: number | null;
 }
 export interface MarginRow {
   rule: string; title: string; address: string | null; shaft: number; objects: number;

@@ -1,0 +1,74 @@
+// What stands on which shaft?  Each name where it covers least of the rest.
+import { useMemo } from "preact/hooks";
+import { boxShafts, chosen, padsOf } from "../state/store";
+import type { View } from "../wire/view";
+import { bodyRadius, toX, toY, type Sheet } from "./place";
+
+interface Box { x: number; y: number; width: number; height: number }
+interface Label { index: number; box: Box; lines: string[]; near: [number, number] }
+
+const LINE = 15, LETTER = 7.2, GAP = 8;
+const WAYS = [0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2, 1.6, -1.6, 2.2, -2.2, Math.PI];
+
+function shared(a: Box, b: Box): number {
+  const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
+  const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
+  return width > 0 && height > 0 ? width * height : 0;
+}
+
+function around(x: number, y: number, r: number): Box {
+  return { x: x - r, y: y - r, width: 2 * r, height: 2 * r };
+}
+
+/** The box whose nearest edge stands off the point by the gap, in the direction of `turn`. */
+function boxAt(x: number, y: number, turn: number, width: number, height: number): Box {
+  const c = Math.cos(turn), s = Math.sin(turn);
+  return { x: x + GAP * c + (c - 1) * width / 2, y: y + GAP * s + (s - 1) * height / 2, width, height };
+}
+
+/** What of the box is not on the sheet weighs most, another name next, a part of the machine least. */
+function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[]): number {
+  const inside = shared(box, { x: 4, y: 4, width: sheet.width - 8, height: sheet.height - 8 });
+  const taken: Box[] = [{ x: 0, y: sheet.height - 60, width: 220, height: 60 }, around(sheet.ox, sheet.oy - 30, 70)];
+  return 20 * (box.width * box.height - inside) + 8 * [...names.map((one) => one.box), ...taken].reduce((sum, one) => sum + shared(box, one), 0)
+    + parts.reduce((sum, one) => sum + shared(box, one), 0);
+}
+
+function labels(now: View, sheet: Sheet): Label[] {
+  const all = boxShafts(now).filter(({ shaft }) => shaft.x !== null && shaft.y !== null);
+  const half = Math.SQRT1_2;  // of a circle the square inside counts
+  const parts = all.map(({ shaft, index }) => around(toX(sheet, shaft.x ?? 0), toY(sheet, shaft.y ?? 0), Math.max(shaft.r, bodyRadius(now, index)) * sheet.k * half));
+  const out: Label[] = [];
+  for (const { shaft, index } of all) {
+    const lines = padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => `${pad.name}, ${pad.face}`);
+    if (lines.length === 0) continue;
+    const x = toX(sheet, shaft.x ?? 0), y = toY(sheet, shaft.y ?? 0), r = Math.max(shaft.r, bodyRadius(now, index)) * sheet.k;
+    const width = LETTER * Math.max(...lines.map((one) => one.length)), height = LINE * lines.length;
+    const outwards = Math.atan2(y - sheet.oy, x - sheet.ox);
+    let best: Label | null = null, least = Infinity;
+    WAYS.forEach((way, rank) => {
+      const turn = outwards + way, near: [number, number] = [x + r * Math.cos(turn), y + r * Math.sin(turn)];
+      const box = boxAt(near[0], near[1], turn, width, height);
+      const bad = cost(box, sheet, out, parts) + 20 * rank;
+      if (bad < least) {
+        least = bad;
+        best = { index, box, lines, near };
+      }
+    });
+    if (best !== null) out.push(best);
+  }
+  return out;
+}
+
+/** Names of accessories beside their shafts; the table of shafts has them too. */
+export function Names(props: { now: View; sheet: Sheet }) {
+  const { now, sheet } = props;
+  const all = useMemo(() => labels(now, sheet), [now, sheet]);
+  return (
+    <g aria-hidden="true" class="names">
+      {all.map(({ index, box, lines }) => lines.map((one, row) => (
+        <text key={`${index} ${row}`} class={index === chosen.value ? "label strong" : "label"} text-anchor="middle" x={box.x + box.width / 2} y={box.y + LINE * row + 12}>{one}</text>
+      )))}
+    </g>
+  );
+}
