@@ -10,6 +10,7 @@
 #include "draw/mass_chart.h"
 #include "draw/mode_chart.h"
 #include "draw/neck_chart.h"
+#include "draw/pad_faces.h"
 #include "draw/plain_view.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
@@ -68,6 +69,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_face_view(scene, false, true);
     case TS_FIGURE_PLAIN:
         return ts_draw_plain(scene);
+    case TS_FIGURE_PADS:
+        return ts_draw_pads(scene);
     case TS_FIGURE_UNROLLED:
         return ts_draw_unrolled(scene);
     case TS_FIGURE_SPEEDS:
@@ -130,7 +133,7 @@ ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *o
 
 bool ts_figure_has_size(ts_figure figure)
 {
-    return figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT ||
+    return figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT || figure == TS_FIGURE_PADS ||
            figure == TS_FIGURE_UNROLLED || figure == TS_FIGURE_FLOAT;
 }
 

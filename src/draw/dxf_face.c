@@ -1,7 +1,7 @@
 /* draw/dxf_face.c: the face of the boxes in true size: gears as in ISO 2203 (tip full, pitch
  * chain, root thin; from memory), bodies, walls, radial shafts, casing, cowl and keep-outs. */
+#include "draw/dxf_box.h"
 #include "draw/dxf_view.h"
-#include "draw/dxf_wall.h"
 #include "draw/face.h"
 
 #include <math.h>
@@ -91,27 +91,7 @@ static void arc_of_axes(const view *v, uint32_t d)
 
 static ts_status wall_of(const view *v, uint32_t d)
 {
-    const ts_train *train = v->face->scene->train;
-    ts_arena       *arena = v->face->scene->arena;
-    ts_wall_disc   *discs = TS_TAKE(arena, ts_wall_disc, train->shaft_count);
-    size_t         *disc  = TS_TAKE(arena, size_t, train->shaft_count);
-    size_t          count = 0;
-    if (discs == NULL || disc == NULL)
-        return TS_NO_MEMORY;
-    for (uint32_t s = 0; s < train->shaft_count; s++) {
-        if (!v->face->shafts[s].shown || train->shafts[s].drive != d)
-            continue;
-        const uint32_t m    = train->shafts[s].mesh;
-        const uint32_t from = m != TS_NOWHERE ? train->meshes[m].driver_shaft : s;
-        const bool     near = v->face->shafts[from].shown;
-        disc[s]             = count;
-        discs[count] =
-            (ts_wall_disc){.at     = {axis_of(v, s).x, axis_of(v, s).y},
-                           .r      = v->face->shafts[s].r_gear + TS_LOOK_FIGURE_BOX_WALL_MM * 1e-3,
-                           .joined = near ? disc[from] : count};
-        count++;
-    }
-    return ts_dxf_wall(v->dxf, TS_DXF_BOX, discs, count, arena);
+    return ts_dxf_box(v->face, d, 0.0, v->dxf);
 }
 
 static void gears(const view *v)

@@ -61,6 +61,8 @@ ts_status ts_draw_dxf(ts_scene *scene, ts_buffer *out)
     ts_status       status = TS_NOT_UNDERSTOOD;
     const char     *view   = figure == TS_FIGURE_BEHIND  ? "Seen from behind, looking forward"
                              : figure == TS_FIGURE_FRONT ? "Seen from the front, looking rearward"
+                             : figure == TS_FIGURE_PADS
+                                 ? "Rear pads seen from behind, front pads seen from the front"
                              : figure == TS_FIGURE_FLOAT
                                  ? "Take-offs, radial shafts and box inputs in section, rearward to "
                                    "the right"
@@ -68,6 +70,8 @@ ts_status ts_draw_dxf(ts_scene *scene, ts_buffer *out)
     ts_dxf_begin(&dxf, scene->units, out);
     if (figure == TS_FIGURE_BEHIND || figure == TS_FIGURE_FRONT)
         status = ts_dxf_face(scene, figure == TS_FIGURE_FRONT, &dxf);
+    else if (figure == TS_FIGURE_PADS)
+        status = ts_dxf_pads(scene, &dxf);
     else if (figure == TS_FIGURE_UNROLLED)
         status = ts_dxf_strips(scene, &dxf);
     else if (figure == TS_FIGURE_FLOAT)

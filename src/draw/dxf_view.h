@@ -5,11 +5,12 @@
 #include "draw/dxf.h"
 #include "draw/scene.h"
 
-/* Behind, front, unrolled and float; TS_NOT_UNDERSTOOD for every other figure. */
+/* Behind, front, pads, unrolled and float; TS_NOT_UNDERSTOOD for every other figure. */
 ts_status ts_draw_dxf(ts_scene *scene, ts_buffer *out);
 
 /* The shapes and words of each. */
 ts_status ts_dxf_face(ts_scene *scene, bool front, ts_dxf *dxf);
+ts_status ts_dxf_pads(ts_scene *scene, ts_dxf *dxf);
 ts_status ts_dxf_strips(ts_scene *scene, ts_dxf *dxf);
 ts_status ts_dxf_sections(ts_scene *scene, ts_dxf *dxf);
 

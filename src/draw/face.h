@@ -41,6 +41,11 @@ typedef struct ts_face {
 /* Works out gears and phases, scale and positions.  face->scene, front, picture must be set. */
 ts_status ts_face_lay_out(ts_face *face);
 
+/* The shafts at the scale and about the engine axis that the face has, once measured. */
+void ts_face_place(ts_face *face);
+/* Tells the sheet the scale of the face. */
+void ts_face_say_scale(ts_face *face);
+
 /* The first part of that: gears with their phases, and shafts with their radii, all in metres. */
 ts_status ts_face_measure(ts_face *face);
 /* The outlines of the gears, as finely as face->px asks. */

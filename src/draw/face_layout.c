@@ -208,6 +208,12 @@ static void place_shaft(ts_face *face, uint32_t s)
                            fmax(TS_LOOK_FIGURE_NUMBER_RADIUS_LEAST, 0.7 * shaft->r_gear));
 }
 
+void ts_face_place(ts_face *face)
+{
+    for (uint32_t s = 0; s < face->scene->train->shaft_count; s++)
+        place_shaft(face, s);
+}
+
 /* The true outline of one gear, unless its teeth would be too small to be seen. */
 static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_index index,
                        ts_face_gear *gear)
@@ -239,7 +245,7 @@ void ts_face_trace_gears(ts_face *face)
 }
 
 /* The scale of the sheet on its A3 paper, as "1 : 2.6". */
-static void say_scale(ts_face *face)
+void ts_face_say_scale(ts_face *face)
 {
     ts_scene    *scene = face->scene;
     const double ratio = 1e3 * scene->canvas.mm / face->px;
@@ -267,14 +273,12 @@ ts_status ts_face_measure(ts_face *face)
 
 ts_status ts_face_lay_out(ts_face *face)
 {
-    const ts_train *train  = face->scene->train;
     const ts_status status = ts_face_measure(face);
     if (status != TS_OK)
         return status;
     choose_scale(face);
-    for (uint32_t s = 0; s < train->shaft_count; s++)
-        place_shaft(face, s);
+    ts_face_place(face);
     ts_face_trace_gears(face);
-    say_scale(face);
+    ts_face_say_scale(face);
     return TS_OK;
 }

@@ -32,6 +32,7 @@
 typedef enum ts_figure {
     TS_FIGURE_BEHIND,      /* the face view, seen from behind, looking forward                   */
     TS_FIGURE_FRONT,       /* the face view, seen from the front, looking rearward               */
+    TS_FIGURE_PADS,        /* the faces that bear pads, each as who faces it sees it             */
     TS_FIGURE_UNROLLED,    /* the arc laid flat: face widths, bodies on both faces, gaps         */
     TS_FIGURE_POWER,       /* who drives whom: ribbons over the face view seen from behind       */
     TS_FIGURE_SPEEDS,      /* pad speed bands against the travel of the spools                   */

@@ -174,6 +174,7 @@ static bool fill_no_condition(ts_scene *scene)
         ts_figure   figure;
         const char *first, *second;
     } figures[] = {{TS_FIGURE_UNROLLED, "none", "geometry as built"},
+                   {TS_FIGURE_PADS, "none", "speeds are the greatest"},
                    {TS_FIGURE_ROOT, "none", "geometry of the teeth"},
                    {TS_FIGURE_SPEEDS, "all conditions", "each at its spool speeds"},
                    {TS_FIGURE_MARGINS, "all conditions", "one a column"},

@@ -19,6 +19,8 @@ static const struct {
     {"behind", "the face of the boxes, seen from behind, looking forward", TS_FIGURE_BEHIND, false},
     {"front", "the face of the boxes, seen from the front, looking rearward", TS_FIGURE_FRONT,
      false},
+    {"pads", "the faces that bear pads, each as who faces it sees it, with their places",
+     TS_FIGURE_PADS, true},
     {"unrolled", "the arc laid flat: face widths, bodies on both faces, gaps", TS_FIGURE_UNROLLED,
      true},
     {"power", "who drives whom in one condition: ribbons over the face", TS_FIGURE_POWER, false},

@@ -20,7 +20,7 @@ try:
 except ImportError:
     ezdxf = None
 
-PLANS = ("behind", "front", "unrolled", "float")
+PLANS = ("behind", "front", "pads", "unrolled", "float")
 NEAR = 1e-6  # mm
 HOSTILE = ("  0 EOF", "%%c%%u", "\\U+0041^J", "\u202edrowkcab \u00e4\u03b1", "a" * 400)
 
@@ -123,6 +123,25 @@ class Dxf(InFolder):
                     for a, b in zip(file.extents(), said):
                         self.assertLess(abs(a - b), NEAR, (drive.name, figure))
 
+    def test_pads_stand_where_who_faces_them_sees_them(self):
+        for drive in EXAMPLES:
+            wanted = answer("check", drive)
+            file = self.read(drive, "pads")
+            places = {s["address"]: (s["x"]["value"], s["y"]["value"])
+                      for s in wanted["shafts"] if s.get("x", {}).get("value") is not None}
+            rear = [(float(c[10]), float(c[20])) for c in file.on("BODY-REAR", "CIRCLE")]
+            front = [(float(c[10]), float(c[20])) for c in file.on("BODY-FRONT", "CIRCLE")]
+            self.assertGreater(len(rear) + len(front), 4)
+            for x, y in rear:
+                self.assertTrue(any(math.dist((x, y), at) < NEAR for at in places.values()))
+            # The second engine axis stands to the right; what is seen from the front is mirrored.
+            for x, y in front:
+                asides = [x + at[0] for at in places.values() if abs(at[1] - y) < NEAR]
+                self.assertTrue(asides)
+            shared = [{round(x + at[0], 3) for at in places.values() if abs(at[1] - y) < NEAR}
+                      for x, y in front]
+            self.assertEqual(len(set.intersection(*shared)), 1, (drive.name, shared))
+
     def test_gears_stand_where_the_answer_has_them(self):
         for drive in EXAMPLES:
             wanted = answer("check", drive)
@@ -194,8 +213,12 @@ class Dxf(InFolder):
                 file = ezdxf.readfile(path)
                 audit = file.audit()
                 self.assertEqual([e.message for e in audit.errors + audit.fixes], [])
-                shapes = [e for e in file.modelspace() if e.dxftype() != "TEXT"]
-                box = bbox.extents(shapes, flatten=0)
+                shapes = [e for e in file.modelspace() if e.dxftype() not in ("TEXT", "ARC")]
+                box = bbox.extents(shapes, fast=True)
+                # Of arcs its fast way takes the control points, the other one chords.
+                for arc in file.modelspace().query("ARC"):
+                    exact = arc.construction_tool().bounding_box
+                    box.extend([(*exact.extmin, 0), (*exact.extmax, 0)])
                 own = Reader(path.read_text("ascii")).extents()
                 for a, b in zip(own, (box.extmin.x, box.extmin.y, box.extmax.x, box.extmax.y)):
                     self.assertLess(abs(a - b), NEAR)
@@ -221,7 +244,7 @@ class Dxf(InFolder):
     def test_what_has_no_size_is_refused_and_a_folder_gets_the_plans(self):
         code, _, err = run("draw", EXAMPLES[0], "--figure", "margins", "-o", self.folder / "x.dxf")
         self.assertEqual(code, 2)
-        self.assertIn("behind, front, unrolled", err)
+        self.assertIn("behind, front, pads, unrolled", err)
         self.assertFalse((self.folder / "x.dxf").exists())
         code, _, err = run("draw", EXAMPLES[0], "--format", "dxf", "-o", f"{self.folder}/all/")
         self.assertEqual(code, 0, err)

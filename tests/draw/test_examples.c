@@ -175,6 +175,14 @@ static size_t designed_necks(const ts_select *select)
     return count;
 }
 
+static size_t placed_pads(const judged *it)
+{
+    size_t count = 0;
+    for (uint32_t p = 0; p < it->file.train.pad_count; p++)
+        count += it->file.motion.shafts[it->file.train.pads[p].shaft].placed;
+    return count;
+}
+
 static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figure)
 {
     const ts_train *train = &it->file.train;
@@ -183,6 +191,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         busy += train->pads[p].use == TS_PAD_ACCESSORY;
     if (figure == TS_FIGURE_SPEEDS)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
+    else if (figure == TS_FIGURE_PADS)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), placed_pads(it));
     else if (figure == TS_FIGURE_MODES)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 5);
     else if (figure == TS_FIGURE_INTERFERENCE)

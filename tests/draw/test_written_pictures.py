@@ -12,7 +12,7 @@ import xml.etree.ElementTree
 
 ROOT = pathlib.Path(__file__).resolve().parents[2]
 COMMAND = os.environ.get("TOWERSHAFT", str(ROOT / "build" / "release" / "towershaft"))
-FIGURES = ("behind", "front", "unrolled", "power", "speeds", "teeth", "root", "margins", "mass",
+FIGURES = ("behind", "front", "pads", "unrolled", "power", "speeds", "teeth", "root", "margins", "mass",
            "necks", "widths", "modes", "start", "heat")
 
 

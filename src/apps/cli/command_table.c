@@ -14,7 +14,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_UNSET, "--unset", NULL, NULL, "remove the key instead of setting it"},
     {OPTION_STEP, "--step", NULL, "LENGTH", "step of widths (0.5 mm) or diameters (0.05 mm)"},
     {OPTION_FIGURE, "--figure", NULL,
-     "behind|front|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|float|"
+     "behind|front|pads|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|"
+     "float|"
      "modes|interference|campbell|reach|start|heat",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
@@ -313,7 +314,7 @@ const command_row commands[] = {
     {"draw", "FILE -o OUT", "file", 1, 1, "draw the drive",
      "OUT names the picture and, by its ending (.svg, .pdf, .png), its format.  When OUT is a "
      "folder\n"
-     "(or ends in a slash) every picture is written into it.  The figures behind, front, "
+     "(or ends in a slash) every picture is written into it.  The figures behind, front, pads, "
      "unrolled\n"
      "and float (take-offs and radial shafts in section) are also written in true size as .dxf, in "
      "mm or, with --units us, in inches.\n"
