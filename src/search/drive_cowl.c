@@ -1,4 +1,4 @@
-/* search/drive_cowl.c: where could a body stand inside the cowl? */
+/* search/drive_cowl.c: where could a body stand inside the cowl, and a gear outside the casing? */
 #include "search/drive_cowl.h"
 
 #include "check/cowl.h"
@@ -43,4 +43,15 @@ bool ts_drive_cowl_bars(const ts_drive *drive, size_t tapped, double side, doubl
             return false;
     }
     return reached;
+}
+
+bool ts_drive_gear_meets_casing(const ts_drive *drive, size_t tapped, double m_t, double m_n,
+                                uint32_t z)
+{
+    const ts_box    *box    = &drive->drive[tapped].box;
+    const ts_measure casing = drive->engine.casing, gap = drive->limits.body_gap;
+    const double     r_a = 0.5 * m_t * (double)z + box->gears.addendum.value * m_n;
+    if (!ts_measure_known(casing) || !ts_measure_known(gap))
+        return false;
+    return box->arc.radius.value - r_a < casing.value + gap.value - 1e-9;
 }

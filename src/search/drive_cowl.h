@@ -13,4 +13,10 @@
  * only where rule D2-cowl-line refuses the body at every angle, and no waiver names that rule. */
 bool ts_drive_cowl_bars(const ts_drive *drive, size_t tapped, double side, double body);
 
+/* Does a gear on the arc reach into the engine casing, or nearer than bodies may come?  m_t, m_n:
+ * m, its transverse and normal module.  Its tip circle has the addendum of the box's rack, without
+ * shift.  Where the casing is not known, no. */
+bool ts_drive_gear_meets_casing(const ts_drive *drive, size_t tapped, double m_t, double m_n,
+                                uint32_t z);
+
 #endif

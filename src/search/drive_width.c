@@ -1,6 +1,8 @@
 /* search/drive_width.c: which tables were made already, and what do they say? */
 #include "search/drive_width.h"
 
+#include "search/drive_cowl.h"
+
 #include <math.h>
 #include <pthread.h>
 #include <stdatomic.h>
@@ -268,19 +270,11 @@ static const ts_mesh_law *law_of(ts_drive_width *w, const shelf *s, const ts_arr
 
 /* ---- a width --------------------------------------------------------------------------------- */
 
-/* Does a gear on the arc reach into the engine casing, or nearer than bodies may come?  Its tip
- * circle has the addendum of the box's rack, without shift. */
 static bool meets_casing(const ts_drive_width *w, const ts_arrange_mesh *mesh, uint32_t z)
 {
-    const ts_drive       *drive  = w->wish.drive;
-    const ts_spool_drive *tapped = &drive->drive[w->wish.tapped[mesh->box]];
-    const ts_measure      casing = drive->engine.casing, gap = drive->limits.body_gap;
-    const double          m_n = w->wish.m_n[mesh->module];
-    const double          r_a = 0.5 * w->wish.problem->modules[mesh->module] * (double)z +
-                       tapped->box.gears.addendum.value * m_n;
-    if (!ts_measure_known(casing) || !ts_measure_known(gap))
-        return false;
-    return tapped->box.arc.radius.value - r_a < casing.value + gap.value - 1e-9;
+    return ts_drive_gear_meets_casing(w->wish.drive, w->wish.tapped[mesh->box],
+                                      w->wish.problem->modules[mesh->module],
+                                      w->wish.m_n[mesh->module], z);
 }
 
 /* Far beyond what a gear may have, in steps: how wide it may be is for the search to say, which

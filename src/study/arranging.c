@@ -20,78 +20,6 @@ ts_arrange_wish ts_arranging_wish(const ts_arranging *a)
                              .context     = a->options->context};
 }
 
-/* ---- what stays ------------------------------------------------------------------------------ */
-
-static bool is_at_or_below(ts_text address, const char *place)
-{
-    const size_t length = strlen(place);
-    return address.length >= length && memcmp(address.at, place, length) == 0 &&
-           (address.length == length || address.at[length] == '/');
-}
-
-static ts_side_choice side_of(ts_text address)
-{
-    const char *branches[2] = {"/box/clockwise/", "/box/anticlockwise/"};
-    for (int i = 0; i < 2; i++)
-        for (size_t k = 0; k + strlen(branches[i]) <= address.length; k++)
-            if (memcmp(address.at + k, branches[i], strlen(branches[i])) == 0)
-                return i == 0 ? TS_CHOOSE_CLOCKWISE : TS_CHOOSE_ANTICLOCKWISE;
-    return TS_CHOOSE_EITHER_SIDE;
-}
-
-static ts_extra_demand demand_of(const ts_study *study, const ts_pad *pad, ts_text address)
-{
-    const ts_shaft *shaft = &study->train.shafts[pad->shaft];
-    return (ts_extra_demand){
-        .accessory = pad->accessory,
-        .spool     = (int32_t)shaft->spool,
-        .face      = pad->face == TS_FRONT ? TS_CHOOSE_FRONT : TS_CHOOSE_REAR,
-        .side      = side_of(address),
-        .ratio     = ts_rational_value(study->motion.shafts[pad->shaft].ratio),
-    };
-}
-
-/* Demands of every accessory that stands at or below the address; how many. */
-static size_t keep_one(const ts_arranging *a, const char *place, ts_extra_demand *out)
-{
-    const ts_study *study = a->study;
-    size_t          count = 0;
-    for (uint32_t p = 0; p < study->train.pad_count; p++) {
-        const ts_pad *pad = &study->train.pads[p];
-        ts_buffer     address;
-        if (pad->accessory < 0)
-            continue;
-        ts_buffer_open(&address, study->allocator);
-        ts_source_address(&study->source, pad->node, &address);
-        const ts_text at = {address.bytes != NULL ? address.bytes : "", address.length};
-        if (is_at_or_below(at, place))
-            out[count++] = demand_of(study, pad, at);
-        ts_buffer_close(&address);
-    }
-    return count;
-}
-
-static ts_status keep_all(ts_arranging *a, ts_extra_demand **extra, size_t *count)
-{
-    const size_t pads = a->study->train.pad_count;
-    *count            = 0;
-    *extra            = TS_TAKE(a->arena, ts_extra_demand, pads * (a->options->keep_count + 1) + 1);
-    if (*extra == NULL)
-        return TS_NO_MEMORY;
-    for (size_t i = 0; i < a->options->keep_count; i++) {
-        const size_t found = keep_one(a, a->options->keep[i], *extra + *count);
-        if (found == 0) {
-            ts_study_say(a->study, "nothing-to-keep", "no accessory stands at the address to keep",
-                         "the address of a pad, shaft, branch or box, such as "
-                         "drive/hp/box/clockwise/2",
-                         NULL);
-            return TS_NOT_UNDERSTOOD;
-        }
-        *count += found;
-    }
-    return TS_OK;
-}
-
 /* ---- the problem ------------------------------------------------------------------------------
  */
 
@@ -99,7 +27,7 @@ ts_status ts_arranging_prepare(ts_arranging *a)
 {
     ts_extra_demand *extra;
     size_t           extra_count, workers = a->options->workers > 0 ? a->options->workers : 1;
-    ts_status        status = keep_all(a, &extra, &extra_count);
+    ts_status        status = ts_arranging_keep(a, &extra, &extra_count);
     if (status != TS_OK)
         return status;
     const ts_drive_question question = {.drive       = &a->study->drive,

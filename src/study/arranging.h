@@ -50,6 +50,9 @@ ts_status ts_arranging_judge(ts_arranging *a, ts_arrangement *found, ts_text *te
  * fails. */
 ts_status ts_arranging_open(ts_arranging *a);
 void      ts_arranging_close(ts_arranging *a);
+/* Demands that whoever stands at or below the addresses to keep stays there; TS_NOT_UNDERSTOOD with
+ * a message where nobody does. */
+ts_status ts_arranging_keep(const ts_arranging *a, ts_extra_demand **extra, size_t *count);
 /* The problem with what is kept, and the widths of its meshes. */
 ts_status ts_arranging_prepare(ts_arranging *a);
 

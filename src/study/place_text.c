@@ -62,6 +62,35 @@ static const char *nearest_accessory(const reading *r)
     return ts_text_nearest((ts_text){r->rest.at, length}, names, count);
 }
 
+/* The word that is not understood, and the place most like it. */
+static bool refuse_word(const reading *r, const char *says)
+{
+    static const char *const words[] = {"front",         "rear",  "clockwise",
+                                        "anticlockwise", "input", "with"};
+    enum { WORDS = sizeof words / sizeof words[0], SPOOLS = 16 };
+    const char *names[WORDS + SPOOLS];
+    size_t      count = 0, length = 0;
+    ts_buffer   text;
+
+    while (count < WORDS) {
+        names[count] = words[count];
+        count++;
+    }
+    for (size_t b = 0; b < r->made->problem.box_count && count < WORDS + SPOOLS; b++)
+        names[count++] = r->made->problem.boxes[b].name;
+    while (length < r->rest.length && r->rest.at[length] != ' ')
+        length++;
+    if (length == 0)
+        return refuse(r->study, says, NULL);
+    ts_buffer_open(&text, r->study->allocator);
+    ts_buffer_print(&text, "%s: `%.*s` is none", says, (int)length, r->rest.at);
+    if (!text.failed)
+        (void)refuse(r->study, text.bytes,
+                     ts_text_nearest((ts_text){r->rest.at, length}, names, count));
+    ts_buffer_close(&text);
+    return false;
+}
+
 static bool has_box(const reading *r, int32_t spool)
 {
     for (size_t b = 0; b < r->made->problem.box_count; b++)
@@ -117,7 +146,7 @@ static bool read_place(reading *r, ts_drive_place *out)
             break;
         any = true;
     }
-    return any || refuse(r->study, "no place is named behind `on`", NULL);
+    return any || refuse_word(r, "no place is named behind `on`");
 }
 
 bool ts_place_read(ts_study *study, const ts_drive_problem *made, const char *text,
@@ -141,7 +170,7 @@ bool ts_place_read(ts_study *study, const ts_drive_problem *made, const char *te
                           nearest_accessory(&r));
     }
     if (r.rest.length > 0)
-        return refuse(study, "the place cannot be read to its end", NULL);
+        return refuse_word(&r, "the place cannot be read to its end");
     if (out->input && out->side != TS_CHOOSE_EITHER_SIDE)
         return refuse(study, "the input stands on no side", NULL);
     return true;

@@ -87,22 +87,73 @@ class Arrange(Arranging):
         self.assertEqual(told["answers"][0]["verdict"], "holds")
         self.assertEqual(told["answers"][0]["boxes"][0]["input"]["rear"], '[sg], "1"')
 
+    def crowded_input(self):
+        """Two pads that turn the same way, and slowly enough on the input alone: beside it every gear
+        of 36 teeth or fewer is faster than the input of 37."""
+        text = TRAINER.read_text(encoding="utf-8")
+        for before, after in (
+                ("always: 6400..12000 rpm}", "always: 6400..14000 rpm}"),
+                ("{crank: ..9000 rpm, light-off: 800.. rpm, take-off: 6600..9000 rpm, always: ..9000 rpm}",
+                 "{always: ..12000 rpm}"),
+                ("{crank: ..7000 rpm, light-off: 500.. rpm, take-off: 3500..7000 rpm, always: ..7000 rpm}",
+                 "{always: ..12000 rpm}"),
+                ("{always: ..5000 rpm, ground idle: 2200..5000 rpm}", "{always: ..12000 rpm}")):
+            self.assertEqual(text.count(before), 1, before)
+            text = text.replace(before, after)
+        copy = self.folder / "crowded.yaml"
+        copy.write_text(text + "\narrange: {teeth: 19..36, idler teeth: 24..36, steps: 0}\n")
+        return copy
+
     def test_demand_that_cannot_be_met_is_no_arrangement(self):
-        code, out, _ = run("arrange", self.with_section(TRAINER, "  teeth: 19..20\n"))
+        code, out, _ = run("arrange", self.crowded_input())
         self.assertEqual(code, 1)
         self.assertIn("No arrangement meets every demand", out)
+        self.assertIn("These 4 demands cannot all hold", out)
 
-    def test_demand_that_conflicts_is_named_with_what_would_do(self):
-        # derived: with 20 teeth at most every gear turns faster than the input, which has 37, so
-        # that the input itself is the slowest place there is: 31200*32/37*27/61 rpm at red line.
-        copy = self.with_section(TRAINER, "  teeth: 19..20\n")
-        told = answer("arrange", copy)["conflict"]
-        self.assertEqual([one["demand"] for one in told],
-                         ["the speed band of hydraulic pump at red line"])
-        self.assertAlmostEqual(told[0]["from"] * 60 / (2 * math.pi), 5000.0, places=6)
-        self.assertAlmostEqual(told[0]["to"] * 60 / (2 * math.pi), 31200 * 32 / 37 * 27 / 61,
-                               delta=0.5)
-        self.assertIn("One demand alone", run("arrange", copy)[1])
+    def test_demands_that_conflict_are_named_with_what_would_do(self):
+        # derived: the greatest gear beside the input has 36 teeth, and turns at
+        # 31200*32/37*27/61*37/36 = 12275.4 rpm at red line; on the input, two that turn the same way
+        # want the same face.
+        told = answer("arrange", self.crowded_input())["conflict"]
+        self.assertEqual(sorted(one["demand"] for one in told),
+                         ["the sense of fuel pump", "the sense of hydraulic pump",
+                          "the speed band of fuel pump at red line",
+                          "the speed band of hydraulic pump at red line"])
+        for one in told:
+            if "band" in one["demand"]:
+                self.assertAlmostEqual(one["from"] * 60 / (2 * math.pi), 12000.0, places=6)
+                self.assertAlmostEqual(one["to"] * 60 / (2 * math.pi),
+                                       31200 * 32 / 37 * 27 / 61 * 37 / 36, delta=0.5)
+
+    def test_choices_that_leave_no_gear_are_named_before_the_search_with_what_would_do(self):
+        # derived: hydraulic pump at most 5000 rpm at red line, where the input turns at 11944.2 rpm:
+        # 37*11944.2/5000 = 88.4, so 89 teeth; half of 111 mm, the pitch circle of the input, is
+        # 55.5 mm; 37 teeth of 50 mm have a radius of 925 mm on an arc of 210 mm.
+        for line, says, remedy in (
+                ("teeth: 19..20", "`hydraulic pump` turns within its bands on no gear of 19 to 20 teeth in the "
+                 "box of `hp`; beside an input gear of 37 it does with 89", "`teeth` that reach 89"),
+                ("least face: 56 mm", "may be 55.500 mm wide at most", "`least face` of 55.500 mm or less"),
+                ("boxes: {hp: {modules: [50 mm]}}", "reaches into the engine casing", "smaller `modules`")):
+            code, out, err = run("arrange", self.with_section(TRAINER, f"  {line}\n"))
+            self.assertEqual((code, out), (2, ""), line)
+            self.assertRegex(err, r"trainer\.yaml:\d+:\d+: ")
+            self.assertIn(says, " ".join(err.split()))
+            self.assertIn(remedy, " ".join(err.split()))
+        # What is told as nearest is no longer told when it is granted.
+        granted = run("arrange", self.with_section(TRAINER, "  least face: 55.5 mm\n"), "--within", "0.1 s")
+        self.assertNotIn("wide at most", granted[2])
+        granted = run("arrange", self.with_section(TRAINER, "  teeth: 19..89\n"), "--within", "0.1 s")
+        self.assertNotIn("turns within its bands on no gear", granted[2])
+
+    def test_names_that_are_none_are_told_with_the_nearest(self):
+        for words, nearest in ((("--keep", "drive/hp/bx"), "drive/hp/box?"),
+                               (("--keep", "fuel pump"), "drive/hp/box/anticlockwise/1/front?"),
+                               (("--why-not", "fule pump on rear"), "fuel pump?"),
+                               (("--why-not", "fuel pump on reer"), "rear?"),
+                               (("--why-not", "fuel pump on hp frnt"), "front?")):
+            code, out, err = run("arrange", TRAINER, *words)
+            self.assertEqual((code, out), (2, ""), words)
+            self.assertIn(f"did you mean {nearest}", " ".join(err.split()))
 
     def test_pads_behind_a_step_shaft_can_be_kept(self):
         told = answer("arrange", TRAINER, *KEEP)

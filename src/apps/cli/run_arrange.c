@@ -209,12 +209,12 @@ int run_arrange(const arguments *given)
     options.workings = false;
     if (given->value[OPTION_ADD] != NULL && !file_read(given->value[OPTION_ADD], &added, &code))
         return code;
+    interrupt_keep(); /* from here on: what is known by then is told */
     wish.added        = added.bytes;
     wish.added_name   = given->value[OPTION_ADD];
     wish.added_length = added.length;
     ts_study *study   = session_open(given->operand[0], &options, wish.json, &code);
     if (study != NULL) {
-        interrupt_keep();
         code = given->value[OPTION_VERIFY] != NULL ? verify(given, study, &wish, &page)
                                                    : arrange(given, study, &wish, &page);
         if (w.terminal)
