@@ -258,6 +258,8 @@ export interface Neck {
   shank?: Sourced<Length>;
   /** The radius of the groove. */
   "notch radius"?: Sourced<Length>;
+  /** How thick its blank was when it was heat-treated: a thicker one than the 16 mm of the test hardens less at its heart (DIN 743-2, K_1).  Without the key as thick as the shank, or as the neck; a `strength` that is told is that of the neck itself. */
+  blank?: Sourced<Length>;
   /** What it is made of; the table says what its strength rests on.  Default: low-alloy 160 ksi. */
   metal?: Sourced<"9310 core" | "ze41a-t5" | "we43-t6" | "ez33a-t5" | "a357-t61" | "m50" | "52100" | "low-alloy 125 ksi" | "low-alloy 140 ksi" | "low-alloy 150 ksi" | "low-alloy 160 ksi" | "low-alloy 180 ksi" | "low-alloy 200 ksi" | "4330v 220 ksi">;
   /** Its tensile strength from the least to the greatest, as tested; without the key it follows from `metal` and `scatter`. */

@@ -108,6 +108,7 @@ typedef struct ts_neck {
     ts_measure bore;         /* m */
     ts_measure shank;        /* m, outside diameter beside it */
     ts_measure notch_radius; /* m */
+    ts_measure blank;        /* m, as thick as it was when it was heat-treated; TS_ABSENT */
     ts_pick    metal;        /* row of catalog/metal.h */
     ts_span    strength;     /* Pa, tensile strength; TS_ABSENT: from metal and scatter */
     ts_measure scatter;      /* 1, coefficient of variation of the tensile strength */

@@ -114,6 +114,16 @@ static const ts_field neck_fields[] = {
      .range   = TS_ABOVE(0.0, 0.5, "mm"),
      .says    = "The radius of the groove.",
      .example = "3 mm"},
+    {.key   = "blank",
+     .form  = TS_FORM_MEASURE,
+     .known = true,
+     .kind  = TS_KIND_LENGTH,
+     TS_AT(ts_neck, blank),
+     .range   = TS_ABOVE(0.0, 0.5, "mm"),
+     .says    = "How thick its blank was when it was heat-treated: a thicker one than the 16 mm of "
+                "the test hardens less at its heart (DIN 743-2, K_1).  Without the key as thick as "
+                "the shank, or as the neck; a `strength` that is told is that of the neck itself.",
+     .example = "40 mm"},
     {.key  = "metal",
      .form = TS_FORM_PICK,
      TS_AT(ts_neck, metal),
@@ -237,6 +247,10 @@ static const char *judge_neck(const void *record, const char **key, const char *
     *expected = "a shank wider than the neck";
     if (told(neck->shank.standing) && neck->shank.value <= neck->diameter.value)
         return "the shaft beside the neck is no wider than the neck";
+    *key      = "blank";
+    *expected = "a blank as thick as the neck at least";
+    if (told(neck->blank.standing) && neck->blank.value < neck->diameter.value)
+        return "the neck cannot be turned from its blank";
     return NULL;
 }
 

@@ -5,6 +5,7 @@
 #include "catalog/metal.h"
 #include "element/notch_factor.h"
 #include "motion/value_note.h"
+#include "rating/shaft/din743.h"
 
 #include <math.h>
 #include <string.h>
@@ -15,6 +16,13 @@ static const ts_formula Ftu_mean_formula = {
     .unit    = "Pa",
     .text    = "Ftu_row/(1 - z_99*scatter)",
     .source  = "derived: the normal law; A values of MMPDS count small samples too and lie lower",
+};
+static const ts_formula Ftu_low_formula = {
+    .symbol  = "Ftu",
+    .meaning = "least tensile strength of a blank of that thickness",
+    .unit    = "Pa",
+    .text    = "K_1B*Ftu_row",
+    .source  = "DIN 743-2:2012, 5.1 (from memory)",
 };
 static const ts_formula Ftu_most_formula = {
     .symbol  = "Ftu",
@@ -27,7 +35,7 @@ static const ts_formula Ftu_least_formula = {
     .symbol  = "Ftu",
     .meaning = "least tensile strength",
     .unit    = "Pa",
-    .text    = "Ftu_mean*(1 - 3*scatter)",
+    .text    = "K_1B*Ftu_mean*(1 - 3*scatter)",
     .source  = "common practice, no source: three standard deviations",
 };
 static const ts_formula warmth_formula = {
@@ -137,18 +145,39 @@ static ts_spread between(double low, double high)
     return (ts_spread){.law = TS_SPREAD_UNIFORM, .low = low, .high = high};
 }
 
-/* A normal law about the mean of a metal, cut off at what is sold and three deviations above. */
+/* As thick as the blank, else as the shank, else as the neck itself. */
+static const ts_measure *blank_of(const ts_neck *neck)
+{
+    return ts_measure_known(neck->blank)   ? &neck->blank
+           : ts_measure_known(neck->shank) ? &neck->shank
+                                           : &neck->diameter;
+}
+
+/* Rounds of 16 mm are tested of steels that harden through; those of the core of a case-hardened
+ * one were 13 mm thick (data/metal.tsv). */
+static double size_of_blank(const ts_neck *neck, const ts_metal *metal, ts_workings *workings)
+{
+    const bool         core  = strcmp(metal->key, "9310 core") == 0;
+    const ts_din_steel steel = {.kind = core ? TS_DIN_CASE_HARDENED : TS_DIN_TEMPERED,
+                                .d_B  = core ? 13e-3 : 16e-3};
+
+    return ts_din_size_of_blank(&steel, blank_of(neck)->value, workings);
+}
+
+/* A normal law about the mean of a metal, cut off at what is sold and three deviations above.  A
+ * thick blank is weaker; it may yet be as strong as a thin one. */
 static ts_spread strength_of_metal(const ts_neck *neck, const ts_metal *metal)
 {
     const double scatter = neck->scatter.value, Ftu_row = metal->Ftu;
+    const double K_1B  = size_of_blank(neck, metal, NULL);
     const bool   least = strcmp(metal->basis, "typical") != 0;
     const double mean  = least ? Ftu_row / (1.0 - ts_normal_place(0.99) * scatter) : Ftu_row;
 
     return (ts_spread){.law   = TS_SPREAD_NORMAL,
-                       .low   = least ? Ftu_row : mean * (1.0 - 3.0 * scatter),
+                       .low   = K_1B * (least ? Ftu_row : mean * (1.0 - 3.0 * scatter)),
                        .high  = mean * (1.0 + 3.0 * scatter),
-                       .mean  = mean,
-                       .sigma = mean * scatter};
+                       .mean  = K_1B * mean,
+                       .sigma = K_1B * mean * scatter};
 }
 
 static double warmth_at(double theta)
@@ -225,12 +254,24 @@ static void note_strength(ts_workings *workings, const ts_drive *drive, const ts
     const ts_metal metal   = ts_metal_at((size_t)neck->metal.value);
     const double   Ftu_row = metal.Ftu, z_99 = ts_normal_place(0.99);
     const bool     least = strcmp(metal.basis, "typical") != 0;
+    double         K_1B  = 1.0;
 
+    if (low) {
+        const ts_measure *blank = blank_of(neck);
+        ts_note_value(workings, drive,
+                      &(ts_value_note){"d_eff", blank->value, "m",
+                                       blank == &neck->blank   ? "blank"
+                                       : blank == &neck->shank ? "shank"
+                                                               : "diameter",
+                                       blank->standing, blank->node});
+        K_1B = size_of_blank(neck, &metal, workings);
+    }
     if (low && least) {
-        ts_workings_row(workings, "Ftu", Ftu_row, "Pa", metal.source);
+        ts_workings_row(workings, "Ftu_row", Ftu_row, "Pa", metal.source);
+        (void)TS_STEP(workings, Ftu_low_formula, made->Ftu.low, K_1B, Ftu_row);
         return;
     }
-    const double Ftu_mean = made->Ftu.mean;
+    const double Ftu_mean = least ? Ftu_row / (1.0 - z_99 * scatter) : Ftu_row;
     TS_NOTE_MEASURE(workings, drive, "scatter", neck->scatter, "1", "scatter");
     if (least) {
         ts_workings_row(workings, "Ftu_row", Ftu_row, "Pa", metal.source);
@@ -240,7 +281,7 @@ static void note_strength(ts_workings *workings, const ts_drive *drive, const ts
         ts_workings_row(workings, "Ftu_mean", Ftu_mean, "Pa", metal.source);
     }
     if (low)
-        (void)TS_STEP(workings, Ftu_least_formula, made->Ftu.low, Ftu_mean, scatter);
+        (void)TS_STEP(workings, Ftu_least_formula, made->Ftu.low, K_1B, Ftu_mean, scatter);
     else
         (void)TS_STEP(workings, Ftu_most_formula, made->Ftu.high, Ftu_mean, scatter);
 }

@@ -3,14 +3,16 @@
 
 #include "element/round_torsion.h"
 #include "motion/value_note.h"
+#include "rating/shaft/din743.h"
 
 #include <math.h>
 
 static const double pi = 3.14159265358979323846;
 
-#define N_WEAR  1e6 /* cycles at which the fatigue strength is known */
-#define FELT    0.9 /* notch sensitivity of a hard steel */
-#define S_LN    0.1 /* scatter of the fatigue strength */
+#define N_WEAR  1e6  /* cycles at which the fatigue strength is known */
+#define FELT    0.9  /* notch sensitivity of a hard steel */
+#define S_LN    0.1  /* scatter of the fatigue strength */
+#define R_Z     4e-6 /* m, of a ground neck: common practice, no source */
 #define SQRT_12 3.46410161513775458705
 #define SHIGLEY "R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 6"
 #define FIRST                                                                                      \
@@ -51,12 +53,47 @@ static const ts_formula K_f_formula = {
     .text    = "1 + 0.9*(K_ts - 1)",
     .source  = SHIGLEY ", notch sensitivity of hard steels, 0.9 (from memory)",
 };
+static const ts_formula K_2_formula = {
+    .symbol  = "K_2",
+    .meaning = "size factor of the stress gradient",
+    .unit    = "1",
+    .text    = "1 - 0.2*ln(max(1, min(d, 0.15)/0.0075))/ln(20)",
+    .source  = "DIN 743-2:2012, 5.4 (from memory)",
+};
+static const ts_formula K_formula = {
+    .symbol  = "K",
+    .meaning = "notch, size and surface together",
+    .unit    = "1",
+    .text    = "K_f/K_2 + 1/K_Ft - 1",
+    .source  = "DIN 743-1:2012, 4.2 (from memory)",
+};
 static const ts_formula T_W_formula = {
     .symbol  = "T_W",
     .meaning = "amplitude of torque that half of the necks bear for 1e6 cycles",
     .unit    = "N.m",
-    .text    = "T_el*felt*0.577*0.5/(ratio*K_f)",
+    .text    = "T_el*felt*0.577*0.5/(ratio*K)",
     .source  = SHIGLEY ": half the tensile strength in bending, 0.577 of that in torsion (read)",
+};
+static const ts_formula T_ripple_formula = {
+    .symbol  = "T_a",
+    .meaning = "amplitude of its torque",
+    .unit    = "N.m",
+    .text    = "ripple*T_m",
+    .source  = "derived: no swing is computed for it",
+};
+static const ts_formula T_swing_formula = {
+    .symbol  = "T_a",
+    .meaning = "amplitude of its torque",
+    .unit    = "N.m",
+    .text    = "min(max(told*T_m, swing), T_m)",
+    .source  = "common practice, no source: beyond the mean flanks part, which breaks a resonance",
+};
+static const ts_formula n_formula = {
+    .symbol  = "n",
+    .meaning = "swings of its torque in the whole life",
+    .unit    = "1",
+    .text    = "rate*t",
+    .source  = "derived",
 };
 static const ts_formula k_formula = {
     .symbol  = "k",
@@ -121,6 +158,22 @@ static double middle_torque(const ts_drive_neck *of, double *T_el_out, double *T
     return *T_el_out + middle(&made->yielding) * (*T_pl_out - *T_el_out);
 }
 
+/* Notch, size and surface together. */
+static double feel_size(double sigma_BK, double d, double K_f, ts_neck_make *make,
+                        ts_workings *workings)
+{
+    double K_Fb;
+
+    ts_workings_assumed(workings, "R_z", R_Z, "m", "a ground neck; common practice, no source");
+    ts_workings_row(workings, "sigma_BK", sigma_BK, "Pa", "the middle of its tensile strength");
+    const double K_Ft = ts_din_roughness(R_Z, sigma_BK, &K_Fb, workings);
+    const double K_2  = TS_STEP(workings, K_2_formula, ts_din_size_of_gradient(d), d);
+
+    make->K_f = K_f;
+    make->K_F = K_Ft;
+    return TS_STEP(workings, K_formula, K_f / K_2 + 1.0 / K_Ft - 1.0, K_f, K_2, K_Ft);
+}
+
 static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *workings)
 {
     const ts_shear_neck *made = &of->made;
@@ -152,8 +205,9 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
                           cov_F, cov_ratio, cov_w, cov_y, cov_K, tol, d);
     /* Fatigue feels the notch once: what the static torque has of it is taken out. */
     const double felt = felt_at_once(made);
-    make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * 0.5 / (ratio * K_f), T_el,
-                         felt, ratio, K_f);
+    const double K    = feel_size(middle(&made->Ftu), d, K_f, make, workings);
+    make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * 0.5 / (ratio * K), T_el, felt,
+                         ratio, K);
     make->k    = TS_STEP(workings, k_formula, 3.0 * log(10.0) / log(0.9 / 0.5 * K_f), K_f);
     make->N_W  = N_WEAR;
     make->s_ln = S_LN;
@@ -162,8 +216,12 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
 /* ---- what it meets --------------------------------------------------------------------------- */
 
 typedef struct count {
-    ts_neck_life *life;
-    int           used;
+    const ts_select *select;
+    const ts_guard  *guard;
+    const ts_neck   *neck;
+    ts_neck_life    *life;
+    ts_workings     *workings;
+    int              used;
 } count;
 
 static void add(count *to, double T_a, double T_m, double cycles)
@@ -172,16 +230,31 @@ static void add(count *to, double T_a, double T_m, double cycles)
         to->life->cycles[to->used++] = (ts_neck_cycles){T_a, T_m, cycles};
 }
 
-/* The largest number of events of any condition: how often the engine is started.  NaN: no
- * condition says. */
-static double starts_of(const ts_drive *drive)
+/* Does something drive the drive then? */
+static bool is_start(const ts_power *power, size_t c)
 {
-    double most = (double)NAN;
+    for (uint32_t p = 0; p < power->motion->train->pad_count; p++)
+        if (power->pad[c * power->motion->train->pad_count + p].T < 0.0)
+            return true;
+    return false;
+}
 
-    for (size_t c = 0; c < drive->condition_count; c++)
-        if (drive->conditions[c].events.standing == TS_GIVEN)
-            most = fmax(most, (double)drive->conditions[c].events.value);
-    return most;
+/* How often the engine is started: the largest number of events of a condition in which something
+ * drives, else of any.  NaN: no condition says. */
+static double starts_of(const ts_select *select)
+{
+    const ts_drive *drive  = select->drive;
+    double          starts = (double)NAN, most = (double)NAN;
+
+    for (size_t c = 0; c < drive->condition_count; c++) {
+        if (drive->conditions[c].events.standing != TS_GIVEN)
+            continue;
+        const double n = (double)drive->conditions[c].events.value;
+        most           = fmax(most, n);
+        if (is_start(select->teeth->power, c))
+            starts = fmax(starts, n);
+    }
+    return isnan(starts) ? most : starts;
 }
 
 static double torque_in(const ts_select *select, const ts_guard *guard, size_t c)
@@ -193,38 +266,121 @@ static double torque_in(const ts_select *select, const ts_guard *guard, size_t c
     return isnan(T) ? 0.0 : fabs(T);
 }
 
-static int count_cycles(const ts_select *select, const ts_guard *guard, ts_neck_life *life)
+/* By torsional vibration; NULL where nothing was computed of it. */
+static const ts_torque_swing *swing_in(const ts_select *select, const ts_guard *guard, uint32_t c)
 {
-    const ts_drive  *drive  = select->drive;
-    const ts_motion *motion = select->teeth->motion;
-    const ts_neck   *neck   = select->necks->items[guard->neck].neck;
-    const double     starts = starts_of(drive), ripple = neck->ripple.value;
-    const double     swing[3] = {guard->run.T / 2.0, guard->start.T / 2.0, guard->T_over / 2.0};
-    const double     times[3] = {starts, starts, starts * neck->overloads.value};
-    count            to       = {life, 0};
+    const ts_train        *train = select->teeth->power->motion->train;
+    const ts_torque_swing *swing;
 
-    for (int i = 0; i < 3; i++)
-        add(&to, swing[i], swing[i], times[i]);
-    for (size_t c = 0; c < drive->condition_count; c++) {
-        const double T     = torque_in(select, guard, c);
-        const double omega = motion->speed[c * motion->train->shaft_count + guard->shaft];
-        const double t     = ts_condition_seconds(&drive->conditions[c]);
+    if (select->forced == NULL)
+        return NULL;
+    if (guard->pad == TS_NOWHERE)
+        swing = ts_forced_at_tube(select->forced, select->forced_count, c, guard->shaft);
+    else
+        swing = ts_forced_at_accessory(select->forced, select->forced_count, c,
+                                       train->pads[guard->pad].accessory);
+    return swing != NULL && isfinite(swing->swing) ? swing : NULL;
+}
 
-        if (!isnan(omega) && !isnan(t))
-            add(&to, ripple * T, T, omega * t / (2.0 * pi));
+/* The ripple that the file tells stands beside what is computed; one that is assumed is in it, as
+ * that of the accessory. */
+static double amplitude(const count *to, const ts_torque_swing *computed, double T_m)
+{
+    const ts_measure *ripple_told = &to->neck->ripple;
+    const double      ripple      = ripple_told->value;
+    ts_workings      *workings    = to->workings;
+
+    if (computed == NULL) {
+        ts_workings_row(workings, "ripple", ripple, "1", "`ripple` of the neck");
+        return TS_STEP(workings, T_ripple_formula, ripple * T_m, ripple, T_m);
     }
+    const double told  = ripple_told->standing == TS_GIVEN ? ripple : 0.0;
+    const double swing = computed->swing;
+
+    ts_workings_row(workings, "told", told, "1", "`ripple` of the neck, where the file tells it");
+    ts_workings_row(workings, "swing", swing, "N.m",
+                    "torsional vibration, linear: `twist`, docs/method/torsion.md");
+    return TS_STEP(workings, T_swing_formula, fmin(fmax(told * T_m, swing), T_m), told, T_m, swing);
+}
+
+/* As long as a condition lasts the torque swings about what it is then. */
+static void vibrate(count *to, uint32_t c)
+{
+    const ts_motion       *motion   = to->select->teeth->motion;
+    const ts_torque_swing *computed = swing_in(to->select, to->guard, c);
+    const double           T_m      = torque_in(to->select, to->guard, c);
+    const double omega = motion->speed[(size_t)c * motion->train->shaft_count + to->guard->shaft];
+    const double t     = ts_condition_seconds(&to->select->drive->conditions[c]);
+    const double rate  = computed != NULL ? computed->rate : fabs(omega) / (2.0 * pi);
+
+    if (!(T_m > 0.0) || isnan(rate) || isnan(t))
+        return;
+    ts_workings_about(to->workings, to->neck->node, (int32_t)c);
+    ts_workings_row(to->workings, "T_m", T_m, "N.m", "the torque that it carries then");
+    ts_workings_row(to->workings, "rate", rate, "Hz",
+                    computed != NULL ? "Rice's rate of the swing: response/drive_forced.h"
+                                     : "once a turn");
+    ts_workings_row(to->workings, "t", t, "s", "how long the condition lasts in the whole life");
+    const double T_a = amplitude(to, computed, T_m);
+    const double n   = TS_STEP(to->workings, n_formula, rate * t, rate, t);
+    const int    at  = to->used;
+    add(to, T_a, T_m, n);
+    to->life->condition[at] = (int32_t)c;
+}
+
+/* What takes the torque from nothing to its height and back. */
+static void count_events(count *to)
+{
+    const ts_select *select = to->select;
+    const ts_guard  *guard  = to->guard;
+    const double     starts = starts_of(select), half = guard->start.T / 2.0;
+    const double     over = guard->T_over / 2.0;
+
+    add(to, guard->run.T / 2.0, guard->run.T / 2.0, starts);
+    add(to, half, half, starts);
+    add(to, over, over, starts * to->neck->overloads.value);
+    for (size_t c = 0; c < select->drive->condition_count; c++) {
+        const ts_tally *events = &select->drive->conditions[c].events;
+        const double    T      = torque_in(select, guard, c) / 2.0;
+
+        if (events->standing == TS_GIVEN && !is_start(select->teeth->power, c))
+            add(to, T, T, (double)events->value);
+    }
+    for (int i = 0; i < to->used; i++)
+        to->life->condition[i] = TS_EVERY_CONDITION;
+}
+
+static int count_cycles(const ts_select *select, const ts_guard *guard, ts_neck_life *life,
+                        ts_workings *workings)
+{
+    count to = {.select   = select,
+                .guard    = guard,
+                .neck     = select->necks->items[guard->neck].neck,
+                .life     = life,
+                .workings = workings};
+
+    count_events(&to);
+    for (uint32_t c = 0; c < select->drive->condition_count; c++)
+        vibrate(&to, c);
+    ts_workings_about(workings, to.neck->node, TS_EVERY_CONDITION);
     return to.used;
 }
 
-static void note_cycles(const ts_neck_life *life, ts_workings *workings)
+static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *workings)
 {
     ts_workings_row(workings, "N_W", life->make.N_W, "1", "where the fatigue strength is known");
     for (int i = 0; i < life->duty.cycle_count; i++) {
-        const ts_neck_cycles *c = &life->cycles[i];
+        const ts_neck_cycles *c    = &life->cycles[i];
+        const ts_subject      from = {node, life->condition[i]};
 
-        ts_workings_row(workings, "n", c->cycles, "1",
-                        "starts, overloads, or turns of a condition");
-        ts_workings_row(workings, "T_a", c->T_a, "N.m", "half of a swing, or the ripple");
+        if (from.condition != TS_EVERY_CONDITION) {
+            ts_workings_borrow(workings, "n", c->cycles, from, "n");
+            ts_workings_borrow(workings, "T_a", c->T_a, from, "T_a");
+            ts_workings_borrow(workings, "T_m", c->T_m, from, "T_m");
+            continue;
+        }
+        ts_workings_row(workings, "n", c->cycles, "1", "starts, overloads or events of the file");
+        ts_workings_row(workings, "T_a", c->T_a, "N.m", "half of what such an event takes");
         ts_workings_row(workings, "T_m", c->T_m, "N.m", "the torque about which it swings");
     }
 }
@@ -236,13 +392,13 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
 {
     const ts_drive_neck *of = guard->neck == TS_NOWHERE ? NULL : &select->necks->items[guard->neck];
 
-    *life        = (ts_neck_life){.missing = NULL};
+    *life        = (ts_neck_life){.worst = -1};
     life->chance = (ts_neck_chance){NAN, NAN, NAN, NAN, NAN};
     if (of == NULL || !of->designed)
         life->missing = "a neck with a diameter";
     else if (of->missing != NULL)
         life->missing = of->missing;
-    else if (isnan(starts_of(select->drive)))
+    else if (isnan(starts_of(select)))
         life->missing = "the number of starts (`events` of a condition) for the fatigue";
     else if (isnan(guard->legit.T))
         life->missing = "the highest legitimate torque";
@@ -255,10 +411,16 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
     life->duty = (ts_neck_duty){.T_legit     = guard->legit.T,
                                 .T_capacity  = guard->once.T,
                                 .cycles      = life->cycles,
-                                .cycle_count = count_cycles(select, guard, life)};
+                                .cycle_count = count_cycles(select, guard, life, workings)};
     if (workings != NULL)
-        note_cycles(life, workings);
+        note_cycles(life, of->neck->node, workings);
     life->chance = ts_neck_chance_of(&life->make, &life->duty, life->make.d_0, workings);
+    double most  = 0.0;
+    for (int i = 0; i < life->duty.cycle_count; i++) {
+        const double share = ts_neck_harm_share(&life->make, &life->duty, &life->chance, i);
+        life->worst        = share > most ? i : life->worst;
+        most               = fmax(most, share);
+    }
     if (isnan(life->chance.early))
         life->missing = "its chances: a steady torque reaches the middle break torque";
 }

@@ -2,11 +2,15 @@
  * too late when it should, and which diameter balances the two?
  *
  * Cycles    Every start takes the torque from nothing to the highest and back; overloads likewise,
- *           `overloads` of them a start; and a ripple about the torque of every condition, once a
- *           turn, as long as it lasts.
+ *           `overloads` of them a start; so does every event of a condition in which nothing
+ *           drives.  As long as a condition lasts the torque swings about what it is then, by the
+ *           torsional vibration that response/drive_forced.h computes for that place, or by a
+ *           greater `ripple` that the file tells.  A linear swing beyond the torque itself would
+ *           part the flanks, which breaks the resonance: the torque itself is taken instead (common
+ *           practice, no source).  Where no swing is known, `ripple`, once a turn.
  * Strength  Mean fatigue strength in torsion: 0.577 of half the tensile strength at 1e6 cycles over
- *           the notch factor that is felt, 0.9 of the static one at 1e3; a straight line on two
- *           logarithmic scales through both, without an endurance limit.
+ *           notch, size and surface (K of DIN 743-1), 0.9 of the static one at 1e3; a straight line
+ *           on two logarithmic scales through both, and twice as flat below (neck_chance.h).
  * Laws      rating/shaft/neck_chance.h; the break torque is normal about the middle of its band of
  *           causes, first order.
  * Sources   docs/method/necks.md
@@ -17,14 +21,17 @@
 #include "rating/selectivity.h"
 #include "rating/shaft/neck_chance.h"
 
-#define TS_NECK_LIFE_CYCLES 64
+#define TS_NECK_LIFE_CYCLES TS_NECK_CYCLES_MOST
 
 typedef struct ts_neck_life {
     const char    *missing; /* NULL, or why nothing is known: "a diameter", a noun */
     ts_neck_make   make;
     ts_neck_duty   duty;
     ts_neck_cycles cycles[TS_NECK_LIFE_CYCLES];
-    ts_neck_chance chance; /* at the diameter of the file */
+    int32_t        condition[TS_NECK_LIFE_CYCLES + 1]; /* whose swing each is; or
+                                                          TS_EVERY_CONDITION: an event */
+    ts_neck_chance chance;                             /* at the diameter of the file */
+    int            worst; /* cycles that do most of the harm; -1: none does any */
 } ts_neck_life;
 
 /* Fills in *life, whose duty points into it: do not copy it.  Noted about the record of the neck.

@@ -25,6 +25,7 @@
 #include "rating/drive_necks.h"
 #include "rating/part_capacity.h"
 #include "rating/tooth_capacity.h"
+#include "response/drive_forced.h"
 
 /* A torque that is met in a condition; TS_EVERY_CONDITION: in none. */
 typedef struct ts_met_torque {
@@ -70,6 +71,10 @@ typedef struct ts_select {
     uint32_t          *of_shaft; /* [shaft]; of a neck in a tower shaft */
     double             f;        /* factor that a neck keeps to either side; NaN: not known */
     ts_select_scratch *scratch;
+    /* Torsional vibration, of every tree in its states, for the fatigue of necks; NULL: not known.
+     * Nothing here reads it; who solves both lends it. */
+    const ts_drive_forced *forced;
+    size_t                 forced_count;
 } ts_select;
 
 /* Memory for one drive, and for `more` parts beyond teeth and necks. */

@@ -50,6 +50,27 @@ static void chances(ts_json *json, const ts_neck_survey *survey)
     ts_json_end(json, '}');
 }
 
+/* What tires it: swings of a condition, or events. */
+static void cycles(ts_json *json, const ts_answer *answer, const ts_neck_life *life)
+{
+    ts_json_key(json, "cycles");
+    ts_json_array(json);
+    for (int i = 0; i < life->duty.cycle_count; i++) {
+        const char *condition = ts_answer_condition(answer, life->condition[i]);
+
+        ts_json_object(json);
+        if (condition != NULL)
+            ts_json_string_at(json, "condition", condition);
+        ts_json_number_at(json, "n", life->cycles[i].cycles);
+        ts_json_number_at(json, "T_a", life->cycles[i].T_a);
+        ts_json_number_at(json, "T_m", life->cycles[i].T_m);
+        ts_json_number_at(json, "harm",
+                          ts_neck_harm_share(&life->make, &life->duty, &life->chance, i));
+        ts_json_end(json, '}');
+    }
+    ts_json_end(json, ']');
+}
+
 static void neck(ts_json *json, const ts_answer *answer, const ts_neck_survey *survey)
 {
     const ts_drive_neck *of = survey->neck;
@@ -68,10 +89,12 @@ static void neck(ts_json *json, const ts_answer *answer, const ts_neck_survey *s
         ts_json_string_at(json, "missing", of->missing);
     if (survey->sampled)
         samples(json, survey);
-    if (survey->life.missing == NULL)
+    if (survey->life.missing == NULL) {
         chances(json, survey);
-    else
+        cycles(json, answer, &survey->life);
+    } else {
         ts_json_string_at(json, "no_chances", survey->life.missing);
+    }
     ts_json_end(json, '}');
 }
 

@@ -89,6 +89,31 @@ static void chance(teller *t, const char *what, double law, size_t drawn, size_t
     ts_buffer_print(&t->text, " (%zu of %zu)", drawn, count);
 }
 
+/* What tires it most. */
+static void fatigue(teller *t, const ts_neck_life *life)
+{
+    if (life->worst < 0)
+        return;
+    const ts_neck_cycles *c  = &life->cycles[life->worst];
+    const int32_t         in = life->condition[life->worst];
+
+    ts_buffer_add(&t->text, "  ");
+    ts_page_short(&t->text,
+                  100.0 * ts_neck_harm_share(&life->make, &life->duty, &life->chance, life->worst),
+                  3);
+    ts_buffer_add(&t->text, " % of the fatigue comes from ");
+    ts_page_short(&t->text, c->cycles, 3);
+    if (in == TS_EVERY_CONDITION)
+        ts_buffer_add(&t->text, " starts, overloads or events, ");
+    else
+        ts_buffer_print(&t->text, " swings of the torque at %s, ",
+                        ts_answer_condition(t->answer, in));
+    show(t, c->T_a, TS_KIND_TORQUE);
+    ts_buffer_add(&t->text, " about ");
+    show(t, c->T_m, TS_KIND_TORQUE);
+    sentence(t);
+}
+
 static void chances(teller *t, const ts_neck_survey *survey)
 {
     const ts_neck_sampled *s = &survey->samples;
@@ -104,6 +129,7 @@ static void chances(teller *t, const ts_neck_survey *survey)
     chance(t, ", by fatigue", c->fatigue_early, s->fatigue_early, s->count);
     chance(t, "; too late", c->late, s->late, s->count);
     sentence(t);
+    fatigue(t, &survey->life);
     ts_buffer_add(&t->text, "  both are as likely at ");
     show(t, survey->balance, TS_KIND_LENGTH);
     sentence(t);

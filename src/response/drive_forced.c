@@ -64,6 +64,7 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
     for (size_t i = 0; i < model->spring_count; i++) {
         const double T = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
         swing[i].swing = hypot(swing[i].swing, T);
+        swing[i].rate  = hypot(swing[i].rate, by->omega / two_pi * T); /* yet to be shared out */
         if (T > swing[i].most) {
             swing[i].most             = T;
             swing[i].source           = *source;
@@ -130,6 +131,8 @@ static void shake_in(shaker *it)
         if (twist->joints[i].link == TS_LINK_PAD)
             shake_by_accessory(it, i, twist->parts[twist->joints[i].to].accessory);
     }
+    for (size_t i = 0; i < n; i++)
+        swing[i].rate = swing[i].swing > 0.0 ? swing[i].rate / swing[i].swing : 0.0;
 }
 
 /* ---- the whole --------------------------------------------------------------------------------
@@ -189,29 +192,49 @@ static bool is_computed(const ts_drive_forced *forced, uint32_t condition)
     return forced->here != NULL && forced->fault == TS_TWIST_FINE && forced->here[condition];
 }
 
-const ts_torque_swing *ts_forced_at_mesh(const ts_drive_forced *forced, size_t count,
-                                         uint32_t condition, uint32_t mesh)
+typedef bool (*joint_test)(const ts_drive_twist *twist, const ts_twist_joint *joint, uint32_t what);
+
+static bool is_mesh(const ts_drive_twist *twist, const ts_twist_joint *joint, uint32_t mesh)
+{
+    (void)twist;
+    return joint->link == TS_LINK_MESH && joint->mesh == mesh;
+}
+
+static bool is_tube(const ts_drive_twist *twist, const ts_twist_joint *joint, uint32_t shaft)
+{
+    return joint->link == TS_LINK_SHAFT && twist->parts[joint->to].shaft == shaft;
+}
+
+static bool is_pad(const ts_drive_twist *twist, const ts_twist_joint *joint, uint32_t accessory)
+{
+    return joint->link == TS_LINK_PAD && twist->parts[joint->to].accessory == (int32_t)accessory;
+}
+
+static const ts_torque_swing *find(const ts_drive_forced *forced, size_t count, uint32_t condition,
+                                   joint_test test, uint32_t what)
 {
     for (size_t k = 0; k < count; k++)
         for (size_t i = 0;
-             is_computed(&forced[k], condition) && i < forced[k].twist->model.spring_count; i++) {
-            const ts_twist_joint *joint = &forced[k].twist->joints[i];
-            if (joint->link == TS_LINK_MESH && joint->mesh == mesh)
+             is_computed(&forced[k], condition) && i < forced[k].twist->model.spring_count; i++)
+            if (test(forced[k].twist, &forced[k].twist->joints[i], what))
                 return ts_forced_spring(&forced[k], condition, i);
-        }
     return NULL;
+}
+
+const ts_torque_swing *ts_forced_at_mesh(const ts_drive_forced *forced, size_t count,
+                                         uint32_t condition, uint32_t mesh)
+{
+    return find(forced, count, condition, is_mesh, mesh);
+}
+
+const ts_torque_swing *ts_forced_at_tube(const ts_drive_forced *forced, size_t count,
+                                         uint32_t condition, uint32_t shaft)
+{
+    return find(forced, count, condition, is_tube, shaft);
 }
 
 const ts_torque_swing *ts_forced_at_accessory(const ts_drive_forced *forced, size_t count,
                                               uint32_t condition, int32_t accessory)
 {
-    for (size_t k = 0; k < count; k++)
-        for (size_t i = 0;
-             is_computed(&forced[k], condition) && i < forced[k].twist->model.spring_count; i++) {
-            const ts_twist_joint *joint = &forced[k].twist->joints[i];
-            if (joint->link == TS_LINK_PAD &&
-                forced[k].twist->parts[joint->to].accessory == accessory)
-                return ts_forced_spring(&forced[k], condition, i);
-        }
-    return NULL;
+    return find(forced, count, condition, is_pad, (uint32_t)accessory);
 }

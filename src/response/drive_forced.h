@@ -5,7 +5,9 @@
  *           once a turn; by every accessory, a ripple of its torque so many times a turn.
  * Sum       Each shakes at a frequency of its own and no error is likely to be as large as its
  *           tolerance beside all others: the root of the sum of squares of the amplitudes (common
- *           practice, no source).
+ *           practice, no source).  It swings at the root of the mean of their squared frequencies,
+ *           weighed by their squared amplitudes (S. O. Rice, Mathematical Analysis of Random Noise,
+ *           1945: the rate of upward crossings of the mean; from memory).
  * Linear    Flanks in contact.  Where the swing of a mesh is above the torque that it carries they
  *           part, and the swing is only told to be above it.
  * Damping   Of a mesh and of a shaft, as shares of critical of the two bodies that it joins by
@@ -33,6 +35,7 @@ typedef struct ts_shake_source {
 typedef struct ts_torque_swing {
     double          mean;   /* N.m, that it carries; >= 0                 */
     double          swing;  /* N.m, amplitude of all together; NaN: not computed */
+    double          rate;   /* Hz, swings a second: Rice's rate of the sum, 0 without a swing */
     double          most;   /* N.m, of it by the strongest source alone ... */
     ts_shake_source source; /* ... which is this                           */
 } ts_torque_swing;
@@ -68,10 +71,13 @@ ts_status ts_drive_force(const ts_forced_question *question, ts_arena *arena, ts
 /* N.m.s/rad or N.s/m of a spring that is so far from critical by itself. */
 double ts_twist_damper(const ts_drive_twist *twist, size_t spring, double mesh, double shaft);
 
-/* The swing of the torque of the driven gear of a mesh, or at the rotor of an accessory (a neck
+/* The swing of the torque of the driven gear of a mesh, in the tube of a radial shaft, or at the
+ * rotor of an accessory (a neck
  * stands there): of that state of its tree in which the condition is.  NULL: there is none. */
 const ts_torque_swing *ts_forced_at_mesh(const ts_drive_forced *forced, size_t count,
                                          uint32_t condition, uint32_t mesh);
+const ts_torque_swing *ts_forced_at_tube(const ts_drive_forced *forced, size_t count,
+                                         uint32_t condition, uint32_t shaft);
 const ts_torque_swing *ts_forced_at_accessory(const ts_drive_forced *forced, size_t count,
                                               uint32_t condition, int32_t accessory);
 

@@ -200,10 +200,13 @@ ts_status ts_study_solve(ts_study *study)
     ts_rubbing_solve(&study->drive, &study->rubbing, study->workings);
     ts_heat_solve(&study->heat, study->workings);
     ts_whirls_solve(&study->whirls, study->workings);
+    study->select.forced = NULL;
     ts_arena_empty(study->swaying);
     status = ts_study_twist(study, study->swaying, &study->twist);
     if (status != TS_OK)
         return status;
+    study->select.forced           = study->twist.forced;
+    study->select.forced_count     = study->twist.count;
     const ts_check_subject subject = check_subject(study);
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }

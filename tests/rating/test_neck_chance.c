@@ -28,15 +28,76 @@ static void fatigue_stands_on_its_line(void **state)
 {
     (void)state;
     const ts_neck_cycles plain = {45.0, 0.0, 1e6}, steady = {22.5, 85.0, 1e6};
-    const ts_neck_cycles longer = {45.0 / 2.0, 0.0, 32e6};
+    const ts_neck_cycles longer = {45.0 / 2.0, 0.0, 512e6}, shorter = {90.0, 0.0, 1e6 / 32.0};
     ts_neck_duty at = {.T_legit = 0.0, .T_capacity = 1e4, .cycles = &plain, .cycle_count = 1};
 
     assert_close(ts_neck_chance_of(&make, &at, 10e-3, NULL).fatigue_early, 0.5, 1e-12);
     assert_close(ts_neck_chance_of(&make, &at, 10e-3, NULL).T_equivalent, 45.0, 1e-12);
     at.cycles = &steady;
     assert_close(ts_neck_chance_of(&make, &at, 10e-3, NULL).fatigue_early, 0.5, 1e-12);
-    at.cycles = &longer; /* half the torque, 2^5 times the cycles */
+    at.cycles = &longer; /* half the torque, 2^(2*5 - 1) times the cycles */
     assert_close(ts_neck_chance_of(&make, &at, 10e-3, NULL).fatigue_early, 0.5, 1e-12);
+    at.cycles = &shorter; /* twice the torque, 2^5 times fewer */
+    assert_close(ts_neck_chance_of(&make, &at, 10e-3, NULL).fatigue_early, 0.5, 1e-12);
+}
+
+static double harm_by_hand(const ts_neck_cycles *all, int count, double T_eq)
+{
+    double harm = 0.0;
+
+    for (int i = 0; i < count; i++) {
+        const double x = all[i].T_a / (1.0 - all[i].T_m / 170.0) / T_eq;
+        harm += all[i].cycles / 1e6 * (x > 1.0 ? pow(x, 5.0) : pow(x, 9.0));
+    }
+    return harm;
+}
+
+/* The strength that even harm asks for, of many drawn loads to either side of the knee, and of none
+ * that is near to it: the plain sum is 1 there, and the shares of it add up. */
+static void even_harm_is_found_for_any_loads(void **state)
+{
+    (void)state;
+    for (uint64_t n = 0; n < 400; n++) {
+        ts_neck_cycles all[40];
+        ts_neck_duty   at    = {.T_capacity = 1e4, .cycles = all};
+        double         share = 0.0, u[2];
+
+        ts_random_pair(11, n, 0, u);
+        at.cycle_count = 1 + (int)(39.0 * u[0]);
+        for (int i = 0; i < at.cycle_count; i++) {
+            ts_random_pair(11, n, (uint32_t)(i + 1), u);
+            all[i] =
+                (ts_neck_cycles){pow(10.0, 3.0 * u[0] - 1.0), 100.0 * u[1], pow(10.0, 11.0 * u[1])};
+        }
+        const ts_neck_chance chance = ts_neck_chance_of(&make, &at, 10e-3, NULL);
+        assert_close(harm_by_hand(all, at.cycle_count, chance.T_equivalent), 1.0, 1e-11);
+        for (int i = 0; i < at.cycle_count; i++)
+            share += ts_neck_harm_share(&make, &at, &chance, i);
+        assert_close(share, 1.0, 1e-11);
+    }
+}
+
+/* DIN 743-2, 5.4: K_2 is 1 up to 7.5 mm and 0.8 at 150 mm; a smooth, even neck feels it alone. */
+static void thick_necks_bear_less_for_their_size(void **state)
+{
+    (void)state;
+    const ts_neck_cycles plain = {10.0, 0.0, 1e7};
+    ts_neck_duty at    = {.T_legit = 0.0, .T_capacity = 1e9, .cycles = &plain, .cycle_count = 1};
+    ts_neck_make sized = make;
+
+    sized.d_0 = 7.5e-3;
+    sized.K_f = sized.K_F      = 1.0;
+    const ts_neck_chance thin  = ts_neck_chance_of(&sized, &at, 7.5e-3, NULL);
+    const ts_neck_chance thick = ts_neck_chance_of(&sized, &at, 150e-3, NULL);
+    /* What it needs is what the load asks for; what it has is 8000 times 0.8 as much. */
+    assert_close(thin.T_equivalent, thick.T_equivalent, 1e-12);
+    const double z_thin = ts_normal_place(thin.fatigue_early) * 0.08;
+    assert_close(z_thin, log(thin.T_equivalent / 45.0), 1e-9);
+    at.cycles = &(const ts_neck_cycles){45.0 * 8000.0 * 0.8, 0.0, 1e6};
+    assert_close(ts_neck_chance_of(&sized, &at, 150e-3, NULL).fatigue_early, 0.5, 1e-9);
+    sized.K_F = 0.8; /* K = 1/0.8 + 1/0.8 - 1 = 1.5 where it was 1.25 */
+    at.cycles = &(const ts_neck_cycles){45.0 * 8000.0 * 1.25 / 1.5, 0.0, 1e6};
+    assert_close(ts_neck_chance_of(&sized, &at, 150e-3, NULL).fatigue_early, 0.5, 1e-9);
 }
 
 static void chances_agree_with_drawn_necks(void **state)
@@ -51,14 +112,16 @@ static void chances_agree_with_drawn_necks(void **state)
     const ts_neck_chance chance = ts_neck_chance_of(&make, &near_by, d, NULL);
 
     for (uint64_t i = 0; i < COUNT; i++) {
-        double pair[2], harm = 0.0;
+        double pair[2];
 
         ts_random_pair(3, i, 0, pair);
         const double T_break = 170.0 * cube * (1.0 + 0.04 * ts_normal_place(pair[0]));
         const double T_W     = 45.0 * cube * exp(0.08 * ts_normal_place(pair[1]));
-        for (int k = 0; k < 2; k++)
-            harm += cycles[k].cycles / 1e6 *
-                    pow(cycles[k].T_a / (1.0 - cycles[k].T_m / (170.0 * cube)) / T_W, 5.0);
+        double       harm    = 0.0;
+        for (int k = 0; k < 2; k++) {
+            const double x = cycles[k].T_a / (1.0 - cycles[k].T_m / (170.0 * cube)) / T_W;
+            harm += cycles[k].cycles / 1e6 * (x > 1.0 ? pow(x, 5.0) : pow(x, 9.0));
+        }
         early += T_break < 130.0 || harm > 1.0 ? 1 : 0;
         late += T_break > 150.0 ? 1 : 0;
     }
@@ -107,6 +170,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(static_chances_are_the_normal_law),
         cmocka_unit_test(fatigue_stands_on_its_line),
+        cmocka_unit_test(even_harm_is_found_for_any_loads),
+        cmocka_unit_test(thick_necks_bear_less_for_their_size),
         cmocka_unit_test(chances_agree_with_drawn_necks),
         cmocka_unit_test(balance_lies_where_both_are_equal),
         cmocka_unit_test(impossible_necks_have_no_chances),

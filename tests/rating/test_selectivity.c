@@ -395,6 +395,79 @@ static void chance_agrees_with_drawn_necks(void **state)
     ts_study_close(study);
 }
 
+/* DIN 743-2, K_1 of a steel that hardens through: 1 - 0.26 lg(d_eff/16 mm). */
+static void thick_blanks_are_weaker(void **state)
+{
+    (void)state;
+    ts_study *thin = study_of("tests/check/base.yaml", STATED, "    neck: {diameter: 7.2 mm}");
+    ts_study *thick =
+        study_of("tests/check/base.yaml", STATED, "    neck: {diameter: 7.2 mm, blank: 48 mm}");
+    ts_study *told =
+        study_of("tests/check/base.yaml", STATED,
+                 "    neck: {diameter: 7.2 mm, blank: 48 mm, strength: 1000..1200 MPa}");
+    ts_study *plain = study_of("tests/check/base.yaml", STATED,
+                               "    neck: {diameter: 7.2 mm, strength: 1000..1200 MPa}");
+
+    assert_close(designed_neck(thick)->band.low,
+                 designed_neck(thin)->band.low * (1.0 - 0.26 * log10(3.0)), 1e-12);
+    assert_close(designed_neck(thick)->band.high, designed_neck(thin)->band.high, 1e-12);
+    assert_close(designed_neck(told)->band.low, designed_neck(plain)->band.low, 1e-12);
+    ts_study_close(thin);
+    ts_study_close(thick);
+    ts_study_close(told);
+    ts_study_close(plain);
+}
+
+/* Torsional vibration: in every condition the amplitude is what the forced torsion of its tree
+ * says, a greater ripple of the file, and never more than the torque itself; each lasts as long as
+ * the condition at the rate of that swing.  Without it the ripple alone remains, once a turn. */
+static void necks_tire_by_the_swings_of_their_torque(void **state)
+{
+    (void)state;
+    static const char *const necks[] = {
+        "    inertia: 0.002 kg.m2\n    neck: {diameter: 7.2 mm}",
+        "    inertia: 0.002 kg.m2\n    neck: {diameter: 7.2 mm, ripple: 30 %}"};
+
+    for (int n = 0; n < 2; n++) {
+        ts_study       *study = study_of("tests/check/base.yaml", STATED, necks[n]);
+        const ts_guard *guard = guard_of(study, "generator");
+        const ts_train *train = &study->train;
+        const uint32_t  pad   = guard->pad;
+        double          least = 1.0;
+        ts_neck_life    life;
+        int             swings = 0;
+
+        ts_neck_life_of(&study->select, guard, &life, NULL);
+        assert_null(life.missing);
+        for (int i = 0; i < life.duty.cycle_count; i++) {
+            if (life.condition[i] == TS_EVERY_CONDITION)
+                continue;
+            const uint32_t         c     = (uint32_t)life.condition[i];
+            const double           T     = study->power.pad[c * train->pad_count + pad].T;
+            const ts_torque_swing *swing = ts_forced_at_accessory(
+                study->twist.forced, study->twist.count, c, train->pads[pad].accessory);
+            assert_non_null(swing);
+            assert_close(life.cycles[i].T_m, fabs(T), 1e-14);
+            assert_close(life.cycles[i].T_a,
+                         fmin(fmax(swing->swing, n == 1 ? 0.3 * T : 0.0), fabs(T)), 1e-14);
+            assert_close(life.cycles[i].cycles,
+                         swing->rate * ts_condition_seconds(&study->drive.conditions[c]), 1e-14);
+            assert_true(swing->rate > 0.0);
+            least = fmin(least, life.cycles[i].T_a / fabs(T));
+            swings++;
+        }
+        assert_true(swings >= 3);
+        assert_true(n == 0 || least >= 0.3 - 1e-12);
+        study->select.forced = NULL;
+        ts_neck_life calm;
+        ts_neck_life_of(&study->select, guard, &calm, NULL);
+        for (int i = 0; i < calm.duty.cycle_count; i++)
+            if (calm.condition[i] != TS_EVERY_CONDITION)
+                assert_close(calm.cycles[i].T_a, (n == 1 ? 0.3 : 0.05) * calm.cycles[i].T_m, 1e-14);
+        ts_study_close(study);
+    }
+}
+
 static void colder_and_thicker_necks_are_stronger(void **state)
 {
     (void)state;
@@ -465,6 +538,8 @@ int main(void)
         cmocka_unit_test(no_sample_leaves_the_band),
         cmocka_unit_test(chance_agrees_with_drawn_necks),
         cmocka_unit_test(colder_and_thicker_necks_are_stronger),
+        cmocka_unit_test(thick_blanks_are_weaker),
+        cmocka_unit_test(necks_tire_by_the_swings_of_their_torque),
         cmocka_unit_test(only_a_brittle_neck_feels_its_notch),
         cmocka_unit_test(swapped_necks_are_told_by_what_they_do),
     };

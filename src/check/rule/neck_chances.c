@@ -11,6 +11,22 @@ static const ts_formula worse_formula = {
     .source  = "derived",
 };
 
+/* Which swings or events tire it most: a piece of a sentence. */
+static const char *tired_by(ts_check *check, const ts_neck_life *life)
+{
+    if (life->worst < 0)
+        return "";
+    const int32_t condition = life->condition[life->worst];
+
+    if (condition == TS_EVERY_CONDITION)
+        return ", most of it by starts and other events";
+    return ts_phrase(check, ", most of it by %s swings of %s about %s at %s",
+                     ts_shown(check, life->cycles[life->worst].cycles, TS_KIND_NUMBER),
+                     ts_shown(check, life->cycles[life->worst].T_a, TS_KIND_TORQUE),
+                     ts_shown(check, life->cycles[life->worst].T_m, TS_KIND_TORQUE),
+                     ts_condition_name(check, condition));
+}
+
 static void say(ts_check *check, ts_finding *finding, const ts_guard *guard,
                 const ts_neck_life *life)
 {
@@ -19,10 +35,10 @@ static void say(ts_check *check, ts_finding *finding, const ts_guard *guard,
 
     ts_says(check, finding,
             "the neck of %s breaks too early with a chance of %s in its life (%s at once, %s by "
-            "fatigue) and too late with one of %s",
+            "fatigue%s) and too late with one of %s",
             ts_guard_name(check, guard), ts_shown(check, chance->early, TS_KIND_NUMBER),
             ts_shown(check, chance->static_early, TS_KIND_NUMBER),
-            ts_shown(check, chance->fatigue_early, TS_KIND_NUMBER),
+            ts_shown(check, chance->fatigue_early, TS_KIND_NUMBER), tired_by(check, life),
             ts_shown(check, chance->late, TS_KIND_NUMBER));
     if (!isnan(balance))
         ts_remedy(check, finding, "a diameter of %s, where it is %s, balances the two",
@@ -82,7 +98,7 @@ const ts_rule ts_rule_neck_chances = {
         "Is the chance that a designed neck breaks in service, or holds when it should break, "
         "small enough?",
     .why    = "A larger diameter lowers the one chance and raises the other; starts, surges and "
-              "ripple wear a neck that no single load would break.",
+              "torsional vibration wear a neck that no single load would break.",
     .level  = TS_WARN,
     .source = "common practice, no source",
     .hint   = "move the diameter towards the one that balances both chances, or narrow the scatter",

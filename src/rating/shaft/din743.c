@@ -64,8 +64,6 @@ static double size_factor(const ts_formula *formula, size_law law, double d_eff,
     ts_workings_row(workings, "fall", fall, "1", DIN_743("2:2012, 5.1, by the kind of steel"));
     ts_workings_row(workings, "d_end", d_end, "m", DIN_743("2:2012, 5.1, by the kind of steel"));
     ts_workings_row(workings, "d_from", d_from, "m", DIN_743("2:2012, 5.1, from d_B on"));
-    ts_workings_assumed(workings, "d_eff", d_eff, "m",
-                        "the larger diameter at the section, where no other is told");
     return TS_STEP(workings, *formula, K_1, fall, d_eff, d_end, d_from);
 }
 
@@ -96,6 +94,11 @@ static size_law law_of_yield(const ts_din_steel *steel)
         break;
     }
     return (size_law){steel->d_B, 0.3, 0.34};
+}
+
+double ts_din_size_of_blank(const ts_din_steel *steel, double d_eff, ts_workings *workings)
+{
+    return size_factor(&K_1B_formula, law_of_strength(steel), d_eff, workings);
 }
 
 /* ---- notch factors --------------------------------------------------------------------------- */
@@ -207,12 +210,17 @@ static double beta_of(const ts_din_steel *steel, const ts_din_section *section, 
 
 /* ---- the part's strengths -------------------------------------------------------------------- */
 
-static void roughen(const ts_din_section *section, ts_din_ability *ability, ts_workings *workings)
+double ts_din_roughness(double R_z, double sigma_BK, double *K_Fb_out, ts_workings *workings)
 {
-    const double R_z = section->R_z, sigma_BK = ability->sigma_BK;
     const double um   = fmax(0.0, log10(1e6 * R_z));
     const double K_Fb = 1.0 - 0.22 * um * (log10(fmin(2000e6, sigma_BK) / 20e6) - 1.0);
 
+    *K_Fb_out = TS_STEP(workings, K_Fsigma_formula, K_Fb, R_z, sigma_BK);
+    return TS_STEP(workings, K_Ftau_formula, 0.575 * K_Fb + 0.425, K_Fb);
+}
+
+static void roughen(const ts_din_section *section, ts_din_ability *ability, ts_workings *workings)
+{
     if (is_measured(section->notch)) {
         for (int part = 0; part < TS_DIN_PARTS; part++) {
             ability->K_F[part] = 1.0;
@@ -221,10 +229,11 @@ static void roughen(const ts_din_section *section, ts_din_ability *ability, ts_w
         }
         return;
     }
-    ability->K_F[TS_DIN_B] = ability->K_F[TS_DIN_ZD] =
-        TS_STEP(workings, K_Fsigma_formula, K_Fb, R_z, sigma_BK);
-    ts_workings_row(workings, "K_Fzd", K_Fb, "1", DIN_743("2:2012, 5.5, as K_Fb"));
-    ability->K_F[TS_DIN_T] = TS_STEP(workings, K_Ftau_formula, 0.575 * K_Fb + 0.425, K_Fb);
+    ability->K_F[TS_DIN_T] =
+        ts_din_roughness(section->R_z, ability->sigma_BK, &ability->K_F[TS_DIN_B], workings);
+    ability->K_F[TS_DIN_ZD] = ability->K_F[TS_DIN_B];
+    ts_workings_row(workings, "K_Fzd", ability->K_F[TS_DIN_ZD], "1",
+                    DIN_743("2:2012, 5.5, as K_Fb"));
 }
 
 static double fatigue_of(const ts_din_steel *steel, ts_din_part part)
@@ -275,6 +284,11 @@ static const ts_formula FK_formulas[] = {
      .source  = DIN_743("1:2012, 4.3, gain K_2F gamma_F")},
 };
 
+double ts_din_size_of_gradient(double d)
+{
+    return 1.0 - 0.2 * log(fmax(1.0, fmin(d, 0.15) / 0.0075)) / log(20.0);
+}
+
 static void strengthen(const ts_din_steel *steel, const ts_din_section *section, ts_din_part part,
                        ts_din_ability *ability, ts_workings *workings)
 {
@@ -283,8 +297,7 @@ static void strengthen(const ts_din_steel *steel, const ts_din_section *section,
     double       K_2                        = 1.0;
 
     if (part != TS_DIN_ZD)
-        K_2 = STEP(K_2_formulas[part],
-                   1.0 - 0.2 * log(fmax(1.0, fmin(d, 0.15) / 0.0075)) / log(20.0), {"d", d});
+        K_2 = STEP(K_2_formulas[part], ts_din_size_of_gradient(d), {"d", d});
     else
         ts_workings_row(workings, "K_2zd", 1.0, "1", DIN_743("2:2012, 5.4"));
     const double K_F = ability->K_F[part], W = fatigue_of(steel, part);
@@ -371,6 +384,8 @@ ts_din_fault ts_din_prepare(const ts_din_steel *steel, const ts_din_section *sec
         return fault;
     if (isnan(d_eff))
         d_eff = section->D > section->d ? section->D : section->d;
+    ts_workings_assumed(workings, "d_eff", d_eff, "m",
+                        "the larger diameter at the section, where no other is told");
     const double K_1B    = size_factor(&K_1B_formula, law_of_strength(steel), d_eff, workings);
     const double sigma_B = steel->sigma_B;
 

@@ -105,4 +105,12 @@ double ts_din_alpha(ts_din_notch_kind kind, ts_din_part part, const ts_din_secti
 double ts_din_gradient(ts_din_notch_kind kind, ts_din_part part, const ts_din_section *section);
 double ts_din_support(double gradient, double sigma_S, bool hard_surface);
 
+/* K_1B of a blank heat-treated at the diameter d_eff (m; DIN 743-2, 5.1): 1 up to d_B; kind and d_B
+ * of the steel alone are read.  K_2 of bending and torsion at the diameter d (DIN 743-2, 5.4).  K_F
+ * of torsion, and into *K_Fb that of bending, of the roughness R_z (m) and the strength sigma_BK
+ * (DIN 743-2, 5.5).  Exposed for the necks. */
+double ts_din_size_of_blank(const ts_din_steel *steel, double d_eff, ts_workings *workings);
+double ts_din_size_of_gradient(double d);
+double ts_din_roughness(double R_z, double sigma_BK, double *K_Fb, ts_workings *workings);
+
 #endif

@@ -2,56 +2,134 @@
 #include "rating/shaft/neck_chance.h"
 
 #include "base/normal_law.h"
+#include "rating/shaft/din743.h"
 
 #include <math.h>
 #include <stdbool.h>
 
-static const ts_formula equivalent_formula = {
-    .symbol  = "T_eq",
-    .meaning = "amplitude of N_W cycles that does the same harm",
-    .unit    = "N.m",
-    .text    = "(sum(n*(T_a/(1 - T_m/T_mid))^k)/N_W)^(1/k)",
-    .source  = "derived: Palmgren and Miner on a straight fatigue line, steady torque by Goodman",
+static const ts_formula harm_formula = {
+    .symbol  = "harm",
+    .meaning = "sum of the shares of life that all cycles use up, of a neck that bears T_eq",
+    .unit    = "1",
+    .text    = "sum(n*min((T_a/(1 - T_m/T_mid)/T_eq)^k, (T_a/(1 - T_m/T_mid)/T_eq)^(2*k - 1)))/N_W",
+    .source  = "Palmgren and Miner, slope 2k - 1 below T_eq by E. Haibach (from memory); steady "
+               "torque by Goodman",
 };
 
 static bool is_sound(const ts_neck_make *make, const ts_neck_duty *duty, double d)
 {
     return make->d_0 > 0.0 && make->T_mid > 0.0 && make->cov > 0.0 && make->cov < 1.0 &&
-           make->T_W > 0.0 && make->N_W > 0.0 && make->k > 0.0 && make->k < 100.0 &&
+           make->T_W > 0.0 && make->N_W > 0.0 && make->k >= 1.0 && make->k < 100.0 &&
            make->s_ln > 0.0 && duty->T_legit >= 0.0 && duty->T_capacity > 0.0 &&
-           duty->cycle_count >= 0 && duty->cycle_count <= 64 && d > 0.0 && d < 1e3 * make->d_0 &&
-           make->d_0 < 1e3 * d;
+           duty->cycle_count >= 0 && duty->cycle_count <= TS_NECK_CYCLES_MOST && d > 0.0 &&
+           d < 1e3 * make->d_0 && make->d_0 < 1e3 * d;
 }
 
-/* The k-th power of a large ratio may leave the doubles: harm is summed over the strength. */
-static double harm_of(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid, double T_W)
-{
-    double harm = 0.0;
+/* Amplitudes over T_W and cycles over N_W, as logarithms: the k-th power of a ratio may leave the
+ * doubles. */
+typedef struct strains {
+    double k;
+    double y[TS_NECK_CYCLES_MOST], n[TS_NECK_CYCLES_MOST];
+    int    count;
+} strains;
 
+/* False: a number is out of range, or a steady torque reaches the break torque. */
+static bool list_strains(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid,
+                         double T_W, strains *out)
+{
+    *out = (strains){.k = make->k};
     for (int i = 0; i < duty->cycle_count; i++) {
         const ts_neck_cycles *c = &duty->cycles[i];
 
         if (!(c->T_a >= 0.0 && c->T_m >= 0.0 && c->cycles >= 0.0 && c->T_m < T_mid))
-            return (double)NAN;
-        harm += c->cycles * pow(c->T_a / (1.0 - c->T_m / T_mid) / T_W, make->k);
+            return false;
+        if (!(c->T_a > 0.0 && c->cycles > 0.0))
+            continue;
+        out->y[out->count]   = log(c->T_a / (1.0 - c->T_m / T_mid) / T_W);
+        out->n[out->count++] = log(c->cycles / make->N_W);
     }
-    return harm / make->N_W;
+    return true;
 }
 
-static void note_equivalent(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid,
-                            double T_eq, ts_workings *workings)
+/* Logarithm of the harm that a neck takes which is e^u times as strong. */
+static double log_harm(const strains *s, double u)
+{
+    double most = -(double)INFINITY, sum = 0.0, each[TS_NECK_CYCLES_MOST];
+
+    for (int i = 0; i < s->count; i++) {
+        const double y = s->y[i] - u;
+
+        each[i] = s->n[i] + fmin(s->k * y, (2.0 * s->k - 1.0) * y);
+        most    = fmax(most, each[i]);
+    }
+    for (int i = 0; i < s->count; i++)
+        sum += exp(each[i] - most);
+    return most + log(sum);
+}
+
+/* u at which the harm is 1.  Its logarithm falls by k to 2k - 1 for each u: both ends of where it
+ * may lie are known, and false position between them, halving the end that stays (the Illinois
+ * rule), ends in a few steps. */
+static double even_strength(const strains *s)
+{
+    const double at_0 = log_harm(s, 0.0), steep = 2.0 * s->k - 1.0;
+    const double flat = fmin(s->k, steep), fall = fmax(s->k, steep);
+    double       low = at_0 / (at_0 > 0.0 ? fall : flat), high = at_0 / (at_0 > 0.0 ? flat : fall);
+    double       f_low = log_harm(s, low), f_high = log_harm(s, high);
+    int          side = 0;
+
+    if (!(f_low > 0.0))
+        return low;
+    if (!(f_high < 0.0))
+        return high;
+    for (int i = 0; i < 60 && high - low > 1e-15 * (1.0 + fabs(low)); i++) {
+        const double u = (low * f_high - high * f_low) / (f_high - f_low), f = log_harm(s, u);
+
+        if (!(fabs(f) > 1e-14))
+            return u;
+        if (f > 0.0) {
+            low    = u;
+            f_low  = f;
+            f_high = side > 0 ? f_high / 2.0 : f_high;
+            side   = 1;
+        } else {
+            high   = u;
+            f_high = f;
+            f_low  = side < 0 ? f_low / 2.0 : f_low;
+            side   = -1;
+        }
+    }
+    return (low + high) / 2.0;
+}
+
+static void note_harm(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid, double T_eq,
+                      ts_workings *workings)
 {
     if (!TS_STEP_NEEDS_INPUTS(workings) || duty->cycle_count == 0)
         return;
-    ts_input inputs[3 * 64 + 3] = {{"T_mid", T_mid}, {"k", make->k}, {"N_W", make->N_W}};
-    size_t   at                 = 3;
+    ts_input inputs[3 * TS_NECK_CYCLES_MOST + 4] = {
+        {"T_mid", T_mid}, {"k", make->k}, {"N_W", make->N_W}, {"T_eq", T_eq}};
+    size_t at = 4;
 
+    ts_workings_row(workings, "T_eq", T_eq, "N.m", "the strength for which the harm is 1: found");
     for (int i = 0; i < duty->cycle_count; i++) {
         inputs[at++] = (ts_input){"n", duty->cycles[i].cycles};
         inputs[at++] = (ts_input){"T_a", duty->cycles[i].T_a};
         inputs[at++] = (ts_input){"T_m", duty->cycles[i].T_m};
     }
-    ts_step_list(workings, &equivalent_formula, T_eq, inputs, at);
+    ts_step_list(workings, &harm_formula, 1.0, inputs, at);
+}
+
+/* By how much more a neck of diameter d than one of d_0 feels notch, size and surface: DIN 743-1,
+ * 4.2 (from memory). */
+static double felt_more(const ts_neck_make *make, double d)
+{
+    if (!(make->K_f > 0.0 && make->K_F > 0.0))
+        return 1.0;
+    const double rest = 1.0 / make->K_F - 1.0;
+
+    return (make->K_f / ts_din_size_of_gradient(d) + rest) /
+           (make->K_f / ts_din_size_of_gradient(make->d_0) + rest);
 }
 
 ts_neck_chance ts_neck_chance_of(const ts_neck_make *make, const ts_neck_duty *duty, double d,
@@ -59,20 +137,21 @@ ts_neck_chance ts_neck_chance_of(const ts_neck_make *make, const ts_neck_duty *d
 {
     const ts_neck_chance none = {NAN, NAN, NAN, NAN, NAN};
     const double         size = d / make->d_0, cube = size * size * size;
-    const double         T_mid = make->T_mid * cube, T_W = make->T_W * cube;
+    const double         T_mid = make->T_mid * cube;
     ts_neck_chance       chance;
+    strains              all;
 
     if (!is_sound(make, duty, d))
         return none;
-    const double harm = harm_of(make, duty, T_mid, T_W);
-    if (!(harm >= 0.0 && harm < 1e250))
+    const double T_W = make->T_W * cube / felt_more(make, d);
+    if (!list_strains(make, duty, T_mid, T_W, &all))
         return none;
-    chance.T_equivalent = T_W * pow(harm, 1.0 / make->k);
-    note_equivalent(make, duty, T_mid, chance.T_equivalent, workings);
+    const double u       = all.count > 0 ? even_strength(&all) : -(double)INFINITY;
+    chance.T_equivalent  = T_W * exp(u);
     chance.static_early  = ts_normal_share((duty->T_legit / T_mid - 1.0) / make->cov);
-    chance.fatigue_early = 0.0;
-    if (harm > 0.0)
-        chance.fatigue_early = ts_normal_share(log(harm) / make->k / make->s_ln);
+    chance.fatigue_early = ts_normal_share(u / make->s_ln);
+    if (all.count > 0)
+        note_harm(make, duty, T_mid, chance.T_equivalent, workings);
     chance.early =
         chance.static_early + chance.fatigue_early - chance.static_early * chance.fatigue_early;
     chance.late = ts_normal_share((1.0 - duty->T_capacity / T_mid) / make->cov);
@@ -80,6 +159,17 @@ ts_neck_chance ts_neck_chance_of(const ts_neck_make *make, const ts_neck_duty *d
                     "normal break torque, lognormal fatigue strength, independent: docs/method");
     ts_workings_row(workings, "P_late", chance.late, "1", "normal break torque: docs/method");
     return chance;
+}
+
+double ts_neck_harm_share(const ts_neck_make *make, const ts_neck_duty *duty,
+                          const ts_neck_chance *chance, int i)
+{
+    const ts_neck_cycles *c = &duty->cycles[i];
+    const double          x = c->T_a / (1.0 - c->T_m / make->T_mid) / chance->T_equivalent;
+
+    if (!(x > 0.0) || !(chance->T_equivalent > 0.0))
+        return 0.0;
+    return c->cycles / make->N_W * fmin(pow(x, make->k), pow(x, 2.0 * make->k - 1.0));
 }
 
 /* Falls all the way with the diameter; on logarithms, for both chances may be tiny. */
