@@ -43,10 +43,15 @@ static void band(teller *t, const ts_neck_survey *survey)
     } else {
         ts_buffer_add(&t->text, "a band that the file states, ");
     }
-    show(t, of->band.low, TS_KIND_TORQUE);
-    ts_buffer_add(&t->text, " to ");
-    show(t, of->band.high, TS_KIND_TORQUE);
-    ts_buffer_add(&t->text, of->designed ? ", guaranteed; it must pass " : "; it must pass ");
+    if (of->missing == NULL) {
+        show(t, of->band.low, TS_KIND_TORQUE);
+        ts_buffer_add(&t->text, " to ");
+        show(t, of->band.high, TS_KIND_TORQUE);
+        ts_buffer_add(&t->text, of->designed ? ", guaranteed" : "");
+    } else {
+        ts_buffer_add(&t->text, "torques that are not known");
+    }
+    ts_buffer_add(&t->text, "; it must pass ");
     show(t, survey->guard->legit.T, TS_KIND_TORQUE);
     ts_buffer_add(&t->text, " and its way bears ");
     show(t, survey->guard->once.T, TS_KIND_TORQUE);
@@ -138,13 +143,14 @@ static void chances(teller *t, const ts_neck_survey *survey)
 void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_page *page)
 {
     teller t     = {.answer = answer, .page = page};
-    size_t drawn = 0;
+    size_t drawn = 0, designed = 0;
 
     ts_buffer_open(&t.text, page->out->allocator);
     ts_answer_title(answer, page);
     ts_page_heading(page, "Necks: the band that is guaranteed, necks drawn from it, and chances");
     for (size_t i = 0; i < necks->count; i++) {
         band(&t, &necks->items[i]);
+        designed += necks->items[i].neck->designed;
         if (!necks->items[i].sampled)
             continue;
         drawn++;
@@ -153,10 +159,10 @@ void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_pag
     }
     if (necks->count == 0)
         ts_buffer_add(&t.text, "This drive has no neck.");
-    else if (drawn == 0)
+    else if (designed == 0)
         ts_buffer_add(&t.text, "No neck of this drive is designed: give one a `diameter` in place "
                                "of the band that it `breaks` in, and it is computed.");
-    else
+    else if (drawn > 0)
         ts_buffer_print(&t.text,
                         "Chances by their laws, with the drawn necks that do it behind them; the "
                         "laws are normal and lognormal to first order (docs/method/necks.md). "
