@@ -23,7 +23,7 @@ function look(): Plugin {
         return [...colours, ...pens].join(";");
       };
       return [
-        ...["light", "dark", "contrast"].map((ground) => `:root[data-ground="${ground}"]{color-scheme:${ground === "light" ? "light" : "dark"};${rows(ground)}}`),
+        ...["light", "dark", "contrast", "print"].map((ground) => `:root[data-ground="${ground}"]{color-scheme:${ground === "light" || ground === "print" ? "light" : "dark"};${rows(ground)}}`),
         `@media print{:root[data-ground]{color-scheme:light;${rows("print")}}}`,
       ].join("\n");
     },

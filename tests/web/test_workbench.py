@@ -28,6 +28,9 @@ class Browser(unittest.TestCase):
     def test_a_newcomer_finds_the_way(self):
         self.run_script("newcomer.mjs")
 
+    def test_every_view_is_printed_on_white(self):
+        self.run_script("paper.mjs")
+
     def test_the_text_is_helped_along_and_two_hands_come_together(self):
         self.run_script("text.mjs")
 

@@ -23,8 +23,9 @@ import { Title, Told } from "./panel/title";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
 import { spoolsWithBox } from "./picture/place";
+import { Drawn } from "./show/drawn";
 import { begin } from "./state/live";
-import { asTable, closeTo, conditionName, ground, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
+import { asTable, closeTo, conditionName, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
   return (
@@ -59,11 +60,9 @@ function Below() {
 }
 
 function Unrolled() {
-  const serial = state.value?.computed ?? 0;
-  const query = new URLSearchParams({ figure: "unrolled", condition: conditionName.value, ground: ground.value, units: units.value });
   return (
     <div class="wide scroll" tabIndex={0} role="region" aria-label="unrolled">
-      <img key={serial} class="sheet" src={`/api/picture?${query.toString().replace(/\+/g, "%20")}`} alt="The arc of the box laid flat: face widths, bodies on both faces, gaps. The numbers stand in the table of the face view." />
+      <Drawn path="/api/picture" query={{ figure: "unrolled", condition: conditionName.value, units: units.value }} name="sheet" alt="The arc of the box laid flat: face widths, bodies on both faces, gaps. The numbers stand in the table of the face view." />
     </div>
   );
 }

@@ -84,7 +84,7 @@ function Overlay(props: { before: View; now: View; width: number }) {
   ];
   return (
     <figure class="overlay">
-      <svg width={sheet.width} height={sheet.height} role="img" aria-label={`The face now, and dashed over it what there was. ${says.length === 0 ? "Nothing moved." : `${says.join("; ")}.`}`}>
+      <svg width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`} role="img" aria-label={`The face now, and dashed over it what there was. ${says.length === 0 ? "Nothing moved." : `${says.join("; ")}.`}`}>
         <Boxes now={now} sheet={sheet} />
         <Gears now={now} sheet={sheet} turn={() => undefined} />
         <Hub now={now} sheet={sheet} condition={null} />

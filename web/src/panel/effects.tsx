@@ -50,7 +50,7 @@ function Picture(props: { now: View; failure: Failure; parts: Part[]; width: num
   const failed = placeOf(now, failure.at, failure.kind);
   const cuts = [...new Set(failure.pads.map((one) => one.interrupted_at).filter((one) => one !== undefined))];
   return (
-    <svg width={sheet.width} height={sheet.height} class="effects-face" role="img" aria-label={`${failure.part}, ${failure.mode}. ${failure.pads.map((one) => `${one.accessory} ${WORD[one.goes]}`).join("; ")}.`}>
+    <svg width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`} class="effects-face" role="img" aria-label={`${failure.part}, ${failure.mode}. ${failure.pads.map((one) => `${one.accessory} ${WORD[one.goes]}`).join("; ")}.`}>
       {now.shafts.map((shaft) => shaft.kind !== "tower" || shaft.x === null || shaft.y === null ? null : (
         <line key={shaft.address} class="part tower" x1={sheet.ox} y1={sheet.oy} x2={toX(sheet, shaft.x)} y2={toY(sheet, shaft.y)} onPointerDown={() => choose(shaft.address, "shaft")} />
       ))}

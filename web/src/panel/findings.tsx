@@ -47,7 +47,7 @@ function One(props: { one: Finding; number: number }) {
         {one.remedy && <p class="remedy">What would close it: <Told says={one.remedy} />.</p>}
         <p class="foot">
           <b>{word(mark)}</b> F{props.number} <span class="quiet">{one.rule}</span>{" "}
-          {one.line > 0 && <button type="button" class="link" onClick={() => { line.value = one.line; leaf.value = "file"; }}>line {one.line}</button>}{" "}
+          {one.line > 0 && <button type="button" class="link line" onClick={() => { line.value = one.line; leaf.value = "file"; }}>line {one.line}</button>}{" "}
           {one.shaft >= 0 && <button type="button" class="link" onClick={show}>in the picture</button>}{" "}
           {one.working && <button type="button" class="link" onClick={() => { working.value = one.working; show(); }}>working</button>}{" "}
           {one.state === "open" && <button type="button" class="link" aria-expanded={asking} onClick={() => setAsking(!asking)}>waive</button>}

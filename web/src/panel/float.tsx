@@ -1,5 +1,6 @@
 // How may the spool move along without pulling the teeth apart, and which scheme does best?
-import { asTable, conditionName, ground, leaf, state, units, working } from "../state/store";
+import { asTable, conditionName, leaf, units, working } from "../state/store";
+import { Drawn } from "../show/drawn";
 import { amount } from "../show/amount";
 import { number } from "../show/format";
 import { Chart, type Stop } from "../picture/cursor";
@@ -117,8 +118,7 @@ export function Float() {
       <p>The tint is how far the spool moves; a box is how far a scheme works. Hatching is where it does not.</p>
       {says !== null && <p class="bad">{says}</p>}
       {(got?.float ?? []).map((one) => <Of key={one.at} of={one} width={Math.max(640, size.width - 30)} />)}
-      {!asTable.value && (got?.float ?? []).length > 0 && <img key={state.value?.computed ?? 0} class="sheet" alt="Every take-off in section, with the travel of its spool to scale. The numbers stand in the tables above."
-        src={`/api/picture?${new URLSearchParams({ figure: "float", condition: conditionName.value, ground: ground.value, units: units.value }).toString().replace(/\+/g, "%20")}`} />}
+      {!asTable.value && (got?.float ?? []).length > 0 && <Drawn path="/api/picture" query={{ figure: "float", condition: conditionName.value, units: units.value }} name="sheet" alt="Every take-off in section, with the travel of its spool to scale. The numbers stand in the tables above." />}
       {got !== null && (got.float ?? []).length === 0 && <p>No spool of this drive has a take-off.</p>}
     </div>
   );

@@ -1,14 +1,13 @@
 // How does this drive work, and have I understood it?
 import { useState } from "preact/hooks";
-import { chosen, conditionName, ground, shaftAt, state, view } from "../state/store";
+import { Drawn } from "../show/drawn";
+import { chosen, conditionName, shaftAt, view } from "../state/store";
 import type { BriefOf, Question } from "../wire/answer";
 import { useOfDrive } from "../wire/keep";
 
 /** The drive turns; it stands still for those who ask for less motion. */
 function Moving() {
-  const serial = state.value?.computed ?? 0;
-  const query = new URLSearchParams({ condition: conditionName.value, ground: ground.value });
-  return <img key={`${serial} ${query.toString()}`} class="moving" src={`/api/moving?${query.toString().replace(/\+/g, "%20")}`} alt={`The drive turns as at ${conditionName.value}, seen from behind; ribbons run the way the power goes.`} />;
+  return <Drawn path="/api/moving" query={{ condition: conditionName.value }} name="moving" alt={`The drive turns as at ${conditionName.value}, seen from behind; ribbons run the way the power goes.`} />;
 }
 
 function Steps(props: { brief: BriefOf; at: number; go: (at: number) => void }) {

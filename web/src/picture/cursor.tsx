@@ -51,7 +51,7 @@ export function Chart(props: { label: string; width: number; height: number; sto
   return (
     <div class="chart">
       <div class="chart-keys" tabIndex={0} role="application" aria-roledescription="chart" aria-label={`${props.label} Arrow keys go from mark to mark.`} onKeyDown={down}>
-        <svg width={props.width} height={props.height} aria-hidden="true" onPointerDown={near}>
+        <svg width={props.width} height={props.height} viewBox={`0 0 ${props.width} ${props.height}`} aria-hidden="true" onPointerDown={near}>
           {props.children}
           {stop !== undefined && <><circle class="cursor-halo" cx={stop.x} cy={stop.y} r={9} /><circle class="cursor" cx={stop.x} cy={stop.y} r={9} /></>}
         </svg>

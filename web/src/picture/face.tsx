@@ -361,7 +361,7 @@ function Face(props: {
   };
   const from = drag === null ? undefined : now.shafts[drag.shaft];
   return (
-    <svg width={sheet.width} height={sheet.height} role="img" aria-label={summary(now, c, front)}
+    <svg width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`} role="img" aria-label={summary(now, c, front)}
       onPointerDown={down} onPointerMove={move} onPointerUp={up} onPointerCancel={() => { held.value = null; }} onWheel={wheel}>
       <Dial now={now} sheet={sheet} />
       <Around now={now} sheet={sheet} />

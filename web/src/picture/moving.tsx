@@ -86,7 +86,7 @@ export function MovingFace(props: { now: View; course: Course; time: Signal<numb
     return [toX(sheet, of?.x ?? 0), toY(sheet, of?.y ?? 0)];
   };
   return (
-    <svg class="moving-face" width={sheet.width} height={sheet.height} role="img" aria-label={`The drive seen from behind while ${course.title}; speeds and loads stand in the charts and the table.`}>
+    <svg class="moving-face" width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`} role="img" aria-label={`The drive seen from behind while ${course.title}; speeds and loads stand in the charts and the table.`}>
       <Boxes now={now} sheet={sheet} />
       <Gears now={now} sheet={sheet} turn={(shaft, one) => { if (one !== null) held.current.gears.set(one, shaft); }} />
       <Hub now={now} sheet={sheet} condition={null} />

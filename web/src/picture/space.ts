@@ -3,6 +3,7 @@ import {
   AmbientLight, BufferGeometry, Color, DirectionalLight, DoubleSide, Euler, ExtrudeGeometry, Float32BufferAttribute, Group, InstancedMesh, LatheGeometry,
   Matrix4, Mesh, MeshLambertMaterial, Object3D, Path, PerspectiveCamera, Plane, Raycaster, Scene, Shape, Vector2, Vector3, WebGLRenderer,
 } from "three";
+import { onPaper } from "../show/paper";
 import type { Part, Piece, Solids, Teeth } from "../wire/solids";
 import type { View } from "../wire/view";
 
@@ -201,6 +202,7 @@ export function standInSpace(place: HTMLElement, solids: Solids, now: View, pick
       space.show(how);
     },
     close: () => {
+      forget();
       cancelAnimationFrame(asked);
       for (const one of all) {
         one.material.dispose();
@@ -210,6 +212,11 @@ export function standInSpace(place: HTMLElement, solids: Solids, now: View, pick
       renderer.domElement.remove();
     },
   };
+  const forget = onPaper(() => {
+    space.colours();
+    cancelAnimationFrame(asked);
+    draw();
+  });
   const ray = new Raycaster();
   let from: [number, number] | null = null, moved = false;
   renderer.domElement.addEventListener("pointerdown", (event) => {

@@ -1,6 +1,7 @@
 // How do speeds and torques run in time?  Loaded only when a start or a seizure is opened.
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
+import { onPaper } from "../show/paper";
 import type { Line } from "../state/course";
 
 export interface TimeChart { size(width: number, height: number): void; cursor(t: number): void; close(): void }
@@ -20,7 +21,7 @@ function seconds(t: number): string {
 
 /** Lines over time; `drawn`: the beginning drawn out (each ten times as long as the ten before). */
 export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], options: { title: string; drawn: boolean; first: number; width: number; height: number; marks: number[]; pick: (t: number) => void }): TimeChart {
-  const axis = { stroke: colour("ink2"), grid: { stroke: colour("hair"), width: 1 }, ticks: { stroke: colour("rule"), width: 1 }, font: "11px B612, Verdana, sans-serif" };
+  const axis = { stroke: () => colour("ink2"), grid: { stroke: () => colour("hair"), width: 1 }, ticks: { stroke: () => colour("rule"), width: 1 }, font: "11px B612, Verdana, sans-serif" };
   const times = Array.from(t, (one) => (options.drawn ? Math.max(one, options.first) : one));
   let at = times[0] ?? 0;
   const chart = new uPlot({
@@ -31,7 +32,7 @@ export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], op
       { ...axis, size: 30, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : seconds(one))) },
       { ...axis, size: 62, label: options.title, labelFont: "11px B612, Verdana, sans-serif", labelSize: 16 },
     ],
-    series: [{}, ...lines.map((_, index) => ({ stroke: colour(INKS[index % INKS.length] ?? "ink"), dash: DASHES[Math.floor(index / INKS.length) % DASHES.length] ?? [], width: 1.5, points: { show: false }, spanGaps: false }))],
+    series: [{}, ...lines.map((_, index) => ({ stroke: () => colour(INKS[index % INKS.length] ?? "ink"), dash: DASHES[Math.floor(index / INKS.length) % DASHES.length] ?? [], width: 1.5, points: { show: false }, spanGaps: false }))],
     hooks: {
       draw: [(one: uPlot) => {
         const ctx = one.ctx, { top, height } = one.bbox;
@@ -59,12 +60,16 @@ export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], op
   };
   chart.over.addEventListener("pointerdown", picked);
   chart.over.addEventListener("pointermove", picked);
+  const forget = onPaper(() => chart.redraw(false, true));
   return {
     size: (width, height) => chart.setSize({ width, height }),
     cursor: (time) => {
       at = options.drawn ? Math.max(time, options.first) : time;
       chart.redraw(false, false);
     },
-    close: () => chart.destroy(),
+    close: () => {
+      forget();
+      chart.destroy();
+    },
   };
 }

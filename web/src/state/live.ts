@@ -2,6 +2,7 @@
 import { effect } from "@preact/signals";
 import { loadState, loadView } from "./acts";
 import { busy, chosen, condition, course, ground, GROUNDS, state, told, units, view, viewName, VIEWS, working, type Ground } from "./store";
+import { listenToPrinting } from "../show/paper";
 import type { Progress } from "../wire/view";
 
 const SEARCHES = ["none", "runs", "ended"];
@@ -98,6 +99,7 @@ export async function begin(): Promise<void> {
     document.documentElement.dataset["ground"] = ground.value;
     remember("ground", ground.value);
   });
+  listenToPrinting(() => ground.value);
   await loadState();
   readLink();
   window.addEventListener("hashchange", readLink);
