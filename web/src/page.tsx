@@ -40,19 +40,20 @@ function Views() {
 /** What was said last, and beside it how the picture is shown. */
 function Below() {
   const face = viewName.value === "Behind" || viewName.value === "Front";
-  const chart = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
+  const close = face || viewName.value === "Effects" || viewName.value === "Start" || viewName.value === "Seizure";
+  const table = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
   const now = view.value;
   return (
     <div class="below">
       <Told />
-      {chart && <div class="tools" role="group" aria-label="how it is shown">
-        {face && now !== null && <label class="close">Picture of{" "}
+      {(close || table) && <div class="tools" role="group" aria-label="how it is shown">
+        {close && now !== null && <label class="close">Picture of{" "}
           <select value={closeTo.value === null ? "auto" : closeTo.value === "" ? "all" : closeTo.value} onChange={(event) => { closeTo.value = event.currentTarget.value === "auto" ? null : event.currentTarget.value === "all" ? "" : event.currentTarget.value; }}>
             <option value="auto">what can be read well</option><option value="all">the whole drive</option>
             {spoolsWithBox(now).map((name) => <option key={name} value={name}>the {name} box</option>)}
           </select>
         </label>}
-        <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>
+        {table && <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>}
         {(face || viewName.value === "In space") && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
       </div>}
     </div>

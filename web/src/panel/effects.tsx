@@ -1,7 +1,7 @@
 // If this fails, what stops?
 import { useMemo } from "preact/hooks";
-import { boxShafts, chosen, failing, shaftAt, view } from "../state/store";
-import { toX, toY, layOut, type Sheet } from "../picture/place";
+import { boxShafts, chosen, closeTo, failing, shaftAt, view } from "../state/store";
+import { chooseClose, layOut, toX, toY, type Sheet } from "../picture/place";
 import { useSize } from "../picture/size";
 import type { Effects as All, Failure, Goes } from "../wire/answer";
 import type { View } from "../wire/view";
@@ -41,7 +41,8 @@ function placeOf(now: View, at: string, kind: Failure["kind"]): [number, number]
 
 function Picture(props: { now: View; failure: Failure; parts: Part[]; width: number; height: number }) {
   const { now, failure } = props;
-  const sheet: Sheet = useMemo(() => layOut(now, props.width, props.height, 1, ""), [now, props.width, props.height]);
+  const close = closeTo.value ?? chooseClose(now, props.width, props.height);
+  const sheet: Sheet = useMemo(() => layOut(now, props.width, props.height, 1, close), [now, props.width, props.height, close]);
   const goes = (name: string): Goes => failure.pads.find((one) => one.accessory === name)?.goes ?? "on";
   const choose = (at: string, kind: Failure["kind"]): void => {
     const part = props.parts.find((one) => one.at === at && one.kind === kind);

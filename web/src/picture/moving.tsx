@@ -2,7 +2,7 @@
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import type { Signal } from "@preact/signals";
 import { angleAt, valueAt, type Course } from "../state/course";
-import { boxShafts, chosen } from "../state/store";
+import { boxShafts, chosen, closeTo } from "../state/store";
 import type { View } from "../wire/view";
 import { Boxes, Gears, Hub } from "./face";
 import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
@@ -77,7 +77,7 @@ function Rotors(props: { now: View; sheet: Sheet; course: Course; held: Held }) 
 
 export function MovingFace(props: { now: View; course: Course; time: Signal<number>; turned: number; size: { width: number; height: number } }) {
   const { now, course, size } = props;
-  const close = chooseClose(now, size.width, size.height);
+  const close = closeTo.value ?? chooseClose(now, size.width, size.height);
   const sheet = useMemo(() => layOut(now, size.width, size.height, 1, close), [now, size.width, size.height, close]);
   const held = useRef<Held>({ gears: new Map(), rotors: new Map(), loads: new Map(), necks: new Map(), teeth: new Map() });
   useEffect(() => props.time.subscribe((time) => show(course, sheet, held.current, now, time, props.turned)), [course, sheet, now, props.turned, props.time]);

@@ -29,7 +29,7 @@ function boxAt(x: number, y: number, turn: number, width: number, height: number
 /** What of the box is not on the sheet weighs most, another name next, a part of the machine least. */
 function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[]): number {
   const inside = shared(box, { x: 4, y: 4, width: sheet.width - 8, height: sheet.height - 8 });
-  const taken: Box[] = [{ x: 0, y: sheet.height - 60, width: 220, height: 60 }, around(sheet.ox, sheet.oy - 30, 70)];
+  const taken: Box[] = [{ x: 0, y: sheet.height - 76, width: 220, height: 76 }, around(sheet.ox, sheet.oy - 30, 70)];
   return 20 * (box.width * box.height - inside) + 8 * [...names.map((one) => one.box), ...taken].reduce((sum, one) => sum + shared(box, one), 0)
     + parts.reduce((sum, one) => sum + shared(box, one), 0);
 }
