@@ -5,9 +5,10 @@ import { spawn } from "node:child_process";
 import { copyFileSync, mkdtempSync, readFileSync, rmSync } from "node:fs";
 import { createRequire } from "node:module";
 import { tmpdir } from "node:os";
+import { resolve } from "node:path";
 import { gzipSync } from "node:zlib";
 
-const [place, command, root] = process.argv.slice(2);
+const [place, command, root] = process.argv.slice(2).map((one) => resolve(one));
 const { chromium } = createRequire(`${place}/`)("playwright-core");
 const folder = mkdtempSync(`${tmpdir()}/towershaft-`);
 const file = `${folder}/large.yaml`;
