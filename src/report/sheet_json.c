@@ -120,8 +120,11 @@ void ts_sheet_json(const ts_sheet *sheet, ts_buffer *out)
     ts_json_head(&json, sheet->answer);
     name_of(&json, "title", sheet->answer->drive->title);
     name_of(&json, "revision", sheet->answer->drive->revision);
-    if (sheet->before != NULL)
+    if (sheet->before != NULL) {
         name_of(&json, "against", sheet->before->answer->drive->revision);
+        ts_json_string_at(&json, "against_file", sheet->before->answer->source->name);
+        ts_json_string_at(&json, "against_sha256", sheet->before->answer->sha256);
+    }
     ts_json_key(&json, "pad");
     ts_json_object(&json);
     for (size_t i = 0; i < sheet->word_count; i++)

@@ -121,9 +121,11 @@ static void cell_was_condition(writer *w, const ts_sheet *sheet, size_t c)
 /* Said before everything else. */
 static void say_changes(writer *w, const ts_sheet *sheet)
 {
-    const size_t changed = ts_sheet_changed(sheet);
-    const char  *issued  = sheet->before->answer->drive->revision.text;
-    ts_buffer_print(&w->cell, "Against revision %s: ", issued != NULL ? issued : "not told");
+    const size_t     changed = ts_sheet_changed(sheet);
+    const ts_answer *old     = sheet->before->answer;
+    const char      *issued  = old->drive->revision.text;
+    ts_buffer_print(&w->cell, "Against revision %s (%s, SHA-256 %.*s): ",
+                    issued != NULL ? issued : "not told", old->source->name, 12, old->sha256);
     if (changed == 0)
         ts_buffer_add(&w->cell, "no value changed.");
     else
