@@ -126,6 +126,10 @@ void ts_manuscript_page(const ts_manuscript *manuscript, ts_page *page)
     ts_page_wrap_made(page, &text, 0, 0);
     ts_page_wrap(page, manuscript->caution, 0, 0);
     ts_page_tone(page, TS_TONE_PLAIN);
-    for (const ts_block *one = manuscript->first; one != NULL; one = one->next)
+    const ts_block *before = NULL;
+    for (const ts_block *one = manuscript->first; one != NULL; before = one, one = one->next) {
+        if (one->kind == TS_BLOCK_TABLE && before != NULL && before->kind != TS_BLOCK_HEADING)
+            ts_page_line_end(page);
         block(one, page);
+    }
 }

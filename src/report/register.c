@@ -14,6 +14,20 @@ void ts_register_page(ts_page *page, const ts_assumption *items, size_t count)
     }
 }
 
+void ts_register_cells(ts_chapter *chapter, const ts_assumption *items, size_t count)
+{
+    static const ts_column columns[] = {{"assumed", false}, {"value", false}, {"why", false}};
+
+    if (count == 0)
+        return;
+    ts_manuscript_table(chapter->manuscript, "", columns, 3);
+    for (size_t i = 0; i < count; i++) {
+        ts_chapter_word(chapter, items[i].key);
+        ts_chapter_word(chapter, items[i].value);
+        ts_chapter_word(chapter, items[i].reason);
+    }
+}
+
 void ts_register_json(ts_json *json, const ts_assumption *items, size_t count)
 {
     ts_register_json_at(json, "assumptions", items, count);

@@ -5,10 +5,12 @@
 
 #include "base/json_writer.h"
 #include "model/drive.h"
-#include "report/page.h"
+#include "report/report_chapter.h"
 
 /* "cut-out = 5450 rpm: half of the highest speed ...", a sentence each. */
 void ts_register_page(ts_page *page, const ts_assumption *items, size_t count);
+/* The same as a table of a chapter. */
+void ts_register_cells(ts_chapter *chapter, const ts_assumption *items, size_t count);
 /* "assumptions": [{"key", "value", "reason"}] */
 void ts_register_json(ts_json *json, const ts_assumption *items, size_t count);
 void ts_register_json_at(ts_json *json, const char *key, const ts_assumption *items, size_t count);

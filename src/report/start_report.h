@@ -3,7 +3,7 @@
 #define TS_REPORT_START_REPORT_H
 
 #include "report/answer.h"
-#include "report/page.h"
+#include "report/report_chapter.h"
 #include "response/drive_start.h"
 
 /* What a shaft, and the mesh that drives it, bear once. */
@@ -54,9 +54,8 @@ const ts_start_neck *ts_start_broken(const ts_start_answer *start);
 const char *ts_start_event_of(const ts_start_answer *start, const ts_answer *answer,
                               const ts_start_event *event);
 
-void ts_start_page(const ts_start_answer *start, const ts_answer *answer, ts_page *page);
-/* The page without its title, for a report. */
-void ts_start_told(const ts_start_answer *start, const ts_answer *answer, ts_page *page);
+/* A chapter, alike for the terminal and for a report. */
+void ts_chapter_start(ts_chapter *chapter, const ts_start_answer *start);
 void ts_start_json(const ts_start_answer *start, const ts_answer *answer, ts_buffer *out);
 
 #endif

@@ -4,7 +4,7 @@
 
 #include "base/manuscript.h"
 #include "draw/typeset.h"
-#include "study/study.h"
+#include "study/entitle.h"
 
 typedef struct ts_paper_wish {
     bool     pdf; /* else HTML */
@@ -12,12 +12,6 @@ typedef struct ts_paper_wish {
     ts_units units; /* of the pictures */
     bool     large; /* large print */
 } ts_paper_wish;
-
-/* An empty one with title, revision, file, hash, version and caution of the study. */
-void ts_study_manuscript(const ts_study *study, ts_arena *arena, ts_manuscript *manuscript);
-
-/* Its title becomes "title: what". */
-void ts_study_entitle(ts_manuscript *manuscript, const char *what);
 
 /* Of a sink whose context is an open buffer. */
 int ts_study_keep(void *buffer, const char *bytes, size_t length);

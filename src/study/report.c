@@ -325,20 +325,12 @@ static void start(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 {
     const ts_start_wish wished = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
     ts_start_answer     told;
-    ts_page             page = chapter->page;
     const ts_status status = ts_study_start(it->study, &wished, chapter->manuscript->arena, &told);
     if (status != TS_OK) {
         instead(chapter, status, "Start", "The start of this drive was not followed.");
         return;
     }
-    page.columns = LINES_COLUMNS;
-    ts_manuscript_heading(chapter->manuscript, 1, "Start");
-    ts_start_told(&told, chapter->answer, &page);
-    if (!chapter->cell.failed && told.it->missing != NULL)
-        ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
-    else if (!chapter->cell.failed)
-        ts_manuscript_lines(chapter->manuscript, chapter->cell.bytes);
-    ts_buffer_clear(&chapter->cell);
+    ts_chapter_start(chapter, &told);
     subject->start = told.it;
     if (told.it->missing == NULL && told.it->run.fault != TS_START_BAD_NUMBER)
         ts_manuscript_figure(chapter->manuscript, "start", NULL,

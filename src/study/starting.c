@@ -1,6 +1,8 @@
 /* What does a study say of a start? */
 #include "study/starting.h"
 
+#include "report/manuscript_page.h"
+#include "study/entitle.h"
 #include "study/outlet.h"
 #include "study/say_quantity.h"
 #include "towershaft/start.h"
@@ -276,6 +278,21 @@ static bool all_fine(const ts_start_answer *start)
            ts_start_broken(start) == NULL;
 }
 
+/* The chapter of the report, by itself. */
+static ts_status put_page(ts_study *study, const ts_answer *answer, const ts_start_answer *start,
+                          ts_arena *arena, ts_page *page)
+{
+    ts_manuscript manuscript;
+    ts_chapter    chapter;
+
+    ts_study_manuscript(study, arena, &manuscript);
+    ts_chapter_open(&chapter, answer, page->units, &manuscript);
+    ts_chapter_start(&chapter, start);
+    ts_chapter_close(&chapter);
+    ts_manuscript_page(&manuscript, page);
+    return manuscript.failed ? TS_NO_MEMORY : TS_OK;
+}
+
 static ts_status write(ts_study *study, const ts_start_options *options,
                        const ts_page_options *look, ts_arena *arena, bool *holds,
                        const ts_sink *sink)
@@ -294,7 +311,7 @@ static ts_status write(ts_study *study, const ts_start_options *options,
     if (status == TS_OK && options->json)
         ts_start_json(&start, &answer, &out);
     else if (status == TS_OK)
-        ts_start_page(&start, &answer, &page);
+        status = put_page(study, &answer, &start, arena, &page);
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     *holds = status == TS_OK && all_fine(&start);

@@ -190,7 +190,8 @@ class Answers(InFolder):
         self.assertIn("in air of 59 degF", us)
         self.assertIn("-40 degF", us)
         starter = [one["T"] for one in answer("start", LARGE)["pads"] if one["of"] == "starter"][0]
-        shown = float(re.search(r"\n  starter +(-\d+) ", us).group(1))
+        at_the_pads = us[us.index("at the pads"):]
+        shown = float(re.search(r"\n  starter +(-\d+) ", at_the_pads).group(1))
         self.assertAlmostEqual(shown * 0.1129848290276167 / starter, 1.0, delta=5e-4)
         says = "torque on the cranked spool, "
         self.assertIn(says + "lbf.in", words_of(self.picture("--units", "us")))
