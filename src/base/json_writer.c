@@ -110,6 +110,11 @@ static void add_string(ts_buffer *out, ts_text text)
     size_t plain = 0; /* where the bytes begin that are copied as they are */
     ts_buffer_add(out, "\"");
     for (size_t at = 0; at < text.length;) {
+        const unsigned char byte = (unsigned char)text.at[at];
+        if (byte < 0x80 && byte != '"' && byte != '\\' && !must_escape(byte)) { /* nearly all */
+            at++;
+            continue;
+        }
         uint32_t     code  = 0;
         const size_t taken = ts_text_code_point(text, at, &code);
         const bool   quote = code == '"' || code == '\\';

@@ -48,13 +48,13 @@ static bool worse(const ts_margin_cell *a, const ts_margin_cell *b)
     return a->margin < b->margin; /* false without numbers: the first stays */
 }
 
+/* `apart`: what this judgement is about gets its own row. */
 static ts_margin_row *row_for(const ts_scene *scene, ts_margin_rows *rows,
                               const ts_judgement *judgement, bool apart)
 {
     /* Teeth are rated mesh by mesh, and each mesh has its row whatever else is on the sheet. */
     const bool    teeth = ts_judgement_of_teeth(judgement);
-    const bool    own   = teeth || (apart && has_numbers(scene, judgement->rule));
-    const ts_node node  = own ? judgement->node : 0;
+    const ts_node node  = teeth || apart ? judgement->node : 0;
     for (size_t i = rows->count; i-- > 0;) /* rule by rule, so it is one of the last */
         if (strcmp(rows->items[i].rule, judgement->rule) == 0 && rows->items[i].node == node)
             return &rows->items[i];
@@ -119,15 +119,20 @@ static void count_objects(const ts_scene *scene, ts_margin_row *row)
 static bool gather(const ts_scene *scene, bool apart, ts_margin_rows *out)
 {
     const ts_drawing_subject *subject = scene->subject;
-    const char               *steady  = "";
+    const char               *steady = "", *rule = "";
+    bool                      numbered = false; /* the rule of the judgements that come now */
     out->count = out->steady = 0;
     for (size_t i = 0; subject->judgements && i < subject->judgement_count; i++) {
         const ts_judgement *one = &subject->judgements[i];
         if (one->condition < 0 || (size_t)one->condition >= scene->drive->condition_count) {
             out->steady += strcmp(steady, one->rule) != 0;
             steady = one->rule;
-        } else if (!put(scene, out, one, apart)) {
-            return false;
+        } else {
+            if (strcmp(rule, one->rule) != 0)
+                numbered = apart && has_numbers(scene, one->rule);
+            rule = one->rule;
+            if (!put(scene, out, one, numbered))
+                return false;
         }
     }
     return true;

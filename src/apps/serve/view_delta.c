@@ -26,26 +26,30 @@ static const char *skip_string(const char *at)
     return *at == '"' ? at + 1 : at;
 }
 
+/* To the next byte that shapes a value; numbers, words, blanks and colons do not. */
+static const char *skip_plain(const char *at)
+{
+    static const bool stops[256] = {['\0'] = true, ['"'] = true, ['{'] = true, ['}'] = true,
+                                    ['['] = true,  [']'] = true, [','] = true};
+    while (!stops[(unsigned char)*at])
+        at++;
+    return at;
+}
+
 /* Behind a value; a list or an object with all that is in it. */
 static const char *skip_value(const char *at)
 {
-    size_t depth = 0;
-    do {
-        if (*at == '"') {
-            at = skip_string(at);
-            continue;
-        }
-        depth += *at == '{' || *at == '[';
-        if (*at == '}' || *at == ']') {
-            if (depth == 0)
-                return at;
-            depth--;
-        } else if (depth == 0 && *at == ',') {
+    for (size_t depth = 0;; at++) {
+        at = skip_plain(at);
+        while (*at == '"')
+            at = skip_plain(skip_string(at));
+        if (*at == '{' || *at == '[')
+            depth++;
+        else if (*at == '\0' || depth == 0) /* a comma, or what ends the list around it */
             return at;
-        }
-        at++;
-    } while (*at != '\0' && (depth > 0 || (*at != ',' && *at != '}' && *at != ']')));
-    return at;
+        else if (*at != ',' && --depth == 0)
+            return at + 1;
+    }
 }
 
 static range value_at(const char **at)
@@ -146,10 +150,12 @@ static void add_parts(growing *parts, range key, range before, range after)
 static bool write_delta(const view_kept *before, const growing *fresh, growing *out)
 {
     growing     whole = {0}, parts = {0};
-    const char *at = skip_space(fresh->bytes) + 1;
-    range       key, value, old;
+    const char *at = skip_space(fresh->bytes) + 1, *beside = skip_space(before->text.bytes) + 1;
+    range       key, value, other, old;
     while (next_member(&at, &key, &value)) {
-        const bool there = find_member(&before->text, key, &old);
+        /* Views are written in one order: what is looked for is nearly always the next. */
+        const bool there = (next_member(&beside, &other, &old) && same(other, key)) ||
+                           find_member(&before->text, key, &old);
         if (there && same(old, value))
             continue;
         if (there && *old.at == '[' && *value.at == '[' && count_items(old) == count_items(value)) {
