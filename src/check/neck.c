@@ -20,7 +20,7 @@ static const ts_formula reserve_formula = {
 static void note_parts(const ts_check *check, const ts_neck_case *of)
 {
     ts_workings_about(check->workings, of->neck->node, TS_EVERY_CONDITION);
-    if (of->peak.condition >= 0)
+    if (of->peak.condition >= 0 || (of->overload == 0 && of->peak.T > 0.0))
         ts_workings_borrow(check->workings, "T_peak", of->peak.noted,
                            (ts_subject){of->lender, of->peak.condition}, of->symbol);
     else if (of->overload != 0)

@@ -456,6 +456,7 @@ void ts_select_solve(ts_select *select, ts_workings *workings)
         guard->once    = whole(select, guard, &select->scratch->walls[i]);
         guard->lasting = (ts_wall){INFINITY, TS_NOWHERE, (double)NAN, 0.0, TS_EVERY_CONDITION};
         ts_select_note(select, guard, workings);
+        ts_select_note_tower(select, guard, workings);
     }
     bear_overloads(select);
 }

@@ -15,6 +15,10 @@
  * Overload  The same wall with the teeth as they bear it for the time of the overload, turning as
  *           fast as they ever do.  That of a starter comes at the speeds of the start, flows
  *           inwards, and what the others take lightens it: they are left out.
+ * Tower     What is legitimate for a neck in a tower shaft: what it carries in every condition; in
+ *           each in which it carries outwards one overload at a time on a pad behind it, in place
+ *           of what that pad takes then; and of what drives the overload or the summit of the
+ *           curve, less what the meshes lose on the way in, with nothing taken by the others.
  * Seizure   of another accessory is static: its torque stops at its own neck.
  * Swapped   What the neck of one pad would do in another one.
  * Sources   docs/method/selectivity.md
@@ -47,11 +51,13 @@ typedef struct ts_guard {
     uint32_t      neck;       /* of the necks; TS_NOWHERE: none                                  */
     ts_met_torque run, start; /* the highest absorbed (carried outwards), and driven (inwards)   */
     ts_node       summit;     /* the point of its `curve` that `start` is; 0: of a condition      */
-    double        T_over;     /* N.m of the overload; 0: none, NaN: not known                    */
-    double        t_over;     /* s                                                               */
-    bool          at_start;   /* the overload is one of the start: it flows inwards */
-    double        T_static;   /* N.m that the drive of the accessory holds; NaN: not told        */
-    ts_met_torque legit;      /* the highest of run, start and overload                          */
+    uint32_t      run_by; /* of a neck in a tower shaft: the pad whose overload raises `run` ... */
+    uint32_t start_by;    /* ... whose curve or overload of the start `start` is; TS_NOWHERE     */
+    double   T_over;      /* N.m of the overload; 0: none, NaN: not known                    */
+    double   t_over;      /* s                                                               */
+    bool     at_start;    /* the overload is one of the start: it flows inwards */
+    double   T_static;    /* N.m that the drive of the accessory holds; NaN: not told        */
+    ts_met_torque legit;  /* the highest of run, start and overload                          */
     ts_wall  once, lasting; /* met once; and for as long as the overload lasts                   */
     uint32_t reference;     /* the shaft to which the chart refers it: its box input           */
     double   refer;         /* torque there over torque here, the exact ratio alone            */

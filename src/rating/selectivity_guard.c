@@ -54,14 +54,75 @@ static void fill_pad(ts_select *select, ts_guard *guard)
         guard->T_static = accessory->torque.statically.value;
 }
 
+/* Does the torque of that pad pass the shaft? */
+static bool passes(const ts_train *train, uint32_t pad, uint32_t shaft)
+{
+    uint32_t s = train->pads[pad].shaft;
+
+    while (s != shaft && train->shafts[s].mesh != TS_NOWHERE)
+        s = train->meshes[train->shafts[s].mesh].driver_shaft;
+    return s == shaft;
+}
+
+double ts_select_reach(const ts_select *select, const ts_guard *tower, uint32_t pad, bool inwards)
+{
+    const ts_select_scratch *scratch = select->scratch;
+    const uint32_t           p = select->teeth->motion->train->pads[pad].shaft, s = tower->shaft;
+    const double             kept = scratch->keep[p] / scratch->keep[s];
+
+    return scratch->ratio[p] / scratch->ratio[s] * (inwards ? kept : 1.0 / kept);
+}
+
+/* One overload of a pad behind the shaft, beside what all else takes in a condition. */
+static void raise_by_overload(const ts_select *select, ts_guard *tower, const ts_guard *pad)
+{
+    const ts_power *power = select->teeth->power;
+    const ts_train *train = power->motion->train;
+    const double    g     = ts_select_reach(select, tower, pad->pad, false);
+
+    for (size_t c = 0; c < select->drive->condition_count; c++) {
+        const double T   = power->T[c * train->shaft_count + tower->shaft];
+        const double own = power->pad[c * train->pad_count + pad->pad].T;
+        const double all = T + (pad->T_over - own) * g;
+
+        if (!(T > 0.0) || own < 0.0 || (!isnan(all) && !(all > tower->run.T)))
+            continue;
+        raise(&tower->run, all, c);
+        tower->run_by = pad->pad;
+    }
+}
+
+/* What a pad drives with beyond what its conditions say: the top of its curve, an overload. */
+static void raise_by_starter(const ts_select *select, ts_guard *tower, const ts_guard *pad)
+{
+    const double most = pad->at_start ? pad->T_over : pad->start.T;
+    const double T    = most * ts_select_reach(select, tower, pad->pad, true);
+
+    if ((!pad->at_start && pad->summit == 0 && !isnan(T)) || (!isnan(T) && !(T > tower->start.T)))
+        return;
+    raise(&tower->start, T, 0);
+    tower->start.condition = TS_EVERY_CONDITION;
+    tower->start_by        = pad->pad;
+}
+
 static void fill_shaft(ts_select *select, ts_guard *guard)
 {
     const ts_power *power = select->teeth->power;
-    const uint32_t  all   = power->motion->train->shaft_count;
+    const ts_train *train = power->motion->train;
 
     for (size_t c = 0; c < select->drive->condition_count; c++) {
-        raise(&guard->run, power->T[c * all + guard->shaft], c);
-        raise(&guard->start, -power->T[c * all + guard->shaft], c);
+        raise(&guard->run, power->T[c * train->shaft_count + guard->shaft], c);
+        raise(&guard->start, -power->T[c * train->shaft_count + guard->shaft], c);
+    }
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const ts_guard *pad =
+            select->of_pad[p] == TS_NOWHERE ? NULL : &select->guards[select->of_pad[p]];
+
+        if (pad == NULL || !passes(train, p, guard->shaft))
+            continue;
+        raise_by_starter(select, guard, pad);
+        if (!pad->at_start && pad->T_over != 0.0)
+            raise_by_overload(select, guard, pad);
     }
 }
 
@@ -85,6 +146,7 @@ void ts_select_fill_guards(ts_select *select)
 
         guard->run = guard->start = nothing;
         guard->summit             = 0;
+        guard->run_by = guard->start_by = TS_NOWHERE;
         guard->T_over = guard->t_over = 0.0;
         guard->T_static               = (double)NAN;
         if (guard->pad != TS_NOWHERE)

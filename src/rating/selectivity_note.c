@@ -39,6 +39,28 @@ static const ts_formula free_formula = {
     .source  = "derived: the part that leaves least; nothing else hangs on it",
 };
 
+static const ts_formula reach_formula = {
+    .symbol  = "g",
+    .meaning = "torque in the radial shaft over torque at the pad that takes it",
+    .unit    = "1",
+    .text    = "ratio_pad/ratio*keep/keep_pad",
+    .source  = "derived: power is torque times speed, less what the meshes lose",
+};
+static const ts_formula run_formula = {
+    .symbol  = "T_run",
+    .meaning = "torque in the radial shaft with one overload",
+    .unit    = "N.m",
+    .text    = "T + (T_over - T_pad)*g",
+    .source  = "derived: the overload in place of what that pad takes then",
+};
+static const ts_formula start_formula = {
+    .symbol  = "T_start",
+    .meaning = "torque of the start in the radial shaft",
+    .unit    = "N.m",
+    .text    = "T_top*ratio_pad/ratio*keep_pad/keep",
+    .source  = "derived: what drives at its most, less what the meshes lose; others take nothing",
+};
+
 static double known_loss(const ts_mesh *mesh)
 {
     return ts_measure_known(mesh->loss) ? mesh->loss.value : 0.0;
@@ -127,4 +149,74 @@ void ts_select_note(const ts_select *select, const ts_guard *guard, ts_workings 
     }
     const double L = note_others(select, guard, e, g, about, workings);
     (void)TS_STEP(workings, wall_formula, (T_part - L) / g, T_part, L, g);
+}
+
+static void note_reach(const ts_select *select, const ts_guard *tower, uint32_t pad,
+                       int32_t condition, ts_workings *workings)
+{
+    const ts_train  *train = select->teeth->motion->train;
+    const uint32_t   p = train->pads[pad].shaft, s = tower->shaft;
+    const ts_subject from = {train->shafts[p].node, TS_EVERY_CONDITION};
+    const ts_subject to   = {train->shafts[s].node, TS_EVERY_CONDITION};
+
+    note_shares(select, p, workings);
+    ts_workings_about(workings, select->necks->items[tower->neck].neck->node, condition);
+    ts_workings_borrow(workings, "ratio_pad", select->scratch->ratio[p], from, "ratio");
+    ts_workings_borrow(workings, "keep_pad", select->scratch->keep[p], from, "keep");
+    ts_workings_borrow(workings, "ratio", select->scratch->ratio[s], to, "ratio");
+    ts_workings_borrow(workings, "keep", select->scratch->keep[s], to, "keep");
+}
+
+static void note_overload(const ts_select *select, const ts_guard *tower, ts_workings *workings)
+{
+    const ts_power    *power = select->teeth->power;
+    const ts_train    *train = power->motion->train;
+    const uint32_t     pad = tower->run_by, p = train->pads[pad].shaft, s = tower->shaft;
+    const size_t       c         = (size_t)tower->run.condition;
+    const double       ratio_pad = select->scratch->ratio[p], ratio = select->scratch->ratio[s];
+    const double       keep_pad = select->scratch->keep[p], keep = select->scratch->keep[s];
+    const double       T      = power->T[c * train->shaft_count + s];
+    const double       T_pad  = power->pad[c * train->pad_count + pad].T;
+    const double       T_over = select->guards[select->of_pad[pad]].T_over;
+    const ts_overload *told =
+        &select->drive->accessories[train->pads[pad].accessory].torque.overload;
+
+    note_reach(select, tower, pad, tower->run.condition, workings);
+    const double g = TS_STEP(workings, reach_formula, ts_select_reach(select, tower, pad, false),
+                             ratio_pad, ratio, keep, keep_pad);
+    ts_workings_borrow(workings, "T", T, (ts_subject){train->shafts[s].node, tower->run.condition},
+                       "T");
+    ts_workings_borrow(workings, "T_pad", T_pad,
+                       (ts_subject){train->pads[pad].node, tower->run.condition}, "T");
+    ts_workings_given(workings, "T_over", T_over, "N.m", told->node);
+    (void)TS_STEP(workings, run_formula, tower->run.T, T, T_over, T_pad, g);
+}
+
+static void note_top(const ts_select *select, const ts_guard *tower, ts_workings *workings)
+{
+    const ts_train    *train     = select->teeth->motion->train;
+    const uint32_t     pad       = tower->start_by;
+    const ts_guard    *guard     = &select->guards[select->of_pad[pad]];
+    const double       ratio_pad = select->scratch->ratio[train->pads[pad].shaft];
+    const double       keep_pad  = select->scratch->keep[train->pads[pad].shaft];
+    const double       ratio     = select->scratch->ratio[tower->shaft];
+    const double       keep      = select->scratch->keep[tower->shaft];
+    const double       T_top     = guard->at_start ? guard->T_over : guard->start.T;
+    const ts_overload *told =
+        &select->drive->accessories[train->pads[pad].accessory].torque.overload;
+
+    note_reach(select, tower, pad, TS_EVERY_CONDITION, workings);
+    ts_workings_given(workings, "T_top", T_top, "N.m",
+                      guard->at_start ? told->node : guard->summit);
+    (void)TS_STEP(workings, start_formula, tower->start.T, T_top, ratio_pad, ratio, keep_pad, keep);
+}
+
+void ts_select_note_tower(const ts_select *select, const ts_guard *guard, ts_workings *workings)
+{
+    if (guard->pad != TS_NOWHERE || workings == NULL)
+        return;
+    if (guard->run_by != TS_NOWHERE && isfinite(guard->run.T))
+        note_overload(select, guard, workings);
+    if (guard->start_by != TS_NOWHERE && isfinite(guard->start.T))
+        note_top(select, guard, workings);
 }

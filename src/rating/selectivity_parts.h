@@ -30,7 +30,11 @@ void ts_select_fill_guards(ts_select *select);
  * asks for that.  What takes torque from the spool meets it when it seizes. */
 bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint32_t shaft,
                       bool start);
+/* Torque in a tower shaft over that of a pad behind it, taken from it or driven inwards. */
+double ts_select_reach(const ts_select *select, const ts_guard *tower, uint32_t pad, bool inwards);
 /* The workings of a guard, once its walls are known. */
 void ts_select_note(const ts_select *select, const ts_guard *guard, ts_workings *workings);
+/* T_run (in its condition) and T_start of a neck in a tower shaft that a pad raises. */
+void ts_select_note_tower(const ts_select *select, const ts_guard *guard, ts_workings *workings);
 
 #endif

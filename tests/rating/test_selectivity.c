@@ -503,6 +503,53 @@ static void only_a_brittle_neck_feels_its_notch(void **state)
     ts_study_close(brittle);
 }
 
+/* ---- in a tower shaft ------------------------------------------------------------------------ */
+
+/* What may pass a neck in the tower shaft, by a slow sum over conditions and pads, mesh by mesh. */
+static void tower_necks_pass_overloads_and_the_top_of_the_start(void **state)
+{
+    (void)state;
+    ts_study       *study = study_of("examples/traps/medium_start_neck.yaml", NULL, NULL);
+    const ts_train *train = &study->train;
+    uint32_t        tower = 0;
+    double          run = 0.0, start = 0.0, plain = 0.0;
+
+    while (study->select.of_shaft[tower] == TS_NOWHERE)
+        tower++;
+    for (size_t c = 0; c < study->drive.condition_count; c++) {
+        const double all = study->power.T[c * train->shaft_count + tower];
+
+        plain = fmax(plain, all);
+        start = fmax(start, -all);
+        for (uint32_t p = 0; p < train->pad_count && all > 0.0; p++) {
+            const int32_t who = train->pads[p].accessory;
+            const double  own = study->power.pad[c * train->pad_count + p].T;
+            if (who < 0 || own < 0.0 || strcmp(train->pads[p].name, "starter") == 0)
+                continue;
+            const double over = study->drive.accessories[who].torque.overload.torque;
+            const double more = carried(study, train->pads[p].shaft, tower, over - own, true);
+            if (over > own && !isnan(more))
+                run = fmax(run, all + more);
+        }
+    }
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const int32_t who = train->pads[p].accessory;
+        if (who < 0 || strcmp(train->pads[p].name, "starter") != 0)
+            continue;
+        double top = study->drive.accessories[who].torque.overload.torque;
+        for (size_t i = 0; i < study->drive.accessories[who].curve_count; i++)
+            top = fmax(top, study->drive.accessories[who].curve[i].torque.value);
+        start = fmax(start, -carried(study, train->pads[p].shaft, tower, -top, true));
+    }
+    const ts_guard *guard = &study->select.guards[study->select.of_shaft[tower]];
+    assert_true(run > 1.01 * plain);
+    assert_close(guard->run.T, run, 1e-12);
+    assert_close(guard->start.T, start, 1e-12);
+    assert_int_not_equal(guard->run_by, TS_NOWHERE);
+    assert_string_equal(train->pads[guard->start_by].name, "starter");
+    ts_study_close(study);
+}
+
 /* ---- swapped --------------------------------------------------------------------------------- */
 
 static void swapped_necks_are_told_by_what_they_do(void **state)
@@ -541,6 +588,7 @@ int main(void)
         cmocka_unit_test(thick_blanks_are_weaker),
         cmocka_unit_test(necks_tire_by_the_swings_of_their_torque),
         cmocka_unit_test(only_a_brittle_neck_feels_its_notch),
+        cmocka_unit_test(tower_necks_pass_overloads_and_the_top_of_the_start),
         cmocka_unit_test(swapped_necks_are_told_by_what_they_do),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

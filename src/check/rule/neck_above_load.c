@@ -22,16 +22,25 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
     const ts_neck  *neck  = &check->drive->drive[shaft->drive].tower_shaft.neck;
     if (neck->node == 0)
         return;
-    const ts_neck_case question = {
-        .neck   = neck,
-        .number = check->select->necks->of_shaft[index],
-        .name   = shaft->name,
-        .peak   = ts_highest_in_mesh(check, shaft->mesh, false),
-        .factor = factor,
-        .load   = "what it carries",
-        .lender = check->train->meshes[shaft->mesh].node,
-        .symbol = "T_2",
+    const ts_guard *guard    = &check->select->guards[check->select->of_shaft[index]];
+    const bool      over     = guard->run_by != TS_NOWHERE;
+    ts_neck_case    question = {
+           .neck   = neck,
+           .number = check->select->necks->of_shaft[index],
+           .name   = shaft->name,
+           .peak   = ts_highest_in_mesh(check, shaft->mesh, false),
+           .factor = factor,
+           .load   = "what it carries",
+           .lender = check->train->meshes[shaft->mesh].node,
+           .symbol = "T_2",
     };
+    if (over) {
+        question.peak   = (ts_peak){guard->run.T, guard->run.T, guard->run.condition};
+        question.load   = ts_phrase(check, "what it carries with the overload of %s",
+                                    check->train->pads[guard->run_by].name);
+        question.lender = neck->node;
+        question.symbol = "T_run";
+    }
     ts_judge_neck(check, &question);
 }
 

@@ -7,19 +7,29 @@ static void judge_tower(ts_check *check, uint32_t index, double factor)
 {
     const ts_shaft *shaft = &check->train->shafts[index];
     const ts_neck  *neck  = &check->drive->drive[shaft->drive].tower_shaft.neck;
-    const ts_peak   peak  = ts_highest_in_mesh(check, shaft->mesh, true);
-    if (neck->node == 0 || (peak.condition == TS_EVERY_CONDITION && !isnan(peak.T)))
+    if (neck->node == 0)
         return;
-    const ts_neck_case question = {
-        .neck   = neck,
-        .number = check->select->necks->of_shaft[index],
-        .name   = shaft->name,
-        .peak   = peak,
-        .factor = factor,
-        .load   = "the start",
-        .lender = check->train->meshes[shaft->mesh].node,
-        .symbol = "T_2",
+    const ts_guard *guard    = &check->select->guards[check->select->of_shaft[index]];
+    ts_neck_case    question = {
+           .neck   = neck,
+           .number = check->select->necks->of_shaft[index],
+           .name   = shaft->name,
+           .peak   = ts_highest_in_mesh(check, shaft->mesh, true),
+           .factor = factor,
+           .load   = "the start",
+           .lender = check->train->meshes[shaft->mesh].node,
+           .symbol = "T_2",
     };
+    if (guard->start_by != TS_NOWHERE) {
+        question.peak   = (ts_peak){guard->start.T, guard->start.T, TS_EVERY_CONDITION};
+        question.load   = ts_phrase(check, "the start at the most that %s drives with",
+                                    check->train->pads[guard->start_by].name);
+        question.lender = neck->node;
+        question.symbol = "T_start";
+    }
+    if (question.peak.condition == TS_EVERY_CONDITION && !(question.peak.T > 0.0) &&
+        !isnan(question.peak.T))
+        return;
     ts_judge_neck(check, &question);
 }
 
