@@ -77,6 +77,8 @@ static void certificate(ts_json *json, const ts_arrange_told *told)
     ts_json_object(json);
     string(json, "end", ends[r->end]);
     ts_json_number_at(json, "bound", r->bound);
+    ts_json_key(json, "others_open");
+    ts_json_bool(json, r->others_open);
     ts_json_count_at(json, "made", r->labels.made);
     ts_json_count_at(json, "cut_by_bound", r->labels.cut_by_bound);
     ts_json_count_at(json, "cut_by_dominance", r->labels.cut_by_dominance);

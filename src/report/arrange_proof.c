@@ -53,6 +53,13 @@ static void claim_proven(const proof *p, ts_buffer *text)
         add_sum(p, p->told->verdicts[0].account.sum, text);
         ts_buffer_add(text, ")");
     }
+    if (r->others_open) {
+        ts_buffer_add(text,
+                      ".  The others are the lightest of other orders that had been found when the "
+                      "search for them was ended; lighter ones of other orders may exist, none "
+                      "lighter than the first.");
+        return;
+    }
     if (!isfinite(r->bound)) {
         ts_buffer_add(text, "; no other order, faces or boxes meet the demands.");
         return;

@@ -181,6 +181,7 @@ typedef struct ts_arranged_box {
 
 typedef struct ts_arrangement {
     double          mass;
+    uint64_t        shape; /* of an answer: alike where order, faces and boxes are */
     ts_arranged_box boxes[TS_ARRANGE_BOXES];
 } ts_arrangement;
 

@@ -538,6 +538,7 @@ static bool write_answers(search *s)
         const deal     *d = &best[r->count];
         ts_arrangement *a = &r->answers[r->count++];
         a->mass           = d->mass;
+        a->shape          = d->shape;
         for (size_t b = 0; b < s->problem->box_count; b++)
             if (d->set[b] != 0)
                 a->boxes[b] = *s->found[b][d->set[b] * s->answers + d->rank[b]].box;
@@ -603,6 +604,22 @@ ts_status ts_arrange_search(const ts_arrange_problem *problem, const ts_arrange_
         ts_arrange_result_close(result);
     ts_locked_memory_close(&s.memory);
     return status;
+}
+
+bool ts_arrange_result_add(ts_arrange_result *proven, const ts_arrange_result *so_far,
+                           size_t answers)
+{
+    ts_arrangement *all = TS_TAKE(proven->arena, ts_arrangement, answers);
+    if (all == NULL)
+        return false;
+    memcpy(all, proven->answers, proven->count * sizeof *all);
+    for (size_t i = 0; i < so_far->count && proven->count < answers; i++)
+        if (so_far->answers[i].shape != all[0].shape && so_far->answers[i].mass >= all[0].mass)
+            all[proven->count++] = so_far->answers[i];
+    proven->answers     = all;
+    proven->others_open = true;
+    tell_ways(proven);
+    return true;
 }
 
 void ts_arrange_result_close(ts_arrange_result *result)

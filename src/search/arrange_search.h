@@ -53,7 +53,8 @@ typedef struct ts_arrange_result {
     ts_arrange_end  end;
     size_t          count; /* of answers, lightest first; 0: none found */
     ts_arrangement *answers;
-    double          bound; /* no arrangement is lighter; infinite: none exists             */
+    bool   others_open;    /* proven is the first alone; the rest are the lightest so far    */
+    double bound;          /* no arrangement is lighter; infinite: none exists             */
     ts_pair_record *pairs; /* in the order of the search                                   */
     size_t          pair_count;
     ts_label_count  labels;       /* of all exact searches                                        */
@@ -69,6 +70,17 @@ typedef struct ts_arrange_result {
 ts_status ts_arrange_search(const ts_arrange_problem *problem, const ts_arrange_wish *wish,
                             ts_arrange_result *result);
 void      ts_arrange_result_close(ts_arrange_result *result);
+
+/* Adds to the one answer of a proven search others, of other shapes, that a search found that was
+ * ended early, up to so many in all.  False without memory. */
+bool ts_arrange_result_add(ts_arrange_result *proven, const ts_arrange_result *so_far,
+                           size_t answers);
+
+/* The same, but where several answers take more than `labels_at_first` labels of one choice, which
+ * is many times the work of one, the lightest is proven by itself first; then all are searched for,
+ * and if that is ended early, the first stands proven beside the others found so far. */
+ts_status ts_arrange_search_in_turns(const ts_arrange_problem *problem, const ts_arrange_wish *wish,
+                                     uint64_t labels_at_first, ts_arrange_result *result);
 
 /* How many arrangements meet every demand, all of them, whatever they weigh.  For small problems:
  * time and memory grow with the answer. */

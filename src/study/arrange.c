@@ -23,6 +23,10 @@ static ts_status explain(ts_arranging *a, const ts_arrange_wish *wish)
     return status == TS_NO_MEMORY && !ts_arena_failed(a->arena) ? TS_OK : status;
 }
 
+/* Beginnings of one way to drive a box, after which the lightest of all is proven by itself first.
+ * Counted, not timed, so that the answer is the same on any machine. */
+#define BEGINNINGS_AT_FIRST 50000000
+
 /* Where memory ran out for the tables of widths, meshes were taken as impossible that may not be:
  * nothing that was found or ruled out can be told. */
 static void doubt_all(ts_arranging *a)
@@ -30,6 +34,18 @@ static void doubt_all(ts_arranging *a)
     a->result.end   = TS_ARRANGE_NO_MEMORY;
     a->result.bound = 0.0;
     a->result.count = 0;
+}
+
+static ts_status search_once(ts_arranging *a)
+{
+    ts_arrange_wish wish = ts_arranging_wish(a);
+    wish.progress        = a->options->progress;
+    const ts_status status =
+        ts_arrange_search_in_turns(&a->problem.problem, &wish, BEGINNINGS_AT_FIRST, &a->result);
+    a->searched = status == TS_OK;
+    if (status == TS_OK && ts_drive_width_failed(a->widths))
+        doubt_all(a);
+    return status;
 }
 
 /* Does one of the answers hold by all rules?  Looked at in copies, for their faces are widened. */
@@ -49,17 +65,6 @@ static ts_status find_holding(ts_arranging *a, ts_arranged_verdict *verdicts, bo
         *holds = verdicts[i].holds;
     }
     return TS_OK;
-}
-
-static ts_status search_once(ts_arranging *a)
-{
-    ts_arrange_wish wish   = ts_arranging_wish(a);
-    wish.progress          = a->options->progress;
-    const ts_status status = ts_arrange_search(&a->problem.problem, &wish, &a->result);
-    a->searched            = status == TS_OK;
-    if (status == TS_OK && ts_drive_width_failed(a->widths))
-        doubt_all(a);
-    return status;
 }
 
 static void forget_result(ts_arranging *a)
@@ -92,8 +97,8 @@ static ts_status search_until_one_holds(ts_arranging *a)
 {
     bool            holds  = false;
     const ts_status status = search_with_sound_take_offs(a, &holds);
-    if (status != TS_OK || holds || a->result.count < ts_arranging_wish(a).answers ||
-        a->result.count == TS_ARRANGE_ANSWERS)
+    if (status != TS_OK || holds || a->result.others_open ||
+        a->result.count < ts_arranging_wish(a).answers || a->result.count == TS_ARRANGE_ANSWERS)
         return status;
     forget_result(a);
     a->further = TS_ARRANGE_ANSWERS;

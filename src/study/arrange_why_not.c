@@ -16,7 +16,8 @@ static bool is_answered(const ts_arranging *a, ts_why_not *w)
     if (w->place.side != TS_CHOOSE_EITHER_SIDE || w->bars != 0 ||
         a->result.end != TS_ARRANGE_PROVEN)
         return false;
-    for (size_t i = 0; i < a->result.count; i++) {
+    const size_t proven = a->result.others_open ? 1 : a->result.count;
+    for (size_t i = 0; i < proven; i++) {
         if (!ts_drive_place_is(&a->problem, &w->place, &a->result.answers[i]))
             continue;
         w->end     = TS_ARRANGE_PROVEN;
