@@ -264,12 +264,21 @@ static void work_whirl(void *context)
     bench_keep(&whirls);
 }
 
+static void work_webs(void *context)
+{
+    ts_study *study = context;
+
+    ts_webs_solve(&study->webs, false);
+    bench_keep(study);
+}
+
 static void work_all_but_teeth(void *context)
 {
     work_metal(context);
     work_heat(context);
     work_torsion(context);
     work_whirl(context);
+    work_webs(context);
 }
 
 static double part_seconds(void (*part)(void *context))
@@ -335,9 +344,14 @@ static double whirl_large(void)
     return part_seconds(work_whirl);
 }
 
+static double webs_large(void)
+{
+    return part_seconds(work_webs);
+}
+
 /* From text to findings, the rating of every mesh to all standards in it, without the metal beside
- * the teeth, without losses and oil, without torsion and whirl: what share they have is measured in
- * turns, and taken off. */
+ * the teeth, without losses, oil and what swings: what share they have is measured in turns,
+ * and taken off. */
 static double teeth_alone_large(void)
 {
     large  l       = open_large();
@@ -495,8 +509,8 @@ static const bench_case cases[] = {
     {"solve-large-heat", "of that losses, heat, oil and its pumps", "s", 0.5e-3, heat_large},
     {"solve-large-torsion", "of that modes of every tree, and how they are shaken", "s", 1e-3,
      torsion_large},
-    {"solve-large-whirl", "of that critical speeds of every shaft, forwards and backwards", "s",
-     1e-3, whirl_large},
+    {"solve-large-whirl", "of that the first criticals of every shaft", "s", 1e-3, whirl_large},
+    {"solve-large-webs", "of that webs across their planes", "s", 0.5e-3, webs_large},
     {"part-build", "  its text to the model, and the memory of all that follows", "s", INFINITY,
      build_large},
     {"part-teeth", "  teeth to both standards, scuffing and films", "s", INFINITY, teeth_large},

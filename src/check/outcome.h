@@ -15,6 +15,7 @@
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
+#include "rating/drive_webs.h"
 #include "rating/drive_whirl.h"
 #include "rating/selectivity.h"
 #include "response/drive_forced.h"
@@ -78,6 +79,7 @@ typedef struct ts_check_subject {
     const ts_splines      *splines; /* the same                                            */
     const ts_floats       *floats;  /* the same                                            */
     const ts_whirls       *whirls;  /* NULL: critical speeds were not computed */
+    const ts_webs         *webs;    /* gears across their planes; the same                 */
     const ts_drive_forced *forced;  /* trees and their swings; the same                  */
     size_t                 forced_count;
     int32_t                today; /* days since 1970-01-01, INT32_MIN: not told         */

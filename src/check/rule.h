@@ -33,6 +33,7 @@
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
 #include "rating/drive_teeth.h"
+#include "rating/drive_webs.h"
 #include "rating/drive_whirl.h"
 #include "rating/selectivity.h"
 #include "response/drive_forced.h"
@@ -73,6 +74,7 @@ struct ts_check {
     const ts_floats       *floats;  /* NULL: take-offs were not held against travel */
     const ts_heat         *heat;    /* NULL: losses and oil were not computed */
     const ts_whirls       *whirls;  /* NULL: critical speeds were not computed */
+    const ts_webs         *webs;    /* NULL: gears were not swung across their planes */
     const ts_drive_forced *forced;  /* NULL: torsion was not computed */
     size_t                 forced_count;
     const ts_source       *source;

@@ -108,6 +108,7 @@ static void take_subject(ts_check *check, const ts_check_subject *subject, ts_wo
     check->heat         = subject->heat;
     check->floats       = subject->floats;
     check->whirls       = subject->whirls;
+    check->webs         = subject->webs;
     check->forced       = subject->forced;
     check->forced_count = subject->forced_count;
     check->source       = subject->source;

@@ -280,7 +280,7 @@ void ts_whirls_solve(ts_whirls *whirls, ts_workings *workings)
         build          b    = {whirls, item, NULL};
         find_top(whirls, item);
         put_together(&b);
-        item->forward = item->backward = (double)NAN;
+        item->forward = (double)NAN;
         if (item->fault != NULL || item->missing != NULL)
             continue;
         const ts_rotor_fault fault = ts_rotor_prepare(&item->rotor, whirls->frame);
@@ -289,7 +289,6 @@ void ts_whirls_solve(ts_whirls *whirls, ts_workings *workings)
             continue;
         }
         item->forward            = ts_rotor_critical(whirls->frame, TS_WHIRL_FORWARD, 0, NULL);
-        item->backward           = ts_rotor_critical(whirls->frame, TS_WHIRL_BACKWARD, 0, NULL);
         const double omega_whirl = item->forward;
         if (!isfinite(omega_whirl))
             continue;

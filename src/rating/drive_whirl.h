@@ -50,10 +50,9 @@ typedef struct ts_whirl_item {
     double           mid;    /* m, of the mid bearing; NaN: none               */
     double           length; /* m */
 
-    double  top;      /* rad/s, the highest speed of all conditions; NaN: not known */
-    int32_t top_at;   /* in which                                                 */
-    double  forward;  /* rad/s, first forward critical; INFINITY: none; NaN       */
-    double  backward; /* rad/s, first backward critical                           */
+    double  top;     /* rad/s, the highest speed of all conditions; NaN: not known */
+    int32_t top_at;  /* in which                                                 */
+    double  forward; /* rad/s, first forward critical; INFINITY: none; NaN        */
 } ts_whirl_item;
 
 typedef struct ts_whirls {

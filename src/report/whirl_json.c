@@ -132,6 +132,7 @@ void ts_whirl_json(const ts_whirl_answer *whirl, const ts_answer *answer, ts_buf
     for (uint32_t i = 0; i < whirl->whirls->count; i++)
         shaft(&json, answer, &whirl->whirls->items[i], &whirl->courses[i]);
     ts_json_end(&json, ']');
+    ts_web_json(whirl->webs, answer, &json);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");
 }

@@ -71,7 +71,7 @@ static void row(const ts_whirl_answer *whirl, uint32_t i, ts_page *page)
     ts_page_right(page, (ts_text){text.bytes != NULL ? text.bytes : "", text.length}, RATIO);
     ts_buffer_close(&text);
     speed_cell(page, course->speeds > 0 ? course->criticals[1][1] : (double)NAN);
-    speed_cell(page, item->backward);
+    speed_cell(page, course->speeds > 0 ? course->criticals[0][0] : (double)NAN);
     if (ratio_of(item) < margin)
         ts_buffer_add(page->out, "  !");
     ts_page_line_end(page);
@@ -227,6 +227,7 @@ void ts_whirl_page(const ts_whirl_answer *whirl, const ts_answer *answer, ts_pag
     paragraph(page, &text);
     for (uint32_t i = 0; i < whirl->whirls->count; i++)
         radial(whirl, i, page);
+    ts_web_page(whirl->webs, page);
 }
 
 /* ---- the same in a report ----------------------------------------------------------------------
@@ -267,7 +268,7 @@ static void cells(ts_chapter *chapter, const ts_whirl_answer *whirl)
         add_ratio(&chapter->cell, ratio_of(item));
         ts_chapter_cell(chapter);
         speed_word(chapter, whirl->courses[i].criticals[1][1]);
-        speed_word(chapter, item->backward);
+        speed_word(chapter, whirl->courses[i].criticals[0][0]);
     }
 }
 
@@ -290,4 +291,5 @@ void ts_chapter_whirl(ts_chapter *chapter, const ts_whirl_answer *whirl)
     }
     say_splines(&chapter->page, whirl, &chapter->cell);
     say(chapter, false);
+    ts_web_cells(chapter, whirl->webs);
 }

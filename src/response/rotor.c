@@ -45,7 +45,7 @@ static int factorize(const problem *p, double w, factors *out)
         for (int j = first; j < i; j++) {
             double sum = frame->K[i][i - j] - a * frame->M[i][i - j] + b * frame->G[i][i - j];
             for (int k = first; k < j; k++)
-                sum -= row[i - k] * (j - k < BAND ? out->L[j][j - k] : 0.0);
+                sum -= row[i - k] * out->L[j][j - k];
             row[i - j]       = sum;
             out->L[i][i - j] = sum / out->D[j];
             d -= sum * out->L[i][i - j];
@@ -116,26 +116,32 @@ static void scale(const ts_rotor_frame *frame, double *x)
         x[i] /= most;
 }
 
+/* x becomes M x. */
+static void weigh(const ts_rotor_frame *frame, double *x)
+{
+    double Mx[TS_ROTOR_DOF_MOST];
+
+    for (int i = 0; i < frame->dofs; i++) {
+        Mx[i] = frame->M[i][0] * x[i];
+        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
+            Mx[i] += frame->M[i][i - j] * x[j];
+        for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
+            Mx[i] += frame->M[k][k - i] * x[k];
+    }
+    for (int i = 0; i < frame->dofs; i++)
+        x[i] = Mx[i];
+}
+
 /* From a speed and a shape near to it; NaN when it does not settle. */
 static double settle(const problem *p, double w, double *x)
 {
     factors f;
-    double  Mx[TS_ROTOR_DOF_MOST];
 
     for (int round = 0; round < 12; round++) {
-        const ts_rotor_frame *frame = p->frame;
         (void)factorize(p, w, &f);
-        for (int i = 0; i < frame->dofs; i++) {
-            Mx[i] = frame->M[i][0] * x[i];
-            for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
-                Mx[i] += frame->M[i][i - j] * x[j];
-            for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
-                Mx[i] += frame->M[k][k - i] * x[k];
-        }
-        for (int i = 0; i < frame->dofs; i++)
-            x[i] = Mx[i];
-        solve(frame, &f, x);
-        scale(frame, x);
+        weigh(p->frame, x);
+        solve(p->frame, &f, x);
+        scale(p->frame, x);
         const double next = quotient(p, x);
         if (!(next > 0.0) || !isfinite(next))
             return (double)NAN;
@@ -175,6 +181,23 @@ static double enclose(const problem *p, int number, double low, double high, dou
     return (low + high) / 2.0;
 }
 
+/* The first, from what the shaft's own weight makes of it: mostly at once. */
+static double find_first(const problem *p, double *x)
+{
+    factors f;
+
+    any_shape(p->frame, x);
+    (void)factorize(p, 0.0, &f);
+    for (int round = 0; round < 3; round++) {
+        weigh(p->frame, x);
+        solve(p->frame, &f, x);
+        scale(p->frame, x);
+    }
+    const double near = quotient(p, x);
+    const double w    = near > 0.0 ? settle(p, near, x) : (double)NAN;
+    return w > 0.0 && is_that(p, w, 0) ? w : (double)NAN;
+}
+
 static double find(const problem *p, int number, double near, double *shape)
 {
     double  own[TS_ROTOR_DOF_MOST];
@@ -186,6 +209,9 @@ static double find(const problem *p, int number, double near, double *shape)
         if (w > 0.0 && is_that(p, w, number))
             return w;
     }
+    const double first = number == 0 ? find_first(p, x) : (double)NAN;
+    if (first > 0.0)
+        return first;
     while (count_below(p, high) <= number) {
         low = high;
         high *= 2.0;

@@ -68,6 +68,7 @@ static ts_check_subject check_subject(const ts_study *study)
         .heat         = &study->heat,
         .floats       = &study->floats,
         .whirls       = &study->whirls,
+        .webs         = &study->webs,
         .forced       = study->twist.forced,
         .forced_count = study->twist.count,
         .today        = study->options.today,
@@ -144,6 +145,9 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_whirls_prepare(&study->drive, &study->lines, &study->mass, study->arena,
                                    &study->whirls);
+    if (status == TS_OK)
+        status = ts_webs_prepare(&study->drive, &study->motion, &study->mass, study->arena,
+                                 &study->webs);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
@@ -201,6 +205,7 @@ ts_status ts_study_solve(ts_study *study)
     ts_heat_solve(&study->heat, study->workings);
     ts_whirls_solve(&study->whirls, study->workings);
     study->select.forced = NULL;
+    ts_webs_solve(&study->webs, false);
     ts_arena_empty(study->swaying);
     status = ts_study_twist(study, study->swaying, &study->twist);
     if (status != TS_OK)

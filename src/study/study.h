@@ -7,6 +7,7 @@
 #include "rating/drive_float.h"
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
+#include "rating/drive_webs.h"
 #include "rating/drive_whirl.h"
 #include "report/answer.h"
 #include "report/twist_report.h"
@@ -43,6 +44,7 @@ struct ts_study {
     ts_allocator     swaying_from; /* the arena above                                     */
     ts_twist_answer  twist;
     ts_whirls        whirls;
+    ts_webs          webs;
     ts_check_outcome outcome;
     ts_workings     *workings; /* NULL unless asked for */
 

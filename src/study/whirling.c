@@ -9,9 +9,15 @@ enum { SPEEDS = 200 };
 ts_status ts_study_whirl(const ts_study *study, ts_arena *arena, ts_whirl_answer *out)
 {
     ts_whirl_course *courses = TS_TAKE(arena, ts_whirl_course, study->whirls.count + 1);
-    ts_status        status  = courses != NULL ? TS_OK : TS_NO_MEMORY;
+    ts_webs         *webs    = TS_TAKE(arena, ts_webs, 1);
+    ts_status        status  = courses != NULL && webs != NULL ? TS_OK : TS_NO_MEMORY;
 
-    *out = (ts_whirl_answer){&study->whirls, courses};
+    if (status == TS_OK)
+        status = ts_webs_prepare(&study->drive, &study->motion, &study->mass, arena, webs);
+    if (status != TS_OK)
+        return status;
+    ts_webs_solve(webs, true);
+    *out = (ts_whirl_answer){&study->whirls, courses, webs};
     for (uint32_t i = 0; status == TS_OK && i < study->whirls.count; i++)
         status = ts_whirl_course_of(&study->whirls, i, SPEEDS, arena, &courses[i]);
     return status;

@@ -28,6 +28,7 @@ static ts_check_subject subject_of(const ts_study *study)
                               .splines      = &study->splines,
                               .heat         = &study->heat,
                               .whirls       = &study->whirls,
+                              .webs         = &study->webs,
                               .forced       = study->twist.forced,
                               .forced_count = study->twist.count,
                               .today        = PAGE_DAY};

@@ -118,6 +118,7 @@ static void workings_change_no_answer(void **state)
                                       .splines      = &study->splines,
                                       .heat         = &study->heat,
                                       .whirls       = &study->whirls,
+                                      .webs         = &study->webs,
                                       .forced       = study->twist.forced,
                                       .forced_count = study->twist.count,
                                       .today        = PAGE_DAY};

@@ -319,6 +319,7 @@ static void unknown_limits_are_not_computable(void **state)
         {"time at resonance", "E1-resonance"},
         {"time with parting flanks", "F5-torsional-interference"},
         {"whirl margin", "F2-shaft-whirl"},
+        {"web clearance", "F4-web-clearance"},
         {"standards apart", "E1-standards-differ"},
         {"rim to tooth height", "E1-thin-rim"},
         {"backlash", "E10-backlash"},
@@ -328,8 +329,8 @@ static void unknown_limits_are_not_computable(void **state)
         (void)snprintf(diff, sizeof diff,
                        " limits:\n-  wrap: 110 deg\n-  bearing slip: 0.001\n"
                        "-  standards apart: 10000 %%\n"
-                       "-  time at resonance: 100 %%\n-  time with parting flanks: 100 %%\n-  "
-                       "pitch line velocity: 120 m/s\n"
+                       "-  time at resonance: 100 %%\n-  time with parting flanks: 100 %%\n"
+                       "-  web clearance: 0 %%\n-  pitch line velocity: 120 m/s\n"
                        "+  %s: unknown\n",
                        limits[i].key);
         ts_study              *study   = changed_study(diff);
