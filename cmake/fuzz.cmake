@@ -7,10 +7,13 @@ foreach(source IN LISTS fuzz_sources)
     cmake_path(GET source STEM stem)
     string(REGEX REPLACE "^fuzz_" "" name "${stem}")
     add_executable(${stem} tests/fuzz/${source})
-    target_include_directories(${stem} PRIVATE src include tests "${TS_GENERATED}")
+    target_include_directories(${stem} PRIVATE src include tests "${TS_GENERATED}"
+        "${CMAKE_BINARY_DIR}/view")
+    target_compile_definitions(${stem} PRIVATE _GNU_SOURCE)
     target_compile_options(${stem} PRIVATE -fsanitize=fuzzer)
     target_link_options(${stem} PRIVATE -fsanitize=fuzzer)
-    target_link_libraries(${stem} PRIVATE ts_flags towershaft_checked)
+    # The guard, bodies and the journal are those of the workbench's server.
+    target_link_libraries(${stem} PRIVATE ts_flags ts_serve towershaft_checked PkgConfig::JANSSON)
     set_target_properties(${stem} PROPERTIES
         RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests/fuzz")
     math(EXPR limit "${TS_FUZZ_SECONDS} + 120")

@@ -131,9 +131,12 @@ class TheLibrary(unittest.TestCase):
             text = re.sub(r"/\*.*?\*/", " ", header.read_text(), flags=re.DOTALL)
             promised |= set(re.findall(r"TS_API\b[^;()]*?\b(ts_\w+)\s*\(", text))
         listing = run("nm", "-D", "--defined-only", str(BUILD / "libtowershaft.so"))
-        shown = {line.split()[2] for line in listing.splitlines()}
+        rows = [line.split() for line in listing.splitlines()]
+        shown = {row[2].partition("@")[0] for row in rows if row[1] != "A"}  # A: the version
         self.assertGreater(len(promised), 5, "the reader of headers is blind")
         self.assertEqual(promised, shown)
+        self.assertEqual({row[2].partition("@@")[2] for row in rows if row[1] != "A"},
+                         {"TOWERSHAFT_0.1"})
 
 
 if __name__ == "__main__":
