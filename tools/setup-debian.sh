@@ -25,6 +25,7 @@ for_testing=(
     libcmocka-dev           # test runner
     libudunits2-dev         # a second opinion on unit factors
     python3-jsonschema python3-yaml libxml2-utils poppler-utils # read back what the program writes
+    python3-cffi            # the binding for Python
     python3-ezdxf           # reads back the DXF that the program writes
     libocct-data-exchange-dev # STEP files, by a program of its own that is built where this is
     locales                 # one test runs under de_DE.UTF-8
