@@ -22,6 +22,23 @@ static void write_units(const ts_view *view)
     ts_json_end(view->json, '}');
 }
 
+/* Accessories that are described and stand on no pad yet. */
+static void write_unplaced(const ts_view *view)
+{
+    const ts_drive *drive = view->scene->drive;
+    const ts_train *train = view->scene->train;
+    ts_json_key(view->json, "unplaced");
+    ts_json_array(view->json);
+    for (size_t i = 0; i < drive->accessory_count; i++) {
+        bool placed = false;
+        for (uint32_t k = 0; k < train->pad_count && !placed; k++)
+            placed = train->pads[k].accessory == (int32_t)i;
+        if (!placed)
+            ts_json_string(view->json, drive->accessories[i].name);
+    }
+    ts_json_end(view->json, ']');
+}
+
 static void write_conditions(const ts_view *view)
 {
     const ts_drive *drive = view->scene->drive;
@@ -46,6 +63,8 @@ static void write_all(const ts_view *view)
     ts_view_word(view, "says", subject->verdict);
     ts_view_count(view, "dial", ts_scene_dial(view->scene, 1.0) > 0.0 ? 1 : -1);
     ts_view_count(view, "waivers", (int64_t)view->scene->drive->waived_count);
+    ts_view_count(view, "assumptions", (int64_t)view->scene->drive->assumption_count);
+    write_unplaced(view);
     write_units(view);
     write_conditions(view);
     ts_view_machine(view);

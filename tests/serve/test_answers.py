@@ -213,6 +213,25 @@ class OneDrive(WithServer):
         for seconds in (0, 601, "x"):
             self.assertIn(self.server.post("/api/arrange", {"base": base, "keep": [], "seconds": seconds}).status, (400,) if seconds != "x" else (200, 409))
 
+    def test_the_sheet_of_a_pad_is_that_of_the_command(self):
+        done = subprocess.run([COMMAND, "sheet", str(self.file), "generator", "-o", str(self.folder / "a.pdf")], check=False, capture_output=True)
+        self.assertEqual(done.returncode, 0, done.stderr)
+        got = self.server.get("/api/sheet?accessory=generator")
+        self.assertEqual((got.status, got.body), (200, (self.folder / "a.pdf").read_bytes()))
+        self.assertIn("Content-Type: application/pdf", got.head)
+        self.assertEqual(self.server.get("/api/sheet?accessory=nobody").status, 422)
+
+    def test_an_accessory_without_a_pad_is_told_and_can_be_placed(self):
+        said = self.server.get("/api/view?units=metric").json()
+        self.assertEqual(said["unplaced"], [])
+        text = self.server.state()["text"].replace("rear: hydraulic pump 1", "rear: cover")
+        self.server.post("/api/text", {"base": self.server.state()["serial"], "text": text})
+        said = self.server.get("/api/view?units=metric").json()
+        self.assertEqual(said["unplaced"], ["hydraulic pump 1"])
+        best = self.server.get("/api/places?accessory=hydraulic%20pump%201").json()["places"][0]
+        self.assertEqual((best["face"], best["verdict"]), ("rear", "holds"))
+        self.server.post("/api/undo", {"base": self.server.state()["serial"]})
+
 
 if __name__ == "__main__":
     unittest.main()

@@ -28,6 +28,9 @@ class Browser(unittest.TestCase):
     def test_a_newcomer_finds_the_way(self):
         self.run_script("newcomer.mjs")
 
+    def test_a_monday_is_worked_through_by_mouse_and_by_keyboard_alone(self):
+        self.run_script("monday.mjs")
+
     def test_every_view_is_printed_on_white(self):
         self.run_script("paper.mjs")
 

@@ -267,6 +267,19 @@ static enum MHD_Result send_places(server *at, struct MHD_Connection *to)
     return send_written(to, at->here.study, status, json_kind_name, &out);
 }
 
+static enum MHD_Result send_sheet(server *at, struct MHD_Connection *to)
+{
+    growing                out  = {0};
+    const ts_sink          sink = growing_sink(&out);
+    const char            *name = asked(to, "accessory");
+    const ts_page_options  page = {0};
+    const ts_sheet_options what = {.accessory = name != NULL ? name : "", .format = "pdf"};
+    if (at->here.study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_sheet_write_to(at->here.study, &what, &page, &sink);
+    return send_written(to, at->here.study, status, "application/pdf", &out);
+}
+
 static enum MHD_Result send_why(server *at, struct MHD_Connection *to)
 {
     growing               out   = {0};
@@ -471,6 +484,8 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_picture(at, to);
     case ROUTE_COMPARE:
         return send_compare(at, to);
+    case ROUTE_SHEET:
+        return send_sheet(at, to);
     case ROUTE_PAST:
         return send_past(at, to);
     case ROUTE_PAST_VIEW:

@@ -15,6 +15,7 @@ typedef enum route_id {
     ROUTE_WHY,
     ROUTE_PICTURE,
     ROUTE_COMPARE,
+    ROUTE_SHEET,
     ROUTE_PAST,
     ROUTE_PAST_VIEW,
     ROUTE_EFFECTS,

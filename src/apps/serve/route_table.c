@@ -18,6 +18,7 @@ static const route routes[] = {
     {ROUTE_WHY, "GET", "/api/why", "at", 0, false},
     {ROUTE_PICTURE, "GET", "/api/picture", "figure|condition|at|ground|units", 0, false},
     {ROUTE_COMPARE, "GET", "/api/compare", "from", 0, false},
+    {ROUTE_SHEET, "GET", "/api/sheet", "accessory", 0, false},
     {ROUTE_PAST, "GET", "/api/past", NULL, 0, false},
     {ROUTE_PAST_VIEW, "GET", "/api/past/view", "from|units", 0, false},
     {ROUTE_EFFECTS, "GET", "/api/effects", NULL, 0, false},

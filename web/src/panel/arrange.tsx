@@ -143,13 +143,24 @@ function Ended(props: { answer: Found; takes: boolean[]; stale: boolean }) {
 function SearchAll(props: { accessory: string }) {
   const search = state.value?.search;
   const [seconds, setSeconds] = useState(30);
+  const [free, setFree] = useState<ReadonlySet<string>>(new Set());
+  const others = (view.value?.pads ?? []).filter((pad) => pad.accessory !== undefined && pad.name !== props.accessory);
+  const stays = others.filter((pad) => !free.has(pad.name)).map((pad) => pad.address);
+  const flip = (name: string): void => {
+    const next = new Set(free);
+    if (!next.delete(name)) next.add(name);
+    setFree(next);
+  };
   const answer = (search?.answer ?? null) as Found | null;
   return (
     <section class="searchall" id="searchall">
       <h3>Or another train altogether</h3>
-      <p>Keeps every other accessory in its box, on its face and side and at its speed, and searches every order, idler and tooth number that the file allows, with a proof.</p>
+      <p>Searches every order, idler and tooth number that the file allows, with a proof. What is ticked keeps its box, face, side and speed; untick what may move too.</p>
+      <p class="failing" role="group" aria-label="what stays where it is">
+        {others.map((pad) => <label key={pad.name}><input type="checkbox" checked={!free.has(pad.name)} onChange={() => flip(pad.name)} /> {pad.name}</label>)}
+      </p>
       <p>
-        <button type="button" disabled={search?.state === "runs"} onClick={() => void beginSearch(props.accessory, seconds)}>Search</button>{" "}
+        <button type="button" disabled={search?.state === "runs"} onClick={() => void beginSearch(stays, seconds)}>Search</button>{" "}
         <label>for at most <select value={String(seconds)} onChange={(event) => setSeconds(Number(event.currentTarget.value))}>{[10, 30, 120, 600].map((one) => <option key={one} value={String(one)}>{one} s</option>)}</select></label>{" "}
         {search?.state === "runs" && <button type="button" onClick={() => void stopSearch()}>Stop with what it has</button>}
       </p>
@@ -162,7 +173,7 @@ function SearchAll(props: { accessory: string }) {
 export function Arrange() {
   const now = view.value;
   const computed = state.value?.computed;
-  const name = arrangeFor.value ?? now?.pads.find((pad) => pad.shaft === chosen.value && pad.accessory !== undefined)?.name ?? now?.pads.find((pad) => pad.accessory !== undefined)?.name ?? "";
+  const name = arrangeFor.value ?? now?.pads.find((pad) => pad.shaft === chosen.value && pad.accessory !== undefined)?.name ?? now?.unplaced[0] ?? now?.pads.find((pad) => pad.accessory !== undefined)?.name ?? "";
   const [got, setGot] = useState<Places | null>(null);
   const [says, setSays] = useState<string | null>(null);
   useEffect(() => {
@@ -176,14 +187,14 @@ export function Arrange() {
     return () => { live = false; };
   }, [name, computed]);
   if (now === null) return null;
-  const names = now.pads.filter((pad) => pad.accessory !== undefined).map((pad) => pad.name);
+  const names = [...now.unplaced, ...now.pads.filter((pad) => pad.accessory !== undefined).map((pad) => pad.name)];
   return (
     <div class="wide scroll" tabIndex={0} role="region" aria-label="arrange">
       <h2>Where could it stand?</h2>
       <p>
         <label>Accessory{" "}
           <select value={name} onChange={(event) => { arrangeFor.value = event.currentTarget.value; }}>
-            {names.map((one) => <option key={one} value={one}>{one}</option>)}
+            {names.map((one) => <option key={one} value={one}>{one}{now.unplaced.includes(one) ? " (on no pad yet)" : ""}</option>)}
           </select>
         </label>
       </p>

@@ -1,5 +1,6 @@
 // What has changed since then, and what does it look like over what there was?
 import { useMemo, useState } from "preact/hooks";
+import { decide } from "../state/acts";
 import { boxShafts, chosen, state, units, view } from "../state/store";
 import { percent } from "../show/format";
 import { layOut, toX, toY, type Sheet } from "../picture/place";
@@ -120,6 +121,48 @@ function Changes(props: { got: Comparison }) {
   );
 }
 
+function Decision() {
+  const [what, setWhat] = useState("");
+  const [why, setWhy] = useState("");
+  const write = (event: Event): void => {
+    event.preventDefault();
+    void decide(what, why).then((good) => {
+      if (!good) return;
+      setWhat("");
+      setWhy("");
+    });
+  };
+  return (
+    <form class="waive" onSubmit={write}>
+      <h3>Keep the decision with its reason</h3>
+      <label>What was decided <input required value={what} onInput={(event) => setWhat(event.currentTarget.value)} /></label>
+      <label>Why, and by whom <input required value={why} onInput={(event) => setWhy(event.currentTarget.value)} /></label>
+      <p><button type="submit" disabled={what.trim() === "" || why.trim() === ""}>Write the decision into the file</button></p>
+    </form>
+  );
+}
+
+/** What goes to others: the changes, and the sheet of a pad. */
+function HandOver(props: { from: string }) {
+  const now = view.value;
+  const names = (now?.pads ?? []).filter((pad) => pad.accessory !== undefined).map((pad) => pad.name);
+  const [name, setName] = useState("");
+  const of = names.includes(name) ? name : names.find((one) => now?.pads.some((pad) => pad.name === one && pad.shaft === chosen.value)) ?? names[0];
+  if (of === undefined) return null;
+  return (
+    <section aria-label="to hand over">
+      <h3>To hand over</h3>
+      <p><a href={`/api/compare?from=${encodeURIComponent(props.from)}`} download="changes.json">Save these changes</a></p>
+      <p>
+        <label>Interface sheet of{" "}
+          <select value={of} onChange={(event) => setName(event.currentTarget.value)}>{names.map((one) => <option key={one} value={one}>{one}</option>)}</select>
+        </label>{" "}
+        <a href={`/api/sheet?accessory=${encodeURIComponent(of)}`} download={`${of}.pdf`}>Save the sheet of {of}</a>
+      </p>
+    </section>
+  );
+}
+
 export function Compare() {
   const now = view.value;
   const [from, setFrom] = useState("opened");
@@ -133,6 +176,7 @@ export function Compare() {
       <p><Choice from={from} choose={setFrom} /></p>
       {says !== null && <p class="bad" role="status">{says}</p>}
       {now !== null && past.got !== null && <Overlay key={`${from} ${serial}`} before={past.got} now={now} width={Math.max(320, Math.min(820, size.width - 30))} />}
+      <div class="beside"><HandOver from={from} /><Decision /></div>
       {got !== null && <Changes got={got} />}
     </div>
   );

@@ -1,7 +1,7 @@
 // What is wrong, where does it stand in the file and in the picture, and who accepts it?
 import { useEffect, useRef, useState } from "preact/hooks";
 import { unwaive, waive } from "../state/acts";
-import { chosen, condition, finding, fresh, leaf, line, view, viewName, working } from "../state/store";
+import { arrangeFor, chosen, condition, finding, fresh, leaf, line, view, viewName, working } from "../state/store";
 import { isFace } from "../picture/face";
 import { percent } from "../show/format";
 import { Mark, markOf, word } from "../show/mark";
@@ -30,6 +30,7 @@ function One(props: { one: Finding; number: number }) {
   const [asking, setAsking] = useState(false);
   const mark = markOf(one);
   const place = useRef<HTMLLIElement>(null);
+  const unplaced = view.value?.unplaced.find((name) => one.address === `accessories/${name}`);
   const asked = finding.value === one.fingerprint;
   useEffect(() => { if (asked) place.current?.scrollIntoView({ block: "nearest" }); }, [asked]);
   const show = (): void => {
@@ -50,6 +51,7 @@ function One(props: { one: Finding; number: number }) {
           {one.line > 0 && <button type="button" class="link line" onClick={() => { line.value = one.line; leaf.value = "file"; }}>line {one.line}</button>}{" "}
           {one.shaft >= 0 && <button type="button" class="link" onClick={show}>in the picture</button>}{" "}
           {one.working && <button type="button" class="link" onClick={() => { working.value = one.working; show(); }}>working</button>}{" "}
+          {unplaced !== undefined && <button type="button" class="link" onClick={() => { arrangeFor.value = unplaced; viewName.value = "Arrange"; }}>find a place for it</button>}{" "}
           {one.state === "open" && <button type="button" class="link" aria-expanded={asking} onClick={() => setAsking(!asking)}>waive</button>}
           {one.waiver !== null && <button type="button" class="link" onClick={() => void unwaive(one)}>remove the waiver</button>}
         </p>

@@ -218,9 +218,19 @@ export function unwaive(one: Finding): Promise<boolean> {
   return act([{ at, gone: true }], `the waiver of ${one.rule} removed`);
 }
 
-export function beginSearch(accessory: string, seconds: number): Promise<boolean> {
+/** What was decided and why stands in the register of the file. */
+export function decide(what: string, why: string): Promise<boolean> {
+  const now = view.value;
+  if (now === null) return Promise.resolve(false);
+  const text = `{says: ${JSON.stringify(what)}, at: accessories, source: ${JSON.stringify(why)}}`;
+  const edit: Edit = now.assumptions > 0 ? { at: `assumptions/${now.assumptions + 1}`, to: text } : { at: "assumptions", to: `[${text}]` };
+  return act([edit], `decided: ${what}`);
+}
+
+/** `stays`: addresses of the pads whose accessories stay where they are. */
+export function beginSearch(stays: string[], seconds: number): Promise<boolean> {
   course.value = [];
-  const keep = (view.value?.pads ?? []).filter((pad) => pad.accessory !== undefined && pad.name !== accessory).map((pad) => pad.address);
+  const keep = stays;
   return change("/api/arrange", { keep, seconds }, () => "The search has begun.");
 }
 

@@ -52,7 +52,7 @@ export interface Finding {
 
 export interface View {
   version: string; caution: string; file: string; sha256: string; title: string; revision: string | null;
-  says: string; dial: 1 | -1; waivers: number; units: { speed: string; power: string; torque: string; length: string };
+  says: string; dial: 1 | -1; waivers: number; assumptions: number; unplaced: string[]; units: { speed: string; power: string; torque: string; length: string };
   conditions: string[]; most_power: number; engine: Engine; spools: Spool[]; shafts: Shaft[];
   gears: Gear[]; meshes: Mesh[]; pads: Pad[]; margins: MarginRow[]; findings: Finding[];
 }
