@@ -7,7 +7,7 @@ command    := build/release/towershaft
 FUZZ_SECONDS ?= 600
 
 .DEFAULT_GOAL := help
-.PHONY: help setup build demo test open pictures bench bank bank-arrange fuzz soak golden fix clean
+.PHONY: help setup build demo test open pictures bench bank bank-arrange fuzz soak deb golden fix clean
 
 help: ## list these targets
 	@echo 'towershaft: make <target>, where target is one of'
@@ -64,6 +64,10 @@ soak: setup ## the property and fault tests with 20 times the cases under saniti
 	@cmake --build build/sanitize
 	@TS_SOAK=20 ctest --preset sanitize -j$(jobs) -L 'property|fault|serve' --timeout 7200
 	@tools/fuzz_long.sh $(FUZZ_SECONDS)
+
+deb: ## build the Debian packages of what is committed into out/deb/, and let lintian judge them
+	@tools/setup-debian.sh deb
+	@tools/make_deb.sh
 
 golden: build ## show how the committed answers differ from today's; ACCEPT=1 takes the new ones
 	@$(python) tools/staircase.py --write

@@ -4,6 +4,7 @@
 #   setup-debian.sh build    what building and running the command needs
 #   setup-debian.sh          that, and what the tests and the sanitizers need
 #   setup-debian.sh bench    that, and what the benchmarks need
+#   setup-debian.sh deb      what building the command and the Debian packages needs
 #
 # Installs by apt what is missing and nothing else, without a question; with all of it there it
 # asks neither the network nor for rights.
@@ -41,13 +42,18 @@ for_measuring=(
     python3-numpy # one of the peers that speed is compared with
 )
 
+for_packages=(
+    debhelper dh-python lintian
+)
+
 what=${1:-all}
 case $what in
 build) wanted=("${for_building[@]}") ;;
 all) wanted=("${for_building[@]}" "${for_testing[@]}") ;;
+deb) wanted=("${for_building[@]}" "${for_packages[@]}") ;;
 bench) wanted=("${for_building[@]}" "${for_testing[@]}" "${for_measuring[@]}") ;;
 *)
-    echo "usage: setup-debian.sh [build|bench]" >&2
+    echo "usage: setup-debian.sh [build|bench|deb]" >&2
     exit 2
     ;;
 esac
