@@ -14,6 +14,7 @@ input=drive/hp/box/input
 mkdir -p "$out"
 
 say() { printf '\n---- %s ----\n\n' "$*"; }
+lightest() { sed -n 's/^The lightest, /    /p' "$1"; }
 number() { "$command" why "$1" "$2" | sed -n '/^[A-Za-z_0-9]* = /p'; }
 
 say "1. Where can it go?  The lightest first, each checked by all rules, and why nothing is lighter"
@@ -24,7 +25,10 @@ say "2. The starter-generator must keep its speed and its face.  What does that 
 "$command" arrange "$before" --add "$pump" --keep "$input" -o "$out/kept.yaml" \
     --front 3 --loads '10 %' --bands '50 rpm' --picture "$out/candidates.png" \
     --why-not 'hydraulic pump 2 with fuel pump' --why-not 'fuel pump with breather' |
-    tee "$out/kept.txt" | sed -n '/^The lightest/,/^Why nothing/p;/^What less/,/^Assumptions/p' | grep -v '^Assumptions'
+    tee "$out/kept.txt" | sed -n '/^The lightest/,/^Why nothing/p;/^What less/,/^Assumptions/p' |
+    grep -v '^Assumptions\|^Why nothing'
+printf 'What keeping it costs: the lightest weighs%s with it kept, and%s without.\n' \
+    "$(lightest "$out/kept.txt")" "$(lightest "$out/free.txt")" | tr -s ' '
 
 say "3. The proof on file: what was searched, and whether other code agrees that it is true of the drive"
 "$command" arrange "$before" --add "$pump" --keep "$input" --json >"$out/certificate.json"
@@ -33,7 +37,9 @@ say "3. The proof on file: what was searched, and whether other code agrees that
 say "4. Take that one: what changed, in the order of consequence"
 "$command" compare "$before" "$out/kept.yaml" | tee "$out/compare.txt"
 
-say "5. The start path: the torque at crank through the bevels, before and after"
+say "5. The start path: unchanged, for the starter-generator stays on the input; at crank the bevels bear what
+     it gives less what others take there, before and after"
+sed -n 's/^ *- \(the start by\)/\1/p' "$out/kept.txt" | head -n 1
 for file in "$before" "$out/kept.yaml"; do number "$file" 'drive/hp/box/bevels:T_2@crank'; done
 
 say "6. The heat that the meshes give to the oil at take-off, before and after"
@@ -60,6 +66,9 @@ say "9. What the maker of the new pump gets: the sheet of its pad, in both syste
 "$command" sheet "$out/decided.yaml" 'hydraulic pump 2' | tee "$out/sheet.txt" |
     sed -n '/^Interface/,/^Body/p' | grep -v '^Body'
 "$command" sheet "$out/decided.yaml" 'hydraulic pump 2' -o "$out/sheet.pdf"
+echo "And the maker of the first pump, whose sheet was issued with revision B: what changed bears a bar"
+"$command" sheet "$out/decided.yaml" 'hydraulic pump' --against "$before" | tee "$out/changed.txt" |
+    sed -n '/Against revision/p;/  |  /p' | head -n 12
 
 say "10. The whole drive on paper, and the faces before and after"
 "$command" report "$out/decided.yaml" -o "$out/decided.pdf"

@@ -145,6 +145,41 @@ static bool accessory(changes *c, size_t index)
     return true;
 }
 
+/* ---- the way of the start -------------------------------------------------------------------- */
+
+static bool drives(const ts_arrange_problem *p, size_t index)
+{
+    for (size_t c = 0; c < p->condition_count; c++)
+        if (p->accessories[index].power[c] < 0.0)
+            return true;
+    return false;
+}
+
+static void add_meshes(changes *c, uint32_t count)
+{
+    if (count == 0)
+        ts_buffer_add(c->out, "no mesh");
+    else
+        ts_buffer_print(c->out, "%u mesh%s", (unsigned)count, count == 1 ? "" : "es");
+}
+
+/* Whoever drives does so through every mesh between his shaft and the input. */
+static void start_path(changes *c, size_t index)
+{
+    const ts_arrange_problem *p      = &c->told->problem->problem;
+    const where               before = find(p, &c->told->present->shafts, (int8_t)index);
+    const where               after  = find(p, c->found, (int8_t)index);
+    if (!drives(p, index) || !before.found || !after.found)
+        return;
+    ts_buffer_print(begin(c), "the start by %s passes ", p->accessories[index].name);
+    add_meshes(c, after.place);
+    ts_buffer_print(c->out, " of the box%s", before.place == after.place ? ", as it does now" : "");
+    if (before.place == after.place)
+        return;
+    ts_buffer_add(c->out, " instead of ");
+    add_meshes(c, before.place);
+}
+
 /* ---- what carries nothing -------------------------------------------------------------------- */
 
 static bool is_idler(const ts_arranged_shaft *s)
@@ -331,5 +366,7 @@ size_t ts_arrange_changes(const ts_arrange_told *told, const ts_page *page,
         ts_buffer_print(begin(&c), "%zu other accessor%s as %s", stay,
                         stay == 1 ? "y stays" : "ies stay", stay == 1 ? "it is" : "they are");
     shafts_elsewhere(&c);
+    for (size_t i = 0; stay < count && i < count; i++)
+        start_path(&c, i);
     return c.count;
 }
