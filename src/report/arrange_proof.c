@@ -122,11 +122,12 @@ static void gap(proof *p)
                       "lightest already; perhaps something lighter is among what was not looked "
                       "at, which the gap bounds.  ");
     ts_buffer_print(&text,
-                    "To narrow it, %s, or take freedom away: in `arrange` fewer `modules` or "
+                    "To %s, %s, or take freedom away: in `arrange` fewer `modules` or "
                     "`input teeth`, a shorter list of `idler teeth`, `idlers: 1`, `steps: 0`, a "
                     "`face` or `side` for whatever has its place already; or --keep what is "
                     "settled.  What is left is proven sooner, and is proven for these narrower "
                     "demands.",
+                    r->count > 0 ? "narrow it" : "come further",
                     r->end == TS_ARRANGE_STOPPED ? "let the search run longer (--within, --threads)"
                                                  : "give the search more memory (--memory)");
     send(p, &text);
