@@ -106,6 +106,33 @@ await on("a shaft is dragged along its branch, on a slow machine too", {}, async
   assert.ok(read().indexOf("teeth: 55, face: 10 mm, front: fuel pump") < read().indexOf("teeth: 46, face: 12 mm"));
 });
 
+await on("an accessory and a shaft are dragged from box to box, and from branch to branch", {}, async (page, { read }) => {
+  const before = read();
+  const drag = async (a, b) => {
+    const from = await middle(page, a), to = await middle(page, b);
+    await page.mouse.move(from.x, from.y);
+    await page.mouse.down();
+    await page.mouse.move(to.x, to.y, { steps: 8 });
+    await page.mouse.up();
+  };
+  const back = async () => {
+    await page.click("button:text-is('Undo')");
+    await told(page, "Taken back");
+    assert.equal(read(), before);
+  };
+  await drag(5, 8);
+  await told(page, "hydraulic pump 1 to shaft 8");
+  assert.match(read(), /input: \{teeth: 35, face: 10 mm, rear: hydraulic pump 1\}/);
+  await back();
+  await drag(2, 7);
+  await told(page, "idler 2 to place 1 of drive/lp/box/clockwise");
+  assert.ok(/lp:[\s\S]*clockwise:\s+- \{teeth: 44, face: 14 mm\}\s+- \{teeth: 57/.test(read().slice(read().indexOf("drive:"))), "it is not in the other box");
+  await back();
+  await drag(2, 6);
+  await told(page, "idler 2 to place 3 of drive/hp/box/anticlockwise");
+  await back();
+});
+
 await on("a finding is waived with a reason and opened again", {}, async (page, { read }) => {
   const before = read();
   const open = page.locator(".finding", { has: page.locator("button:has-text('waive')") }).nth(1);

@@ -1,7 +1,7 @@
 // What does the machine look like from behind or from the front, and how is it taken hold of?
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { useSignal, type Signal } from "@preact/signals";
-import { branchOf, changeTeeth, movePad, moveShaft, otherFace } from "../state/acts";
+import { branchOf, changeTeeth, movePad, moveShaft, moveToBranch, otherFace } from "../state/acts";
 import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
@@ -291,7 +291,8 @@ function drop(now: View, drag: Drag, near: "front" | "rear"): void {
     const own = branchOf(from.address);
     if (own !== null && target !== null && own.branch === target.branch) void moveShaft(drag.shaft, target.place);
     else if (pad !== undefined) void movePad(pad, drag.over);
-    else told.value = { says: "An idler moves along its own branch only.", bad: true };
+    else if (own !== null && target !== null) void moveToBranch(drag.shaft, drag.over);
+    else told.value = { says: "An idler is dropped on a shaft of a branch, and takes its place.", bad: true };
   }
 }
 

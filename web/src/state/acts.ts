@@ -1,6 +1,6 @@
 // What can be done from the page?  Every act is one step that can be taken back.
 import { get, post, type Answer } from "../wire/ask";
-import type { Edit, Finding, Pad, State, View } from "../wire/view";
+import type { Edit, Finding, Pad, Shaft, State, View } from "../wire/view";
 import { boxShafts, busy, chosen, condition, counts, course, fresh, mainGear, state, told, units, view, type After } from "./store";
 
 let asked = 0;
@@ -188,6 +188,28 @@ export function moveShaft(shaft: number, place: number): Promise<boolean> {
   const one = now?.shafts[shaft];
   if (one === undefined) return Promise.resolve(false);
   return act([{ at: one.address, place }], `${one.name} to place ${place} of its branch`);
+}
+
+/** The words of a shaft in the file, where they stand on one line. */
+function wordsOf(one: Shaft): string | null {
+  const line = state.value?.text.split("\n")[one.line - 1] ?? "";
+  const found = /^\s*-\s*(\{.*\})\s*(?:#.*)?$/.exec(line)?.[1] ?? null;
+  const open = found?.split("{").length ?? 0, shut = found?.split("}").length ?? 0;
+  return open === shut ? found : null;
+}
+
+/** A shaft to the place that another has now, in another branch or in another box. */
+export function moveToBranch(shaft: number, target: number): Promise<boolean> {
+  const now = view.value;
+  const from = now?.shafts[shaft], to = branchOf(now?.shafts[target]?.address ?? "");
+  if (now === null || from === undefined || to === null) return Promise.resolve(false);
+  const words = wordsOf(from);
+  if (words === null) {
+    told.value = { says: `${from.name} is told on several lines of the file; move it there.`, bad: true };
+    return Promise.resolve(false);
+  }
+  const last = branchLength(now, to.branch) + 1;
+  return act([{ at: `${to.branch}/${last}`, to: words }, { at: `${to.branch}/${last}`, place: to.place }, { at: from.address, gone: true }], `${from.name} to place ${to.place} of ${to.branch}`);
 }
 
 /** An accessory to a free pad of another shaft, or in exchange. */
