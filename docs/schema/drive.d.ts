@@ -844,6 +844,8 @@ export interface Oil {
   "jet pressure"?: Sourced<Stress | Unknown>;
   /** The smallest hole of a jet; a place that needs less oil is given more.  Default: 0.8 mm. */
   "least jet"?: Sourced<Length | Unknown>;
+  /** The gap that every jet has to cross, from its hole to what it wets.  Default: 15 mm. */
+  "jet gap"?: Sourced<Length | Unknown>;
   /** Full flow to the jets of all boxes; without the key what keeps every place within its `rise`. */
   flow?: Sourced<VolumeFlow | Unknown>;
 }
@@ -928,7 +930,9 @@ export interface Limits {
   "film safety"?: Sourced<PlainNumber | Unknown>;
   /** The least speed of an oil jet over that of the teeth.  Default: 0.2. */
   "jet speed"?: Sourced<PlainNumber | Unknown>;
-  /** How much more power a spool may give, with all losses that are computed, than the ratings count with by `loss`.  Default: 25 %. */
+  /** How far the wind of teeth or cage may carry an oil jet aside, over the gap that it crosses.  Default: 10 %. */
+  "jet drift"?: Sourced<PlainNumber | Unknown>;
+  /** How much more power a mesh may pass, with all losses that are computed, than the ratings count with by `loss`.  Default: 25 %. */
   "power above rated"?: Sourced<PlainNumber | Unknown>;
 }
 

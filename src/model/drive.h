@@ -463,7 +463,8 @@ typedef struct ts_limits {
     ts_measure integral_safety;       /* S_intS, against scuffing */
     ts_measure film_safety;           /* S_lambda, against micropitting */
     ts_measure jet_speed;             /* 0.2, of jets over that of the teeth */
-    ts_measure power_above_rated;     /* 10 %, with its heat over what is rated */
+    ts_measure jet_drift;             /* 10 %, of jets over the gap that they cross */
+    ts_measure power_above_rated;     /* 25 %, of a mesh, over what is rated    */
 } ts_limits;
 
 typedef struct ts_oil { /* what runs through the boxes */
@@ -483,6 +484,7 @@ typedef struct ts_oil { /* what runs through the boxes */
     ts_measure  hottest;            /* K, that the oil may leave them with */
     ts_measure  jet_pressure;       /* Pa, that drops over the holes of the jets at full flow */
     ts_measure  least_jet;          /* m, smallest hole */
+    ts_measure  jet_gap;            /* m, from the holes to the teeth and bearings */
     ts_measure  flow;               /* m3/s, full flow of all boxes; TS_ABSENT: what is needed */
 } ts_oil;
 

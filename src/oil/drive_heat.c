@@ -250,6 +250,8 @@ static const char *lacking(const ts_heat *heat)
         return "the pressure at the jets";
     if (!ts_measure_known(oil->least_jet))
         return "the smallest hole of a jet";
+    if (!ts_measure_known(oil->jet_gap))
+        return "the gap that jets have to cross";
     if (oil->flow.standing == TS_UNKNOWN)
         return "the flow of the oil";
     if (isnan(heat->c_100))

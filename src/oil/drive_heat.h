@@ -105,9 +105,10 @@ typedef struct ts_heat_jet {
     int         count;
     double      need;     /* m3/s  that the heat asks for; INFINITY: no flow would do          */
     double      Q, d;     /* m3/s, m  of all holes; of one hole                                */
+    double      dp;       /* Pa that drops over the holes there                                */
     double      v, v_t;   /* m/s                                                               */
     double      depth, h; /* m  that it comes into the tooth space; of the tooth               */
-    double      drift;    /* m  that the wind of the teeth carries it aside                    */
+    double      drift;    /* m  that the wind of teeth or cage carries it aside across its gap */
     ts_jet_side side;
     int32_t     at; /* condition */
 } ts_heat_jet;
@@ -199,6 +200,11 @@ static inline const double *ts_heat_power_at(const ts_heat *heat, int method, ui
 
     return heat->P[row * heat->motion->train->mesh_count + mesh];
 }
+
+/* 1  share of the power that enters a mesh which is lost there and on the shaft that it drives
+ * (bearings, windage, seals and splines): the `loss` with which the rated flow carries as much.
+ * NaN: no power goes on, or it flows towards the shaft from both sides. */
+double ts_heat_share_lost(const ts_heat *heat, int method, uint32_t condition, uint32_t mesh);
 
 /* Does the drive spend hours in it, so that its temperatures settle? */
 bool ts_heat_lasts(const ts_drive *drive, uint32_t condition);

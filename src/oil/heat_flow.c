@@ -307,6 +307,32 @@ static double share_of(const ts_heat *heat, uint32_t condition, uint32_t pad)
     return share;
 }
 
+/* W that shaft s passes on: to its pads, and to the meshes that it drives. */
+static double passed_on(const ts_heat *heat, int method, uint32_t condition, uint32_t s)
+{
+    const ts_train *train = heat->motion->train;
+    double          P     = 0.0;
+
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].shaft == s && train->pads[p].use == TS_PAD_ACCESSORY)
+            P += heat->power->pad[(size_t)condition * train->pad_count + p].P;
+    for (uint32_t m = 0; m < train->mesh_count; m++)
+        if (train->meshes[m].driver_shaft == s)
+            P += ts_heat_power_at(heat, method, condition, m)[0];
+    return P;
+}
+
+double ts_heat_share_lost(const ts_heat *heat, int method, uint32_t condition, uint32_t mesh)
+{
+    const double in = ts_heat_power_at(heat, method, condition, mesh)[0];
+    const double on =
+        passed_on(heat, method, condition, heat->motion->train->meshes[mesh].driven_shaft);
+
+    if (in > 0.0 && on > 0.0)
+        return 1.0 - on / in;
+    return in < 0.0 && on < 0.0 ? 1.0 - in / on : (double)NAN;
+}
+
 void ts_heat_paths(ts_heat *heat)
 {
     const ts_train *train = heat->motion->train;

@@ -6,7 +6,6 @@
 
 #define TS_HEAT_C_D        0.7  /* 1  of a small round hole                       */
 #define TS_HEAT_JET_FACE   0.04 /* m  of the face width that one jet wets at most */
-#define TS_HEAT_JET_GAP    0.015
 #define TS_HEAT_MU_SPLINE  0.1
 #define TS_HEAT_TILT       1e-3 /* of two shafts in one pad */
 #define TS_HEAT_ALPHA_D    (3.14159265358979323846 / 6.0)

@@ -122,6 +122,42 @@ static const ts_formula held_formula = {
     .source  = "derived: the bottom of the tooth space",
 };
 
+/* How deep it comes between the teeth. */
+static void reach(const ts_heat_place *place, ts_heat_jet *jet, ts_workings *w)
+{
+    const double m_n = place->m, alpha = place->alpha_n, v_t = jet->v_t, h = 2.25 * m_n;
+
+    ts_workings_assumed(w, "m_n", m_n, "m", "of the teeth");
+    ts_workings_assumed(w, "alpha", alpha, "rad", "of the teeth");
+    ts_workings_assumed(w, "v_t", v_t, "m/s", "of the teeth");
+    ts_workings_assumed(w, "h", h, "m", "2.25 modules");
+    const double depth_rack = ts_jet_depth(m_n, alpha, v_t, jet->v, NULL);
+    ts_workings_assumed(w, "depth_rack", depth_rack, "m",
+                        "rack model of the radial jet of Akin, Mross and Townsend 1975");
+    jet->h     = h;
+    jet->depth = TS_STEP(w, held_formula, fmin(depth_rack, h), depth_rack, h);
+}
+
+/* Air turns as fast as the teeth, and in a bearing with the cage: with half of the shaft's speed,
+ * half way out. */
+static void drift(const ts_heat *heat, const ts_heat_place *place, ts_heat_jet *jet, double rho_oil,
+                  ts_workings *w)
+{
+    const bool     mesh   = place->site == TS_HEAT_AT_MESH;
+    const uint32_t shafts = heat->motion->train->shaft_count;
+    const double   n      = heat->motion->speed[(size_t)jet->at * shafts + place->shaft];
+    const double   u      = mesh ? jet->v_t : n / 2.0 * place->d_m / 2.0;
+    const double   gap    = heat->drive->oil.jet_gap.value;
+
+    ts_workings_assumed(w, "gap", gap, "m", "`jet gap` of the oil");
+    ts_workings_assumed(w, "u", u, "m/s",
+                        mesh ? "the wind is as fast as the teeth"
+                             : "the wind is as fast as the cage; common practice, no source");
+    ts_workings_assumed(w, "v_jet", jet->v, "m/s", "of the jet");
+    ts_workings_assumed(w, "d_jet", jet->d, "m", "of the hole");
+    jet->drift = ts_jet_drift(gap, jet->v, jet->d, u, rho_oil, w);
+}
+
 static void aim(ts_heat *heat, uint32_t p, ts_workings *w)
 {
     const ts_heat_place *place   = &heat->places[p];
@@ -141,30 +177,14 @@ static void aim(ts_heat *heat, uint32_t p, ts_workings *w)
     ts_workings_assumed(w, "C_d", C_d, "1",
                         "small round holes: 0.62 to 0.88 measured (from memory)");
     ts_workings_assumed(w, "Q", Q, "m3/s", "what the place is given, a hole");
+    jet->dp   = dp;
     jet->v    = ts_jet_speed(dp, rho_oil, w);
     jet->d    = ts_jet_diameter(Q, C_d, jet->v, w);
     jet->v_t  = v_t_of(heat, c, place);
     jet->side = ts_jet_side_at(jet->v_t);
-    if (place->site != TS_HEAT_AT_MESH || !(jet->v_t > 0.0))
-        return;
-    const double m_n = place->m, alpha = place->alpha_n, v_t = jet->v_t, h = 2.25 * m_n;
-
-    ts_workings_assumed(w, "m_n", m_n, "m", "of the teeth");
-    ts_workings_assumed(w, "alpha", alpha, "rad", "of the teeth");
-    ts_workings_assumed(w, "v_t", v_t, "m/s", "of the teeth");
-    ts_workings_assumed(w, "h", h, "m", "2.25 modules");
-    const double rack = ts_jet_depth(m_n, alpha, v_t, jet->v, NULL), depth_rack = rack;
-    ts_workings_assumed(w, "depth_rack", rack, "m",
-                        "rack model of the radial jet of Akin, Mross and Townsend 1975");
-    jet->h     = h;
-    jet->depth = TS_STEP(w, held_formula, fmin(depth_rack, h), depth_rack, h);
-    ts_workings_assumed(w, "gap", TS_HEAT_JET_GAP, "m",
-                        "from hole to teeth; common practice, no "
-                        "source");
-    ts_workings_assumed(w, "u", v_t, "m/s", "the wind is as fast as the teeth");
-    ts_workings_assumed(w, "v_jet", jet->v, "m/s", "of the jet");
-    ts_workings_assumed(w, "d_jet", jet->d, "m", "of the hole");
-    jet->drift = ts_jet_drift(TS_HEAT_JET_GAP, jet->v, jet->d, v_t, rho_oil, w);
+    if (place->site == TS_HEAT_AT_MESH && jet->v_t > 0.0)
+        reach(place, jet, w);
+    drift(heat, place, jet, rho_oil, w);
 }
 
 void ts_heat_jets(ts_heat *heat, ts_workings *workings)

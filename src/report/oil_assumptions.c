@@ -10,9 +10,9 @@
 static const ts_assumption fixed[] = {
     {0, "discharge of a jet", "0.7", "of a small round hole, 0.62 to 0.88 when measured" PRACTICE},
     {0, "face width of a jet", "40 mm", "that one hole wets" PRACTICE},
-    {0, "gap of a jet", "15 mm", "from the hole to the teeth" PRACTICE},
     {0, "side of a jet", "entering", "leaving from 100 m/s, both from 150 m/s" PRACTICE},
     {0, "friction of splines", "0.1", "oiled steel" PRACTICE},
+    {0, "wind at a bearing", "half its speed", "the cage carries the air round" PRACTICE},
     {0, "tilt of splines", "0.001", "of two shafts in one pad, where it is not computed" PRACTICE},
     {0, "f_0 of bearings", "3 to 6.6",
      "Palmgren's of bearings that jets feed at speed (Harris, from memory); `start` takes its own "

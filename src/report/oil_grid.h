@@ -7,6 +7,7 @@
 #include "report/report_chapter.h"
 
 #define TS_OIL_COLUMNS 12
+#define TS_OIL_NONE    "\xC2\xB7" /* a cell that has nothing to tell; a note says why */
 
 typedef struct ts_oil_sheet {
     const ts_oil_answer *oil;
@@ -36,6 +37,19 @@ const char *ts_oil_unit(const ts_oil_sheet *s, ts_kind kind);
 const char *ts_oil_watt(const ts_oil_sheet *s);
 void        ts_oil_watts(const ts_oil_sheet *s, ts_buffer *text, double P);
 void        ts_oil_watts_by_both(const ts_oil_sheet *s, ts_buffer *text, double one, double other);
+
+/* Sentences below a table; `made` is closed. */
+void ts_oil_note(const ts_oil_sheet *s, const char *words);
+void ts_oil_note_made(const ts_oil_sheet *s, ts_buffer *made);
+void ts_oil_states_note(const ts_oil_sheet *s);
+void ts_oil_meshes_note(const ts_oil_sheet *s);
+void ts_oil_bearings_note(const ts_oil_sheet *s);
+void ts_oil_pads_note(const ts_oil_sheet *s);
+void ts_oil_jets_note(const ts_oil_sheet *s);
+void ts_oil_drag_note(const ts_oil_sheet *s);
+/* Symbol, unit and source of every number. */
+void ts_oil_sources(const ts_oil_sheet *s);
+void ts_oil_sources_json(ts_json *json);
 
 /* Pump packs and breathers. */
 void ts_oil_units_tables(ts_oil_sheet *s);

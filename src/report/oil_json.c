@@ -92,13 +92,15 @@ static void jet(ts_json *json, const ts_heat *heat, const ts_answer *answer, uin
         ts_json_integer_at(json, "holes", one->count);
         ts_json_number_at(json, "diameter", one->d);
         ts_json_number_at(json, "speed", one->v);
+        ts_json_number_at(json, "pressure", one->dp);
+        ts_json_number_at(json, "gap", answer->drive->oil.jet_gap.value);
+        ts_json_number_at(json, "drift", one->drift);
         ts_json_string_at(json, "at", ts_answer_condition(answer, one->at));
     }
     if (one->count > 0 && heat->places[p].site == TS_HEAT_AT_MESH) {
         ts_json_number_at(json, "teeth", one->v_t);
         ts_json_number_at(json, "depth", one->depth);
         ts_json_number_at(json, "tooth_depth", one->h);
-        ts_json_number_at(json, "drift", one->drift);
         ts_json_string_at(json, "side", ts_jet_side_says(one->side));
     }
     ts_json_end(json, '}');
@@ -121,6 +123,10 @@ static void place(ts_json *json, const ts_heat *heat, const ts_answer *answer, u
             place_case(json, heat, answer, c, p, method);
         if (one->site == TS_HEAT_AT_PAD)
             ts_json_number_at(json, "comes_through", heat->share[(size_t)c * pads + one->pad]);
+        if (one->site == TS_HEAT_AT_MESH) {
+            ts_json_number_at(json, "loss_stated", heat->motion->train->meshes[p].loss.value);
+            ts_json_number_at(json, "loss_to_state", ts_heat_share_lost(heat, 0, c, p));
+        }
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');
@@ -199,6 +205,7 @@ void ts_oil_json(const ts_oil_answer *oil, const ts_answer *answer, ts_buffer *o
         drag(&json, oil, answer);
     }
     ts_oil_units_json(&json, &heat->power->units);
+    ts_oil_sources_json(&json);
     ts_oil_assumptions_json(&json, answer);
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");

@@ -10,11 +10,24 @@
 
 /* ---- every condition ------------------------------------------------------------------------- */
 
-enum { CONDITION, SPOOL, PADS, HEAT, LOST, FLOW, FEED, RISE, LEAVES, BALANCE, STATE_COLUMNS };
+enum {
+    CONDITION,
+    SPOOL,
+    PADS,
+    HEAT,
+    LOST,
+    FLOW,
+    FEED,
+    RISE,
+    LEAVES,
+    THICK,
+    BALANCE,
+    STATE_COLUMNS
+};
 static const char *const state_heads[STATE_COLUMNS] = {
-    [CONDITION] = "condition", [SPOOL] = "from spool", [PADS] = "at pads", [HEAT] = "heat",
-    [LOST] = "lost",           [FLOW] = "oil",         [FEED] = "feed",    [RISE] = "rise",
-    [LEAVES] = "leaves",       [BALANCE] = "balance",
+    [CONDITION] = "condition", [SPOOL] = "from spool", [PADS] = "at pads",    [HEAT] = "heat",
+    [LOST] = "lost",           [FLOW] = "oil",         [FEED] = "feed",       [RISE] = "rise",
+    [LEAVES] = "leaves",       [THICK] = "nu",         [BALANCE] = "balance",
 };
 
 static void state_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
@@ -44,6 +57,10 @@ static void state_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffe
         ts_oil_both(s, text, one->rise, other->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
     else if (column == LEAVES && !one->dry)
         ts_oil_value(s, text, one->theta_in + one->rise, TS_KIND_TEMPERATURE, 3);
+    else if (column == LOST || column == LEAVES)
+        ts_buffer_add(text, TS_OIL_NONE);
+    else if (column == THICK)
+        ts_oil_value(s, text, one->nu, TS_KIND_KINEMATIC_VISCOSITY, 3);
     else if (column == BALANCE)
         ts_buffer_add(text,
                       one->imbalance <= 1e-12 && other->imbalance <= 1e-12 ? "closes" : "OPEN");
@@ -56,11 +73,12 @@ static void print_states(ts_oil_sheet *s)
     ts_buffer         text;
 
     ts_buffer_open(&text, s->page->out->allocator);
-    ts_buffer_print(&text,
-                    "The %s drive: power and heat %s, oil %s, its feed and return %s; two methods",
-                    s->answer->drive->spools[s->answer->drive->drive[s->drive].spool].name,
-                    ts_oil_unit(s, TS_KIND_POWER), ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
-                    ts_oil_unit(s, TS_KIND_TEMPERATURE));
+    ts_buffer_print(
+        &text,
+        "The %s drive: power and heat %s, oil %s, its feed and return %s, nu %s; two methods",
+        s->answer->drive->spools[s->answer->drive->drive[s->drive].spool].name,
+        ts_oil_unit(s, TS_KIND_POWER), ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
+        ts_oil_unit(s, TS_KIND_TEMPERATURE), ts_oil_unit(s, TS_KIND_KINEMATIC_VISCOSITY));
     ts_oil_table(s, &text, &g);
 }
 
@@ -103,10 +121,10 @@ static listed pads_of(const ts_heat *heat)
     return (listed){heat->pad_begin, heat->place_count};
 }
 
-enum { MESH, M_HEAT, M_TEETH, M_WIND, M_OIL, M_LOST, M_STATED, MESH_COLUMNS };
+enum { MESH, M_HEAT, M_TEETH, M_WIND, M_OIL, M_LOST, M_STATED, M_STATE, MESH_COLUMNS };
 static const char *const mesh_heads[MESH_COLUMNS] = {
     [MESH] = "mesh", [M_HEAT] = "heat", [M_TEETH] = "teeth",   [M_WIND] = "windage",
-    [M_OIL] = "oil", [M_LOST] = "lost", [M_STATED] = "stated",
+    [M_OIL] = "oil", [M_LOST] = "lost", [M_STATED] = "stated", [M_STATE] = "to state",
 };
 
 static void mesh_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
@@ -133,16 +151,24 @@ static void mesh_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer
     else if (column == M_LOST && most > 0.0) {
         ts_buffer_fixed(text, 100.0 * one->sum / most, 2);
         ts_buffer_add(text, " %");
-    } else if (column == M_STATED) {
-        ts_buffer_fixed(text, 100.0 * s->answer->train->meshes[p].loss.value, 2);
+    } else if (column == M_LOST) {
+        ts_buffer_add(text, TS_OIL_NONE);
+    } else {
+        const double share = column == M_STATED ? s->answer->train->meshes[p].loss.value
+                                                : ts_heat_share_lost(heat, 0, s->oil->condition, p);
+        if (isnan(share)) {
+            ts_buffer_add(text, TS_OIL_NONE);
+            return;
+        }
+        ts_buffer_fixed(text, 100.0 * share, 2);
         ts_buffer_add(text, " %");
     }
 }
 
-enum { BEARING, B_HEAT, B_OIL, B_LOAD, B_GETS, B_HOLE, BEARING_COLUMNS };
+enum { BEARING, B_HEAT, B_OIL, B_LOAD, B_NEEDS, B_GETS, B_HOLE, BEARING_COLUMNS };
 static const char *const bearing_heads[BEARING_COLUMNS] = {
-    [BEARING] = "bearing", [B_HEAT] = "heat",     [B_OIL] = "its oil",
-    [B_LOAD] = "its load", [B_GETS] = "is given", [B_HOLE] = "hole",
+    [BEARING] = "bearing", [B_HEAT] = "heat",     [B_OIL] = "its oil", [B_LOAD] = "its load",
+    [B_NEEDS] = "needs",   [B_GETS] = "is given", [B_HOLE] = "hole",
 };
 
 static void bearing_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
@@ -160,10 +186,14 @@ static void bearing_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buf
         ts_oil_watts(s, text, one->P[TS_HEAT_BEARING_OIL]);
     else if (column == B_LOAD)
         ts_oil_watts(s, text, one->P[TS_HEAT_BEARING_LOAD]);
+    else if (column == B_NEEDS)
+        ts_oil_value(s, text, heat->jets[p].need, TS_KIND_VOLUME_FLOW, 3);
     else if (column == B_GETS)
         ts_oil_value(s, text, heat->jets[p].Q, TS_KIND_VOLUME_FLOW, 3);
     else if (column == B_HOLE && heat->jets[p].count > 0)
         ts_oil_value(s, text, heat->jets[p].d, TS_KIND_LENGTH, 3);
+    else
+        ts_buffer_add(text, TS_OIL_NONE);
 }
 
 enum { PAD, P_HEAT, P_SEAL, P_SPLINE, P_SHARE, PAD_COLUMNS };
@@ -193,7 +223,7 @@ static void pad_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer 
         ts_buffer_fixed(text, 100.0 * share, 1);
         ts_buffer_add(text, " %");
     } else if (column == P_SHARE)
-        ts_buffer_add(text, "\xC2\xB7");
+        ts_buffer_add(text, TS_OIL_NONE);
 }
 
 enum { JET, J_NEED, J_GETS, J_HOLES, J_SPEED, J_TEETH, J_SIDE, J_DEPTH, J_DRIFT, JET_COLUMNS };
@@ -216,7 +246,7 @@ static void jet_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer 
     else if (column == J_NEED)
         ts_oil_value(s, text, jet->need, TS_KIND_VOLUME_FLOW, 3);
     else if (jet->count == 0)
-        ts_buffer_add(text, column == J_GETS ? "dips" : "");
+        ts_buffer_add(text, column == J_GETS ? "dips" : TS_OIL_NONE);
     else if (column == J_GETS)
         ts_oil_value(s, text, jet->Q, TS_KIND_VOLUME_FLOW, 3);
     else if (column == J_HOLES) {
@@ -246,6 +276,8 @@ static void print_places(const ts_oil_sheet *s)
         {pad_heads, PAD_COLUMNS, count_of(heat, pads_of(heat)), pad_cell},
         {jet_heads, JET_COLUMNS, count_of(heat, meshes_of(heat)), jet_cell},
     };
+    void (*const notes[])(const ts_oil_sheet *) = {ts_oil_meshes_note, ts_oil_bearings_note,
+                                                   ts_oil_pads_note, ts_oil_jets_note};
     for (size_t i = 0; i < sizeof tables / sizeof tables[0]; i++) {
         ts_buffer text;
         if (tables[i].rows == 0)
@@ -254,8 +286,8 @@ static void print_places(const ts_oil_sheet *s)
         if (i == 0)
             ts_buffer_print(&text,
                             "Meshes at %s: heat %s by two methods, its parts by the first, the "
-                            "share of the power that is lost, and the share that the ratings "
-                            "count with",
+                            "share of the power that is lost, the share that the ratings count "
+                            "with, and the one that bears all losses",
                             at, ts_oil_watt(s));
         else if (i == 1)
             ts_buffer_print(&text,
@@ -275,6 +307,7 @@ static void print_places(const ts_oil_sheet *s)
                             ts_oil_unit(s, TS_KIND_VOLUME_FLOW), ts_oil_unit(s, TS_KIND_VELOCITY),
                             ts_oil_unit(s, TS_KIND_LENGTH));
         ts_oil_table(s, &text, &tables[i]);
+        notes[i](s);
     }
 }
 
@@ -383,6 +416,7 @@ static void print_drag(const ts_oil_sheet *s)
         s->answer->drive->conditions[s->oil->crank].name, ts_oil_unit(s, TS_KIND_TEMPERATURE),
         ts_oil_unit(s, TS_KIND_TORQUE));
     ts_oil_table(s, &text, &g);
+    ts_oil_drag_note(s);
 }
 
 /* ---- the page -------------------------------------------------------------------------------- */
@@ -414,18 +448,6 @@ static void print_oil(const ts_oil_sheet *s)
     ts_page_wrap_made(s->page, &text, 0, 0);
 }
 
-static const char law_ended[] =
-    "* The second method has no friction for so little load at this speed; that of the first "
-    "stands in.";
-
-static bool any_ended(const ts_oil_sheet *s)
-{
-    for (uint32_t p = 0; p < s->oil->heat->bearing_begin; p++)
-        if (ts_heat_at(s->oil->heat, 1, s->oil->condition, p)->law_ended)
-            return true;
-    return false;
-}
-
 void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *page)
 {
     ts_oil_sheet s = {.oil = oil, .answer = answer, .page = page};
@@ -442,14 +464,14 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
     print_oil(&s);
     for (s.drive = 0; s.drive < answer->drive->drive_count; s.drive++)
         print_states(&s);
+    ts_oil_states_note(&s);
     print_places(&s);
-    if (any_ended(&s))
-        ts_page_wrap(page, law_ended, 2, 0);
     print_feeds(&s);
     print_drag(&s);
     if (page->all)
         print_all_places(&s);
     ts_oil_units_tables(&s);
+    ts_oil_sources(&s);
     ts_oil_assumptions_page(answer, page);
 }
 
@@ -475,13 +497,13 @@ void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
     ts_buffer_clear(&chapter->cell);
     for (s.drive = 0; s.drive < chapter->answer->drive->drive_count; s.drive++)
         print_states(&s);
+    ts_oil_states_note(&s);
     print_places(&s);
-    if (any_ended(&s))
-        ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT, law_ended);
     print_feeds(&s);
     print_drag(&s);
     print_all_places(&s);
     ts_oil_units_tables(&s);
+    ts_oil_sources(&s);
     ts_oil_assumptions_cells(chapter);
     ts_manuscript_figure(chapter->manuscript, "heat", NULL,
                          "Where power becomes heat, in the condition with most power.");

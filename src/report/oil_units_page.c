@@ -274,10 +274,19 @@ static void print_attitudes(const ts_oil_sheet *s)
 
 enum { B_ROW, B_SPEED, B_AIR, B_CUT, B_RE, B_DROP, B_TORQUE, B_POWER, B_STATED, BREATHER_COLUMNS };
 static const char *const breather_heads[BREATHER_COLUMNS] = {
-    [B_ROW] = "condition", [B_SPEED] = "speed",   [B_AIR] = "air",
-    [B_CUT] = "passes",    [B_RE] = "Re",         [B_DROP] = "drop",
-    [B_TORQUE] = "torque", [B_POWER] = "power W", [B_STATED] = "stated W",
+    [B_ROW] = "condition", [B_SPEED] = "speed", [B_AIR] = "air",
+    [B_CUT] = "passes",    [B_RE] = "Re",       [B_DROP] = "drop",
+    [B_TORQUE] = "torque", [B_POWER] = "power", [B_STATED] = "stated",
 };
+
+/* A breather takes little: three digits of W, or of the unit that is shown for power. */
+static void few_watts(const ts_oil_sheet *s, ts_buffer *text, double P)
+{
+    if (s->page->units == TS_UNITS_METRIC)
+        number(text, P, 3);
+    else
+        ts_oil_value(s, text, P, TS_KIND_POWER, 3);
+}
 
 static void breather_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer *text)
 {
@@ -301,11 +310,11 @@ static void breather_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_bu
     else if (column == B_TORQUE)
         ts_oil_value(s, text, one->T, TS_KIND_TORQUE, 3);
     else if (column == B_POWER)
-        number(text, one->P, 3);
+        few_watts(s, text, one->P);
     else {
         const ts_measure told = s->answer->drive->accessories[breather->accessory].power[row];
         if (ts_measure_known(told))
-            number(text, told.value, 3);
+            few_watts(s, text, told.value);
         else
             ts_buffer_add(text, "as computed");
     }
@@ -322,10 +331,12 @@ static void print_breather(const ts_oil_sheet *s)
     ts_buffer_print(
         &text,
         "Separator of %s: the largest drop that passes um, its Reynolds number (Stokes' "
-        "law holds to about 1), pressure drop %s, air %s, speed %s, torque %s",
+        "law holds to about 1), pressure drop %s, air %s, speed %s, torque %s, power %s: what "
+        "gives the "
+        "air its swirl, and what the file states and the ratings count with",
         s->answer->drive->accessories[breather->accessory].name,
         s->page->units == TS_UNITS_METRIC ? "bar" : "psi", ts_oil_unit(s, TS_KIND_VOLUME_FLOW),
-        ts_oil_unit(s, TS_KIND_ROTATIONAL_SPEED), ts_oil_unit(s, TS_KIND_TORQUE));
+        ts_oil_unit(s, TS_KIND_ROTATIONAL_SPEED), ts_oil_unit(s, TS_KIND_TORQUE), ts_oil_watt(s));
     ts_oil_table(s, &text, &g);
 }
 
