@@ -454,6 +454,8 @@ export interface TakeOff {
   lubrication?: Sourced<"jets" | "dip">;
   /** Does a chip plug stand where the oil of these bevels collects?  Without the key it is not told, and its chips count as unseen. */
   "chip plug"?: Sourced<"yes" | "no" | Unknown>;
+  /** The sump of the oil pump pack into which the oil of these bevels runs; their chips then meet the plugs in the scavenge lines of that sump. */
+  "drains to"?: Sourced<string | Unknown>;
 }
 
 /** Two bevel gears; the first is the one nearer to the spool. */
@@ -554,6 +556,8 @@ export interface Box {
   lubrication?: Sourced<"jets" | "dip">;
   /** Does a chip plug stand where the oil of this box collects?  Without the key it is not told, and its chips count as unseen. */
   "chip plug"?: Sourced<"yes" | "no" | Unknown>;
+  /** The sump of the oil pump pack into which the oil of this box runs; its chips then meet the plugs in the scavenge lines of that sump. */
+  "drains to"?: Sourced<string | Unknown>;
   /** Between the front and the rear pad faces. */
   depth?: Sourced<Length | Unknown>;
   /** Its three mounts: the first holds it in all directions, the second across the line to the first, the third across the plane of all three.  Without the key they are assumed at the two ends of the front face and behind the input. */

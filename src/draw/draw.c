@@ -19,6 +19,7 @@
 #include "draw/selectivity_chart.h"
 #include "draw/speed_chart.h"
 #include "draw/start_chart.h"
+#include "draw/stop_view.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
 #include "draw/whirl_chart.h"
@@ -103,6 +104,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_float(scene);
     case TS_FIGURE_HEAT:
         return ts_draw_heat(scene);
+    case TS_FIGURE_STOPS:
+        return ts_draw_stops(scene);
     case TS_FIGURE_CANDIDATES:
         return ts_draw_candidates(scene);
     case TS_FIGURE_SAMPLES:

@@ -14,6 +14,7 @@
 #include "base/arena.h"
 #include "check/outcome.h"
 #include "draw/candidates.h"
+#include "effect/effect.h"
 #include "mass/mass.h"
 #include "model/source.h"
 #include "oil/drive_heat.h"
@@ -49,6 +50,7 @@ typedef enum ts_figure {
     TS_FIGURE_NECKS,    /* chances of designed necks over their diameters                        */
     TS_FIGURE_CAMPBELL, /* whirl speeds of the radial shaft that is nearest to whirling     */
     TS_FIGURE_REACH,    /* how long and thick that shaft may be                             */
+    TS_FIGURE_STOPS,    /* the drive as a tree, greyed to what still turns after a failure  */
     TS_FIGURE_INTERFERENCE, /* natural frequencies of torsion against what excites them         */
     TS_FIGURE_COUNT,
     TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
@@ -95,9 +97,12 @@ typedef struct ts_drawing_subject {
     size_t finding_count;
     const ts_judgement  *judgements; /* all that was judged, rule by rule; may be NULL          */
     size_t               judgement_count;
-    const ts_width_plan *widths; /* read by TS_FIGURE_WIDTHS; NULL: none were sought           */
-    const ts_teeth      *teeth;  /* ... as they are rated with those widths                    */
-    double width_step;           /* ... which were sought in these steps, m                    */
+    const ts_width_plan *widths;  /* read by TS_FIGURE_WIDTHS; NULL: none were sought           */
+    const ts_teeth      *teeth;   /* ... as they are rated with those widths                    */
+    double            width_step; /* ... which were sought in these steps, m                    */
+    const ts_effects *effects;    /* read by TS_FIGURE_STOPS, with its outcomes; NULL: none    */
+    uint32_t    failure; /* ... which of them                                                */
+    const char *failed;  /* ... in words                                                     */
     const ts_candidates    *candidates; /* read by TS_FIGURE_CANDIDATES */
     const ts_sample_answer *samples;    /* read by TS_FIGURE_SAMPLES    */
     const char *title;    /* NULL: the drive's own                                         */

@@ -137,10 +137,24 @@ void ts_outcome_solve(const ts_effects *effects, const ts_failure *failures, siz
                       ts_outcome *out);
 /* Does an effect come about: TS_GOES_ON not, TS_IN_DOUBT perhaps, TS_STOPS for sure? */
 ts_goes ts_effect_of(const ts_effects *effects, const ts_effect *effect, const ts_outcome *outcome);
-/* Whose plug catches the metal of a failed part: that of the take-off for the bevels on a spool and
- * the spool's side of them, else that of the box. */
-typedef enum ts_plug { TS_PLUG_NOT_TOLD, TS_PLUG_NONE, TS_PLUG_THERE } ts_plug;
-ts_plug ts_effect_plug(const ts_effects *effects, ts_failure failure);
+/* Why a part, which is of the kind that a mode is of, cannot fail in it; NULL: it can.  A sentence
+ * without a full stop. */
+const char *ts_failure_lacking(const ts_drive *drive, const ts_train *train, const ts_necks *necks,
+                               ts_failure failure);
+
+/* Which plug catches the metal of a failed part.  It runs with the oil of the take-off, of the
+ * bevels on a spool and the spool's side of them, else with that of the box: to a plug of its own,
+ * or to the sump that it drains to, out of which each scavenge line takes its part. */
+typedef enum ts_plug { TS_PLUG_NOT_TOLD, TS_PLUG_NONE, TS_PLUG_SOME, TS_PLUG_THERE } ts_plug;
+typedef struct ts_chip_way {
+    ts_plug        plug;
+    bool           take_off; /* else the box */
+    uint32_t       drive;    /* whose        */
+    const ts_sump *sump;     /* out of whose lines it is taken; NULL: a plug of its own, or none */
+} ts_chip_way;
+ts_chip_way ts_chip_way_of(const ts_drive *drive, const ts_train *train, ts_failure failure);
+/* The same of all that drains with a take-off or a box. */
+ts_chip_way ts_chip_way_from(const ts_drive *drive, uint32_t number, bool take_off);
 /* The word for a mode in addresses, options and JSON: "teeth lost", "seized". */
 const char *ts_failure_name(ts_failure_mode mode);
 

@@ -59,48 +59,97 @@ static void add(ts_effects *effects, ts_failure_mode mode, uint32_t at)
     effects->failures[effects->failure_count++] = (ts_failure){mode, at};
 }
 
-static void list_shaft(ts_effects *effects, uint32_t k)
-{
-    const ts_train *train = effects->motion->train;
+/* ---- what a part cannot do --------------------------------------------------------------------
+ */
 
-    add(effects, TS_FAILS_SHEAR, k);
-    add(effects, TS_FAILS_BEARING, k);
-    add(effects, TS_FAILS_SHAFT_JAM, k);
-    if (train->shafts[k].kind != TS_SHAFT_TOWER)
-        return;
-    add(effects, TS_FAILS_TUBE_SPLINE, k);
-    if (effects->select->necks->of_shaft[k] == TS_NOWHERE)
-        return;
-    add(effects, TS_FAILS_TUBE_NECK, k);
-    add(effects, TS_FAILS_TUBE_HOLDS, k);
+static bool dips(const ts_drive *drive, const ts_train *train, uint32_t m)
+{
+    const ts_mesh        *mesh = &train->meshes[m];
+    const ts_spool_drive *one  = &drive->drive[train->shafts[mesh->driven_shaft].drive];
+    const ts_pick         way =
+        mesh->bevels == &one->take_off.bevels ? one->take_off.lubrication : one->box.lubrication;
+
+    return ts_pick_known(way) && way.value == TS_OILED_BY_DIPPING;
 }
 
-static void list_pad(ts_effects *effects, uint32_t p)
+static const char *shaft_lacks(const ts_train *train, const ts_necks *necks, ts_failure failure)
 {
-    const ts_pad *pad = &effects->motion->train->pads[p];
+    const bool tower = train->shafts[failure.at].kind == TS_SHAFT_TOWER;
 
-    if (pad->accessory < 0) {
-        if (pad->use == TS_PAD_COVER || pad->use == TS_PAD_HAND) {
-            add(effects, TS_FAILS_LEAK, p);
-            add(effects, TS_FAILS_COVER, p);
-        }
-        return;
-    }
-    add(effects, TS_FAILS_SEIZURE, p);
-    if (effects->select->necks->of_pad[p] != TS_NOWHERE) {
-        add(effects, TS_FAILS_NECK, p);
-        add(effects, TS_FAILS_NECK_HOLDS, p);
-    }
-    add(effects, TS_FAILS_SPLINE, p);
-    add(effects, TS_FAILS_DISCONNECT, p);
-    if (ts_effect_has_clutch(effects->drive, pad)) {
-        add(effects, TS_FAILS_CLUTCH_IN, p);
-        add(effects, TS_FAILS_CLUTCH_SLIPS, p);
-    }
-    add(effects, TS_FAILS_LEAK, p);
+    if (train->shafts[failure.at].kind == TS_SHAFT_SPOOL)
+        return "a spool is part of the engine, and what is asked here is the drive";
+    if (failure.mode == TS_FAILS_TUBE_SPLINE)
+        return tower ? NULL
+                     : "it is one with its gears; the splines of its pads are told with them";
+    if (failure.mode != TS_FAILS_TUBE_NECK && failure.mode != TS_FAILS_TUBE_HOLDS)
+        return NULL;
+    if (!tower)
+        return "a shaft of a box has no neck of its own; those of its pads are told with them";
+    return necks->of_shaft[failure.at] != TS_NOWHERE ? NULL
+                                                     : "the file gives this radial shaft no neck";
 }
 
-#define MODES_OF_A_PART 7
+static const char *empty_pad_lacks(const ts_pad *pad, ts_failure failure)
+{
+    if (failure.mode != TS_FAILS_LEAK && failure.mode != TS_FAILS_COVER)
+        return "no accessory stands on it";
+    return pad->use == TS_PAD_COVER || pad->use == TS_PAD_HAND
+               ? NULL
+               : "nothing closes it, as A2-pad-sealed finds";
+}
+
+static const char *pad_lacks(const ts_drive *drive, const ts_train *train, const ts_necks *necks,
+                             ts_failure failure)
+{
+    const ts_pad *pad = &train->pads[failure.at];
+
+    if (pad->accessory < 0)
+        return empty_pad_lacks(pad, failure);
+    switch (failure.mode) {
+    case TS_FAILS_NECK:
+    case TS_FAILS_NECK_HOLDS:
+        return necks->of_pad[failure.at] != TS_NOWHERE ? NULL : "the file gives it no neck";
+    case TS_FAILS_CLUTCH_IN:
+    case TS_FAILS_CLUTCH_SLIPS:
+        return ts_effect_has_clutch(drive, pad) ? NULL : "it has no overrunning clutch";
+    case TS_FAILS_COVER:
+        return "its accessory closes the pad";
+    default:
+        return NULL;
+    }
+}
+
+const char *ts_failure_lacking(const ts_drive *drive, const ts_train *train, const ts_necks *necks,
+                               ts_failure failure)
+{
+    switch (ts_failing_of(failure.mode)) {
+    case TS_FAILING_MESH:
+        return failure.mode == TS_FAILS_JET && dips(drive, train, failure.at)
+                   ? "its teeth dip into the oil, and no jet feeds them"
+                   : NULL;
+    case TS_FAILING_SHAFT:
+        return shaft_lacks(train, necks, failure);
+    default:
+        return pad_lacks(drive, train, necks, failure);
+    }
+}
+
+/* ---- the list ---------------------------------------------------------------------------------
+ */
+
+/* The modes stand in the order of ts_failure_mode. */
+static void list_part(ts_effects *effects, ts_failing of, uint32_t at)
+{
+    for (int mode = 0; mode < TS_FAILURE_MODES; mode++) {
+        const ts_failure one = {(ts_failure_mode)mode, at};
+        if (ts_failing_of(one.mode) == of &&
+            ts_failure_lacking(effects->drive, effects->motion->train, effects->select->necks,
+                               one) == NULL)
+            add(effects, one.mode, at);
+    }
+}
+
+#define MODES_OF_A_PART 9
 
 ts_status ts_failures_list(ts_effects *effects, ts_arena *arena)
 {
@@ -111,15 +160,12 @@ ts_status ts_failures_list(ts_effects *effects, ts_arena *arena)
     effects->failures = TS_TAKE(arena, ts_failure, room > 0 ? room : 1);
     if (effects->failures == NULL)
         return TS_NO_MEMORY;
-    for (uint32_t m = 0; m < train->mesh_count; m++) {
-        add(effects, TS_FAILS_TEETH, m);
-        add(effects, TS_FAILS_JET, m);
-    }
+    for (uint32_t m = 0; m < train->mesh_count; m++)
+        list_part(effects, TS_FAILING_MESH, m);
     for (uint32_t k = 0; k < train->shaft_count; k++)
-        if (train->shafts[k].kind != TS_SHAFT_SPOOL)
-            list_shaft(effects, k);
+        list_part(effects, TS_FAILING_SHAFT, k);
     for (uint32_t p = 0; p < train->pad_count; p++)
-        list_pad(effects, p);
+        list_part(effects, TS_FAILING_PAD, p);
     return TS_OK;
 }
 
@@ -132,20 +178,47 @@ uint32_t ts_effect_tube(const ts_train *train, uint32_t k)
 
 /* ---- chips ----------------------------------------------------------------------------------- */
 
-ts_plug ts_effect_plug(const ts_effects *effects, ts_failure failure)
+static ts_plug of_lines(const ts_sump *sump)
 {
-    const ts_train       *train = effects->motion->train;
-    const ts_failing      of    = ts_failing_of(failure.mode);
-    const uint32_t        k     = of == TS_FAILING_MESH    ? train->meshes[failure.at].driven_shaft
-                                  : of == TS_FAILING_SHAFT ? failure.at
-                                                           : train->pads[failure.at].shaft;
-    const ts_spool_drive *drive = &effects->drive->drive[train->shafts[k].drive];
-    const bool    on_spool      = of == TS_FAILING_MESH && train->shafts[k].kind == TS_SHAFT_TOWER;
-    const ts_pick plug          = on_spool ? drive->take_off.chip_plug : drive->box.chip_plug;
+    size_t told = 0, there = 0;
 
-    if (!ts_pick_known(plug))
-        return TS_PLUG_NOT_TOLD;
-    return plug.value == TS_YES ? TS_PLUG_THERE : TS_PLUG_NONE;
+    for (size_t i = 0; i < sump->element_count; i++) {
+        const ts_pick plug = sump->elements[i].chip_plug;
+        told += ts_pick_known(plug);
+        there += ts_pick_known(plug) && plug.value == TS_YES;
+    }
+    if (there == sump->element_count)
+        return TS_PLUG_THERE;
+    return there > 0 ? TS_PLUG_SOME : told > 0 ? TS_PLUG_NONE : TS_PLUG_NOT_TOLD;
+}
+
+ts_chip_way ts_chip_way_from(const ts_drive *drive, uint32_t number, bool take_off)
+{
+    const ts_spool_drive *one  = &drive->drive[number];
+    const ts_pick         plug = take_off ? one->take_off.chip_plug : one->box.chip_plug;
+    const ts_sump        *sump = take_off ? one->take_off.sump : one->box.sump;
+    ts_chip_way           way  = {.take_off = take_off, .drive = number};
+
+    if (ts_pick_known(plug) && plug.value == TS_YES) {
+        way.plug = TS_PLUG_THERE;
+    } else if (sump != NULL && sump->element_count > 0) {
+        way.sump = sump;
+        way.plug = of_lines(sump);
+    } else if (ts_pick_known(plug)) {
+        way.plug = TS_PLUG_NONE;
+    }
+    return way;
+}
+
+ts_chip_way ts_chip_way_of(const ts_drive *drive, const ts_train *train, ts_failure failure)
+{
+    const ts_failing of = ts_failing_of(failure.mode);
+    const uint32_t   k  = of == TS_FAILING_MESH    ? train->meshes[failure.at].driven_shaft
+                          : of == TS_FAILING_SHAFT ? failure.at
+                                                   : train->pads[failure.at].shaft;
+
+    return ts_chip_way_from(drive, train->shafts[k].drive,
+                            of == TS_FAILING_MESH && train->shafts[k].kind == TS_SHAFT_TOWER);
 }
 
 /* ---- effects --------------------------------------------------------------------------------- */

@@ -254,6 +254,8 @@ typedef struct ts_take_off {
     ts_two_seats   bearings;    /* of a shaft of its own: splined stub and wide spur */
     ts_pick        lubrication; /* ts_lubrication */
     ts_pick        chip_plug;   /* ts_answer_yes; TS_ABSENT: not told */
+    ts_word        drains_to;   /* name of a sump of the oil pump pack */
+    const ts_sump *sump;        /* ... that one; NULL: not told */
 } ts_take_off;
 
 typedef struct ts_tower_shaft {
@@ -379,6 +381,8 @@ typedef struct ts_box {
     ts_tooth_system gears;
     ts_pick         lubrication; /* ts_lubrication */
     ts_pick         chip_plug;   /* ts_answer_yes; TS_ABSENT: not told */
+    ts_word         drains_to;   /* name of a sump of the oil pump pack */
+    const ts_sump  *sump;        /* ... that one; NULL: not told */
     ts_box_shaft    input;
     ts_box_shaft   *clockwise; /* as seen in the file's sight; see ts_shaft.way for from behind */
     size_t          clockwise_count;

@@ -169,6 +169,58 @@ static void judge_boxes(ts_reading *reading)
     }
 }
 
+/* ---- sumps ----------------------------------------------------------------------------------- */
+
+static const ts_sump *find_sump(const ts_drive *drive, const char *name)
+{
+    for (size_t a = 0; a < drive->accessory_count; a++)
+        for (size_t i = 0; i < drive->accessories[a].pumps.sump_count; i++)
+            if (strcmp(drive->accessories[a].pumps.sumps[i].name, name) == 0)
+                return &drive->accessories[a].pumps.sumps[i];
+    return NULL;
+}
+
+static const char *nearest_sump(const ts_drive *drive, ts_text word)
+{
+    const char *nearest = NULL;
+
+    for (size_t a = 0; a < drive->accessory_count && nearest == NULL; a++) {
+        const ts_pumps *pumps = &drive->accessories[a].pumps;
+        const char     *names[TS_SCAVENGE_MOST];
+        size_t          count = 0;
+
+        for (size_t i = 0; i < pumps->sump_count && i < TS_SCAVENGE_MOST; i++)
+            names[count++] = pumps->sumps[i].name;
+        nearest = ts_text_nearest(word, names, count);
+    }
+    return nearest;
+}
+
+static void judge_drain(ts_reading *reading, const ts_word *told, const ts_sump **sump)
+{
+    if (told->standing != TS_GIVEN)
+        return;
+    *sump = find_sump(reading->drive, told->text);
+    if (*sump != NULL)
+        return;
+    const ts_text name = ts_text_of(told->text);
+    ts_complain(reading,
+                &(ts_fault){.code     = "unknown-sump",
+                            .node     = told->node,
+                            .expected = "a sump of an accessory with `pumps`",
+                            .nearest  = nearest_sump(reading->drive, name)},
+                "no sump is called `%.*s`", (int)ts_quoted(name).length, name.at);
+}
+
+static void judge_drains(ts_reading *reading)
+{
+    for (size_t d = 0; d < reading->drive->drive_count; d++) {
+        ts_spool_drive *one = &reading->drive->drive[d];
+        judge_drain(reading, &one->take_off.drains_to, &one->take_off.sump);
+        judge_drain(reading, &one->box.drains_to, &one->box.sump);
+    }
+}
+
 /* ---- waivers -------------------------------------------------------------------------------- */
 
 static bool is_same_waiver(const ts_waiver *a, const ts_waiver *b)
@@ -202,6 +254,7 @@ void ts_judge_drive(ts_reading *reading)
     judge_accessories(reading);
     judge_modules(reading);
     judge_boxes(reading);
+    judge_drains(reading);
     judge_waivers(reading);
     ts_judge_arrange(reading);
 }

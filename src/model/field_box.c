@@ -40,6 +40,12 @@ static const ts_field box_fields[] = {
          "Does a chip plug stand where the oil of this box collects?  Without the key it is not "
          "told, and its chips count as unseen.",
      .example = "yes"},
+    {.key  = "drains to",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_box, drains_to),
+     .says    = "The sump of the oil pump pack into which the oil of this box runs; its chips then "
+                "meet the plugs in the scavenge lines of that sump.",
+     .example = "gearbox"},
     {.key  = "depth",
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_LENGTH,

@@ -109,9 +109,14 @@ static const ts_field take_off_fields[] = {
      TS_AT(ts_take_off, chip_plug),
      .choices = ts_answers_yes,
      .says = "Does a chip plug stand where the oil of these bevels collects?  Without the key it "
-             "is not "
-             "told, and its chips count as unseen.",
+             "is not told, and its chips count as unseen.",
      .example = "yes"},
+    {.key  = "drains to",
+     .form = TS_FORM_WORD,
+     TS_AT(ts_take_off, drains_to),
+     .says = "The sump of the oil pump pack into which the oil of these bevels runs; their chips "
+             "then meet the plugs in the scavenge lines of that sump.",
+     .example = "hp bearings"},
 };
 
 const ts_record_table ts_table_take_off = {

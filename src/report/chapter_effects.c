@@ -88,6 +88,7 @@ void ts_chapter_effects(ts_chapter *chapter, const ts_effects *effects)
                        "Found by reachability in the tree and by the weakest part on the way to "
                        "the spool; towershaft effects with the name of a part tells the ways.");
     matrix(effects, chapter);
+    ts_effects_lacks_cells(effects, chapter);
     causes(effects, chapter);
     ts_evidence_cells(chapter);
 }

@@ -220,4 +220,5 @@ void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_fail
     for (uint32_t i = 0; i < effects->failure_count; i++)
         if (effects->failures[i].at == at && ts_failing_of(effects->failures[i].mode) == of)
             one_mode(effects, i, condition, page);
+    ts_effects_lacks_card(effects, of, at, page);
 }

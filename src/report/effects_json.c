@@ -100,8 +100,10 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
     static const char *const kinds[] = {
         [TS_FAILING_MESH] = "mesh", [TS_FAILING_SHAFT] = "shaft", [TS_FAILING_PAD] = "pad"};
 
-    static const char *const plugs[] = {
-        [TS_PLUG_NOT_TOLD] = "not told", [TS_PLUG_NONE] = "none", [TS_PLUG_THERE] = "there"};
+    static const char *const plugs[] = {[TS_PLUG_NOT_TOLD] = "not told",
+                                        [TS_PLUG_NONE]     = "none",
+                                        [TS_PLUG_SOME]     = "in some lines",
+                                        [TS_PLUG_THERE]    = "there"};
 
     ts_json_key(json, "failures");
     ts_json_array(json);
@@ -109,7 +111,7 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
         const ts_failure  failure = effects->failures[i];
         const ts_outcome *outcome = &effects->outcomes[i];
         const ts_failing  of      = ts_failing_of(failure.mode);
-        ts_buffer         text    = opened(answer);
+        ts_buffer         text    = opened(answer), metal;
 
         ts_json_object(json);
         ts_json_string_at(json, "kind", kinds[of]);
@@ -122,7 +124,12 @@ static void failures(ts_json *json, const ts_effects *effects, const ts_answer *
         ts_json_bool_at(json, "start_possible", outcome->start_possible);
         ts_json_bool_at(json, "oil_lost", outcome->oil_lost);
         ts_json_bool_at(json, "metal_in_oil", outcome->chips);
-        ts_json_string_at(json, "chip_plug", plugs[ts_effect_plug(effects, failure)]);
+        ts_json_string_at(
+            json, "chip_plug",
+            plugs[ts_chip_way_of(effects->drive, effects->motion->train, failure).plug]);
+        metal = opened(answer);
+        ts_effects_metal(effects, failure, &metal);
+        made(json, "metal", &metal);
         ts_json_bool_at(json, "starter_carried", outcome->stuck_in);
         text = opened(answer);
         ts_effects_brief(effects, outcome, &text);
@@ -173,6 +180,7 @@ void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buff
     ts_json_head(&json, answer);
     ts_json_count_at(&json, "accessories", effects->drive->accessory_count);
     failures(&json, effects, answer);
+    ts_effects_lacks_json(&json, effects, answer);
     causes(&json, effects, answer);
     ts_evidence_json(&json, answer);
     ts_json_end(&json, '}');

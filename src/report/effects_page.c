@@ -24,7 +24,11 @@ static void legend(const ts_effects *effects, ts_page *page)
                         train->pads[p].name);
         number++;
     }
-    ts_buffer_add(&text, ".");
+    ts_buffer_add(&text,
+                  ". In doubt: still driven, but behind a mesh without oil, or on a drive in whose "
+                  "box the pieces lie of what broke. What is beyond a part that fails, or that "
+                  "breaks for it, stops; all else goes on as fast and the same way. With the name "
+                  "of a part the way to every pad is printed, with speeds, and what is seen.");
     ts_page_wrap_made(page, &text, 0, 0);
 }
 
@@ -76,6 +80,10 @@ static void row(const ts_effects *effects, uint32_t i, ts_page *page)
     ts_buffer_add(page->out, "  ");
     ts_buffer_open(&text, page->out->allocator);
     ts_effects_brief(effects, &effects->outcomes[i], &text);
+    for (uint32_t k = 0; k < effects->outcomes[i].breakage_count; k++) {
+        ts_buffer_add(&text, "; ");
+        (void)ts_effects_breaks(effects, &effects->outcomes[i].breakages[k], &text);
+    }
     ts_page_wrap_made(page, &text, used, used);
 }
 
@@ -144,29 +152,6 @@ static void causes_of(const ts_effects *effects, uint32_t e, ts_page *page)
     pairs(effects, causes, page);
 }
 
-/* Gears whose chips nobody sees. */
-static void blind_gears(const ts_effects *effects, ts_page *page)
-{
-    ts_buffer text;
-    size_t    count = 0;
-
-    ts_buffer_open(&text, page->out->allocator);
-    for (uint32_t i = 0; i < effects->failure_count; i++) {
-        const ts_failure one = effects->failures[i];
-        if (one.mode != TS_FAILS_TEETH || ts_effect_plug(effects, one) == TS_PLUG_THERE)
-            continue;
-        ts_buffer_add(&text, count++ > 0 ? "; " : "");
-        ts_effects_part(effects, TS_FAILING_MESH, one.at, &text);
-        ts_buffer_add(&text,
-                      ts_effect_plug(effects, one) == TS_PLUG_NONE ? " (no plug)" : " (not told)");
-    }
-    ts_page_heading(page, "Gears whose chips meet no plug (chip plug of box and take-off)");
-    if (count == 0)
-        ts_buffer_add(&text, "none");
-    ts_buffer_add(page->out, "  ");
-    ts_page_wrap_made(page, &text, 2, 2);
-}
-
 void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page *page)
 {
     ts_answer_title(answer, page);
@@ -179,6 +164,7 @@ void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page
                           "alone; a doubt counts as a stop");
     for (uint32_t e = 0; e < effects->effect_count; e++)
         causes_of(effects, e, page);
-    blind_gears(effects, page);
+    ts_effects_lacks_page(effects, page);
+    ts_effects_blind_page(effects, page);
     ts_evidence_page(answer, page);
 }

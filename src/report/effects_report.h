@@ -6,6 +6,7 @@
 #include "effect/effect.h"
 #include "report/answer.h"
 #include "report/page.h"
+#include "report/report_chapter.h"
 
 /* The whole matrix and the causes of every effect. */
 void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page *page);
@@ -16,6 +17,14 @@ void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_fail
 void ts_evidence_page(const ts_answer *answer, ts_page *page);
 void ts_evidence_json(ts_json *json, const ts_answer *answer);
 void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buffer *out);
+
+/* Ways in which parts cannot fail, each with its reason; of one part alone. */
+void ts_effects_lacks_page(const ts_effects *effects, ts_page *page);
+void ts_effects_lacks_card(const ts_effects *effects, ts_failing of, uint32_t at, ts_page *page);
+void ts_effects_lacks_cells(const ts_effects *effects, ts_chapter *chapter);
+void ts_effects_lacks_json(ts_json *json, const ts_effects *effects, const ts_answer *answer);
+/* Gears whose chips may pass no plug. */
+void ts_effects_blind_page(const ts_effects *effects, ts_page *page);
 
 /* ---- words ----------------------------------------------------------------------------------- */
 
@@ -30,6 +39,9 @@ void ts_effects_class(const ts_effects *effects, const ts_outcome *outcome, ts_b
 /* What the crew or who maintains the engine would see. */
 void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_outcome *outcome,
                      ts_buffer *out);
+/* "metal at the chip plug in the lines fore, aft of the sump gearbox" */
+void ts_chip_way_words(const ts_drive *drive, const ts_chip_way *way, ts_buffer *out);
+void ts_effects_metal(const ts_effects *effects, ts_failure failure, ts_buffer *out);
 /* "generator, breather": what suffers so much; "none". */
 void ts_effects_pads(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
                      ts_buffer *out);

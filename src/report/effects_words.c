@@ -128,12 +128,6 @@ static bool is_hidden(ts_failure_mode mode)
     return mode == TS_FAILS_NECK_HOLDS || mode == TS_FAILS_TUBE_HOLDS;
 }
 
-static const char *const metal[] = {
-    [TS_PLUG_NOT_TOLD] = "metal in the oil, and no chip plug is told",
-    [TS_PLUG_NONE]     = "metal in the oil, which no chip plug catches",
-    [TS_PLUG_THERE]    = "metal at the chip plug",
-};
-
 void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_outcome *outcome,
                      ts_buffer *out)
 {
@@ -150,7 +144,7 @@ void ts_effects_seen(const ts_effects *effects, ts_failure failure, const ts_out
     add_services(effects, outcome, begin, out);
     if (outcome->chips) {
         separate(out, begin);
-        ts_buffer_add(out, metal[ts_effect_plug(effects, failure)]);
+        ts_effects_metal(effects, failure, out);
     }
     if (outcome->oil_lost) {
         separate(out, begin);

@@ -108,6 +108,104 @@ static ts_status choose_condition(ts_study *study, const char *name, const found
     return TS_OK;
 }
 
+/* ---- one failure, for a picture -------------------------------------------------------------- */
+
+/* How much it stops; a doubt counts less than any stop. */
+static uint32_t weight_of(const ts_effects *effects, uint32_t i)
+{
+    const ts_train *train  = effects->motion->train;
+    uint32_t        weight = 0;
+
+    for (uint32_t p = 0; p < train->pad_count; p++)
+        if (train->pads[p].accessory >= 0)
+            weight += effects->outcomes[i].pads[p].goes == TS_STOPS      ? train->pad_count
+                      : effects->outcomes[i].pads[p].goes == TS_IN_DOUBT ? 1
+                                                                         : 0;
+    return weight;
+}
+
+static bool is_of(const ts_effects *effects, uint32_t i, const found_part *part)
+{
+    const ts_failure one = effects->failures[i];
+
+    if (!part->there)
+        return one.mode == TS_FAILS_SEIZURE;
+    return ts_failing_of(one.mode) == part->of && one.at == part->at;
+}
+
+/* Of one part, or of all that seize. */
+static bool choose_mode(ts_study *study, const ts_effects *effects, const found_part *part,
+                        const char *mode, uint32_t *failure)
+{
+    const char *names[TS_FAILURE_MODES];
+    uint32_t    numbers[TS_FAILURE_MODES], best = TS_NOWHERE;
+    size_t      count = 0;
+
+    for (uint32_t i = 0; i < effects->failure_count; i++) {
+        if (!is_of(effects, i, part))
+            continue;
+        if (best == TS_NOWHERE || weight_of(effects, i) > weight_of(effects, best))
+            best = i;
+        if (!part->there || count == TS_FAILURE_MODES)
+            continue;
+        names[count]     = ts_failure_name(effects->failures[i].mode);
+        numbers[count++] = i;
+    }
+    if (mode != NULL) {
+        const int chosen = ts_study_choose(study, "failure of it", mode, names, count);
+        best             = chosen < 0 ? TS_NOWHERE : numbers[chosen];
+    }
+    *failure = best;
+    return best != TS_NOWHERE;
+}
+
+/* "generator 1: seized" into its two halves; the second NULL: only a part is named. */
+static bool split(const char *at, ts_arena *arena, const char **part, const char **mode)
+{
+    const char *colon = strstr(at, ": ");
+
+    *part = colon == NULL ? at : ts_arena_copy(arena, at, (size_t)(colon - at));
+    *mode = colon == NULL ? NULL : colon + 2;
+    return *part != NULL;
+}
+
+static const char *failure_words(const ts_effects *effects, uint32_t i, ts_arena *arena)
+{
+    const ts_failure one = effects->failures[i];
+    ts_buffer        text;
+
+    ts_buffer_open(&text, ts_arena_allocator(arena));
+    ts_effects_part(effects, ts_failing_of(one.mode), one.at, &text);
+    ts_buffer_print(&text, ": %s", ts_failure_name(one.mode));
+    const char *words = text.failed ? NULL : ts_arena_copy(arena, text.bytes, text.length);
+    ts_buffer_close(&text);
+    return words;
+}
+
+ts_status ts_study_show_failure(ts_study *study, const char *at, ts_arena *arena,
+                                ts_drawing_subject *subject)
+{
+    ts_effects *effects = TS_TAKE(arena, ts_effects, 1);
+    found_part  part    = {.there = false};
+    const char *name = NULL, *mode = NULL;
+
+    if (effects == NULL || (at != NULL && !split(at, arena, &name, &mode)))
+        return TS_NO_MEMORY;
+    ts_status status =
+        ts_effects_prepare(&study->drive, &study->motion, &study->select, arena, effects);
+    if (status == TS_OK)
+        status = ts_effects_each(effects, arena);
+    if (status == TS_OK && name != NULL)
+        status = choose_part(study, effects, name, arena, &part);
+    if (status != TS_OK)
+        return status;
+    if (!choose_mode(study, effects, &part, mode, &subject->failure))
+        return mode != NULL ? TS_NOT_UNDERSTOOD : TS_OK; /* nothing of the drive may seize */
+    subject->effects = effects;
+    subject->failed  = failure_words(effects, subject->failure, arena);
+    return subject->failed != NULL ? TS_OK : TS_NO_MEMORY;
+}
+
 static ts_status write(ts_study *study, const ts_effects_options *options, bool json,
                        const ts_page_options *look, ts_arena *arena, ts_buffer *out)
 {

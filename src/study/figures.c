@@ -48,6 +48,8 @@ static const struct {
     {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START, true},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
+    {"stops", "the drive as a tree, greyed to what still turns after a failure", TS_FIGURE_STOPS,
+     false},
 };
 
 static const char *const formats[] = {"svg", "pdf", "png", "dxf"};
@@ -78,26 +80,6 @@ bool ts_figure_has_condition(const char *name)
     return true;
 }
 
-int ts_study_choose(ts_study *study, const char *what, const char *word, const char *const *list,
-                    size_t count)
-{
-    for (size_t i = 0; i < count; i++)
-        if (strcmp(list[i], word) == 0)
-            return (int)i;
-    ts_buffer says, expected;
-    ts_buffer_open(&says, study->allocator);
-    ts_buffer_open(&expected, study->allocator);
-    ts_buffer_print(&says, "there is no %s called %s", what, word);
-    for (size_t i = 0; i < count; i++)
-        ts_buffer_print(&expected, "%s%s", i > 0 ? ", " : "", list[i]);
-    if (!says.failed && !expected.failed)
-        ts_study_say(study, "unknown-choice", says.bytes, expected.bytes,
-                     ts_text_nearest(ts_text_of(word), list, count));
-    ts_buffer_close(&says);
-    ts_buffer_close(&expected);
-    return -1;
-}
-
 static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
 {
     const char *names[COUNT(figures)];
@@ -107,29 +89,6 @@ static bool choose_figure(ts_study *study, const char *word, ts_figure *figure)
     if (chosen >= 0)
         *figure = figures[chosen].figure;
     return chosen >= 0;
-}
-
-int32_t ts_study_choose_accessory(ts_study *study, const char *name, ts_arena *arena)
-{
-    const size_t count = study->drive.accessory_count;
-    const char **names = TS_TAKE(arena, const char *, count + 1);
-
-    for (size_t i = 0; names != NULL && i < count; i++)
-        names[i] = study->drive.accessories[i].name;
-    return names == NULL ? -1 : ts_study_choose(study, "accessory", name, names, count);
-}
-
-bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condition)
-{
-    *condition = -1;
-    if (word == NULL)
-        return true;
-    const size_t count = study->drive.condition_count;
-    const char **names = TS_TAKE(study->arena, const char *, count);
-    for (size_t c = 0; names != NULL && c < count; c++)
-        names[c] = study->drive.conditions[c].name;
-    *condition = names != NULL ? ts_study_choose(study, "condition", word, names, count) : -1;
-    return *condition >= 0;
 }
 
 /* The cylindrical mesh that a node is, or lies in; TS_NOWHERE when there is none. */
@@ -202,7 +161,7 @@ bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_opt
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
         !ts_study_choose_condition(study, from->condition, &to->condition) ||
-        !choose_mesh(study, from->at, &to->mesh))
+        !choose_mesh(study, to->figure == TS_FIGURE_STOPS ? NULL : from->at, &to->mesh))
         return false;
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     const int ground =
@@ -325,6 +284,8 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     }
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)
         status = follow_start(study, &subject);
+    if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
+        status = ts_study_show_failure(study, options->at, study->arena, &subject);
     subject.twists      = study->twist.items;
     subject.forced      = study->twist.forced;
     subject.twist_count = study->twist.count;

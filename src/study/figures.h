@@ -19,6 +19,12 @@ int32_t ts_study_choose_accessory(ts_study *study, const char *name, ts_arena *a
 /* False with a message of the study for an unknown figure, format, ground, condition or mesh. */
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to);
 
+/* The outcomes of all failures, and which of them `at` asks for: a part by name or address, then
+ * perhaps ": " and its failure; a part alone, or NULL: the failure of it, or of any accessory that
+ * seizes, by which most stops.  TS_NOT_UNDERSTOOD with a message. */
+ts_status ts_study_show_failure(ts_study *study, const char *at, ts_arena *arena,
+                                ts_drawing_subject *subject);
+
 /* Is there any font?  False with a message; what sets text ends the program without one. */
 bool ts_study_has_font(ts_study *study);
 

@@ -16,12 +16,13 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|pads|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|"
      "float|"
-     "modes|interference|campbell|reach|start|heat",
+     "modes|interference|campbell|reach|start|heat|stops",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
      "the condition that is shown, or in which something fails"},
-    {OPTION_AT, "--at", NULL, "ADDRESS", "the mesh whose teeth or roots are drawn"},
+    {OPTION_AT, "--at", NULL, "ADDRESS",
+     "the mesh whose teeth or roots are drawn; the part that fails"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
     {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},
@@ -324,7 +325,8 @@ const command_row commands[] = {
      "without\n"
      "--at, teeth and root show the mesh that governs: the least reserve of judged teeth, or else "
      "the\n"
-     "highest load a width of face.",
+     "highest load a width of face.  Of stops, --at names the part that fails, and perhaps how: "
+     "\"generator 1: seized\".",
      OPTIONS(draw_options), run_draw},
     {"open", "FILE", "file", 1, 1, "work on the drive in a local page",
      "Prints a link that opens once, in a browser of this machine, and asks the desktop to follow "
