@@ -118,7 +118,8 @@ typedef struct ts_heat_worst {
     int     method;
     int32_t condition; /* -1: none */
     double  value;     /* K */
-    double  flow;      /* m3/s  full flow of all boxes that keeps it at its limit; NaN: it is kept;
+    double  flow;      /* m3/s  full flow of all boxes that keeps it and every other condition
+                          within the limit, by both methods; NaN: it is kept;
                           INFINITY: none would */
 } ts_heat_worst;
 

@@ -38,13 +38,6 @@ static void need_in(const ts_heat_desk *desk)
 
 /* ---- holes ----------------------------------------------------------------------------------- */
 
-static int holes_of(const ts_heat_place *place)
-{
-    if (place->site == TS_HEAT_AT_BEARING)
-        return 1;
-    return 1 + (int)(place->b / TS_HEAT_JET_FACE);
-}
-
 /* The condition that lasts in which the teeth are fastest. */
 static int32_t fastest(const ts_heat *heat, const ts_heat_place *place)
 {
@@ -62,6 +55,15 @@ static int32_t fastest(const ts_heat *heat, const ts_heat_place *place)
     return at;
 }
 
+/* As many again where both sides of the mesh are fed. */
+static int holes_of(const ts_heat *heat, const ts_heat_place *place)
+{
+    if (place->site == TS_HEAT_AT_BEARING)
+        return 1;
+    const double v_t = v_t_of(heat, (uint32_t)fastest(heat, place), place);
+    return (1 + (int)(place->b / TS_HEAT_JET_FACE)) * (ts_jet_side_at(v_t) == TS_JET_BOTH ? 2 : 1);
+}
+
 /* Through the smallest holes, at the oil of the condition that its jets are told for. */
 static double least_flow(const ts_heat *heat, uint32_t p)
 {
@@ -72,7 +74,7 @@ static double least_flow(const ts_heat *heat, uint32_t p)
     const double         v     = ts_jet_speed(oil->jet_pressure.value, rho, NULL);
     const double         hole  = ts_jet_flow(TS_HEAT_C_D, oil->least_jet.value, v, NULL);
 
-    return place->missing != NULL ? 0.0 : holes_of(place) * hole;
+    return place->missing != NULL ? 0.0 : holes_of(heat, place) * hole;
 }
 
 static void give(ts_heat *heat)
@@ -196,7 +198,7 @@ void ts_heat_jets(ts_heat *heat, ts_workings *workings)
         *jet = (ts_heat_jet){.need = heat->scratch->need[p], .Q = heat->scratch->Q[p]};
         if (place->missing != NULL || place->dips || !(jet->Q > 0.0))
             continue;
-        jet->count = holes_of(place);
+        jet->count = holes_of(heat, place);
         jet->at    = fastest(heat, place);
         aim(heat, p, workings);
     }

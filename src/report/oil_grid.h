@@ -8,6 +8,7 @@
 
 #define TS_OIL_COLUMNS 12
 #define TS_OIL_NONE    "\xC2\xB7" /* a cell that has nothing to tell; a note says why */
+#define TS_OIL_BOILS   "boils"
 
 typedef struct ts_oil_sheet {
     const ts_oil_answer *oil;

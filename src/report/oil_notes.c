@@ -50,6 +50,19 @@ static double of_bearings(const ts_oil_sheet *s, int method)
     return sum;
 }
 
+static bool any_boils(const ts_oil_sheet *s)
+{
+    const ts_heat *heat = s->oil->heat;
+
+    for (uint32_t c = 0; c < heat->motion->condition_count; c++)
+        for (uint32_t d = 0; d < s->answer->drive->drive_count; d++) {
+            const ts_heat_state *one = ts_heat_state_at(heat, 0, c, d);
+            if (!one->settled && !one->dry)
+                return true;
+        }
+    return false;
+}
+
 void ts_oil_states_note(const ts_oil_sheet *s)
 {
     ts_oil_note(s, "From spool and at pads count negative where accessories drive the spool. Two "
@@ -57,6 +70,10 @@ void ts_oil_states_note(const ts_oil_sheet *s)
                    "of the first. Lost: heat over the larger power, \xC2\xB7 where none flows. nu: "
                    "viscosity half way between feed and return. Balance: closes where spool, pads "
                    "and heat add up to 1e-12 of the largest power, by both methods.");
+    if (any_boils(s))
+        ts_oil_note(
+            s, "Boils: so little oil would have to warm by more than 400 K, and none stays oil "
+               "there; J5-oil-rise names the flow that would do.");
 }
 
 void ts_oil_meshes_note(const ts_oil_sheet *s)

@@ -53,6 +53,8 @@ static void state_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffe
         ts_oil_value(s, text, one->theta_in, TS_KIND_TEMPERATURE, 3);
     else if (column == RISE && one->dry)
         ts_buffer_add(text, "no oil");
+    else if ((column == RISE || column == LEAVES) && !one->settled && !one->dry)
+        ts_buffer_add(text, TS_OIL_BOILS);
     else if (column == RISE)
         ts_oil_both(s, text, one->rise, other->rise, TS_KIND_TEMPERATURE_DIFFERENCE, 3);
     else if (column == LEAVES && !one->dry)

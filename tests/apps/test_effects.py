@@ -30,6 +30,72 @@ class Effects(InFolder):
                 for pad in failure["pads"]:
                     self.assertEqual(pad["goes"] == "on", "interrupted_at" not in pad)
 
+    def test_every_way_of_every_part_is_a_failure_or_says_why_not(self):
+        for example in EXAMPLES:
+            told = answer("effects", example)
+            ways = {}
+            for one in told["failures"]:
+                ways.setdefault(one["kind"], {})
+                self.assertNotIn(one["mode"], ways[one["kind"]].get(one["part"], []))
+                ways[one["kind"]].setdefault(one["part"], []).append(one["mode"])
+            for kind, modes in (("mesh", 2), ("shaft", 6), ("pad", 9)):
+                parts = ways[kind]
+                for part, there in parts.items():
+                    lacking = [one for one in told["lacks"] if one["part"] == part]
+                    self.assertFalse({one["mode"] for one in lacking} & set(there))
+                    self.assertEqual(len(there) + len(lacking), modes, f"{example.name} {part}")
+                    self.assertTrue(all(one["because"] for one in lacking))
+
+    def test_chips_go_with_the_oil_to_the_plugs_of_its_sump(self):
+        told = {(one["part"], one["mode"]): one for one in answer("effects", BIZJET)["failures"]}
+        box = told["hp box input > idler 2", "teeth lost"]
+        self.assertEqual((box["chip_plug"], box["metal"]),
+                         ("there", "metal at the chip plug in the lines fore, aft of the sump gearbox"))
+        take_off = told["hp spool > hp tower shaft", "teeth lost"]
+        self.assertEqual(take_off["metal"], "metal at the chip plug in the line hp of the sump hp bearings")
+        own = told["lp box input > hydraulic pump 2", "teeth lost"]
+        self.assertEqual(own["metal"], "metal at the chip plug of the lp box")
+
+    def test_gears_whose_chips_may_pass_no_plug_are_a_finding(self):
+        text = BIZJET.read_text(encoding="ascii")
+        blind = self.folder / "blind.yaml"
+        for old, new, plug, words in (
+                ("aft: {rearward: 135 mm, chip plug: yes}", "aft: {rearward: 135 mm}",
+                 "in some lines", "not every scavenge line of gearbox"),
+                ("      drains to: gearbox\n", "", "not told", "nothing tells of a chip plug"),
+                ("      drains to: gearbox\n", "      chip plug: no\n", "none",
+                 "no chip plug stands")):
+            self.assertEqual(text.count(old), 1)
+            blind.write_text(text.replace(old, new), encoding="ascii")
+            told = [one for one in answer("effects", blind)["failures"]
+                    if one["part"] == "hp box input > idler 2"]
+            self.assertEqual({one["chip_plug"] for one in told}, {plug})
+            found = [one for one in answer("check", blind, "--today", "2026-06-30")["findings"]
+                     if one["rule"] == "H3-chips-seen"]
+            self.assertEqual([one["at"] for one in found], ["drive/hp/box"])
+            self.assertIn(words, found[0]["says"])
+
+    def test_a_sump_that_is_not_there_is_told_with_the_nearest(self):
+        wrong = self.folder / "wrong.yaml"
+        text = BIZJET.read_text(encoding="ascii")
+        wrong.write_text(text.replace("drains to: gearbox", "drains to: gaerbox"), encoding="ascii")
+        code, _, err = run("check", wrong)
+        self.assertEqual(code, 2)
+        self.assertIn("no sump is called `gaerbox`", err)
+        self.assertIn("did you mean gearbox?", err)
+
+    def test_the_tree_is_drawn_for_a_part_and_its_failure_or_says_what_there_is(self):
+        out = self.folder / "tree.svg"
+        for at in ((), ("--at", "generator"), ("--at", "generator: leaks"),
+                   ("--at", "drive/hp/tower shaft: jammed")):
+            code, _, err = run("draw", BIZJET, "--figure", "stops", *at, "-o", out)
+            self.assertEqual((code, err), (0, ""))
+            self.assertGreater(out.stat().st_size, 10000)
+        for at, near in (("generatr", "generator"), ("generator: leeks", "leaks")):
+            code, _, err = run("draw", BIZJET, "--figure", "stops", "--at", at, "-o", out)
+            self.assertEqual(code, 2)
+            self.assertIn(f"did you mean {near}?", err)
+
     def test_causes_count_failures_that_are_there_and_no_pair_holds_a_single_cause(self):
         told = answer("effects", BIZJET)
         for effect in told["causes"]:

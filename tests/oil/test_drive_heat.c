@@ -1,4 +1,5 @@
 /* Does the heat of a drive balance, and does it go the way it must with load, oil and flow? */
+#include "support/case_count.h"
 #include "support/close.h"
 #include "support/random_train.h"
 #include "support/read_file.h"
@@ -262,6 +263,39 @@ static void random_drives_lose_no_energy(void **state)
     free(h);
 }
 
+/* Too little oil: what a finding names does, of any flow that is given, and little less does not.
+ */
+static void the_flow_that_is_named_keeps_every_condition(void **state)
+{
+    (void)state;
+    static const double given_flows[] = {5e-6, 5e-5, 2e-4}; /* m3/s: boils, is hot, is warm */
+    for (size_t i = 0; i < TS_CASES(3, 1); i++) {
+        ts_study *study       = study_of(examples[3]);
+        ts_heat  *heat        = &study->heat;
+        study->drive.oil.flow = given(given_flows[i]);
+        ts_heat_solve(heat, NULL);
+        assert_true(heat->rises[0].value > study->drive.oil.rise.value);
+        assert_int_equal(
+            ts_heat_state_at(heat, heat->rises[0].method, (uint32_t)heat->rises[0].condition, 0)
+                ->settled,
+            i > 0);
+        const double flow = heat->rises[0].flow, out = heat->leavings[0].flow;
+        study->drive.oil.flow.value = flow * 0.99;
+        ts_heat_solve(heat, NULL);
+        assert_true(heat->rises[0].value > study->drive.oil.rise.value);
+        study->drive.oil.flow.value = flow * (1.0 + 1e-9);
+        ts_heat_solve(heat, NULL);
+        assert_true(heat->rises[0].value <= study->drive.oil.rise.value);
+        assert_true(isnan(heat->rises[0].flow));
+        if (!isnan(out)) {
+            study->drive.oil.flow.value = out * (1.0 + 1e-9);
+            ts_heat_solve(heat, NULL);
+            assert_true(heat->leavings[0].value <= study->drive.oil.hottest.value);
+        }
+        ts_study_close(study);
+    }
+}
+
 /* The share that is told to be stated, stated in every mesh: the rated flow, computed by other
  * code, passes the same power into every mesh, in a condition in which power flows outward alone.
  */
@@ -298,6 +332,7 @@ int main(void)
         cmocka_unit_test(colder_oil_makes_more_heat_and_leaves_colder),
         cmocka_unit_test(sized_oil_keeps_every_drive_within_its_rise),
         cmocka_unit_test(cold_oil_drags_more_and_standstill_is_the_limit),
+        cmocka_unit_test(the_flow_that_is_named_keeps_every_condition),
         cmocka_unit_test(stated_losses_of_the_share_told_pass_the_power_with_losses),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -47,11 +47,21 @@ static void judge(ts_check *check, uint32_t d)
     ts_finding *finding   = ts_judge(check, &question);
     if (finding == NULL)
         return;
-    ts_says(check, finding, "the oil of the %s drive warms by %s at %s, more than the %s allowed",
-            drive_name(check, d),
-            ts_shown_apart(check, worst->value, most.value, TS_KIND_TEMPERATURE_DIFFERENCE),
-            ts_condition_name(check, worst->condition),
-            ts_shown(check, most.value, TS_KIND_TEMPERATURE_DIFFERENCE));
+    const ts_heat_state *state =
+        ts_heat_state_at(check->heat, worst->method, (uint32_t)worst->condition, d);
+    if (state->settled)
+        ts_says(check, finding,
+                "the oil of the %s drive warms by %s at %s, more than the %s allowed",
+                drive_name(check, d),
+                ts_shown_apart(check, worst->value, most.value, TS_KIND_TEMPERATURE_DIFFERENCE),
+                ts_condition_name(check, worst->condition),
+                ts_shown(check, most.value, TS_KIND_TEMPERATURE_DIFFERENCE));
+    else
+        ts_says(check, finding,
+                "the oil of the %s drive boils at %s: what comes to it would have to warm by far "
+                "more than the %s allowed",
+                drive_name(check, d), ts_condition_name(check, worst->condition),
+                ts_shown(check, most.value, TS_KIND_TEMPERATURE_DIFFERENCE));
     help(check, finding, worst);
 }
 
