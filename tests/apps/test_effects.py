@@ -72,7 +72,7 @@ class Effects(InFolder):
             self.assertEqual({one["chip_plug"] for one in told}, {plug})
             found = [one for one in answer("check", blind, "--today", "2026-06-30")["findings"]
                      if one["rule"] == "H3-chips-seen"]
-            self.assertEqual([one["at"] for one in found], ["drive/hp/box"])
+            self.assertEqual([one["address"] for one in found], ["drive/hp/box"])
             self.assertIn(words, found[0]["says"])
 
     def test_a_sump_that_is_not_there_is_told_with_the_nearest(self):
