@@ -11,10 +11,10 @@
 /* px */
 #define HEAD      52.0 /* above the tree            */
 #define SIDE      16.0 /* beside it                 */
-#define BOX_HIGH  54.0 /* of a shaft                */
+#define BOX_HIGH  70.0 /* of a shaft                */
 #define PAD_HIGH  32.0 /* two lines for each accessory */
 #define ROW_GAP   16.0
-#define APART     1.6  /* times, that rows may stand apart where there is room */
+#define APART     1.4  /* times, that rows may stand apart where there is room */
 #define BOX_SHARE 0.80 /* of the width of a column  */
 #define CROSS     5.0
 
@@ -183,7 +183,7 @@ static void draw_shaft(const stop_map *map, uint32_t s)
                                  .halo   = goes == TS_IN_DOUBT,
                                  .colour = ink_of(goes),
                                  .width  = box.w - 12.0,
-                                 .lines  = 2};
+                                 .lines  = 3};
     const ts_lettering state  = {.size   = TS_LOOK_TYPE_PX_SMALL,
                                  .halo   = goes == TS_IN_DOUBT,
                                  .colour = ink_of(goes),
@@ -234,6 +234,8 @@ static void draw_pad(const stop_map *map, uint32_t p, uint32_t below)
                                                       : at_pad            ? "cut off at its pad"
                                                                           : "stops");
     ts_write(&scene->canvas, (ts_point){box.x + 17.0, y + 28.0}, ts_scene_kept(scene), &state);
+    ts_note_area(&scene->canvas.places, TS_PLACE_ROW, p,
+                 (ts_area){box.x, y + 2.0, box.w, PAD_HIGH - 2.0});
     if (at_pad && goes == TS_STOPS)
         draw_cross(&scene->canvas, (ts_point){box.x - 3.0, y + 11.0});
 }

@@ -29,6 +29,7 @@ typedef struct judged {
     ts_select          select;
     ts_lines           lines;
     ts_floats          floats;
+    ts_effects         effects;
     ts_check_outcome   outcome;
     ts_drawing_subject subject;
     ts_text            text;
@@ -96,22 +97,29 @@ static void open_judged(judged *it, const char *path)
                                       .today  = INT32_MIN};
     assert_int_equal(ts_check_prepare(&subject, it->file.arena, &it->outcome), TS_OK);
     assert_int_equal(ts_check_run(&subject, it->file.arena, NULL, &it->outcome), TS_OK);
-    it->subject = (ts_drawing_subject){.drive           = &it->file.drive,
-                                       .train           = &it->file.train,
-                                       .motion          = &it->file.motion,
-                                       .power           = &it->file.power,
-                                       .select          = &it->select,
-                                       .floats          = &it->floats,
-                                       .mass            = &it->mass,
-                                       .twists          = &it->twist,
-                                       .twist_count     = 1,
-                                       .start           = &it->start,
-                                       .source          = &it->file.source,
-                                       .findings        = it->outcome.findings,
-                                       .finding_count   = it->outcome.finding_count,
-                                       .judgements      = it->outcome.judgements,
-                                       .judgement_count = it->outcome.judgement_count,
-                                       .file            = path};
+    assert_int_equal(ts_effects_prepare(&it->file.drive, &it->file.motion, &it->select,
+                                        it->file.arena, &it->effects),
+                     TS_OK);
+    assert_int_equal(ts_effects_each(&it->effects, it->file.arena), TS_OK);
+    it->subject         = (ts_drawing_subject){.drive           = &it->file.drive,
+                                               .train           = &it->file.train,
+                                               .motion          = &it->file.motion,
+                                               .power           = &it->file.power,
+                                               .select          = &it->select,
+                                               .floats          = &it->floats,
+                                               .mass            = &it->mass,
+                                               .twists          = &it->twist,
+                                               .twist_count     = 1,
+                                               .start           = &it->start,
+                                               .source          = &it->file.source,
+                                               .findings        = it->outcome.findings,
+                                               .finding_count   = it->outcome.finding_count,
+                                               .judgements      = it->outcome.judgements,
+                                               .judgement_count = it->outcome.judgement_count,
+                                               .file            = path};
+    it->subject.effects = &it->effects;
+    it->subject.failure = it->effects.failure_count / 2; /* the jam of some shaft */
+    it->subject.failed  = "half way down the list";
 }
 
 static void close_judged(judged *it)
@@ -206,6 +214,8 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), designed_necks(&it->select));
     else if (figure == TS_FIGURE_SELECTIVITY)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), it->select.count);
+    else if (figure == TS_FIGURE_STOPS)
+        assert_int_equal(count_of(canvas, TS_PLACE_ROW), busy);
     else if (figure == TS_FIGURE_FLOAT)
         assert_true(count_of(canvas, TS_PLACE_ROW) <= it->file.drive.drive_count);
     else if (figure == TS_FIGURE_MASS)

@@ -23,7 +23,12 @@ static void judge(ts_check *check, uint32_t d)
     ts_finding *finding  = ts_judge(check, &question);
     if (finding == NULL)
         return;
-    ts_says(check, finding, "the oil of the %s drive leaves with %s at %s, hotter than %s",
+    const bool settled =
+        ts_heat_state_at(check->heat, worst->method, (uint32_t)worst->condition, d)->settled;
+    ts_says(check, finding,
+            settled ? "the oil of the %s drive leaves with %s at %s, hotter than %s"
+                    : "the oil of the %s drive boils: it would have to leave with %s at %s, hotter "
+                      "than %s",
             check->drive->spools[check->drive->drive[d].spool].name,
             ts_shown_apart(check, worst->value, most.value, TS_KIND_TEMPERATURE),
             ts_condition_name(check, worst->condition),
