@@ -159,7 +159,7 @@ static void draw_way(const stop_map *map, uint32_t s)
     ts_line_to(canvas, b);
     ts_stroke(canvas);
     if (goes == TS_STOPS && map->outcome->shafts[driver].goes != TS_STOPS)
-        draw_cross(canvas, (ts_point){b.x - 14.0, b.y});
+        draw_cross(canvas, (ts_point){b.x - 7.0, b.y});
 }
 
 static void write_speed(const stop_map *map, uint32_t s, int sense)
