@@ -26,7 +26,7 @@ class Monday(InFolder):
                       b"Interface of the pad of hydraulic pump 2", b"neck breaks at most at",
                       b"What keeping it costs: the lightest weighs", b"clashes  by all rules",
                       b"the start by starter-generator passes no mesh of the box, as it does now",
-                      b"Against revision B: 16 rows changed"):
+                      b"Against revision B"):
             self.assertIn(words, done.stdout)
         self.assertTrue((self.folder / "decided.pdf").stat().st_size > 10000)
         self.assertTrue((self.folder / "sheet.pdf").read_bytes().startswith(b"%PDF"))
