@@ -27,7 +27,7 @@ static void write_whole(const workspace *place, const uint8_t *data, size_t size
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     static workspace place;
-    static char      folder[] = "/tmp/towershaft-fuzz-XXXXXX";
+    static char      folder[] = P_tmpdir "/towershaft-fuzz-XXXXXX";
     size_t           before = 0, after = 0;
     edit_journal     journal;
     if (place.name[0] == '\0') {
