@@ -1,16 +1,14 @@
 /* What happens when an accessory seizes, or is jolted, with its neck and without it? */
 #include "report/seize_report.h"
 
-#include "report/check_page.h"
 #include "report/register.h"
 
 #include <math.h>
-#include <stdio.h>
 
 /* Of what it bears; what broke at just that has met it. */
 #define BROKEN (1.0 - 1e-9)
 
-enum { INDENT = 2, NAME_WIDE = 50, CELL = 9, KIND = 11 };
+enum { COLUMNS_MOST = 4 + TS_SEIZE_RUNS };
 
 static const double degree = 57.29577951308232, two_pi = 6.28318530717958648;
 
@@ -94,10 +92,12 @@ bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, 
     return true;
 }
 
-static void sentence(ts_page *page, ts_buffer *text)
+/* What stands in chapter->cell, as a paragraph. */
+static void paragraph(ts_chapter *chapter, ts_block_tone tone)
 {
-    ts_buffer_fill(page->out, ' ', INDENT);
-    ts_page_wrap_made(page, text, 2 * INDENT, INDENT);
+    if (!chapter->cell.failed)
+        ts_manuscript_text(chapter->manuscript, tone, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
 }
 
 static void add_torque(const ts_page *page, ts_buffer *text, double T)
@@ -179,28 +179,27 @@ static void tell_jolt(const ts_page *page, const ts_seize_answer *seize, ts_buff
     }
 }
 
-static void title(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+static void title(const ts_seize_answer *seize, ts_chapter *chapter, int level)
 {
-    ts_buffer text;
+    const ts_answer *answer = chapter->answer;
+    ts_buffer       *text   = &chapter->cell;
 
-    ts_buffer_open(&text, page->out->allocator);
-    name_it(seize, answer, &text);
-    ts_page_heading(page, text.failed ? "" : text.bytes);
-    page->out->failed = page->out->failed || text.failed;
-    ts_buffer_close(&text);
-    ts_buffer_open(&text, page->out->allocator);
+    name_it(seize, answer, text);
+    if (!text->failed)
+        ts_manuscript_heading(chapter->manuscript, level, text->bytes);
+    ts_buffer_clear(text);
     if (seize->jolt == TS_JOLT_SLAM || seize->jolt == TS_JOLT_CHOP)
-        ts_buffer_print(&text, "the pad of %s turns at ",
+        ts_buffer_print(text, "the pad of %s turns at ",
                         answer->drive->accessories[seize->accessory].name);
     else
-        ts_buffer_add(&text, "its pad turns at ");
-    ts_page_speed_text(page, &text, seize->speed);
-    ts_buffer_add(&text, " rpm");
+        ts_buffer_add(text, "its pad turns at ");
+    ts_page_speed_text(&chapter->page, text, seize->speed);
+    ts_buffer_add(text, " rpm");
     if (seize->jolt == TS_JOLT_NONE)
-        tell_stop(seize, &text);
+        tell_stop(seize, text);
     else if (seize->because == NULL)
-        tell_jolt(page, seize, &text);
-    sentence(page, &text);
+        tell_jolt(&chapter->page, seize, text);
+    paragraph(chapter, TS_BLOCK_PLAIN);
 }
 
 static void add_time(ts_buffer *text, double t)
@@ -275,149 +274,155 @@ static void tell_neck(const ts_page *page, const ts_seize_answer *seize, const t
 
     if (at == SIZE_MAX || share > BROKEN)
         return;
-    ts_buffer_print(text, ".  Neck nearest to breaking: to %s, ",
+    ts_buffer_print(text, ". Neck nearest to breaking: to %s, ",
                     seize->twist->parts[seize->twist->joints[at].to].name);
     add_torque(page, text, fabs(ts_seize_peak(run, at)));
     ts_buffer_add(text, " of ");
     add_torque(page, text, run->breaks[at]);
 }
 
-static void tell_run(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page,
-                     int which)
+static void tell_run(const ts_seize_answer *seize, ts_chapter *chapter, int which)
 {
-    const ts_seize_run *run = &seize->runs[which];
-    const ts_seizure   *it  = &run->seizure;
+    const ts_page      *page = &chapter->page;
+    ts_buffer          *text = &chapter->cell;
+    const ts_seize_run *run  = &seize->runs[which];
+    const ts_seizure   *it   = &run->seizure;
     double              share;
-    ts_buffer           text;
 
     if (!run->there)
         return;
-    ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text, "%s: ", ts_seize_run_word(seize, which));
-    tell_breaks(page, seize, it, &text);
+    ts_buffer_print(text, "%s: ", ts_seize_run_word(seize, which));
+    tell_breaks(page, seize, it, text);
     if (it->run.fault != TS_RUN_FINE) {
-        ts_buffer_print(&text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
-        add_time(&text, it->run.t);
-        sentence(page, &text);
+        ts_buffer_print(text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
+        add_time(text, it->run.t);
+        paragraph(chapter, TS_BLOCK_PLAIN);
         return;
     }
     const size_t near = ts_seize_nearest(seize, run, &share);
     if (seize->jolt == TS_JOLT_NONE && it->turns[it->body] && !it->held) {
-        ts_buffer_add(&text, ".  It still slips when the run ends, after ");
-        add_time(&text, it->until);
+        ts_buffer_add(text, ". It still slips when the run ends, after ");
+        add_time(text, it->until);
     }
-    ts_buffer_add(&text, it->held ? ".  Held by what seized: " : ".  Keeps turning: ");
-    tell_parts(seize, answer, it, true, &text);
-    ts_buffer_add(&text, "; cut off: ");
-    tell_parts(seize, answer, it, false, &text);
+    ts_buffer_add(text, it->held ? ". Held by what seized: " : ". Keeps turning: ");
+    tell_parts(seize, chapter->answer, it, true, text);
+    ts_buffer_add(text, "; cut off: ");
+    tell_parts(seize, chapter->answer, it, false, text);
     if (share > 0.0) {
-        ts_buffer_add(&text, share > BROKEN ? ".  Beyond what it bears: "
-                                            : ".  Nearest to what it bears: ");
-        ts_seize_joint(&text, seize->twist, near);
-        ts_buffer_add(&text, ", ");
-        ts_buffer_fixed(&text, 100.0 * share, 1);
-        ts_buffer_add(&text, " %");
+        ts_buffer_add(text,
+                      share > BROKEN ? ". Beyond what it bears: " : ". Nearest to what it bears: ");
+        ts_seize_joint(text, seize->twist, near);
+        ts_buffer_add(text, ", ");
+        ts_buffer_fixed(text, 100.0 * share, 1);
+        ts_buffer_add(text, " %");
     }
     if (seize->jolt != TS_JOLT_NONE)
-        tell_neck(page, seize, run, &text);
-    ts_buffer_add(&text, ".  Energies off by ");
-    ts_buffer_significant(&text, it->run.energy.balance, 2);
-    ts_buffer_print(&text, "; flanks met %zu times in ", it->run.touches);
-    add_time(&text, it->until);
-    ts_buffer_add(&text, ".");
-    sentence(page, &text);
+        tell_neck(page, seize, run, text);
+    ts_buffer_add(text, ". Energies off by ");
+    ts_buffer_significant(text, it->run.energy.balance, 2);
+    ts_buffer_print(text, "; flanks met %zu times in ", it->run.touches);
+    add_time(text, it->until);
+    ts_buffer_add(text, ".");
+    paragraph(chapter, TS_BLOCK_PLAIN);
 }
 
-static void cell(ts_page *page, double value)
-{
-    ts_buffer text;
+/* ---- the table --------------------------------------------------------------------------------
+ */
 
-    ts_buffer_open(&text, page->out->allocator);
-    if (isfinite(value))
-        ts_page_short(&text, ts_from_si(fabs(value), ts_kind_shown(TS_KIND_TORQUE, page->units)),
-                      4);
+/* Over the column of a run. */
+static const char *run_head(const ts_seize_answer *seize, int which)
+{
+    static const char *const heads[TS_SEIZE_RUNS] = {
+        [TS_SEIZE_STRONG] = "strong neck",
+        [TS_SEIZE_WEAK]   = "weak neck",
+        [TS_SEIZE_BARE]   = "no neck",
+    };
+
+    if (seize->jolt == TS_JOLT_NONE)
+        return heads[which];
+    return which == TS_SEIZE_WEAK ? "weak necks" : "no necks";
+}
+
+static void torque_cell(ts_chapter *chapter, double T)
+{
+    if (isfinite(T))
+        ts_page_short(&chapter->cell,
+                      ts_from_si(fabs(T), ts_kind_shown(TS_KIND_TORQUE, chapter->page.units)), 4);
     else
-        ts_buffer_add(&text, "-");
-    if (!text.failed)
-        ts_page_right(page, ts_text_of(text.bytes), CELL);
-    page->out->failed = page->out->failed || text.failed;
-    page->out->failed = page->out->failed || text.failed;
-    ts_buffer_close(&text);
+        ts_buffer_add(&chapter->cell, "-");
+    ts_chapter_cell(chapter);
 }
 
-static void table(const ts_seize_answer *seize, ts_page *page)
+static void row(const ts_seize_answer *seize, ts_chapter *chapter, size_t joint)
 {
-    static const char *const heads[] = {"steady", "strong", "weak", "without", "bears", "by"};
+    const ts_seize_wall *wall = &seize->walls[joint];
 
-    char first[NAME_WIDE];
-
-    snprintf(first, sizeof first, "  largest torques, %s at the outer part",
-             ts_kind_shown(TS_KIND_TORQUE, page->units)->name);
-    ts_page_left(page, ts_text_of(first), NAME_WIDE);
-    for (size_t i = 0; i < sizeof heads / sizeof heads[0]; i++)
-        ts_page_right(page, ts_text_of(heads[i]),
-                      i + 1 < sizeof heads / sizeof heads[0] ? CELL : KIND);
-    ts_page_line_end(page);
-    for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
-        ts_buffer name;
-        ts_buffer_open(&name, page->out->allocator);
-        ts_buffer_add(&name, "  ");
-        ts_seize_joint(&name, seize->twist, i);
-        ts_page_left(page, ts_text_of(name.failed ? "" : name.bytes), NAME_WIDE);
-        page->out->failed = page->out->failed || name.failed;
-        page->out->failed = page->out->failed || name.failed;
-        ts_buffer_close(&name);
-        cell(page, seize->runs[TS_SEIZE_BARE].seizure.run.peaks[i].start);
-        for (int k = 0; k < TS_SEIZE_RUNS; k++)
-            cell(page, seize->runs[k].there ? ts_seize_peak(&seize->runs[k], i) : (double)NAN);
-        cell(page, seize->walls[i].T);
-        ts_page_right(
-            page,
-            ts_text_of(isfinite(seize->walls[i].T) ? ts_part_kind_word(seize->walls[i].kind) : "-"),
-            KIND);
-        ts_page_line_end(page);
-    }
+    ts_seize_joint(&chapter->cell, seize->twist, joint);
+    ts_chapter_cell(chapter);
+    torque_cell(chapter, seize->runs[TS_SEIZE_BARE].seizure.run.peaks[joint].start);
+    for (int k = 0; k < TS_SEIZE_RUNS; k++)
+        if (seize->runs[k].there)
+            torque_cell(chapter, ts_seize_peak(&seize->runs[k], joint));
+    torque_cell(chapter, wall->T);
+    ts_chapter_word(chapter, isfinite(wall->T) ? ts_part_kind_word(wall->kind) : "-");
 }
 
-static void grounds(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+/* A column for every run that was made: of a jolt there is none with the necks at their strongest.
+ */
+static void table(const ts_seize_answer *seize, ts_chapter *chapter)
 {
-    const size_t plays = seize->runs[TS_SEIZE_BARE].seizure.plays_assumed;
-    ts_buffer    text;
+    ts_column columns[COLUMNS_MOST];
+    size_t    count = 0;
 
-    ts_page_heading(page, "Assumed");
-    ts_register_page(page, answer->drive->seize_assumed, answer->drive->seize_assumed_count);
+    columns[count++] = (ts_column){"at", false};
+    columns[count++] = (ts_column){"steady", true};
+    for (int k = 0; k < TS_SEIZE_RUNS; k++)
+        if (seize->runs[k].there)
+            columns[count++] = (ts_column){run_head(seize, k), true};
+    columns[count++] = (ts_column){"bears", true};
+    columns[count++] = (ts_column){"by", false};
+    ts_buffer_print(&chapter->cell, "largest torques, %s at the outer part",
+                    ts_kind_shown(TS_KIND_TORQUE, chapter->page.units)->name);
+    if (!chapter->cell.failed)
+        ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, columns, count);
+    ts_buffer_clear(&chapter->cell);
+    for (size_t i = 0; i < seize->twist->model.spring_count; i++)
+        row(seize, chapter, i);
+}
+
+static void grounds(const ts_seize_answer *seize, ts_chapter *chapter)
+{
+    const ts_answer *answer = chapter->answer;
+    const ts_drive  *drive  = answer->drive;
+    const size_t     plays  = seize->runs[TS_SEIZE_BARE].seizure.plays_assumed;
+
+    ts_register_cells(chapter, drive->seize_assumed, drive->seize_assumed_count);
     if (seize->jolt != TS_JOLT_NONE)
-        ts_register_page(page, answer->drive->jolt_assumed, answer->drive->jolt_assumed_count);
-    ts_buffer_open(&text, page->out->allocator);
-    ts_buffer_print(&text,
+        ts_register_cells(chapter, drive->jolt_assumed, drive->jolt_assumed_count);
+    ts_buffer_print(&chapter->cell,
                     "The play of %zu mesh%s is as `play` has it; torques go in proportion to "
                     "speed, rotors are rigid, necks and teeth part at once.",
                     plays, plays == 1 ? "" : "es");
     for (uint32_t p = 0; p < answer->train->pad_count; p++)
         if (ts_seize_leaves_out(seize, answer, p))
-            ts_buffer_print(&text, "  Left out, without a rotor: %s.", answer->train->pads[p].name);
-    sentence(page, &text);
+            ts_buffer_print(&chapter->cell, " Left out, without a rotor: %s.",
+                            answer->train->pads[p].name);
+    paragraph(chapter, TS_BLOCK_FAINT);
 }
 
-void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
+void ts_chapter_seizure(ts_chapter *chapter, const ts_seize_answer *seize, int level)
 {
-    ts_answer_title(answer, page);
-    ts_seize_told(seize, answer, page);
-}
-
-void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page)
-{
-    title(seize, answer, page);
+    title(seize, chapter, level);
     if (seize->because != NULL) {
-        ts_buffer text;
-        ts_buffer_open(&text, page->out->allocator);
-        ts_buffer_print(&text, "not computed: %s%s%s", seize->because,
+        ts_buffer_print(&chapter->cell, "not computed: %s%s%s", seize->because,
                         seize->of != NULL ? " of " : "", seize->of != NULL ? seize->of : "");
-        sentence(page, &text);
+        if (!chapter->cell.failed)
+            ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
+        ts_buffer_clear(&chapter->cell);
         return;
     }
     for (int k = 0; k < TS_SEIZE_RUNS; k++)
-        tell_run(seize, answer, page, k);
-    table(seize, page);
-    grounds(seize, answer, page);
+        tell_run(seize, chapter, k);
+    table(seize, chapter);
+    grounds(seize, chapter);
 }

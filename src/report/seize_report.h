@@ -3,7 +3,7 @@
 #define TS_REPORT_SEIZE_REPORT_H
 
 #include "report/answer.h"
-#include "report/page.h"
+#include "report/report_chapter.h"
 #include "response/drive_seizure.h"
 
 typedef enum ts_jolt {
@@ -65,9 +65,8 @@ size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, d
 /* Is the pad of its tree, with an accessory that has no rotor there? */
 bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad);
 
-void ts_seize_page(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
-/* The page without its title, for a report. */
-void ts_seize_told(const ts_seize_answer *seize, const ts_answer *answer, ts_page *page);
+/* Below a heading of that level, alike for the terminal and for a report. */
+void ts_chapter_seizure(ts_chapter *chapter, const ts_seize_answer *seize, int level);
 void ts_seize_json(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *out);
 
 #endif

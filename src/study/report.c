@@ -340,18 +340,12 @@ static void start(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 /* One accessory after the other, each in memory of its own. */
 static bool seizure(ts_chapter *chapter, ts_study *study, const char *accessory)
 {
-    ts_arena *arena = ts_arena_open(study->allocator);
-    ts_page   page  = chapter->page;
-    page.columns    = LINES_COLUMNS;
+    ts_arena       *arena = ts_arena_open(study->allocator);
     const ts_status status =
-        arena != NULL ? ts_study_tell_seizure(study, accessory, arena, &page) : TS_NO_MEMORY;
-    ts_manuscript_heading(chapter->manuscript, 2, accessory);
-    if (status == TS_OK && !chapter->cell.failed)
-        ts_manuscript_lines(chapter->manuscript, chapter->cell.bytes);
-    else
+        arena != NULL ? ts_study_tell_seizure(study, accessory, arena, chapter) : TS_NO_MEMORY;
+    if (status != TS_OK)
         ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING,
-                          "This seizure could not be followed.");
-    ts_buffer_clear(&chapter->cell);
+                          "A seizure could not be followed.");
     ts_arena_close(arena);
     return status != TS_NO_MEMORY;
 }

@@ -1,6 +1,7 @@
 /* What does a study say of an accessory that seizes, or is jolted? */
 #include "study/seizing.h"
 #include "study/figures.h"
+#include "study/lone_chapter.h"
 #include "study/outlet.h"
 #include "study/say_quantity.h"
 #include "study/study.h"
@@ -444,15 +445,19 @@ ts_status ts_study_seize(ts_study *study, const ts_seize_options *options,
 }
 
 ts_status ts_study_tell_seizure(ts_study *study, const char *accessory, ts_arena *arena,
-                                ts_page *page)
+                                ts_chapter *chapter)
 {
     const ts_seize_options options = {.accessory = accessory};
-    const ts_answer        answer  = ts_study_answer(study);
     ts_seize_answer        seize;
     const ts_status        status = ts_study_seize(study, &options, NULL, arena, &seize);
     if (status == TS_OK)
-        ts_seize_told(&seize, &answer, page);
+        ts_chapter_seizure(chapter, &seize, 2);
     return status;
+}
+
+static void write_chapter(ts_chapter *chapter, const void *seize)
+{
+    ts_chapter_seizure(chapter, seize, 1);
 }
 
 static bool all_fine(const ts_seize_answer *seize)
@@ -481,7 +486,7 @@ ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
     if (status == TS_OK && options->json)
         ts_seize_json(&seize, &answer, &out);
     else if (status == TS_OK)
-        ts_seize_page(&seize, &answer, &page);
+        status = ts_study_lone_chapter(study, arena, write_chapter, &seize, &page);
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     *computed = status == TS_OK && all_fine(&seize);

@@ -2,7 +2,6 @@
 #ifndef TS_STUDY_SEIZING_H
 #define TS_STUDY_SEIZING_H
 
-#include "report/page.h"
 #include "report/seize_report.h"
 #include "report/twist_report.h"
 #include "study/study.h"
@@ -16,6 +15,6 @@ ts_status ts_study_seize(ts_study *study, const ts_seize_options *options,
 
 /* At once, in the condition in which its pad turns fastest, its own neck in place. */
 ts_status ts_study_tell_seizure(ts_study *study, const char *accessory, ts_arena *arena,
-                                ts_page *page);
+                                ts_chapter *chapter);
 
 #endif

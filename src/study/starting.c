@@ -1,8 +1,7 @@
 /* What does a study say of a start? */
 #include "study/starting.h"
 
-#include "report/manuscript_page.h"
-#include "study/entitle.h"
+#include "study/lone_chapter.h"
 #include "study/outlet.h"
 #include "study/say_quantity.h"
 #include "towershaft/start.h"
@@ -278,19 +277,9 @@ static bool all_fine(const ts_start_answer *start)
            ts_start_broken(start) == NULL;
 }
 
-/* The chapter of the report, by itself. */
-static ts_status put_page(ts_study *study, const ts_answer *answer, const ts_start_answer *start,
-                          ts_arena *arena, ts_page *page)
+static void write_chapter(ts_chapter *chapter, const void *start)
 {
-    ts_manuscript manuscript;
-    ts_chapter    chapter;
-
-    ts_study_manuscript(study, arena, &manuscript);
-    ts_chapter_open(&chapter, answer, page->units, &manuscript);
-    ts_chapter_start(&chapter, start);
-    ts_chapter_close(&chapter);
-    ts_manuscript_page(&manuscript, page);
-    return manuscript.failed ? TS_NO_MEMORY : TS_OK;
+    ts_chapter_start(chapter, start);
 }
 
 static ts_status write(ts_study *study, const ts_start_options *options,
@@ -311,7 +300,7 @@ static ts_status write(ts_study *study, const ts_start_options *options,
     if (status == TS_OK && options->json)
         ts_start_json(&start, &answer, &out);
     else if (status == TS_OK)
-        status = put_page(study, &answer, &start, arena, &page);
+        status = ts_study_lone_chapter(study, arena, write_chapter, &start, &page);
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     *holds = status == TS_OK && all_fine(&start);

@@ -177,7 +177,7 @@ class Report(InFolder):
             rows = re.findall(r"(?m)^ +((?:mesh|shaft to|tube to) .*\d)", page)
             self.assertGreater(len(rows), 3)
             for row in rows:
-                self.assertIn(" ".join(row.split()), " ".join(text.split()))
+                self.assertIn("".join(row.split()), "".join(text.split()))
 
     def test_hostile_names_stay_text(self):
         source = TRAINER.read_text()
