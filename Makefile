@@ -35,12 +35,14 @@ open: build ## work on an invented engine in a local page, on a copy: out/bizjet
 pictures: demo ## run the demo and show its pictures in the viewer of this desktop
 	@tools/show_pictures.sh out/demo
 
-bench: ## measure speed as ratios and counts, beside Python, NumPy and Cbc too, and count instructions
+bench: ## measure speed as ratios and counts, beside Python, NumPy, SciPy and Cbc too, and count instructions
 	@tools/setup-debian.sh bench
 	@tools/configure.sh release
 	@cmake --build build/release
 	@build/release/towershaft-bench
 	@$(python) -B bench/peer/compare.py
+	@$(python) -B bench/peer/compare_seizure.py
+	@$(python) -B bench/peer/compare_modes.py
 	@$(python) -B bench/peer/arrange_mip.py
 	@tools/count_instructions.sh
 

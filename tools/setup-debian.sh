@@ -40,6 +40,7 @@ command -v node >/dev/null && command -v npm >/dev/null || for_testing+=(nodejs 
 for_measuring=(
     coinor-cbc    # solves the arrangement problems as mixed-integer programs, for comparison
     python3-numpy # one of the peers that speed is compared with
+    python3-scipy # another, of seizures and torsional modes
 )
 
 for_packages=(

@@ -38,6 +38,9 @@ done
 say "4. What every part then bears upstream, with the neck and without it"
 sed -n '/largest torques/,/^$/p' "$out/seize_large.txt"
 
+"$command" draw "$drive" --figure seizure --at 'hydraulic pump 1' --condition take-off \
+    -o "$out/seizure.png"
+
 say "5. What it does to the engine, by the topology alone"
 "$command" effects "$drive" 'hydraulic pump 1' -o "$out/effects.txt"
 sed -n '/seize/,/^$/p' "$out/effects.txt" | awk 'NR <= 12'

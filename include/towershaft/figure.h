@@ -12,7 +12,9 @@ typedef struct ts_figure_options {
     const char *at; /* address of a cylindrical mesh, "drive/hp/box/clockwise/2", or of anything in
                        it; read by "teeth" and "root".  NULL: the mesh that governs, by its
                        judged teeth or else by its load a width of face.  Of "stops": the part that
-                       fails, by name or address, perhaps with ": " and its failure */
+                       fails, by name or address, perhaps with ": " and its failure.  Of
+                       "seizure" the name of an accessory; NULL: the one with a neck that takes
+                       most torque */
     const char *ground; /* "light", "dark", "contrast", "print" */
     bool        us;
     double      scale; /* pixels a unit for PNG; 0 means 2 */

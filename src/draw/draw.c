@@ -16,6 +16,7 @@
 #include "draw/root_view.h"
 #include "draw/sampling_chart.h"
 #include "draw/scene.h"
+#include "draw/seizure_chart.h"
 #include "draw/selectivity_chart.h"
 #include "draw/speed_chart.h"
 #include "draw/start_chart.h"
@@ -100,6 +101,8 @@ ts_status ts_draw_figure(ts_scene *scene)
         return ts_draw_reach(scene);
     case TS_FIGURE_START:
         return ts_draw_start(scene);
+    case TS_FIGURE_SEIZURE:
+        return ts_draw_seizure(scene);
     case TS_FIGURE_FLOAT:
         return ts_draw_float(scene);
     case TS_FIGURE_HEAT:

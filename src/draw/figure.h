@@ -14,6 +14,7 @@
 #include "base/arena.h"
 #include "check/outcome.h"
 #include "draw/candidates.h"
+#include "draw/drawn_seizure.h"
 #include "effect/effect.h"
 #include "mass/mass.h"
 #include "model/source.h"
@@ -51,6 +52,7 @@ typedef enum ts_figure {
     TS_FIGURE_CAMPBELL, /* whirl speeds of the radial shaft that is nearest to whirling     */
     TS_FIGURE_REACH,    /* how long and thick that shaft may be                             */
     TS_FIGURE_STOPS,    /* the drive as a tree, greyed to what still turns after a failure  */
+    TS_FIGURE_SEIZURE,  /* torques in time when an accessory seizes                           */
     TS_FIGURE_INTERFERENCE, /* natural frequencies of torsion against what excites them         */
     TS_FIGURE_COUNT,
     TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
@@ -89,8 +91,9 @@ typedef struct ts_drawing_subject {
     const ts_drive_forced *forced; /* [twist] how far they swing; may be NULL                  */
     size_t                 twist_count;
     const ts_whirls *whirls; /* critical speeds; NULL: not computed                            */
-    const ts_whirl_course *courses; /* [item of whirls], for its figures; may be NULL            */
-    const ts_drive_start  *start;   /* with its trace, for TS_FIGURE_START; NULL: not run         */
+    const ts_whirl_course  *courses; /* [item of whirls], for its figures; may be NULL            */
+    const ts_drive_start   *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
+    const ts_drawn_seizure *seizure; /* for TS_FIGURE_SEIZURE; NULL: not run */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

@@ -1,6 +1,8 @@
 /* report/oil_units_page.c: what is told of pump packs and breathers? */
 #include "report/oil_grid.h"
 
+#include "pump/windmill.h"
+
 #include <math.h>
 
 #define CM3   1e-6
@@ -41,6 +43,19 @@ static uint32_t end_of(const ts_oil_sheet *s, bool fastest)
             at = c;
     }
     return at == TS_NOWHERE ? 0 : at;
+}
+
+/* A sentence onto the page, or into the chapter; closes it. */
+static void put_words(const ts_oil_sheet *s, ts_buffer *text)
+{
+    if (s->chapter == NULL) {
+        ts_page_wrap_made(s->page, text, 0, 0);
+        return;
+    }
+    if (!text->failed)
+        ts_manuscript_text(s->chapter->manuscript, TS_BLOCK_PLAIN, text->bytes);
+    s->chapter->manuscript->failed = s->chapter->manuscript->failed || text->failed;
+    ts_buffer_close(text);
 }
 
 static void percent(ts_buffer *text, double share, int digits)
@@ -184,6 +199,32 @@ static void pack_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer
     }
 }
 
+static void add_spool_speed(const ts_oil_sheet *s, const ts_pack *pack, double share,
+                            ts_buffer *text)
+{
+    ts_oil_value(s, text, ts_pack_spool_speed(&s->oil->heat->power->units, pack, share),
+                 TS_KIND_ROTATIONAL_SPEED, 3);
+    ts_buffer_print(text, " %s", ts_oil_unit(s, TS_KIND_ROTATIONAL_SPEED));
+}
+
+/* Down to which speed of the spool it feeds, while air alone turns it. */
+static void say_slowest(const ts_oil_sheet *s, const ts_pack *pack)
+{
+    ts_buffer text;
+
+    if (isnan(ts_pack_spool_speed(&s->oil->heat->power->units, pack, 1.0)))
+        return;
+    ts_buffer_open(&text, s->answer->allocator);
+    ts_buffer_add(&text, "With oil as it is fed the jets have all of their pressure down to ");
+    add_spool_speed(s, pack, 1.0, &text);
+    ts_buffer_add(&text, " of the spool, half of it, and 71 % of the flow, down to ");
+    add_spool_speed(s, pack, 0.5, &text);
+    ts_buffer_add(&text, ", a tenth, and 32 % of the flow, down to ");
+    add_spool_speed(s, pack, 0.1, &text);
+    ts_buffer_add(&text, ".");
+    put_words(s, &text);
+}
+
 static void print_rows(const ts_oil_sheet *s)
 {
     const ts_pack    *pack = pack_of(s);
@@ -203,6 +244,7 @@ static void print_rows(const ts_oil_sheet *s)
                         ? ""
                         : "; nothing is told of the windmill, for the file has no `windmill`");
     ts_oil_table(s, &text, &g);
+    say_slowest(s, pack);
 }
 
 /* ---- attitudes ------------------------------------------------------------------------------- */
@@ -349,14 +391,7 @@ static void say_missing(const ts_oil_sheet *s, int32_t accessory, const char *mi
     ts_buffer_open(&text, s->answer->allocator);
     ts_buffer_print(&text, "Not computable of %s: %s is not known.",
                     s->answer->drive->accessories[accessory].name, missing);
-    if (s->chapter == NULL) {
-        ts_page_wrap_made(s->page, &text, 0, 0);
-        return;
-    }
-    if (!text.failed)
-        ts_manuscript_text(s->chapter->manuscript, TS_BLOCK_PLAIN, text.bytes);
-    s->chapter->manuscript->failed = s->chapter->manuscript->failed || text.failed;
-    ts_buffer_close(&text);
+    put_words(s, &text);
 }
 
 void ts_oil_units_tables(ts_oil_sheet *s)

@@ -164,7 +164,8 @@ static void tell_jolt(const ts_page *page, const ts_seize_answer *seize, ts_buff
         ts_page_short(text, pulse->omega / two_pi, 4);
         ts_buffer_add(text, " Hz, braking first, and fall to 1/e in ");
         ts_page_short(text, 1e3 / pulse->decay, 4);
-        ts_buffer_add(text, " ms");
+        ts_buffer_add(text, " ms; that it is a generator which can be shorted is taken from the "
+                            "question, for the file does not tell");
     } else if (seize->jolt == TS_JOLT_STEP) {
         ts_buffer_add(text, "; it takes ");
         add_torque(page, text, fabs(pulse->A));

@@ -46,6 +46,8 @@ static const struct {
     {"reach", "how long and thick the radial shaft may be, by the place of its mid bearing",
      TS_FIGURE_REACH, true},
     {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START, true},
+    {"seizure", "an accessory seizes: what bears how much of it in time, with its neck and without",
+     TS_FIGURE_SEIZURE, false},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
     {"stops", "the drive as a tree, greyed to what still turns after a failure", TS_FIGURE_STOPS,
@@ -157,11 +159,17 @@ static void say_no_size(ts_study *study, const char *word)
     ts_buffer_close(&expected);
 }
 
+/* Of a failure or a seizure the word names something else. */
+static bool names_mesh(ts_figure figure)
+{
+    return figure != TS_FIGURE_STOPS && figure != TS_FIGURE_SEIZURE;
+}
+
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
 {
     if (!choose_figure(study, from->figure, &to->figure) ||
         !ts_study_choose_condition(study, from->condition, &to->condition) ||
-        !choose_mesh(study, to->figure == TS_FIGURE_STOPS ? NULL : from->at, &to->mesh))
+        !choose_mesh(study, names_mesh(to->figure) ? from->at : NULL, &to->mesh))
         return false;
     const int format = ts_study_choose(study, "format", from->format, formats, COUNT(formats));
     const int ground =
@@ -264,6 +272,12 @@ bool ts_study_has_font(ts_study *study)
     return false;
 }
 
+/* With all figures of a folder the address is that of a mesh. */
+static const char *seized_of(const ts_figure_options *options)
+{
+    return options->at != NULL && strncmp(options->at, "drive/", 6) != 0 ? options->at : NULL;
+}
+
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
 {
     ts_draw_options drawn;
@@ -286,6 +300,11 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         status = follow_start(study, &subject);
     if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
         status = ts_study_show_failure(study, options->at, study->arena, &subject);
+    ts_drawn_seizure seizure;
+    if (status == TS_OK && drawn.figure == TS_FIGURE_SEIZURE) {
+        status = ts_study_drawn_seizure(study, seized_of(options), options->condition, &seizure);
+        subject.seizure = &seizure;
+    }
     subject.twists      = study->twist.items;
     subject.forced      = study->twist.forced;
     subject.twist_count = study->twist.count;

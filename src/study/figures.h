@@ -31,4 +31,9 @@ bool ts_study_has_font(ts_study *study);
 /* What the figures of a solved study are about; `verdict` is its sentence. */
 ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict);
 
+/* The seizure that is drawn: of that accessory, or of the one with a neck that takes most torque.
+ */
+ts_status ts_study_drawn_seizure(ts_study *study, const char *accessory, const char *condition,
+                                 ts_drawn_seizure *out);
+
 #endif

@@ -6,6 +6,7 @@
 #include "pump/drive_pumps.h"
 #include "pump/pump_element.h"
 #include "pump/separator.h"
+#include "pump/windmill.h"
 #include "study/study.h"
 
 #include <stdlib.h>
@@ -204,6 +205,35 @@ static void a_sump_that_stands_straight_or_on_its_end_is_plain(void **state)
                      1e-10);
 }
 
+/* ---- the windmill ---------------------------------------------------------------------------- */
+
+/* What the windmill's own row says, asked the other way round: the speed at which that share of the
+ * pressure is left is the speed of the windmill. */
+static void the_speed_of_the_windmill_leaves_its_pressure(void **state)
+{
+    (void)state;
+    int told = 0;
+    for (size_t e = 0; e < EXAMPLE_COUNT; e++) {
+        ts_study           *study = study_of(examples[e]);
+        const ts_oil_units *units = &study->power.units;
+        for (uint32_t i = 0; i < units->pack_count; i++) {
+            const ts_pack *pack = &units->packs[i];
+            assert_null(pack->missing);
+            const double all = ts_pack_spool_speed(units, pack, 1.0);
+            assert_true(all > 0.0 && all > ts_pack_spool_speed(units, pack, 0.5));
+            if (pack->rows == study->drive.condition_count)
+                continue;
+            const double share =
+                pack->states[study->drive.condition_count].p / pack->elements[0].dp;
+            assert_true(share > 0.0 && share < 1.0);
+            assert_close(ts_pack_spool_speed(units, pack, share), pack->told->windmill.value, 1e-9);
+            told++;
+        }
+        ts_study_close(study);
+    }
+    assert_true(told > 0);
+}
+
 /* ---- breathers ------------------------------------------------------------------------------- */
 
 static void the_drop_that_passes_stands_still_at_the_rim(void **state)
@@ -241,6 +271,7 @@ int main(void)
         cmocka_unit_test(a_pad_that_tells_no_power_bears_what_its_pumps_take),
         cmocka_unit_test(a_tilted_surface_keeps_the_oil),
         cmocka_unit_test(a_sump_that_stands_straight_or_on_its_end_is_plain),
+        cmocka_unit_test(the_speed_of_the_windmill_leaves_its_pressure),
         cmocka_unit_test(the_drop_that_passes_stands_still_at_the_rim),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -16,13 +16,13 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|pads|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|"
      "float|"
-     "modes|interference|campbell|reach|start|heat|stops",
+     "modes|interference|campbell|reach|start|seizure|heat|stops",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
      "the condition that is shown, or in which something fails"},
     {OPTION_AT, "--at", NULL, "ADDRESS",
-     "the mesh whose teeth or roots are drawn; the part that fails"},
+     "the mesh whose teeth or roots are drawn; the part that fails; the accessory that seizes"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
     {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},

@@ -1,0 +1,170 @@
+/* bank/bind_transient.c: published cases about stops, necks, impacts and steps in time. */
+#include "bank/bank_case.h"
+#include "response/elastic_train.h"
+
+#include <math.h>
+
+static const double pi = 3.14159265358979323846;
+
+/* Two bodies on one spring: what runs, and what stops, or is pushed. */
+typedef struct rig {
+    ts_turning_body  bodies[2];
+    ts_bond          bond;
+    ts_elastic_train train;
+    ts_train_run     run;
+    ts_arena        *arena;
+} rig;
+
+static rig rig_of(double J_1, double J_2, double k)
+{
+    return (rig){
+        .bodies = {{.J = J_1}, {.J = J_2}},
+        .bond   = {TS_BOND_SHAFT, 0, 1, 1.0, 1.0, k, 0.0, 0.0, (double)INFINITY},
+        .train  = {.body_count = 2, .bond_count = 1, .stops = TS_NO_BODY, .tolerance = 1e-12}};
+}
+
+static void run_for(ts_case *c, rig *it, double until)
+{
+    it->train.bodies = it->bodies;
+    it->train.bonds  = &it->bond;
+    it->train.until  = until;
+    it->arena        = ts_arena_open(NULL);
+    ts_elastic_train_run(&it->train, it->arena, &it->run);
+    if (it->run.fault != TS_RUN_FINE)
+        ts_case_spoil(c, ts_run_fault_says(it->run.fault), "the run");
+}
+
+static double given(ts_case *c, const char *name, ts_kind kind)
+{
+    return ts_case_given(c, name, kind);
+}
+
+/* A body at speed whose far end stops at once; the first quarter of its swing, and a bit. */
+static rig stopped(ts_case *c, double J, double k, double speed)
+{
+    rig it             = rig_of(J, J * 1e-3, k);
+    it.bodies[0].speed = it.bodies[1].speed = speed;
+    it.train.stops                          = 1;
+    run_for(c, &it, 0.6 * pi * sqrt(J / k));
+    return it;
+}
+
+static void far_end_locked(ts_case *c)
+{
+    const double k = given(c, "k", TS_KIND_TORSIONAL_STIFFNESS);
+    rig it = stopped(c, given(c, "J", TS_KIND_INERTIA), k, given(c, "n", TS_KIND_ROTATIONAL_SPEED));
+
+    ts_case_computed(c, "T_peak", it.run.peaks[0].before, TS_KIND_TORQUE);
+    ts_case_computed(c, "t_peak", it.run.peaks[0].t_before, TS_KIND_TIME);
+    ts_case_computed(c, "twist_deg", it.run.peaks[0].before / k, TS_KIND_ANGLE);
+    ts_arena_close(it.arena);
+}
+
+static void shear_neck(ts_case *c)
+{
+    const double g    = given(c, "ratio", TS_KIND_NUMBER),
+                 k    = given(c, "k", TS_KIND_TORSIONAL_STIFFNESS);
+    const double J    = given(c, "J_source", TS_KIND_INERTIA) / (g * g);
+    const double w    = given(c, "n_pad", TS_KIND_ROTATIONAL_SPEED);
+    rig          bare = stopped(c, J, k, w);
+
+    ts_case_computed(c, "T_peak_if_no_neck", bare.run.peaks[0].before, TS_KIND_TORQUE);
+    ts_arena_close(bare.arena);
+    rig it             = rig_of(J, J * 1e-3, k);
+    it.bodies[0].speed = it.bodies[1].speed = w;
+    it.train.stops                          = 1;
+    it.bond.breaks                          = given(c, "T_shear", TS_KIND_TORQUE);
+    run_for(c, &it, 0.6 * pi * sqrt(J / k));
+    for (size_t i = 0; i < it.run.event_count; i++)
+        if (it.run.events[i].what == TS_HAPPENS_BREAK)
+            ts_case_computed(c, "t_to_shear", it.run.events[i].t, TS_KIND_TIME);
+    ts_case_computed(c, "pad_speed_after_rpm", w + it.run.v[0], TS_KIND_ROTATIONAL_SPEED);
+    ts_case_computed(c, "energy_in_neck_side", it.run.energy.broken, TS_KIND_ENERGY);
+    ts_arena_close(it.arena);
+}
+
+/* Free to the other side of its play, then the strike. */
+static void impact(ts_case *c)
+{
+    const double b  = given(c, "b", TS_KIND_ANGLE);
+    rig          it = rig_of(given(c, "J1", TS_KIND_INERTIA), given(c, "J2", TS_KIND_INERTIA),
+                             given(c, "k", TS_KIND_TORSIONAL_STIFFNESS));
+
+    it.bodies[0].torque = given(c, "T", TS_KIND_TORQUE);
+    it.bodies[0].q      = -b;
+    it.bond.kind        = TS_BOND_MESH;
+    it.bond.gap         = b * (1.0 + 1e-9);
+    run_for(c, &it, 4.5e-3);
+    ts_case_computed(c, "T_peak", it.run.peaks[0].before, TS_KIND_TORQUE);
+    const double t = it.run.events[0].t;
+    ts_case_computed(c, "t_cross", t, TS_KIND_TIME);
+    ts_arena_close(it.arena);
+    run_for(c, &it, t);
+    ts_case_computed(c, "dw_impact", it.run.v[0] - it.run.v[1], TS_KIND_ROTATIONAL_SPEED);
+    ts_arena_close(it.arena);
+}
+
+static void step(ts_case *c)
+{
+    rig it = rig_of(given(c, "J1", TS_KIND_INERTIA), given(c, "J2", TS_KIND_INERTIA),
+                    given(c, "k", TS_KIND_TORSIONAL_STIFFNESS));
+
+    it.bodies[0].torque = given(c, "T", TS_KIND_TORQUE);
+    run_for(c, &it, 8e-3);
+    ts_case_computed(c, "T_shaft_peak", it.run.peaks[0].before, TS_KIND_TORQUE);
+    ts_case_computed(c, "omega_n", pi / it.run.peaks[0].t_before, TS_KIND_ROTATIONAL_SPEED);
+    ts_arena_close(it.arena);
+}
+
+/* The far body as good as held. */
+static void damped_step(ts_case *c)
+{
+    const double J = 0.02, k = 15000.0, T = 40.0;
+    rig          it = rig_of(J, 1e9, k);
+
+    it.bodies[0].torque = T;
+    it.bond.c           = 2.0 * given(c, "zeta", TS_KIND_NUMBER) * sqrt(k * J);
+    run_for(c, &it, 8e-3);
+    ts_case_computed(c, "peak_factor", it.run.peaks[0].before / T, TS_KIND_NUMBER);
+    ts_arena_close(it.arena);
+}
+
+/* A disc on a round shaft whose bearing freezes. */
+static void frozen_bearing(ts_case *c)
+{
+    const double d = given(c, "d", TS_KIND_LENGTH);
+    const double k =
+        given(c, "G", TS_KIND_STRESS) * pi * d * d * d * d / (32.0 * given(c, "L", TS_KIND_LENGTH));
+    rig it =
+        stopped(c, given(c, "Im", TS_KIND_INERTIA), k, given(c, "n", TS_KIND_ROTATIONAL_SPEED));
+    const double T = it.run.peaks[0].before;
+
+    ts_case_computed(c, "phi", T / k, TS_KIND_ANGLE);
+    ts_case_computed(c, "tau", 16.0 * T / (pi * d * d * d), TS_KIND_STRESS);
+    ts_arena_close(it.arena);
+}
+
+static void seized_flywheel(ts_case *c)
+{
+    const double d = given(c, "d", TS_KIND_LENGTH), r = given(c, "k", TS_KIND_LENGTH);
+    const double k =
+        given(c, "G", TS_KIND_STRESS) * pi * d * d * d * d / (32.0 * given(c, "L", TS_KIND_LENGTH));
+    rig it =
+        stopped(c, given(c, "m", TS_KIND_MASS) * r * r, k, given(c, "n", TS_KIND_ROTATIONAL_SPEED));
+    const double T = it.run.peaks[0].before;
+
+    ts_case_computed(c, "twist_deg", T / k, TS_KIND_ANGLE);
+    ts_case_computed(c, "tau_max_MPa", 16.0 * T / (pi * d * d * d), TS_KIND_STRESS);
+    ts_arena_close(it.arena);
+}
+
+static const ts_binding bindings[] = {
+    {"trn-seizure-far-end-locked", far_end_locked},
+    {"trn-seizure-shear-neck", shear_neck},
+    {"trn-backlash-impact", impact},
+    {"trn-step-torque-two-inertia", step},
+    {"trn-damped-step-overshoot", damped_step},
+    {"trn-gere-3-9-11-frozen-bearing", frozen_bearing},
+    {"trn-hearn-flywheel-seized-bearing", seized_flywheel},
+};
+TS_BINDINGS(bindings);
