@@ -35,5 +35,5 @@ if(TARGET towershaft_shared)
     install(FILES "${CMAKE_BINARY_DIR}/towershaft.pc"
         DESTINATION "${CMAKE_INSTALL_LIBDIR}/pkgconfig")
 endif()
-install(FILES LICENSE README.md CHANGELOG.md DESTINATION "${CMAKE_INSTALL_DOCDIR}")
+install(FILES LICENSE README.md CHANGELOG.md web/built/licences.txt DESTINATION "${CMAKE_INSTALL_DOCDIR}")
 install(DIRECTORY examples DESTINATION "${CMAKE_INSTALL_DOCDIR}")

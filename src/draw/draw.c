@@ -60,63 +60,44 @@ static bool in_range(const ts_drawing_subject *subject, const ts_draw_options *o
            subject->drive->condition_count > 0;
 }
 
+static ts_status draw_behind(ts_scene *scene)
+{
+    return ts_draw_face_view(scene, false, false);
+}
+
+static ts_status draw_front(ts_scene *scene)
+{
+    return ts_draw_face_view(scene, true, false);
+}
+
+static ts_status draw_power(ts_scene *scene)
+{
+    return ts_draw_face_view(scene, false, true);
+}
+
+/* How each figure is drawn. */
+static ts_status (*const drawers[])(ts_scene *scene) = {
+    [TS_FIGURE_BEHIND] = draw_behind,         [TS_FIGURE_FRONT] = draw_front,
+    [TS_FIGURE_POWER] = draw_power,           [TS_FIGURE_PLAIN] = ts_draw_plain,
+    [TS_FIGURE_PADS] = ts_draw_pads,          [TS_FIGURE_UNROLLED] = ts_draw_unrolled,
+    [TS_FIGURE_SPEEDS] = ts_draw_speed_chart, [TS_FIGURE_TEETH] = ts_draw_teeth,
+    [TS_FIGURE_ROOT] = ts_draw_root,          [TS_FIGURE_MARGINS] = ts_draw_margins,
+    [TS_FIGURE_MASS] = ts_draw_mass,          [TS_FIGURE_SELECTIVITY] = ts_draw_selectivity,
+    [TS_FIGURE_WIDTHS] = ts_draw_widths,      [TS_FIGURE_NECKS] = ts_draw_necks,
+    [TS_FIGURE_MODES] = ts_draw_modes,        [TS_FIGURE_INTERFERENCE] = ts_draw_interference,
+    [TS_FIGURE_CAMPBELL] = ts_draw_campbell,  [TS_FIGURE_REACH] = ts_draw_reach,
+    [TS_FIGURE_START] = ts_draw_start,        [TS_FIGURE_SEIZURE] = ts_draw_seizure,
+    [TS_FIGURE_FLOAT] = ts_draw_float,        [TS_FIGURE_HEAT] = ts_draw_heat,
+    [TS_FIGURE_STOPS] = ts_draw_stops,        [TS_FIGURE_CANDIDATES] = ts_draw_candidates,
+    [TS_FIGURE_SAMPLES] = ts_draw_samples,
+};
+
 ts_status ts_draw_figure(ts_scene *scene)
 {
-    switch (scene->options->figure) {
-    case TS_FIGURE_BEHIND:
-        return ts_draw_face_view(scene, false, false);
-    case TS_FIGURE_FRONT:
-        return ts_draw_face_view(scene, true, false);
-    case TS_FIGURE_POWER:
-        return ts_draw_face_view(scene, false, true);
-    case TS_FIGURE_PLAIN:
-        return ts_draw_plain(scene);
-    case TS_FIGURE_PADS:
-        return ts_draw_pads(scene);
-    case TS_FIGURE_UNROLLED:
-        return ts_draw_unrolled(scene);
-    case TS_FIGURE_SPEEDS:
-        return ts_draw_speed_chart(scene);
-    case TS_FIGURE_TEETH:
-        return ts_draw_teeth(scene);
-    case TS_FIGURE_ROOT:
-        return ts_draw_root(scene);
-    case TS_FIGURE_MARGINS:
-        return ts_draw_margins(scene);
-    case TS_FIGURE_MASS:
-        return ts_draw_mass(scene);
-    case TS_FIGURE_SELECTIVITY:
-        return ts_draw_selectivity(scene);
-    case TS_FIGURE_WIDTHS:
-        return ts_draw_widths(scene);
-    case TS_FIGURE_NECKS:
-        return ts_draw_necks(scene);
-    case TS_FIGURE_MODES:
-        return ts_draw_modes(scene);
-    case TS_FIGURE_INTERFERENCE:
-        return ts_draw_interference(scene);
-    case TS_FIGURE_CAMPBELL:
-        return ts_draw_campbell(scene);
-    case TS_FIGURE_REACH:
-        return ts_draw_reach(scene);
-    case TS_FIGURE_START:
-        return ts_draw_start(scene);
-    case TS_FIGURE_SEIZURE:
-        return ts_draw_seizure(scene);
-    case TS_FIGURE_FLOAT:
-        return ts_draw_float(scene);
-    case TS_FIGURE_HEAT:
-        return ts_draw_heat(scene);
-    case TS_FIGURE_STOPS:
-        return ts_draw_stops(scene);
-    case TS_FIGURE_CANDIDATES:
-        return ts_draw_candidates(scene);
-    case TS_FIGURE_SAMPLES:
-        return ts_draw_samples(scene);
-    case TS_FIGURE_COUNT:
-        break;
-    }
-    return TS_NOT_UNDERSTOOD;
+    const size_t figure = (size_t)scene->options->figure;
+    if (figure >= sizeof drawers / sizeof drawers[0] || drawers[figure] == NULL)
+        return TS_NOT_UNDERSTOOD;
+    return drawers[figure](scene);
 }
 
 ts_scene ts_scene_of(const ts_drawing_subject *subject, const ts_draw_options *options,

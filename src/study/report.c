@@ -343,9 +343,12 @@ static bool seizure(ts_chapter *chapter, ts_study *study, const char *accessory)
     ts_arena       *arena = ts_arena_open(study->allocator);
     const ts_status status =
         arena != NULL ? ts_study_tell_seizure(study, accessory, arena, chapter) : TS_NO_MEMORY;
-    if (status != TS_OK)
-        ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING,
-                          "A seizure could not be followed.");
+    if (status != TS_OK) {
+        ts_buffer_print(&chapter->cell, "The seizure of %s could not be followed.", accessory);
+        if (!chapter->cell.failed)
+            ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING, chapter->cell.bytes);
+        ts_buffer_clear(&chapter->cell);
+    }
     ts_arena_close(arena);
     return status != TS_NO_MEMORY;
 }

@@ -41,8 +41,8 @@ ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, s
     study->arena     = ts_arena_open(study->allocator);
     if (study->arena == NULL)
         return TS_NO_MEMORY;
-    study->name  = ts_arena_copy(study->arena, name, strlen(name));
-    study->bytes = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
+    study->name   = ts_arena_copy(study->arena, name, strlen(name));
+    study->bytes  = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
     study->sha256 = TS_TAKE(study->arena, char, 65);
     if (study->name == NULL || study->bytes.at == NULL || study->sha256 == NULL)
         return TS_NO_MEMORY;
@@ -96,6 +96,59 @@ static ts_status prepare_swaying(ts_study *study)
     return TS_OK;
 }
 
+/* Masses, shafts with their bearings, take-offs and splines. */
+static ts_status prepare_metal(ts_study *study)
+{
+    ts_arena       *arena  = study->arena;
+    const ts_drive *drive  = &study->drive;
+    ts_status       status = ts_mass_prepare(drive, &study->power, arena, &study->mass);
+    if (status == TS_OK)
+        status = ts_lines_prepare(drive, &study->power, &study->source, arena, &study->lines);
+    if (status == TS_OK)
+        status = ts_floats_prepare(drive, &study->power, &study->lines, &study->source, arena,
+                                   &study->floats);
+    if (status == TS_OK)
+        status = ts_splines_prepare(drive, &study->power, arena, &study->splines);
+    return status;
+}
+
+/* Teeth to both standards, necks, and the order in which all that breaks. */
+static ts_status prepare_strength(ts_study *study)
+{
+    ts_arena       *arena  = study->arena;
+    const ts_drive *drive  = &study->drive;
+    ts_status       status = ts_teeth_prepare(drive, &study->power, arena, &study->teeth);
+    study->teeth.lines     = &study->lines;
+    if (status == TS_OK)
+        status = ts_opinion_prepare(drive, &study->teeth, arena, &study->opinion);
+    if (status == TS_OK)
+        status = ts_necks_prepare(drive, &study->train, arena, &study->necks);
+    if (status == TS_OK)
+        status = ts_select_prepare(drive, &study->teeth, &study->necks,
+                                   ts_lines_capacity_count(&study->lines) + study->splines.count,
+                                   arena, &study->select);
+    if (status == TS_OK)
+        status = ts_rubbing_prepare(drive, &study->teeth, arena, &study->rubbing);
+    return status;
+}
+
+/* Heat, and what swings: torsion, shafts, gears across their planes. */
+static ts_status prepare_response(ts_study *study)
+{
+    const ts_heat_from heat   = {&study->drive, &study->power, &study->lines, &study->splines,
+                                 &study->rubbing};
+    ts_status          status = ts_heat_prepare(&heat, &study->source, study->arena, &study->heat);
+    if (status == TS_OK)
+        status = prepare_swaying(study);
+    if (status == TS_OK)
+        status = ts_whirls_prepare(&study->drive, &study->lines, &study->mass, study->arena,
+                                   &study->whirls);
+    if (status == TS_OK)
+        status = ts_webs_prepare(&study->drive, &study->motion, &study->mass, study->arena,
+                                 &study->webs);
+    return status;
+}
+
 /* Text to model to flat train, and the memory of all that follows. */
 ts_status ts_study_build(ts_study *study)
 {
@@ -114,40 +167,11 @@ ts_status ts_study_build(ts_study *study)
     if (status == TS_OK)
         status = ts_power_prepare(&study->drive, &study->motion, study->arena, &study->power);
     if (status == TS_OK)
-        status = ts_mass_prepare(&study->drive, &study->power, study->arena, &study->mass);
+        status = prepare_metal(study);
     if (status == TS_OK)
-        status = ts_lines_prepare(&study->drive, &study->power, &study->source, study->arena,
-                                  &study->lines);
+        status = prepare_strength(study);
     if (status == TS_OK)
-        status = ts_floats_prepare(&study->drive, &study->power, &study->lines, &study->source,
-                                   study->arena, &study->floats);
-    if (status == TS_OK)
-        status = ts_splines_prepare(&study->drive, &study->power, study->arena, &study->splines);
-    if (status == TS_OK)
-        status = ts_teeth_prepare(&study->drive, &study->power, study->arena, &study->teeth);
-    study->teeth.lines = &study->lines;
-    if (status == TS_OK)
-        status = ts_opinion_prepare(&study->drive, &study->teeth, study->arena, &study->opinion);
-    if (status == TS_OK)
-        status = ts_necks_prepare(&study->drive, &study->train, study->arena, &study->necks);
-    if (status == TS_OK)
-        status = ts_select_prepare(&study->drive, &study->teeth, &study->necks,
-                                   ts_lines_capacity_count(&study->lines) + study->splines.count,
-                                   study->arena, &study->select);
-    if (status == TS_OK)
-        status = ts_rubbing_prepare(&study->drive, &study->teeth, study->arena, &study->rubbing);
-    const ts_heat_from heat = {&study->drive, &study->power, &study->lines, &study->splines,
-                               &study->rubbing};
-    if (status == TS_OK)
-        status = ts_heat_prepare(&heat, &study->source, study->arena, &study->heat);
-    if (status == TS_OK)
-        status = prepare_swaying(study);
-    if (status == TS_OK)
-        status = ts_whirls_prepare(&study->drive, &study->lines, &study->mass, study->arena,
-                                   &study->whirls);
-    if (status == TS_OK)
-        status = ts_webs_prepare(&study->drive, &study->motion, &study->mass, study->arena,
-                                 &study->webs);
+        status = prepare_response(study);
     if (status != TS_OK)
         return status;
     const ts_check_subject subject = check_subject(study);
