@@ -158,7 +158,9 @@ static double gas_torque(const ts_cranking *c, uint32_t spool, const double *y)
     }
     const double blown = y[c->cranked] / start->spools[c->cranked].idle;
     const double own   = y[spool] / one->idle;
-    return one->air * blown * fabs(blown) - c->drag[spool] * own * fabs(own);
+    /* T/delta as a function of n/sqrt(theta), as of the cranked one; squares of both speeds. */
+    return start->delta / start->theta *
+           (one->air * blown * fabs(blown) - c->drag[spool] * own * fabs(own));
 }
 
 static void be_still(ts_cranking *c, uint32_t spool)

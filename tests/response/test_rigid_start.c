@@ -217,7 +217,8 @@ static double plain_alpha(const plain *p, double w, bool *pushes)
 static double plain_lp(double w, double lp, double drag)
 {
     const double oil = fmax(1.0, 0.05 * pow(lp, 2.0 / 3.0));
-    const double air = 60.0 * (w / 500.0) * (w / 500.0) - drag * (lp / 80.0) * (lp / 80.0);
+    const double day = 0.95 / 0.9; /* delta/theta */
+    const double air = day * (60.0 * (w / 500.0) * (w / 500.0) - drag * (lp / 80.0) * (lp / 80.0));
 
     return lp > 0.0 || air > oil ? (air - oil) / 4.0 : 0.0;
 }
