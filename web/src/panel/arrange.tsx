@@ -1,5 +1,5 @@
 // Where could an accessory stand, and how do you know?
-import { useEffect, useMemo, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { Boxes, Gears, Hub } from "../picture/face";
 import { layOut, toX, toY } from "../picture/place";
 import { act, beginSearch, stopSearch, takeAnswer } from "../state/acts";
@@ -64,8 +64,11 @@ interface Found { says?: string; certificate?: Certificate; answers?: Arranged[]
 const WIDE = 520, HIGH = 130, EDGE = 52;
 
 /** The lightest so far comes down in steps, what nothing is lighter than goes up to meet it. */
-function Closing() {
-  const all = course.value, last = all[all.length - 1];
+function Closing(props: { proven: boolean }) {
+  const heard = course.value, end = heard[heard.length - 1];
+  // The proof comes with the answer, after the last word of how the search went.
+  const all = props.proven && end !== undefined ? [...heard, { ...end, bound: end.found, done: end.count }] : heard;
+  const last = all[all.length - 1];
   if (last === undefined) return <p role="status">The search has begun; nothing is known yet.</p>;
   const masses = all.flatMap((one) => [one.found, one.bound]).filter((one): one is number => one !== null);
   const most = Math.max(...masses, 1e-3), least = Math.min(...masses, most * 0.98);
@@ -80,9 +83,9 @@ function Closing() {
       path += before === null ? `M${x(one.ms).toFixed(1)},${y(mass).toFixed(1)}` : `H${x(one.ms).toFixed(1)}V${y(mass).toFixed(1)}`;
       before = mass;
     }
-    return path;
+    return path === "" ? "" : `${path}H${x(until).toFixed(1)}`;
   };
-  const gap = last.found !== null && last.bound !== null ? `; ${number((100 * (last.found - last.bound)) / last.found, 2)} % may be left` : "";
+  const gap = props.proven ? "; proven" : last.found !== null && last.bound !== null ? `; ${number((100 * (last.found - last.bound)) / last.found, 2)} % may be left` : "";
   return (
     <div class="closing">
       <p role="status" aria-live="off"><b>{last.found === null ? "nothing found yet" : `${amount(last.found, "kg", 5)} found`}</b>, {last.bound === null ? "no bound yet" : `nothing is lighter than ${amount(last.bound, "kg", 5)}`}{gap}; {last.done} of {last.count} ways closed, {number(last.ms / 1000, 3)} s</p>
@@ -152,8 +155,15 @@ function SearchAll(props: { accessory: string }) {
     setFree(next);
   };
   const answer = (search?.answer ?? null) as Found | null;
+  const place = useRef<HTMLElement>(null), ran = useRef(false);
+  const standing = search?.state ?? "none";
+  // Who asked sees how it goes and what came of it: both stand below a long table.
+  useEffect(() => {
+    if (standing === "runs" || ran.current) place.current?.scrollIntoView({ block: "start" });
+    ran.current = standing === "runs";
+  }, [standing]);
   return (
-    <section class="searchall" id="searchall">
+    <section ref={place} class="searchall" id="searchall">
       <h3>Or another train altogether</h3>
       <p>Searches every order, idler and tooth number that the file allows, with a proof. What is ticked keeps its box, face, side and speed; untick what may move too.</p>
       <p class="failing" role="group" aria-label="what stays where it is">
@@ -164,7 +174,7 @@ function SearchAll(props: { accessory: string }) {
         <label>for at most <select value={String(seconds)} onChange={(event) => setSeconds(Number(event.currentTarget.value))}>{[10, 30, 120, 600].map((one) => <option key={one} value={String(one)}>{one} s</option>)}</select></label>{" "}
         {search?.state === "runs" && <button type="button" onClick={() => void stopSearch()}>Stop with what it has</button>}
       </p>
-      {search !== undefined && search.state !== "none" && course.value.length > 0 && <Closing />}
+      {search !== undefined && search.state !== "none" && course.value.length > 0 && <Closing proven={standing === "ended" && answer?.certificate?.end === "proven"} />}
       {search?.state === "ended" && answer !== null && <Ended answer={answer} takes={search.takes} stale={search.serial !== state.value?.serial} />}
     </section>
   );
