@@ -71,7 +71,7 @@ size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *r
     *share = 0.0;
     for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
         const double here = fabs(ts_seize_peak(run, i)) / run->breaks[i];
-        if (seize->twist->joints[i].link == TS_LINK_PAD && isfinite(run->breaks[i]) &&
+        if (seize->twist->joints[i].link != TS_LINK_MESH && isfinite(run->breaks[i]) &&
             here > *share) {
             *share = here;
             best   = i;

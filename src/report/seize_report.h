@@ -52,7 +52,7 @@ typedef struct ts_seize_answer {
 
 /* "neck at its strongest", "necks at their weakest" */
 const char *ts_seize_run_word(const ts_seize_answer *seize, int which);
-/* Pad spring whose neck comes nearest to what breaks it, and its share of that; SIZE_MAX: there is
+/* Spring whose neck comes nearest to what breaks it, and its share of that; SIZE_MAX: there is
  * no neck. */
 size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
 /* "mesh idler 4 > fuel pump" */

@@ -216,6 +216,22 @@ static double neck_in(const wish *w, int which, int32_t who)
                                          : study->necks.items[item].band.high;
 }
 
+/* The same of a neck in a radial shaft: of a jolt weak too, or left out; else as it bears most. */
+static double tower_neck_in(const wish *w, int which, uint32_t shaft)
+{
+    const ts_necks *necks = &w->study->necks;
+
+    for (uint32_t i = 0; i < necks->count; i++) {
+        const ts_drive_neck *neck = &necks->items[i];
+        if (neck->pad != TS_NOWHERE || neck->shaft != shaft || !isfinite(neck->band.high))
+            continue;
+        if (w->out->jolt == TS_JOLT_NONE)
+            return neck->band.high;
+        return which == TS_SEIZE_WEAK ? neck->band.low : (double)INFINITY;
+    }
+    return (double)INFINITY;
+}
+
 static void set_necks(const wish *w, int which)
 {
     const ts_drive_twist *twist = w->out->twist;
@@ -224,6 +240,8 @@ static void set_necks(const wish *w, int which)
         const int32_t who = twist->parts[twist->joints[i].to].accessory;
         if (twist->joints[i].link == TS_LINK_PAD && who >= 0)
             w->breaks[i] = neck_in(w, which, who);
+        if (twist->joints[i].link == TS_LINK_SHAFT)
+            w->breaks[i] = tower_neck_in(w, which, twist->parts[twist->joints[i].to].shaft);
     }
 }
 
