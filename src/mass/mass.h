@@ -69,6 +69,9 @@ typedef struct ts_mount_load {
     double   rest;    /* N, the resultant of these                                        */
     double   most;    /* N, the greatest resultant under the load factors ...             */
     ts_shake shake;   /* ... and the way in which it comes                                */
+    double   run;     /* N, the greatest resultant under its weight and the torque of the radial
+                         shaft in any condition; NaN: a torque is not known                 */
+    int32_t run_at;   /* ... in which; TS_EVERY_CONDITION: no torque adds to it             */
 } ts_mount_load;
 
 typedef struct ts_box_mass {
@@ -91,10 +94,22 @@ typedef struct ts_spool_inertia {
  * thicker than the seat are bodies of gears, which are weighed as gears. */
 #define TS_MASS_SECTIONS_MOST 32
 
+#define TS_MASS_BEARINGS_MOST 6
+
+/* A bearing that somebody chose or told for a shaft. */
+typedef struct ts_mass_bearing {
+    int               rows;
+    ts_bearing_size   size; /* of one row */
+    ts_bearing_inside inside;
+} ts_mass_bearing;
+
 typedef struct ts_mass_outline {
     const ts_beam_section *sections;
     int                    count;                     /* 0: nothing is known */
     double                 d_seat, d_journal, d_bore; /* m, under gears, in bearings, inside */
+    ts_mass_bearing        bearings[TS_MASS_BEARINGS_MOST]; /* of a radial shaft those of its
+                                                               gearshafts too */
+    int bearing_count; /* 0: not known, two or three generic ones are weighed */
 } ts_mass_outline;
 
 typedef struct ts_mass_shape ts_mass_shape; /* mass/mass_parts.h */

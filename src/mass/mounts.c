@@ -3,8 +3,10 @@
  * Scheme    Mount 1 holds in all directions, mount 2 across the line to mount 1, mount 3 across the
  *           plane of all three: six unknowns, so nothing is strained when the casing grows.
  * Axes      e along the line from 1 to 2, n normal to the plane of the three, f = n x e.
- * Loads     Weight alone.  Torques of pads and of the radial shaft leave through the same mounts
- * and are not in these numbers.
+ * Loads     Weight, under the load factors one by one; and weight at rest with the torque that the
+ *           tube of the radial shaft brings into the box.  Accessories are bolted to it: what their
+ *           drives take their housings give back, and so do bearings and meshes, so that this
+ * torque about the radial shaft's axis is all that is left in steady running.
  */
 #include "mass/mass_parts.h"
 
@@ -43,6 +45,27 @@ static const ts_formula worst_formulas[3] = {
      "derived: linear in the load"},
     {"R_worst3", "greatest load of mount 3 under the load factors", "N", "n_g*R_g3",
      "derived: linear in the load"},
+};
+
+static const ts_formula torque_formulas[3] = {
+    {"M_et", "moment of the radial shaft's torque along the line to mount 2", "N.m",
+     "way*T*(a_x*e_x + a_y*e_y + a_z*e_z)", STATICS},
+    {"M_ft", "the same, across that line in the plane of the mounts", "N.m",
+     "way*T*(a_x*f_x + a_y*f_y + a_z*f_z)", STATICS},
+    {"M_nt", "the same, across that plane", "N.m", "way*T*(a_x*n_x + a_y*n_y + a_z*n_z)", STATICS},
+};
+static const ts_formula running_formulas[3] = {
+    {"R_3n", "force of mount 3 on the box, across the plane of the mounts", "N", "-(M_e + M_et)/q",
+     STATICS},
+    {"R_2f", "force of mount 2 on the box, in that plane", "N", "-(M_n + M_nt)/L", STATICS},
+    {"R_2n", "force of mount 2 on the box, across that plane", "N", "(M_f + M_ft - R_3n*p)/L",
+     STATICS},
+};
+static const ts_formula run_formulas[3] = {
+    {"R_run1", "load of mount 1 under weight and torque", "N", "sqrt(R_1x^2 + R_1y^2 + R_1z^2)",
+     STATICS},
+    {"R_run2", "load of mount 2 under weight and torque", "N", "sqrt(R_2f^2 + R_2n^2)", STATICS},
+    {"R_run3", "load of mount 3 under weight and torque", "N", "abs(R_3n)", STATICS},
 };
 
 double ts_overhung_moment(const ts_accessory *accessory)
@@ -121,10 +144,10 @@ typedef struct answers {
     double M_e, M_f, M_n;
 } answers;
 
-/* What the mounts answer to a force on the centre of mass, s from mount 1. */
-static answers answer_to(const frame *it, vector force, vector s)
+/* What the mounts answer to a force on the centre of mass, s from mount 1, and to a couple. */
+static answers answer_to(const frame *it, vector force, vector s, vector couple)
 {
-    const vector M = cross(s, force);
+    const vector M = plus(cross(s, force), couple);
     answers      out;
 
     out.M_e  = dot(M, it->e);
@@ -260,7 +283,7 @@ static void find_worst(const ts_mass_job *job, uint32_t d, const frame *it, vect
 
     for (int shake = 0; shake < TS_SHAKES; shake++) {
         const ts_measure factor = factor_of(&job->drive->mass, (ts_shake)shake);
-        const answers    found  = answer_to(it, times(ways[shake], G), s);
+        const answers    found  = answer_to(it, times(ways[shake], G), s, (vector){0.0, 0.0, 0.0});
         for (int i = 0; i < 3 && ts_measure_known(factor); i++) {
             const double R = length(found.R[i]);
             if (!(factor.value * R > box->mounts[i].most))
@@ -278,6 +301,110 @@ static void find_worst(const ts_mass_job *job, uint32_t d, const frame *it, vect
         ts_workings_assumed(job->workings, names[i], alone[i], "N",
                             "load of the mount when the weight of the box acts that way");
         ts_step_list(job->workings, &worst_formulas[i], box->mounts[i].most, inputs, 2);
+    }
+}
+
+/* ---- with the torque of the radial shaft ------------------------------------------------------
+ */
+
+/* Outwards along the radial shaft, and the way in which it turns about that. */
+static vector tower_axis(const ts_mass_job *job, uint32_t tower, double *way)
+{
+    const ts_mesh        *record = &job->train->meshes[job->train->shafts[tower].mesh];
+    const ts_mesh_motion *mesh   = &job->motion->meshes[job->train->shafts[tower].mesh];
+    const double          Sigma = mesh->bevel.in.Sigma, sine = sin(Sigma);
+    const double          side  = record->bevels->side.value == TS_REAR ? 1.0 : -1.0;
+    const int             sense = job->motion->shafts[tower].sense;
+
+    *way = sense == 0 ? (double)NAN : (double)sense;
+    return (vector){sine * mesh->e[0], sine * mesh->e[1], side * cos(Sigma)};
+}
+
+static void note_running(const ts_mass_job *job, uint32_t d, const frame *it, uint32_t tower,
+                         int32_t condition, const answers *still, const answers *found)
+{
+    static const char *const
+               e_names[3] = {"e_x", "e_y", "e_z"},
+        *const f_names[3] = {"f_x", "f_y", "f_z"}, *const n_names[3] = {"n_x", "n_y", "n_z"},
+        *const a_names[3] = {"a_x", "a_y", "a_z"}, *const R_names[3] = {"R_1x", "R_1y", "R_1z"};
+    ts_workings *const w    = job->workings;
+    const uint32_t     mesh = job->train->shafts[tower].mesh;
+    const ts_node      box  = job->drive->drive[d].box.node;
+    const ts_subject   rest = {box, TS_EVERY_CONDITION};
+    double             way;
+    const vector       a = tower_axis(job, tower, &way);
+    const double T = job->power->mesh[(size_t)condition * job->train->mesh_count + mesh].T[1];
+    const double a_x = a.x, a_y = a.y, a_z = a.z, e_x = it->e.x, e_y = it->e.y, e_z = it->e.z;
+    const double f_x = it->f.x, f_y = it->f.y, f_z = it->f.z, n_x = it->n.x, n_y = it->n.y;
+    const double n_z = it->n.z, L = it->L, p = it->p, q = it->q;
+    const double M_e = still->M_e, M_f = still->M_f, M_n = still->M_n;
+    const double M_et = found->M_e - M_e, M_ft = found->M_f - M_f, M_nt = found->M_n - M_n;
+    const double R_3n = found->R_3n, R_2f = found->R_2f, R_2n = found->R_2n;
+    const double R_1x = found->R[0].x, R_1y = found->R[0].y, R_1z = found->R[0].z;
+
+    ts_workings_about(w, box, condition);
+    ts_workings_borrow(w, "T", T, (ts_subject){job->train->meshes[mesh].node, condition}, "T_2");
+    ts_workings_row(w, "way", way, "1", "sense of the radial shaft, seen along it outwards");
+    note_point(w, a_names, a, "1", "outwards along the radial shaft");
+    note_point(w, e_names, it->e, "1", "from mount 1 to mount 2");
+    note_point(w, f_names, it->f, "1", "across that in the plane of the mounts");
+    note_point(w, n_names, it->n, "1", "across that plane");
+    (void)TS_STEP(w, torque_formulas[0], M_et, way, T, a_x, e_x, a_y, e_y, a_z, e_z);
+    (void)TS_STEP(w, torque_formulas[1], M_ft, way, T, a_x, f_x, a_y, f_y, a_z, f_z);
+    (void)TS_STEP(w, torque_formulas[2], M_nt, way, T, a_x, n_x, a_y, n_y, a_z, n_z);
+    ts_workings_borrow(w, "M_e", M_e, rest, "M_e");
+    ts_workings_borrow(w, "M_f", M_f, rest, "M_f");
+    ts_workings_borrow(w, "M_n", M_n, rest, "M_n");
+    ts_workings_assumed(w, "L", L, "m", "by the places of the mounts");
+    ts_workings_assumed(w, "p", p, "m", "by the places of the mounts");
+    ts_workings_assumed(w, "q", q, "m", "by the places of the mounts");
+    (void)TS_STEP(w, running_formulas[0], R_3n, M_e, M_et, q);
+    (void)TS_STEP(w, running_formulas[1], R_2f, M_n, M_nt, L);
+    (void)TS_STEP(w, running_formulas[2], R_2n, M_f, M_ft, R_3n, p, L);
+    note_point(w, R_names, found->R[0], "N", "what is left of the weight for mount 1");
+    (void)TS_STEP(w, run_formulas[0], length(found->R[0]), R_1x, R_1y, R_1z);
+    (void)TS_STEP(w, run_formulas[1], length(found->R[1]), R_2f, R_2n);
+    (void)TS_STEP(w, run_formulas[2], length(found->R[2]), R_3n);
+}
+
+/* The radial shaft of a box; TS_NOWHERE: there is none. */
+static uint32_t tower_of(const ts_train *train, uint32_t d)
+{
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].kind == TS_SHAFT_TOWER && train->shafts[s].drive == d)
+            return s;
+    return TS_NOWHERE;
+}
+
+static void run_under_torque(const ts_mass_job *job, uint32_t d, const frame *it, vector s,
+                             const answers *still)
+{
+    ts_box_mass   *box   = &job->mass->boxes[d];
+    const double   G     = box->installed.value * G_N;
+    const uint32_t tower = tower_of(job->train, d);
+
+    for (int i = 0; i < 3; i++) {
+        box->mounts[i].run    = box->mounts[i].rest;
+        box->mounts[i].run_at = TS_EVERY_CONDITION;
+    }
+    for (uint32_t c = 0; tower != TS_NOWHERE && c < job->drive->condition_count; c++) {
+        double       way;
+        const vector a = tower_axis(job, tower, &way);
+        const double T =
+            job->power
+                ->mesh[(size_t)c * job->train->mesh_count + job->train->shafts[tower].mesh]
+                .T[1];
+        const answers found = answer_to(it, (vector){0.0, -G, 0.0}, s, times(a, way * T));
+
+        for (int i = 0; i < 3; i++) {
+            const double R = length(found.R[i]);
+            if (isnan(box->mounts[i].run) || R <= box->mounts[i].run)
+                continue;
+            box->mounts[i].run    = R;
+            box->mounts[i].run_at = (int32_t)c;
+        }
+        if (job->workings != NULL && isfinite(length(found.R[0])))
+            note_running(job, d, it, tower, (int32_t)c, still, &found);
     }
 }
 
@@ -309,7 +436,7 @@ void ts_mass_mounts(const ts_mass_job *job, uint32_t d)
         return;
     const vector  s     = less((vector){box->x, box->y, box->z}, it.at[0]);
     const double  G     = box->installed.value * G_N;
-    const answers found = answer_to(&it, (vector){0.0, -G, 0.0}, s);
+    const answers found = answer_to(&it, (vector){0.0, -G, 0.0}, s, (vector){0.0, 0.0, 0.0});
 
     for (int i = 0; i < 3; i++)
         box->mounts[i] = (ts_mount_load){.x    = it.at[i].x,
@@ -321,4 +448,5 @@ void ts_mass_mounts(const ts_mass_job *job, uint32_t d)
     if (job->workings != NULL)
         note_weight(job, d, &it, s, &found);
     find_worst(job, d, &it, s);
+    run_under_torque(job, d, &it, s, &found);
 }

@@ -7,6 +7,7 @@
 #include "motion/value_note.h"
 
 #include <math.h>
+#include <string.h>
 
 #define REVOLVED "derived: solid of revolution"
 #define RINGS                                                                                      \
@@ -34,6 +35,20 @@ static const ts_formula bearing_formulas[3] = {
      "kg.m2", "n_b*rho_ring*(pi/32*B*((D_pw - 0.7*D_w)^4 - d_s^4) + Z*pi/6*D_w^3*(D_pw/2)^2/4)",
      RINGS},
 };
+
+static const ts_formula chosen_formulas[3] = {
+    {"m_bearings", "mass of all bearings of the shaft", "kg",
+     "rho_ring*sum(n_r*(pi/4*B*(D^2 - (D_pw + 0.7*D_w)^2 + (D_pw - 0.7*D_w)^2 - d_s^2) + Z*V))",
+     RINGS},
+    {"J_bearings",
+     "moment of inertia of what turns with the shaft: inner rings, and the balls or rollers at "
+     "half "
+     "its speed",
+     "kg.m2", "rho_ring*sum(n_r*(pi/32*B*((D_pw - 0.7*D_w)^4 - d_s^4) + Z*V*(D_pw/2)^2/4))", RINGS},
+    {"V", "volume of a ball or roller", "m3", "pi/4*D_w^2*L_we", "derived: a cylinder"},
+};
+static const ts_formula ball_formula = {"V", "volume of a ball or roller", "m3", "pi/6*D_w^3",
+                                        "derived: a sphere"};
 
 /* ---- outlines -------------------------------------------------------------------------------- */
 
@@ -159,12 +174,17 @@ typedef struct bearing_mass {
     double m, J;
 } bearing_mass;
 
+/* Of one ball or roller. */
+static double volume_of(const ts_bearing_inside *inside)
+{
+    return isnan(inside->L_we) ? pi / 6.0 * pow(inside->D_w, 3.0)
+                               : pi / 4.0 * inside->D_w * inside->D_w * inside->L_we;
+}
+
 static bearing_mass one_bearing(const ts_bearing_size *size, const ts_bearing_inside *inside,
                                 double rho)
 {
-    const double each  = isnan(inside->L_we) ? pi / 6.0 * pow(inside->D_w, 3.0)
-                                             : pi / 4.0 * inside->D_w * inside->D_w * inside->L_we;
-    const double balls = inside->Z * each;
+    const double balls = inside->Z * volume_of(inside);
     const double inner = inside->D_pw - 0.7 * inside->D_w, outer = inside->D_pw + 0.7 * inside->D_w;
 
     return (bearing_mass){
@@ -210,6 +230,74 @@ static void note_bearing(const ts_mass_job *job, const ts_bearing_size *size,
     ts_workings_row(workings, "Z", (double)inside->Z, "1", assumed);
 }
 
+#define INPUTS 9 /* of a bearing */
+
+/* One bearing's symbols into the list of inputs. */
+static size_t note_chosen(const ts_mass_job *job, const ts_mass_bearing *b, ts_input *inputs,
+                          size_t at)
+{
+    ts_workings   *workings = job->workings;
+    const char    *chosen   = "rating/drive_lines.h: as the file tells it, or as it is chosen";
+    const double   D_w = b->inside.D_w, L_we = b->inside.L_we, V = volume_of(&b->inside);
+    const ts_input of[INPUTS - 1] = {
+        {"n_r", (double)b->rows},  {"B", b->size.B}, {"D", b->size.D},
+        {"D_pw", b->inside.D_pw},  {"D_w", D_w},     {"d_s", b->size.d},
+        {"Z", (double)b->inside.Z}};
+
+    for (int i = 0; i < INPUTS - 2; i++) {
+        ts_workings_row(workings, of[i].name, of[i].value, i == 0 || i == 6 ? "1" : "m", chosen);
+        inputs[at++] = of[i];
+    }
+    if (isnan(L_we)) {
+        (void)TS_STEP(workings, ball_formula, V, D_w);
+    } else {
+        ts_workings_row(workings, "L_we", L_we, "m", chosen);
+        (void)TS_STEP(workings, chosen_formulas[2], V, D_w, L_we);
+    }
+    inputs[at++] = (ts_input){"V", V};
+    return at;
+}
+
+/* The inputs without those of that name. */
+static size_t drop(ts_input *inputs, size_t count, const char *name)
+{
+    size_t left = 0;
+
+    for (size_t i = 0; i < count; i++)
+        if (strcmp(inputs[i].name, name) != 0)
+            inputs[left++] = inputs[i];
+    return left;
+}
+
+/* The bearings that somebody laid the shaft in. */
+static void weigh_chosen(const ts_mass_job *job, const ts_mass_outline *outline, double rho_ring,
+                         ts_mass_part *part)
+{
+    ts_workings *workings                                   = job->workings;
+    ts_input     inputs[INPUTS * TS_MASS_BEARINGS_MOST + 1] = {{"rho_ring", rho_ring}};
+    size_t       at                                         = 1;
+    double       m = 0.0, J = 0.0;
+
+    ts_workings_about(workings, part->node, TS_EVERY_CONDITION);
+    ts_workings_row(workings, "rho_ring", rho_ring, "kg/m3", "data/metal.tsv, 52100");
+    for (int i = 0; i < outline->bearing_count; i++) {
+        const ts_mass_bearing *b   = &outline->bearings[i];
+        const bearing_mass     one = one_bearing(&b->size, &b->inside, rho_ring);
+
+        m += b->rows * one.m;
+        J += b->rows * one.J;
+        if (workings != NULL)
+            at = note_chosen(job, b, inputs, at);
+    }
+    if (workings != NULL) {
+        (void)ts_step_list(workings, &chosen_formulas[0], m, inputs, at);
+        at = drop(inputs, at, "D");
+        (void)ts_step_list(workings, &chosen_formulas[1], J, inputs, at);
+    }
+    part->m = ts_band_of(0.9 * m, m, 1.1 * m);
+    part->J = ts_band_of(0.9 * J, J, 1.1 * J);
+}
+
 void ts_mass_of_bearings(const ts_mass_job *job, uint32_t shaft, ts_mass_part *part)
 {
     ts_workings          *workings = job->workings;
@@ -219,6 +307,11 @@ void ts_mass_of_bearings(const ts_mass_job *job, uint32_t shaft, ts_mass_part *p
     ts_metal              steel;
 
     part->missing = shape->missing;
+    if (part->missing == NULL && job->mass->outlines[shaft].bearing_count > 0 &&
+        ts_metal_named(TS_TEXT("52100"), &steel)) {
+        weigh_chosen(job, &job->mass->outlines[shaft], steel.rho, part);
+        return;
+    }
     if (part->missing == NULL &&
         (!(size.d > 0.0) || !ts_bearing_inside_of(TS_BEARING_DEEP_GROOVE, &size, &inside) ||
          !ts_metal_named(TS_TEXT("52100"), &steel)))

@@ -66,6 +66,7 @@ static void mount(ts_json *json, const ts_answer *answer, uint32_t d, int i)
 {
     static const char *const rest[3] = {"R_mount1", "R_mount2", "R_mount3"};
     static const char *const most[3] = {"R_worst1", "R_worst2", "R_worst3"};
+    static const char *const run[3]  = {"R_run1", "R_run2", "R_run3"};
     const ts_mount_load     *one     = &answer->mass->boxes[d].mounts[i];
     const ts_node            node    = answer->drive->drive[d].box.node;
     ts_json_object(json);
@@ -76,6 +77,11 @@ static void mount(ts_json *json, const ts_answer *answer, uint32_t d, int i)
     if (one->most > 0.0) {
         quantity(json, answer, "most", one->most, TS_KIND_FORCE, place_of(node, most[i]));
         ts_json_string_at(json, "shaken", ts_shake_says(one->shake));
+    }
+    if (one->run_at != TS_EVERY_CONDITION && one->run > 0.0) {
+        const ts_json_place at = {node, one->run_at, run[i]};
+        quantity(json, answer, "running", one->run, TS_KIND_FORCE, at);
+        ts_json_string_at(json, "running_at", ts_answer_condition(answer, one->run_at));
     }
     ts_json_end(json, '}');
 }

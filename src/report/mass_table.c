@@ -215,6 +215,20 @@ static void inertia(const ts_answer *answer, ts_page *page)
 /* ---- mounts -----------------------------------------------------------------------------------
  */
 
+/* With the torque of the radial shaft. */
+static void put_running(ts_buffer *text, const ts_answer *answer, const ts_page *page,
+                        const ts_mount_load *mount)
+{
+    ts_buffer_add(text, ", running ");
+    if (isnan(mount->run)) {
+        ts_buffer_add(text, "not known");
+        return;
+    }
+    put(text, page, mount->run, TS_KIND_FORCE, 3);
+    if (mount->run_at != TS_EVERY_CONDITION)
+        ts_buffer_print(text, " (%s)", ts_answer_condition(answer, mount->run_at));
+}
+
 static void mounts_of(const ts_answer *answer, ts_page *page, uint32_t d)
 {
     const ts_box_mass *box = &answer->mass->boxes[d];
@@ -239,8 +253,11 @@ static void mounts_of(const ts_answer *answer, ts_page *page, uint32_t d)
             ts_buffer_add(&text, " at rest, at most ");
             put(&text, page, mount->most, TS_KIND_FORCE, 3);
             ts_buffer_print(&text, " (%s)", ts_shake_says(mount->shake));
+            put_running(&text, answer, page, mount);
         }
-        ts_buffer_add(&text, ". Weight alone, without torques.");
+        ts_buffer_add(&text,
+                      ". At rest and at most: weight alone, under the load factors; running: "
+                      "weight and the torque of the radial shaft.");
     }
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, &text, INDENT, INDENT);

@@ -15,6 +15,7 @@ enum { NAME, FORM, BEFORE, AFTER, COLUMNS };
 
 typedef struct table {
     const ts_bearing_plan *plan;
+    const ts_size_masses  *before;
     const ts_answer       *answer;
     ts_page               *page;
     ts_buffer              text; /* of one cell */
@@ -196,10 +197,41 @@ static bool any_unstated(const ts_bearing_plan *plan)
     return false;
 }
 
+ts_size_masses ts_size_masses_of(const ts_mass *mass)
+{
+    ts_size_masses out = {0.0, mass->missing == 0 ? mass->metal.value : (double)NAN};
+
+    for (size_t i = 0; i < mass->part_count; i++)
+        if (mass->parts[i].kind == TS_MASS_SHAFT)
+            out.shafts += mass->parts[i].missing == NULL ? mass->parts[i].m.value : (double)NAN;
+    return out;
+}
+
+/* What the bearings do to the shafts that they stand on, and to all. */
+static void whole(table *t)
+{
+    const ts_size_masses after = ts_size_masses_of(t->answer->mass);
+
+    ts_buffer_add(&t->text, "Shafts of the boxes, which other bores fatten or thin: ");
+    mass(t, t->before->shafts);
+    ts_buffer_add(&t->text, " before, ");
+    mass(t, after.shafts);
+    ts_buffer_add(&t->text, " after; the drive without its accessories ");
+    mass(t, t->before->drive);
+    ts_buffer_add(&t->text, " before, ");
+    mass(t, after.drive);
+    ts_buffer_add(&t->text, " after.");
+    if (after.drive > t->before->drive)
+        ts_buffer_add(&t->text,
+                      " The lighter bearings make the drive HEAVIER, for their wider bores "
+                      "fatten its shafts: tell narrower ones where that counts.");
+    sentence(t);
+}
+
 static void close(table *t)
 {
     ts_buffer_clear(&t->text);
-    ts_buffer_add(&t->text, "Bearings alone, without the shafts, which larger bores fatten: ");
+    ts_buffer_add(&t->text, "Bearings alone: ");
     mass(t, t->plan->mass_before);
     ts_buffer_add(&t->text, " before, ");
     mass(t, t->plan->mass_after);
@@ -209,6 +241,7 @@ static void close(table *t)
                     "form that it has.",
                     t->plan->trials);
     sentence(t);
+    whole(t);
     if (any_unstated(t->plan)) {
         ts_buffer_add(&t->text, "* chosen by the program: the file does not tell it.");
         sentence(t);
@@ -223,9 +256,10 @@ static void close(table *t)
     sentence(t);
 }
 
-void ts_size_bearings_page(const ts_bearing_plan *plan, const ts_answer *answer, ts_page *page)
+void ts_size_bearings_page(const ts_bearing_plan *plan, const ts_size_masses *before,
+                           const ts_answer *answer, ts_page *page)
 {
-    table t = {.plan = plan, .answer = answer, .page = page};
+    table t = {.plan = plan, .before = before, .answer = answer, .page = page};
 
     ts_buffer_open(&t.text, page->out->allocator);
     ts_sized_title(answer, page);
@@ -303,13 +337,19 @@ static void json_choice(ts_json *json, const ts_answer *answer, const ts_bearing
     ts_json_end(json, '}');
 }
 
-void ts_size_bearings_json(const ts_bearing_plan *plan, const ts_answer *answer, ts_buffer *out)
+void ts_size_bearings_json(const ts_bearing_plan *plan, const ts_size_masses *before,
+                           const ts_answer *answer, ts_buffer *out)
 {
     ts_json json;
 
     ts_size_json_head(&json, answer, plan->fits, out);
     ts_json_number_at(&json, "mass_before", plan->mass_before);
     ts_json_number_at(&json, "mass_after", plan->mass_after);
+    const ts_size_masses after = ts_size_masses_of(answer->mass);
+    ts_json_number_at(&json, "shafts_before", before->shafts);
+    ts_json_number_at(&json, "shafts_after", after.shafts);
+    ts_json_number_at(&json, "drive_before", before->drive);
+    ts_json_number_at(&json, "drive_after", after.drive);
     ts_json_bool_at(&json, "life_asked", plan->life_asked);
     ts_json_count_at(&json, "trials", plan->trials);
     ts_json_key(&json, "bearings");

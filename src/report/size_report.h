@@ -15,8 +15,15 @@ void ts_size_page(const ts_width_plan *plan, double step, const ts_answer *answe
 void ts_size_json(const ts_width_plan *plan, double step, const ts_answer *answer, ts_buffer *out);
 
 /* Likewise; the lines and necks of the answer are those that were sized. */
-void ts_size_bearings_page(const ts_bearing_plan *plan, const ts_answer *answer, ts_page *page);
-void ts_size_bearings_json(const ts_bearing_plan *plan, const ts_answer *answer, ts_buffer *out);
+typedef struct ts_size_masses {
+    double shafts, drive; /* kg, box shafts alone, and all but the accessories; NaN: not known */
+} ts_size_masses;
+ts_size_masses ts_size_masses_of(const ts_mass *mass);
+/* before: what the drive weighed with the bearings that it had. */
+void ts_size_bearings_page(const ts_bearing_plan *plan, const ts_size_masses *before,
+                           const ts_answer *answer, ts_page *page);
+void ts_size_bearings_json(const ts_bearing_plan *plan, const ts_size_masses *before,
+                           const ts_answer *answer, ts_buffer *out);
 void ts_size_necks_page(const ts_neck_plan *plan, double step, const ts_answer *answer,
                         ts_page *page);
 void ts_size_necks_json(const ts_neck_plan *plan, double step, const ts_answer *answer,

@@ -24,6 +24,7 @@ typedef struct sizing {
     ts_width_plan          widths;
     ts_bearing_plan        bearings;
     ts_neck_plan           necks;
+    ts_size_masses         before;
     ts_text                bytes;
     bool                   fits;
 } sizing;
@@ -209,6 +210,7 @@ static ts_status find(sizing *s)
     if (name == NULL || s->bytes.at == NULL)
         return TS_NO_MEMORY;
     ts_status status;
+    s->before = ts_size_masses_of(&study->mass);
     switch (s->options->part) {
     case TS_SIZE_BEARINGS:
         status = find_bearings(s);
@@ -230,7 +232,7 @@ static ts_status find(sizing *s)
 static void tell_json(const sizing *s, const ts_answer *answer, ts_buffer *out)
 {
     if (s->options->part == TS_SIZE_BEARINGS)
-        ts_size_bearings_json(&s->bearings, answer, out);
+        ts_size_bearings_json(&s->bearings, &s->before, answer, out);
     else if (s->options->part == TS_SIZE_NECKS)
         ts_size_necks_json(&s->necks, s->step, answer, out);
     else
@@ -240,7 +242,7 @@ static void tell_json(const sizing *s, const ts_answer *answer, ts_buffer *out)
 static void tell_page(const sizing *s, const ts_answer *answer, ts_page *page)
 {
     if (s->options->part == TS_SIZE_BEARINGS)
-        ts_size_bearings_page(&s->bearings, answer, page);
+        ts_size_bearings_page(&s->bearings, &s->before, answer, page);
     else if (s->options->part == TS_SIZE_NECKS)
         ts_size_necks_page(&s->necks, s->step, answer, page);
     else

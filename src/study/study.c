@@ -188,20 +188,50 @@ static double journal_of(const ts_line *line)
     return least;
 }
 
-/* Shafts are weighed as they are laid in their bearings. */
+/* False: the inside of one of them is not known. */
+static bool lend_bearings(const ts_line *line, ts_mass_outline *outline)
+{
+    for (int k = 0; k < line->bearing_count; k++) {
+        const ts_line_bearing *b = &line->bearings[k];
+
+        if (!b->there)
+            continue;
+        if (line->missing != NULL || b->fault != NULL || !(b->bearing.inside.D_w > 0.0) ||
+            !(b->bearing.D > b->bearing.d) || outline->bearing_count == TS_MASS_BEARINGS_MOST)
+            return false;
+        outline->bearings[outline->bearing_count++] = (ts_mass_bearing){
+            .rows   = b->bearing.rows,
+            .size   = {b->series, b->bearing.d, b->bearing.D, b->width / b->bearing.rows},
+            .inside = b->bearing.inside};
+    }
+    return true;
+}
+
+/* Shafts and bearings are weighed as they are laid; those of a radial shaft and of its gearshafts
+ * together, and all of a shaft as generic ones where one of them is not known.  The shaft of a
+ * take-off's bevel belongs to the comparison of its three schemes. */
 static void lend_outlines(ts_study *study)
 {
+    ts_mass_outline *outlines = study->mass.outlines;
+
     for (uint32_t i = 0; i < study->train.shaft_count; i++)
-        study->mass.outlines[i] = (ts_mass_outline){0};
+        outlines[i] = (ts_mass_outline){0};
     for (uint32_t i = 0; i < study->lines.count; i++) {
         const ts_line *line = &study->lines.lines[i];
         if (line->kind != TS_LINE_BOX || line->missing != NULL || line->section_count == 0)
             continue;
-        study->mass.outlines[line->shaft] = (ts_mass_outline){.sections  = line->sections,
-                                                              .count     = line->section_count,
-                                                              .d_seat    = line->d_seat,
-                                                              .d_journal = journal_of(line),
-                                                              .d_bore    = line->d_bore};
+        outlines[line->shaft] = (ts_mass_outline){.sections  = line->sections,
+                                                  .count     = line->section_count,
+                                                  .d_seat    = line->d_seat,
+                                                  .d_journal = journal_of(line),
+                                                  .d_bore    = line->d_bore};
+    }
+    for (uint32_t s = 0; s < study->train.shaft_count; s++) {
+        bool all = true;
+        for (uint32_t i = 0; i < study->lines.count; i++)
+            if (study->lines.lines[i].shaft == s && study->lines.lines[i].kind != TS_LINE_STUB)
+                all = all && lend_bearings(&study->lines.lines[i], &outlines[s]);
+        outlines[s].bearing_count = all ? outlines[s].bearing_count : 0;
     }
 }
 
