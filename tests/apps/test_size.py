@@ -140,9 +140,19 @@ def schema(name):
 
 
 class Bearings(InFolder):
-    def test_the_mass_is_said_to_be_that_of_the_bearings_alone(self):
-        page = " ".join(run("size", EXAMPLES[0], *BEARINGS)[1].split())
-        self.assertIn("Bearings alone, without the shafts", page)
+    def test_the_masses_of_shafts_and_drive_are_those_of_both_files(self):
+        copy = self.copy_of(BIZJET)
+        before = answer("check", copy)["mass"]
+        told = answer("size", copy, *BEARINGS, "--write")
+        after = answer("check", copy)["mass"]
+        page = " ".join(run("size", copy, *BEARINGS)[1].split())
+        self.assertIn("Bearings alone: ", page)
+        for when, mass in (("before", before), ("after", after)):
+            shafts = sum(part["m"]["value"]["value"] for part in mass["parts"]
+                         if part["kind"] == "shafts")
+            self.assertAlmostEqual(told["shafts_" + when], shafts, 9)
+            self.assertAlmostEqual(told["drive_" + when], mass["drive"]["value"]["value"], 9)
+        self.assertGreater(told["shafts_after"], told["shafts_before"])
 
     def test_every_answer_follows_its_schema_and_fits(self):
         for example in EXAMPLES:
