@@ -146,8 +146,10 @@ static void write_stop(const ruler *it, const ts_float_option *o, int end, doubl
                                  .halo   = true,
                                  .anchor = end == 0 ? TS_ANCHOR_RIGHT : TS_ANCHOR_LEFT,
                                  .colour = TS_COLOUR_INK};
-    const ts_lettering why    = {
-           .size = TS_LOOK_TYPE_PX_TICK, .colour = TS_COLOUR_INK2, .width = it->plot.w - 12.0};
+    const ts_lettering why    = {.size   = TS_LOOK_TYPE_PX_TICK,
+                                 .halo   = true,
+                                 .colour = TS_COLOUR_INK2,
+                                 .width  = it->plot.w - 12.0};
 
     if (!isfinite(o->stop[end]))
         return;
