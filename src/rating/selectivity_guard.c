@@ -28,6 +28,20 @@ static void raise_by_curve(ts_guard *guard, const ts_accessory *accessory)
     }
 }
 
+/* Does what is told as its overload flow inwards?  Of what drives and never absorbs, always: a
+ * starter.  Of what does both, where it is no less than the torque that it drives with: conditions
+ * tell that, for the top of a curve is met at rest alone; else the curve. */
+static bool drives_over(const ts_guard *guard, const ts_accessory *accessory)
+{
+    const ts_overload     *overload = &accessory->torque.overload;
+    const ts_torque_point *top      = ts_curve_summit(accessory->curve, accessory->curve_count);
+    const double driven = guard->start.T > 0.0 || top == NULL ? guard->start.T : top->torque.value;
+
+    if (!(driven > 0.0) || overload->standing == TS_ABSENT)
+        return false;
+    return !(guard->run.T > 0.0) || (driven > guard->run.T && overload->torque >= driven);
+}
+
 static void fill_pad(ts_select *select, ts_guard *guard)
 {
     const ts_power     *power     = select->teeth->power;
@@ -43,6 +57,7 @@ static void fill_pad(ts_select *select, ts_guard *guard)
         raise(&guard->run, unknown ? (double)NAN : load->T, c);
         raise(&guard->start, unknown ? (double)NAN : -load->T, c);
     }
+    guard->at_start = drives_over(guard, accessory);
     raise_by_curve(guard, accessory);
     if (overload.standing == TS_UNKNOWN) {
         guard->T_over = (double)NAN;
@@ -92,13 +107,19 @@ static void raise_by_overload(const ts_select *select, ts_guard *tower, const ts
     }
 }
 
+bool ts_select_overload_tops(const ts_guard *pad)
+{
+    return pad->at_start && !(pad->T_over <= pad->start.T);
+}
+
 /* What a pad drives with beyond what its conditions say: the top of its curve, an overload. */
 static void raise_by_starter(const ts_select *select, ts_guard *tower, const ts_guard *pad)
 {
-    const double most = pad->at_start ? pad->T_over : pad->start.T;
+    const bool   over = ts_select_overload_tops(pad);
+    const double most = over ? pad->T_over : pad->start.T;
     const double T    = most * ts_select_reach(select, tower, pad->pad, true);
 
-    if ((!pad->at_start && pad->summit == 0 && !isnan(T)) || (!isnan(T) && !(T > tower->start.T)))
+    if ((!over && pad->summit == 0 && !isnan(T)) || (!isnan(T) && !(T > tower->start.T)))
         return;
     raise(&tower->start, T, 0);
     tower->start.condition = TS_EVERY_CONDITION;
@@ -128,8 +149,7 @@ static void fill_shaft(ts_select *select, ts_guard *guard)
 
 static void highest(ts_guard *guard)
 {
-    guard->legit    = guard->run;
-    guard->at_start = guard->start.T > guard->run.T && guard->T_over >= guard->start.T;
+    guard->legit = guard->run;
     if (isnan(guard->start.T) || guard->start.T > guard->legit.T)
         guard->legit = guard->start;
     if (isnan(guard->T_over) || guard->T_over > guard->legit.T)
@@ -146,6 +166,7 @@ void ts_select_fill_guards(ts_select *select)
 
         guard->run = guard->start = nothing;
         guard->summit             = 0;
+        guard->at_start           = false;
         guard->run_by = guard->start_by = TS_NOWHERE;
         guard->T_over = guard->t_over = 0.0;
         guard->T_static               = (double)NAN;

@@ -201,13 +201,13 @@ static void note_top(const ts_select *select, const ts_guard *tower, ts_workings
     const double       keep_pad  = select->scratch->keep[train->pads[pad].shaft];
     const double       ratio     = select->scratch->ratio[tower->shaft];
     const double       keep      = select->scratch->keep[tower->shaft];
-    const double       T_top     = guard->at_start ? guard->T_over : guard->start.T;
+    const bool         over      = ts_select_overload_tops(guard);
+    const double       T_top     = over ? guard->T_over : guard->start.T;
     const ts_overload *told =
         &select->drive->accessories[train->pads[pad].accessory].torque.overload;
 
     note_reach(select, tower, pad, TS_EVERY_CONDITION, workings);
-    ts_workings_given(workings, "T_top", T_top, "N.m",
-                      guard->at_start ? told->node : guard->summit);
+    ts_workings_given(workings, "T_top", T_top, "N.m", over ? told->node : guard->summit);
     (void)TS_STEP(workings, start_formula, tower->start.T, T_top, ratio_pad, ratio, keep_pad, keep);
 }
 

@@ -32,6 +32,8 @@ bool ts_select_passes(const ts_guard *guard, const ts_part_capacity *part, uint3
                       bool start);
 /* Torque in a tower shaft over that of a pad behind it, taken from it or driven inwards. */
 double ts_select_reach(const ts_select *select, const ts_guard *tower, uint32_t pad, bool inwards);
+/* Does a pad drive with its overload above all else that it drives with?  Not known: yes. */
+bool ts_select_overload_tops(const ts_guard *pad);
 /* The workings of a guard, once its walls are known. */
 void ts_select_note(const ts_select *select, const ts_guard *guard, ts_workings *workings);
 /* T_run (in its condition) and T_start of a neck in a tower shaft that a pad raises. */
