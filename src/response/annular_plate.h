@@ -1,12 +1,16 @@
 /* response/annular_plate.h: with which frequencies does the web of a gear swing across its plane,
  * and which speeds let a fixed mesh excite its waves?
  *
- * Model     A thin plate between the radii b and a, and at a a ring (the rim with its teeth) that
- *           moves and turns with the edge: Kirchhoff's plate, a ring that bends out of its plane
- * and twists.  Shapes w = f(r) cos(n theta), n nodal diameters. Method    Ritz: polynomials that
- * keep what the held edge asks, energies by Gauss's rule; the frequencies are upper bounds that
- * fall with the terms. Left out  Stiffening by the turning (Southwell): B = 0 unless it is told.
- * Sources   A. Leissa, Vibration of Plates, NASA SP-160 (from memory) for values to check against.
+ * Model: a thin plate between the radii b and a, and at a a ring (the rim with its teeth) that
+ * moves and turns with the edge: Kirchhoff's plate, a ring that bends out of its plane and twists.
+ * Shapes w = f(r) cos(n theta), n nodal diameters.
+ *
+ * Method: Ritz; polynomials that keep what the held edge asks, energies by Gauss's rule; the
+ * frequencies are upper bounds that fall with the terms.
+ *
+ * Left out: stiffening by the turning (Southwell): B = 0 unless it is told.
+ *
+ * Sources: A. Leissa, Vibration of Plates, NASA SP-160 (from memory) for values to check against.
  */
 #ifndef TS_RESPONSE_ANNULAR_PLATE_H
 #define TS_RESPONSE_ANNULAR_PLATE_H

@@ -1,15 +1,19 @@
 /* response/web_plate.h: with which frequencies does a gear swing across its plane?
  *
- * Model     A plate that is clamped at the shaft, b, h thick to the inside of the rim, a, and w
- *           thick from there to the roots, R; the teeth are weight at their own radius.  Shapes
- *           w = f(r) cos(n theta), n nodal diameters.  A solid gear has a = b or h = w.
- * Thick     Mindlin's plate: it shears (coefficient 5/6) and turns with inertia.  Gears are as
- * thick as this; ts_plate_frequency of response/annular_plate.h is its limit for thin ones. Method
- * Ritz: powers that begin at the hub, and others that begin at the rim.  What does not depend on n
- * is integrated once.  Frequencies are upper bounds but for the clamped hub. Left out  Stiffening
- * by the turning; what shaft and bearings give, which lowers n = 0 and n = 1. Sources   R. Mindlin,
- * J. Applied Mechanics 18 (1951), 31; E. Reissner, J. Applied Mechanics 12 (1945), 69 (both from
- * memory).
+ * Model: a plate that is clamped at the shaft, b, h thick to the inside of the rim, a, and w thick
+ * from there to the roots, R; the teeth are weight at their own radius.  Shapes w = f(r)
+ * cos(n theta), n nodal diameters.  A solid gear has a = b or h = w.
+ *
+ * Thick: Mindlin's plate shears (coefficient 5/6) and turns with inertia.  Gears are as thick as
+ * this; ts_plate_frequency of response/annular_plate.h is its limit for thin ones.
+ *
+ * Method: Ritz; powers that begin at the hub, and others that begin at the rim.  What does not
+ * depend on n is integrated once.  Frequencies are upper bounds but for the clamped hub.
+ *
+ * Left out: stiffening by the turning; what shaft and bearings give, which lowers n = 0 and n = 1.
+ *
+ * Sources: R. Mindlin, J. Applied Mechanics 18 (1951), 31; E. Reissner, J. Applied Mechanics 12
+ * (1945), 69 (both from memory).
  */
 #ifndef TS_RESPONSE_WEB_PLATE_H
 #define TS_RESPONSE_WEB_PLATE_H
