@@ -102,6 +102,35 @@ static void heavy_teeth_swing_on_the_web_as_on_a_spring(void **state)
     }
 }
 
+/* derived: a thick rim on a thin web cannot bend, and rocks with one diameter as w = phi r, against
+ * the same web whatever it weighs: frequencies go with I^-1/2.  About a diameter the rim has
+ * M ((R^2 + a^2)/4 + w^2/12), teeth have pi m R (R + arm)^2.  Nothing of a plate is in that. */
+static void teeth_rock_with_their_own_radius(void **state)
+{
+    (void)state;
+    ts_web_plate rocker = {.b   = 0.018,
+                           .a   = 0.030,
+                           .R   = 0.070,
+                           .h   = 1e-3,
+                           .w   = 0.040,
+                           .E   = 206e9,
+                           .nu  = 0.3,
+                           .rho = 7830.0};
+    const double R2 = rocker.R * rocker.R, a2 = rocker.a * rocker.a;
+    const double M       = pi * rocker.rho * rocker.w * (R2 - a2);
+    const double rim     = M * ((R2 + a2) / 4.0 + rocker.w * rocker.w / 12.0);
+    const double bare    = frequency(&rocker, 1);
+    const double teeth[] = {1.0, 10.0, 100.0}, arms[] = {0.0, 0.002, 0.008};
+    for (int t = 0; t < 3; t++)
+        for (int i = 0; i < 3; i++) {
+            const double out = rocker.R + arms[i];
+            rocker.teeth     = teeth[t];
+            rocker.arm       = arms[i];
+            const double I   = rim + pi * teeth[t] * rocker.R * out * out;
+            assert_close(frequency(&rocker, 1) / bare, sqrt(rim / I), 1e-3);
+        }
+}
+
 /* derived: lengths twice as large, frequencies half. */
 static void what_is_twice_as_large_swings_half_as_fast(void **state)
 {
@@ -189,6 +218,7 @@ int main(void)
         cmocka_unit_test(gears_swing_as_solids_of_finite_elements),
         cmocka_unit_test(terms_of_the_rim_change_nothing_where_there_is_none),
         cmocka_unit_test(heavy_teeth_swing_on_the_web_as_on_a_spring),
+        cmocka_unit_test(teeth_rock_with_their_own_radius),
         cmocka_unit_test(what_is_twice_as_large_swings_half_as_fast),
         cmocka_unit_test(what_is_no_plate_has_no_frequency),
         cmocka_unit_test(teeth_meet_every_wave_at_its_speed),
