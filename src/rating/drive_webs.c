@@ -29,7 +29,8 @@ ts_status ts_webs_prepare(const ts_drive *drive, const ts_motion *motion, const 
                           .node  = gear->node,
                           .z     = (int)gear->teeth.value,
                           .bevel = gear->role == TS_GEAR_BEVEL,
-                          .light = gear->role != TS_GEAR_BEVEL && ts_measure_known(gear->rim)};
+                          .told = gear->role != TS_GEAR_BEVEL && (gear->rim.standing != TS_ABSENT ||
+                                                                  gear->web.standing != TS_ABSENT)};
     }
     return TS_OK;
 }
@@ -78,15 +79,27 @@ static void shape_bevel(const ts_webs *webs, ts_web_item *item, uint32_t m, int 
     take_steel(item, webs->motion->train->meshes[m].bevels->material);
 }
 
-/* kg, of the gear by the mass statement; NaN: it does not have it. */
-static double weight_of(const ts_webs *webs, const ts_web_item *item)
+/* Of the gear in the mass statement; NULL: it is not there. */
+static const ts_mass_part *part_of(const ts_webs *webs, const ts_web_item *item)
 {
     for (size_t i = 0; i < webs->mass->part_count; i++) {
         const ts_mass_part *part = &webs->mass->parts[i];
         if (part->kind == TS_MASS_GEAR && part->node == item->node)
-            return part->missing == NULL ? part->m.value : (double)NAN;
+            return part;
     }
-    return (double)NAN;
+    return NULL;
+}
+
+/* What it lacks to be weighed; NULL: nothing.  The statement calls an unknown web a rim. */
+static const char *lack_of(const ts_webs *webs, const ts_web_item *item)
+{
+    const ts_mass_part *part = part_of(webs, item);
+
+    if (part == NULL)
+        return "the mass";
+    if (webs->motion->train->gears[item->gear].web.standing == TS_UNKNOWN)
+        return "the web";
+    return part->missing;
 }
 
 static void shape_cylindrical(const ts_webs *webs, ts_web_item *item, uint32_t m, int side)
@@ -109,8 +122,8 @@ static void shape_cylindrical(const ts_webs *webs, ts_web_item *item, uint32_t m
     const double V = pi * (plate->w * (plate->R * plate->R - plate->a * plate->a) +
                            plate->h * (plate->a * plate->a - plate->b * plate->b));
     item->light    = light;
-    plate->teeth   = fmax(0.0, weight_of(webs, item) - plate->rho * V) / (2.0 * pi * plate->R);
-    plate->arm     = fmax(0.0, teeth.d_a - teeth.d_f) / 4.0;
+    plate->teeth = fmax(0.0, part_of(webs, item)->m.value - plate->rho * V) / (2.0 * pi * plate->R);
+    plate->arm   = fmax(0.0, teeth.d_a - teeth.d_f) / 4.0;
 }
 
 /* ---- its frequencies --------------------------------------------------------------------------
@@ -143,7 +156,7 @@ static void find_frequencies(const ts_webs *webs, ts_web_item *item)
             break;
     }
     if (item->count == 0)
-        item->missing = "a shape that is a plate";
+        item->missing = "a blank between shaft and roots";
 }
 
 void ts_webs_solve(ts_webs *webs, bool solid)
@@ -153,40 +166,58 @@ void ts_webs_solve(ts_webs *webs, bool solid)
         uint32_t     mesh = 0;
         const int    side = side_in(webs, item->gear, &mesh);
         item->missing     = NULL;
+        item->light       = false;
         item->count       = 0;
         item->plate       = (ts_web_plate){0};
         if (side < 0) {
-            item->missing = "the geometry of its teeth";
+            item->missing = "the geometry of the teeth";
             continue;
         }
+        if (!item->bevel)
+            item->missing = lack_of(webs, item);
         if (item->bevel)
             shape_bevel(webs, item, mesh, side);
-        else if (isnan(weight_of(webs, item)))
-            item->missing = "its mass";
-        else
+        else if (item->missing == NULL)
             shape_cylindrical(webs, item, mesh, side);
         if (item->missing == NULL && (solid || item->light || item->bevel))
             find_frequencies(webs, item);
     }
 }
 
-ts_web_wave ts_web_nearest(const ts_webs *webs, uint32_t index, uint32_t condition, int harmonics)
+double ts_web_turns(const ts_webs *webs, uint32_t item, uint32_t condition)
+{
+    const size_t row = (size_t)condition * webs->motion->train->shaft_count;
+
+    return fabs(webs->motion->speed[row + webs->items[item].shaft]) / (2.0 * pi);
+}
+
+int ts_web_wave_count(const ts_web_item *item)
+{
+    return item->count > 0 ? 2 * item->count - 1 : 0;
+}
+
+ts_web_wave ts_web_wave_at(const ts_webs *webs, uint32_t index, uint32_t condition, int wave, int k)
 {
     const ts_web_item *item = &webs->items[index];
-    const double       N =
-        fabs(webs->motion
-                 ->speed[(size_t)condition * webs->motion->train->shaft_count + item->shaft]) /
-        (2.0 * pi);
-    ts_web_wave out = {.N = N};
+    const int          n = (wave + 1) / 2, sense = wave == 0 || wave % 2 == 1 ? 1 : -1;
+    const double       N = ts_web_turns(webs, index, condition);
+    const double       f = ts_wave_frequency(item->f[n], 0.0, N, n, sense);
+    const double       e = (double)k * item->z * N;
 
-    for (int n = 0; N > 0.0 && n < item->count; n++)
-        for (int k = 1; k <= harmonics; k++)
-            for (int sense = 1; sense >= (n > 0 ? -1 : 1); sense -= 2) {
-                const double f = ts_wave_frequency(item->f[n], 0.0, N, n, sense);
-                const double e = (double)k * item->z * N, gap = e / f - 1.0;
-                if (!(f > 0.0) || (out.k > 0 && fabs(gap) >= fabs(out.gap)))
-                    continue;
-                out = (ts_web_wave){n, k, sense, N, e, f, gap};
-            }
+    if (!(N > 0.0) || !(f > 0.0))
+        return (ts_web_wave){.N = N};
+    return (ts_web_wave){n, k, sense, N, e, f, e / f - 1.0};
+}
+
+ts_web_wave ts_web_nearest(const ts_webs *webs, uint32_t item, uint32_t condition, int k)
+{
+    const int   count = ts_web_wave_count(&webs->items[item]);
+    ts_web_wave out   = {.N = ts_web_turns(webs, item, condition)};
+
+    for (int w = 0; w < count; w++) {
+        const ts_web_wave wave = ts_web_wave_at(webs, item, condition, w, k);
+        if (wave.k > 0 && (out.k == 0 || fabs(wave.gap) < fabs(out.gap)))
+            out = wave;
+    }
     return out;
 }

@@ -1,14 +1,18 @@
 /* rating/drive_webs.h: which gears of a drive swing across their planes, and where do their own
  * teeth shake the waves that run round them?
  *
- * Gears     Cylindrical ones as the mass statement has them: solid from the shaft to the roots, or
- * a rim on a web; the weight of the teeth beyond.  A bevel gear as a disc as thick as its cone is
- * long, out to its mean pitch circle (common practice, no source). Waves     A shape of n nodal
- * diameters is two waves that run round the gear; seen from the housing they have f + n N and f - n
- * N.  Teeth are loaded at a place that stands still, k z times a turn: they excite a wave where k z
- * N = f +- n N. Limits    Clamped where the gear sits: what shaft and bearings give lowers n = 0
- * and n = 1. Turning stiffens the plate a little (left out), and a warm rim softens it. Sources
- * docs/method/whirl.md
+ * Gears: cylindrical ones as the mass statement has them, solid from the shaft to the roots or a
+ * rim on a web; the weight of the teeth beyond.  A bevel gear as a disc as thick as its cone is
+ * long, out to its mean pitch circle (common practice, no source).
+ *
+ * Waves: a shape of n nodal diameters is two waves that run round the gear; seen from the housing
+ * they have f + n N and f - n N.  Teeth are loaded at a place that stands still, k z times a turn:
+ * they excite a wave where k z N = f +- n N.
+ *
+ * Limits: clamped where the gear sits; what shaft and bearings give lowers n = 0 and n = 1.
+ * Turning stiffens the plate a little (left out), and a warm rim softens it.
+ *
+ * Sources: docs/method/whirl.md
  */
 #ifndef TS_RATING_DRIVE_WEBS_H
 #define TS_RATING_DRIVE_WEBS_H
@@ -26,6 +30,7 @@ typedef struct ts_web_item {
     int          z;
     bool         bevel;
     bool         light;   /* a rim on a web, that the file tells      */
+    bool         told;    /* the file speaks of rim or web, if only as unknown */
     const char  *missing; /* NULL, or what it lacks: a noun            */
     ts_web_plate plate;
     int          count;               /* of the frequencies below    */
@@ -40,8 +45,7 @@ typedef struct ts_webs {
     uint32_t         count;
 } ts_webs;
 
-/* The wave nearest to the tooth frequency, or to its multiples up to `harmonics`, in one condition.
- */
+/* A wave, and how far the k-th harmonic of the tooth frequency is from it in one condition. */
 typedef struct ts_web_wave {
     int    n, k;       /* k 0: there is none */
     int    sense;      /* +1 runs forward    */
@@ -55,7 +59,17 @@ ts_status ts_webs_prepare(const ts_drive *drive, const ts_motion *motion, const 
                           ts_arena *arena, ts_webs *out);
 /* Behind solved masses.  Allocates nothing.  Of solid cylindrical gears, which no rule asks about,
  * only with `solid`; else their count is 0. */
-void        ts_webs_solve(ts_webs *webs, bool solid);
-ts_web_wave ts_web_nearest(const ts_webs *webs, uint32_t item, uint32_t condition, int harmonics);
+void ts_webs_solve(ts_webs *webs, bool solid);
+
+/* 1/s, the magnitude; NaN: not known. */
+double ts_web_turns(const ts_webs *webs, uint32_t item, uint32_t condition);
+/* How many waves run round the gear: one without diameters, then two of each number. */
+int ts_web_wave_count(const ts_web_item *item);
+/* Wave `index` beside the harmonic k >= 1; its k is 0 while the gear stands, while its speed is not
+ * known, and where the gear outruns the wave. */
+ts_web_wave ts_web_wave_at(const ts_webs *webs, uint32_t item, uint32_t condition, int index,
+                           int k);
+/* The wave nearest to the harmonic k of the tooth frequency. */
+ts_web_wave ts_web_nearest(const ts_webs *webs, uint32_t item, uint32_t condition, int k);
 
 #endif

@@ -92,27 +92,67 @@ static void say_wave(ts_buffer *text, const ts_web_wave *wave)
         ts_buffer_print(text, " %s %d N", wave->sense > 0 ? "+" : "-", wave->n);
 }
 
-static void meeting_row(const ts_webs *webs, uint32_t i, uint32_t c, ts_page *page, ts_buffer *text)
+static bool is_within(const ts_webs *webs, const ts_web_wave *wave)
 {
-    const ts_web_wave wave = ts_web_nearest(webs, i, c, TS_WEB_HARMONICS);
+    return wave->k > 0 && fabs(wave->gap) < clearance_of(webs);
+}
 
-    if (wave.k == 0 || !(fabs(wave.gap) < clearance_of(webs)))
-        return;
+static bool is_nearest(const ts_webs *webs, uint32_t i, uint32_t c, const ts_web_wave *wave)
+{
+    const ts_web_wave nearest = ts_web_nearest(webs, i, c, wave->k);
+
+    return wave->k > 0 && nearest.n == wave->n && nearest.sense == wave->sense;
+}
+
+static void meeting_row(const ts_webs *webs, uint32_t i, uint32_t c, const ts_web_wave *wave,
+                        ts_page *page, ts_buffer *text)
+{
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_left(page, ts_text_of(webs->items[i].name), NAME);
     ts_page_left(page, ts_text_of(webs->drive->conditions[c].name), AT);
-    ts_buffer_print(text, "%d z N", wave.k);
+    ts_buffer_print(text, "%d z N", wave->k);
     cell(page, text, HERTZ);
-    hertz(text, wave.excitation);
+    hertz(text, wave->excitation);
     cell(page, text, HERTZ);
-    say_wave(text, &wave);
+    say_wave(text, wave);
     cell(page, text, SHAPE);
-    hertz(text, wave.frequency);
+    hertz(text, wave->frequency);
     cell(page, text, HERTZ);
-    ts_buffer_fixed(text, 100.0 * wave.gap, 1);
+    ts_buffer_fixed(text, 100.0 * wave->gap, 1);
     ts_buffer_add(text, " %");
     cell(page, text, APART);
     ts_page_line_end(page);
+}
+
+/* All within the clearance; where nobody knows that, the nearest of each k. */
+static void meeting_rows(const ts_webs *webs, uint32_t i, uint32_t c, ts_page *page,
+                         ts_buffer *text)
+{
+    const bool known = !isnan(clearance_of(webs));
+
+    for (int k = 1; k <= TS_WEB_HARMONICS; k++)
+        for (int w = 0; w < ts_web_wave_count(&webs->items[i]); w++) {
+            const ts_web_wave wave = ts_web_wave_at(webs, i, c, w, k);
+            if (known ? is_within(webs, &wave) : is_nearest(webs, i, c, &wave))
+                meeting_row(webs, i, c, &wave, page, text);
+        }
+}
+
+static void say_which(const ts_webs *webs, ts_buffer *text)
+{
+    if (isnan(clearance_of(webs)))
+        ts_buffer_add(text, "`web clearance` is not known: of every condition the wave nearest to "
+                            "the tooth frequency z N, and the one nearest to twice it, k z N = f "
+                            "+- n N.");
+    else {
+        ts_buffer_add(text,
+                      "Every wave to which the tooth frequency z N or twice it, k z N = f +- n N, "
+                      "is nearer than `web clearance`, ");
+        ts_buffer_fixed(text, 100.0 * clearance_of(webs), 1);
+        ts_buffer_add(text, " %, in every condition; --json has all of them, and the nearest where "
+                            "none is within that.");
+    }
+    ts_buffer_add(text, " + runs with the gear, - against it.");
 }
 
 static void meetings(const ts_webs *webs, ts_page *page, ts_buffer *text)
@@ -129,12 +169,8 @@ static void meetings(const ts_webs *webs, ts_page *page, ts_buffer *text)
     ts_page_tone(page, TS_TONE_PLAIN);
     for (uint32_t i = 0; i < webs->count; i++)
         for (uint32_t c = 0; c < webs->drive->condition_count; c++)
-            meeting_row(webs, i, c, page, text);
-    ts_buffer_add(text,
-                  "The wave nearest to the tooth frequency z N and to twice it, k z N = f +- n "
-                  "N, in every condition in which it is nearer than `web clearance`, ");
-    ts_buffer_fixed(text, 100.0 * clearance_of(webs), 0);
-    ts_buffer_add(text, " %; --json has all of them. + runs with the gear, - against it.");
+            meeting_rows(webs, i, c, page, text);
+    say_which(webs, text);
     ts_buffer_fill(page->out, ' ', INDENT);
     ts_page_wrap_made(page, text, INDENT, INDENT);
     ts_buffer_open(text, page->out->allocator);
@@ -155,21 +191,28 @@ void ts_web_page(const ts_webs *webs, ts_page *page)
 /* ---- as JSON and in a report ------------------------------------------------------------------
  */
 
-static void wave_json(const ts_webs *webs, uint32_t i, uint32_t c, ts_json *json)
+static void wave_json(const ts_webs *webs, uint32_t c, const ts_web_wave *wave, ts_json *json)
 {
-    const ts_web_wave wave = ts_web_nearest(webs, i, c, TS_WEB_HARMONICS);
-
-    if (wave.k == 0)
-        return;
     ts_json_object(json);
     ts_json_string_at(json, "condition", webs->drive->conditions[c].name);
-    ts_json_integer_at(json, "k", wave.k);
-    ts_json_integer_at(json, "n", wave.n);
-    ts_json_integer_at(json, "sense", wave.sense);
-    ts_json_number_at(json, "excitation", wave.excitation);
-    ts_json_number_at(json, "wave", wave.frequency);
-    ts_json_number_at(json, "gap", wave.gap);
+    ts_json_integer_at(json, "k", wave->k);
+    ts_json_integer_at(json, "n", wave->n);
+    ts_json_integer_at(json, "sense", wave->sense);
+    ts_json_number_at(json, "excitation", wave->excitation);
+    ts_json_number_at(json, "wave", wave->frequency);
+    ts_json_number_at(json, "gap", wave->gap);
     ts_json_end(json, '}');
+}
+
+/* All within the clearance, and of each k the nearest, however far it is. */
+static void waves_json(const ts_webs *webs, uint32_t i, uint32_t c, ts_json *json)
+{
+    for (int k = 1; k <= TS_WEB_HARMONICS; k++)
+        for (int w = 0; w < ts_web_wave_count(&webs->items[i]); w++) {
+            const ts_web_wave wave = ts_web_wave_at(webs, i, c, w, k);
+            if (is_within(webs, &wave) || is_nearest(webs, i, c, &wave))
+                wave_json(webs, c, &wave, json);
+        }
 }
 
 void ts_web_json(const ts_webs *webs, const ts_answer *answer, ts_json *json)
@@ -193,7 +236,7 @@ void ts_web_json(const ts_webs *webs, const ts_answer *answer, ts_json *json)
         ts_json_key(json, "nearest");
         ts_json_array(json);
         for (uint32_t c = 0; c < webs->drive->condition_count; c++)
-            wave_json(webs, i, c, json);
+            waves_json(webs, i, c, json);
         ts_json_end(json, ']');
         ts_json_end(json, '}');
     }

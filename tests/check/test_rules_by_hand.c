@@ -343,6 +343,82 @@ static void unknown_limits_are_not_computable(void **state)
     }
 }
 
+/* ---- webs ------------------------------------------------------------------------------------ */
+
+#define PUMP_GEAR "drive/hp/box/anticlockwise/2"
+#define PUMP_SHAFT                                                                                 \
+    "@@\n"                                                                                         \
+    "-        - {teeth: 81, face: 14 mm, rear: hydraulic pump 1}\n"                                \
+    "+        - {teeth: 81, face: 14 mm, rim: 6 mm, web: 8 mm, rear: hydraulic pump 1}\n"
+#define WEB_LIMIT "@@\n-  web clearance: 0 %\n+  web clearance: 1.2 %\n"
+#define TAKE_OFF  "-  take-off:    {hp: 24300 rpm, lp: 11800 rpm, hours: 900 h}\n"
+
+static void web_that_lacks_data_is_not_computable(void **state)
+{
+    (void)state;
+    static const char *const gears[][2] = {
+        {"rim: 6 mm, web: 8 mm, material: unknown", "the material of hydraulic pump 1"},
+        {"rim: 6 mm, web: unknown", "the web of hydraulic pump 1"},
+        {"rim: unknown, web: 8 mm", "the rim of hydraulic pump 1"},
+        {"rim: unknown", "the rim of hydraulic pump 1"},
+    };
+    for (size_t i = 0; i < sizeof gears / sizeof gears[0]; i++) {
+        char diff[400];
+        (void)snprintf(diff, sizeof diff,
+                       "-        - {teeth: 81, face: 14 mm, rear: hydraulic pump 1}\n"
+                       "+        - {teeth: 81, face: 14 mm, %s, rear: hydraulic pump 1}\n",
+                       gears[i][0]);
+        ts_study         *study   = changed_study(diff);
+        const ts_finding *finding = first_finding_of(study, "F4-web-clearance");
+        assert_non_null(finding);
+        assert_int_equal(finding->state, TS_NOT_COMPUTABLE);
+        assert_non_null(strstr(finding->says, gears[i][1]));
+        assert_false(judgement_of(study, "F4-web-clearance", PUMP_GEAR)->passed);
+        ts_study_close(study);
+    }
+}
+
+/* The value judged for the pump's gear, with the take-off told in so many pieces that no one of
+ * them is a twentieth of all time, beside so many hours of it at a speed that meets nothing. */
+static double gap_with_take_off_in(int pieces, double hours)
+{
+    char   text[6000];
+    size_t length = 0;
+    length += (size_t)snprintf(text, sizeof text, TAKE_OFF);
+    for (int i = 0; i < pieces; i++)
+        length +=
+            (size_t)snprintf(text + length, sizeof text - length,
+                             "+  take-off%s%.*s: {hp: 24300 rpm, lp: 11800 rpm, hours: %g h}\n",
+                             i > 0 ? " " : "", i, "abcdefghijklmnopqrstuvwxyz", hours / pieces);
+    (void)snprintf(text + length, sizeof text - length, "%s", PUMP_SHAFT WEB_LIMIT);
+    ts_study    *study = changed_study(text);
+    const double value = judgement_of(study, "F4-web-clearance", PUMP_GEAR)->value;
+    ts_study_close(study);
+    return value;
+}
+
+/* derived: the same time at the same speed; 900 h of 5100 h in 24 pieces of 0.7 % each. */
+static void time_told_in_pieces_is_the_same_time(void **state)
+{
+    (void)state;
+    const double once = gap_with_take_off_in(1, 900.0);
+    assert_true(once < 0.012);
+    assert_close(gap_with_take_off_in(2, 900.0), once, 1e-15);
+    assert_close(gap_with_take_off_in(24, 900.0), once, 1e-15);
+    assert_true(gap_with_take_off_in(24, 9.0) > 0.012);
+}
+
+/* How long is not known may be long. */
+static void time_that_is_not_known_counts(void **state)
+{
+    (void)state;
+    ts_study *study = changed_study(
+        TAKE_OFF
+        "+  take-off:    {hp: 24300 rpm, lp: 11800 rpm, hours: unknown}\n" PUMP_SHAFT WEB_LIMIT);
+    assert_true(judgement_of(study, "F4-web-clearance", PUMP_GEAR)->value < 0.012);
+    ts_study_close(study);
+}
+
 /* The one rule that no file can make speak: its numbers are spoilt behind the program's back. */
 static void lost_power_is_a_fault_of_the_program(void **state)
 {
@@ -385,6 +461,9 @@ int main(void)
         cmocka_unit_test(engine_need_with_a_reasoned_neck_is_let_pass),
         cmocka_unit_test(power_at_a_standstill_is_refused),
         cmocka_unit_test(unknown_limits_are_not_computable),
+        cmocka_unit_test(web_that_lacks_data_is_not_computable),
+        cmocka_unit_test(time_told_in_pieces_is_the_same_time),
+        cmocka_unit_test(time_that_is_not_known_counts),
         cmocka_unit_test(lost_power_is_a_fault_of_the_program),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -1,8 +1,8 @@
 /* check/rule/web_clearance.c: do the teeth stay clear of the waves that run round their gear? */
 #include "check/visit.h"
 
-#define TIME_SPENT                                                                                 \
-    0.05 /* of all time; what is only passed is left out; common practice, no source */
+/* Of all time; what is only passed is left out; common practice, no source. */
+static const double time_spent = 0.05;
 
 static const ts_formula teeth_formula = {
     .symbol  = "f_teeth",
@@ -32,6 +32,7 @@ static const ts_formula reserve_formula = {
     .source  = "reserve = capacity / demand - 1",
 };
 
+/* A wave, and the condition in which the teeth are as near to it as they are for the time asked. */
 typedef struct meeting {
     ts_web_wave wave;
     int32_t     condition;
@@ -48,20 +49,44 @@ static double seconds_of_all(const ts_check *check)
     return sum;
 }
 
-/* The nearest of all conditions in which the drive spends time; of all, where none is told. */
-static meeting nearest_of(const ts_check *check, uint32_t item)
+/* Of all time that is told.  How long is not known may be long. */
+static double share_of(const ts_check *check, double all, uint32_t condition)
 {
-    const double all = seconds_of_all(check);
-    meeting      out = {.condition = TS_EVERY_CONDITION};
+    const double t = ts_condition_seconds(&check->drive->conditions[condition]);
+
+    return isnan(t) || !(all > 0.0) ? 1.0 : t / all;
+}
+
+/* The share of time in which the teeth are as near to this wave, or nearer. */
+static double share_within(const ts_check *check, double all, uint32_t item, int index, double gap)
+{
+    double sum = 0.0;
 
     for (uint32_t c = 0; c < check->drive->condition_count; c++) {
-        const double t = ts_condition_seconds(&check->drive->conditions[c]);
-        if (all > 0.0 && !(t >= TIME_SPENT * all))
-            continue;
-        const ts_web_wave wave = ts_web_nearest(check->webs, item, c, 1);
-        if (wave.k > 0 && (out.wave.k == 0 || fabs(wave.gap) < fabs(out.wave.gap)))
-            out = (meeting){wave, (int32_t)c};
+        const ts_web_wave wave = ts_web_wave_at(check->webs, item, c, index, 1);
+        if (wave.k > 0 && fabs(wave.gap) <= gap)
+            sum += share_of(check, all, c);
     }
+    return sum;
+}
+
+/* The nearest that the teeth are to one and the same wave for `time_spent`, summed over all
+ * conditions: a condition that is told in pieces changes nothing.  Sums round. */
+static meeting nearest_of(const ts_check *check, uint32_t item)
+{
+    const double all   = seconds_of_all(check);
+    const int    waves = ts_web_wave_count(&check->webs->items[item]);
+    meeting      out   = {.condition = TS_EVERY_CONDITION};
+
+    for (uint32_t c = 0; c < check->drive->condition_count; c++)
+        for (int w = 0; w < waves; w++) {
+            const ts_web_wave wave = ts_web_wave_at(check->webs, item, c, w, 1);
+            const double      gap  = fabs(wave.gap);
+            if (wave.k == 0 || (out.wave.k > 0 && gap >= fabs(out.wave.gap)))
+                continue;
+            if (share_within(check, all, item, w, gap) >= time_spent * (1.0 - 1e-9))
+                out = (meeting){wave, (int32_t)c};
+        }
     return out;
 }
 
@@ -158,11 +183,18 @@ static void run(ts_check *check)
     if (check->webs != NULL &&
         !ts_limit_known(check, limit, "web clearance", "web_clearance", TS_KIND_NUMBER))
         return;
-    for (uint32_t i = 0; check->webs != NULL && i < check->webs->count; i++)
-        if (has_web(&check->webs->items[i]))
+    for (uint32_t i = 0; check->webs != NULL && i < check->webs->count; i++) {
+        const ts_web_item *item = &check->webs->items[i];
+        if (item->told && item->missing != NULL)
+            ts_not_computable(check, item->node, TS_EVERY_CONDITION, "%s of %s", item->missing,
+                              ts_gear_name(check, item->gear));
+        else if (has_web(item))
             judge(check, i, limit->value);
-    ts_skip(check, check->webs == NULL ? "gears were not swung across their planes"
-                                       : "no gear has a web that is told");
+    }
+    ts_skip(check,
+            check->webs == NULL
+                ? "gears were not swung across their planes"
+                : "no gear tells a `rim` on a web, and no bevel gear that turns has a geometry");
 }
 
 const ts_rule ts_rule_web_clearance = {
