@@ -70,6 +70,11 @@ const char *ts_metal_nearest(ts_text key)
     return ts_text_nearest(key, keys, METAL_COUNT);
 }
 
+bool ts_metal_is_steel(const ts_metal *metal)
+{
+    return metal->E > 180e9 && metal->rho > 7600.0 && metal->rho < 8100.0;
+}
+
 double ts_shear_modulus(double E, double nu)
 {
     return E / (2.0 * (1.0 + nu));

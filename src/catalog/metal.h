@@ -29,6 +29,9 @@ ts_metal    ts_metal_at(size_t index);
 bool        ts_metal_named(ts_text key, ts_metal *metal); /* false: no such key */
 const char *ts_metal_nearest(ts_text key);                /* for a message, or NULL */
 
+/* As stiff and as heavy as steels are, which no light metal is. */
+bool ts_metal_is_steel(const ts_metal *metal);
+
 /* E/(2(1 + nu)). */
 double ts_shear_modulus(double E, double nu);
 

@@ -1,6 +1,7 @@
 /* rating/neck_life.c: how likely does a designed neck break too early, or too late? */
 #include "rating/neck_life.h"
 
+#include "catalog/metal.h"
 #include "element/round_torsion.h"
 #include "motion/value_note.h"
 #include "rating/shaft/din743.h"
@@ -9,12 +10,13 @@
 
 static const double pi = 3.14159265358979323846;
 
-#define N_WEAR  1e6  /* cycles at which the fatigue strength is known */
-#define FELT    0.9  /* notch sensitivity of a hard steel */
-#define S_LN    0.1  /* scatter of the fatigue strength */
-#define R_Z     4e-6 /* m, of a ground neck: common practice, no source */
-#define SQRT_12 3.46410161513775458705
-#define SHIGLEY "R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 6"
+#define N_WEAR   1e6   /* cycles at which the fatigue strength is known */
+#define FELT     0.9   /* notch sensitivity of a hard steel */
+#define S_LN     0.1   /* scatter of the fatigue strength */
+#define S_E_MOST 700e6 /* Pa, no steel bears more in rotating bending */
+#define R_Z      4e-6  /* m, of a ground neck: common practice, no source */
+#define SQRT_12  3.46410161513775458705
+#define SHIGLEY  "R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 6"
 #define FIRST                                                                                      \
     "derived: first order, independent causes; a uniform law spreads by its width/sqrt(12)"
 
@@ -71,8 +73,15 @@ static const ts_formula T_W_formula = {
     .symbol  = "T_W",
     .meaning = "amplitude of torque that half of the necks bear for 1e6 cycles",
     .unit    = "N.m",
-    .text    = "T_el*felt*0.577*0.5/(ratio*K)",
-    .source  = SHIGLEY ": half the tensile strength in bending, 0.577 of that in torsion (read)",
+    .text    = "T_el*felt*0.577*share/(ratio*K)",
+    .source  = SHIGLEY ": 0.577 of the strength in bending (read)",
+};
+static const ts_formula share_formula = {
+    .symbol  = "share",
+    .meaning = "fatigue strength in rotating bending over tensile strength",
+    .unit    = "1",
+    .text    = "min(0.5, 700e6/sigma_BK)",
+    .source  = SHIGLEY ": half the tensile strength (read), at most 700 MPa (from memory)",
 };
 static const ts_formula T_ripple_formula = {
     .symbol  = "T_a",
@@ -99,7 +108,7 @@ static const ts_formula k_formula = {
     .symbol  = "k",
     .meaning = "slope of the fatigue line from 1e3 to 1e6 cycles",
     .unit    = "1",
-    .text    = "3*ln(10)/ln(0.9/0.5*K_f)",
+    .text    = "3*ln(10)/ln(0.9/share*K)",
     .source  = SHIGLEY ": 0.9 of the tensile strength at 1e3 cycles (from memory)",
 };
 
@@ -204,11 +213,13 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
                                cov_K * cov_K + 3.0 * (tol / d * (tol / d))),
                           cov_F, cov_ratio, cov_w, cov_y, cov_K, tol, d);
     /* Fatigue feels the notch once: what the static torque has of it is taken out. */
-    const double felt = felt_at_once(made);
-    const double K    = feel_size(middle(&made->Ftu), d, K_f, make, workings);
-    make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * 0.5 / (ratio * K), T_el, felt,
-                         ratio, K);
-    make->k    = TS_STEP(workings, k_formula, 3.0 * log(10.0) / log(0.9 / 0.5 * K_f), K_f);
+    const double felt     = felt_at_once(made);
+    const double K        = feel_size(middle(&made->Ftu), d, K_f, make, workings);
+    const double sigma_BK = middle(&made->Ftu);
+    const double share = TS_STEP(workings, share_formula, fmin(0.5, S_E_MOST / sigma_BK), sigma_BK);
+    make->T_W  = TS_STEP(workings, T_W_formula, T_el * felt * 0.577 * share / (ratio * K), T_el,
+                         felt, share, ratio, K);
+    make->k    = TS_STEP(workings, k_formula, 3.0 * log(10.0) / log(0.9 / share * K), share, K);
     make->N_W  = N_WEAR;
     make->s_ln = S_LN;
 }
@@ -387,6 +398,13 @@ static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *wor
 
 /* ---- both ------------------------------------------------------------------------------------ */
 
+static bool is_of_steel(const ts_neck *neck)
+{
+    const ts_metal metal = ts_metal_at((size_t)neck->metal.value);
+
+    return ts_metal_is_steel(&metal);
+}
+
 void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_life *life,
                      ts_workings *workings)
 {
@@ -398,6 +416,8 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
         life->missing = "a neck with a diameter";
     else if (of->missing != NULL)
         life->missing = of->missing;
+    else if (!is_of_steel(of->neck))
+        life->missing = "a fatigue strength (its law here is that of steel, and the metal is none)";
     else if (isnan(starts_of(select)))
         life->missing = "the number of starts (`events` of a condition) for the fatigue";
     else if (isnan(guard->legit.T))

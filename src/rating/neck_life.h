@@ -8,9 +8,10 @@
  *           greater `ripple` that the file tells.  A linear swing beyond the torque itself would
  *           part the flanks, which breaks the resonance: the torque itself is taken instead (common
  *           practice, no source).  Where no swing is known, `ripple`, once a turn.
- * Strength  Mean fatigue strength in torsion: 0.577 of half the tensile strength at 1e6 cycles over
- *           notch, size and surface (K of DIN 743-1), 0.9 of the static one at 1e3; a straight line
- *           on two logarithmic scales through both, and twice as flat below (neck_chance.h).
+ * Strength  Mean fatigue strength in torsion: 0.577 of half the tensile strength, of at most
+ *           700 MPa, at 1e6 cycles over notch, size and surface (K of DIN 743-1), 0.9 of the static
+ *           one at 1e3; a straight line on two logarithmic scales through both, and twice as flat
+ *           below (neck_chance.h).  Of steels alone: of another metal the chances are missing.
  * Laws      rating/shaft/neck_chance.h; the break torque is normal about the middle of its band of
  *           causes, first order.
  * Sources   docs/method/necks.md

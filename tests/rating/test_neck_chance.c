@@ -100,6 +100,24 @@ static void thick_necks_bear_less_for_their_size(void **state)
     assert_close(ts_neck_chance_of(&sized, &at, 150e-3, NULL).fatigue_early, 0.5, 1e-9);
 }
 
+/* Half of the necks of any diameter bear what grows with the cube for 1e3 cycles: notch and size
+ * are felt beyond. */
+static void lines_of_all_sizes_meet_at_a_thousand_cycles(void **state)
+{
+    (void)state;
+    ts_neck_make sized = make;
+
+    sized.d_0 = 7.5e-3;
+    sized.K_f = 1.4;
+    sized.K_F = 0.9;
+    for (double d = 5e-3; d < 0.2; d *= 1.3) {
+        const double         cube = pow(d / 7.5e-3, 3.0);
+        const ts_neck_cycles few  = {45.0 * pow(1e3, 1.0 / make.k) * cube, 0.0, 1e3};
+        const ts_neck_duty   at   = {.T_capacity = 1e9, .cycles = &few, .cycle_count = 1};
+        assert_close(ts_neck_chance_of(&sized, &at, d, NULL).fatigue_early, 0.5, 1e-9);
+    }
+}
+
 static void chances_agree_with_drawn_necks(void **state)
 {
     (void)state;
@@ -172,6 +190,7 @@ int main(void)
         cmocka_unit_test(fatigue_stands_on_its_line),
         cmocka_unit_test(even_harm_is_found_for_any_loads),
         cmocka_unit_test(thick_necks_bear_less_for_their_size),
+        cmocka_unit_test(lines_of_all_sizes_meet_at_a_thousand_cycles),
         cmocka_unit_test(chances_agree_with_drawn_necks),
         cmocka_unit_test(balance_lies_where_both_are_equal),
         cmocka_unit_test(impossible_necks_have_no_chances),

@@ -2,6 +2,7 @@
 #include "support/close.h"
 #include "support/read_file.h"
 
+#include "catalog/metal.h"
 #include "rating/neck_life.h"
 #include "study/study.h"
 
@@ -468,6 +469,74 @@ static void necks_tire_by_the_swings_of_their_torque(void **state)
     }
 }
 
+static ts_neck_make made_of(const char *neck)
+{
+    ts_study    *study = study_of("tests/check/base.yaml", STATED, neck);
+    ts_neck_life life;
+
+    ts_neck_life_of(&study->select, guard_of(study, "generator"), &life, NULL);
+    assert_null(life.missing);
+    ts_study_close(study);
+    return life.make;
+}
+
+/* Shigley, chapter 6: 0.9 of the tensile strength at 1e3 cycles, half of it but no more than 700
+ * MPa at 1e6 over notch, size and surface; 0.577 of both in torsion.  By hand at the means. */
+static void fatigue_lines_pass_through_both_their_points(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *neck;
+        double      F, K_f; /* MPa; notch that is felt, 0: of Peterson's chart */
+    } lines[] = {
+        {"    neck: {diameter: 7 mm, strength: 1000..1200 MPa}", 1100.0, 1.0},
+        {"    neck: {diameter: 7 mm, strength: 1000..1200 MPa, shank: 10 mm, notch radius: 1 mm}",
+         1100.0, 0.0},
+        {"    neck: {diameter: 7 mm, strength: 1600..1700 MPa}", 1650.0, 1.0},
+        {"    neck: {diameter: 7 mm, strength: 1600..1700 MPa, shank: 10 mm, notch radius: 1 mm}",
+         1650.0, 0.0},
+    };
+    const double W_p = 3.14159265358979323846 / 16.0 * pow(7e-3, 3), warmth = 1.0 - 3e-4 * 20.0;
+
+    for (int i = 0; i < 4; i++) {
+        const ts_neck_make make = made_of(lines[i].neck);
+        const double       S_e  = fmin(lines[i].F / 2.0, 700.0) * 1e6 * 0.577 * warmth * W_p;
+        const double       few  = 0.9 * lines[i].F * 1e6 * 0.577 * warmth * W_p;
+        const double       K    = make.K_f + 1.0 / make.K_F - 1.0; /* K_2 is 1 up to 7.5 mm */
+
+        assert_true(lines[i].K_f > 0.0 ? make.K_f == 1.0 : make.K_f > 1.2);
+        assert_true(make.K_F < 0.99);
+        assert_close(make.T_W, S_e / K, 1e-12);
+        assert_close(make.T_W * pow(1e3, 1.0 / make.k), few, 1e-12);
+    }
+}
+
+/* Laws of steel are not those of magnesium, however strong the file says that it is. */
+static void necks_of_light_metals_have_no_chances(void **state)
+{
+    (void)state;
+    static const char *const light[] = {
+        "    neck: {diameter: 7 mm, metal: ze41a-t5}",
+        "    neck: {diameter: 7 mm, metal: a357-t61}",
+        "    neck: {diameter: 7 mm, metal: we43-t6, strength: 1000..1200 MPa}"};
+
+    for (int i = 0; i < 3; i++) {
+        ts_study    *study = study_of("tests/check/base.yaml", STATED, light[i]);
+        ts_neck_life life;
+
+        ts_neck_life_of(&study->select, guard_of(study, "generator"), &life, NULL);
+        assert_non_null(life.missing);
+        assert_non_null(strstr(life.missing, "steel"));
+        assert_true(isnan(life.chance.early));
+        ts_study_close(study);
+    }
+    for (size_t i = 0; i < ts_metal_count(); i++) {
+        const ts_metal metal = ts_metal_at(i);
+        const bool     cast  = strstr(metal.key, "-t") != NULL; /* tempers of cast light alloys */
+        assert_true(ts_metal_is_steel(&metal) == !cast);
+    }
+}
+
 static void colder_and_thicker_necks_are_stronger(void **state)
 {
     (void)state;
@@ -598,6 +667,8 @@ int main(void)
         cmocka_unit_test(colder_and_thicker_necks_are_stronger),
         cmocka_unit_test(thick_blanks_are_weaker),
         cmocka_unit_test(necks_tire_by_the_swings_of_their_torque),
+        cmocka_unit_test(fatigue_lines_pass_through_both_their_points),
+        cmocka_unit_test(necks_of_light_metals_have_no_chances),
         cmocka_unit_test(only_a_brittle_neck_feels_its_notch),
         cmocka_unit_test(tower_necks_pass_overloads_and_the_top_of_the_start),
         cmocka_unit_test(swapped_necks_are_told_by_what_they_do),

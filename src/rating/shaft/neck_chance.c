@@ -35,9 +35,9 @@ typedef struct strains {
 
 /* False: a number is out of range, or a steady torque reaches the break torque. */
 static bool list_strains(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid,
-                         double T_W, strains *out)
+                         double T_W, double k, strains *out)
 {
-    *out = (strains){.k = make->k};
+    *out = (strains){.k = k};
     for (int i = 0; i < duty->cycle_count; i++) {
         const ts_neck_cycles *c = &duty->cycles[i];
 
@@ -102,13 +102,13 @@ static double even_strength(const strains *s)
     return (low + high) / 2.0;
 }
 
-static void note_harm(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid, double T_eq,
-                      ts_workings *workings)
+static void note_harm(const ts_neck_make *make, const ts_neck_duty *duty, double T_mid, double k,
+                      double T_eq, ts_workings *workings)
 {
     if (!TS_STEP_NEEDS_INPUTS(workings) || duty->cycle_count == 0)
         return;
     ts_input inputs[3 * TS_NECK_CYCLES_MOST + 4] = {
-        {"T_mid", T_mid}, {"k", make->k}, {"N_W", make->N_W}, {"T_eq", T_eq}};
+        {"T_mid", T_mid}, {"k", k}, {"N_W", make->N_W}, {"T_eq", T_eq}};
     size_t at = 4;
 
     ts_workings_row(workings, "T_eq", T_eq, "N.m", "the strength for which the harm is 1: found");
@@ -143,15 +143,18 @@ ts_neck_chance ts_neck_chance_of(const ts_neck_make *make, const ts_neck_duty *d
 
     if (!is_sound(make, duty, d))
         return none;
-    const double T_W = make->T_W * cube / felt_more(make, d);
-    if (!list_strains(make, duty, T_mid, T_W, &all))
+    /* At 1e3 cycles neither notch nor size is felt: there the line stays where it is, as its knee
+     * sinks by `more`, and so its slope is another. */
+    const double more = felt_more(make, d), decades = 3.0 * log(10.0);
+    const double T_W = make->T_W * cube / more, k = make->k / (1.0 + make->k * log(more) / decades);
+    if (!list_strains(make, duty, T_mid, T_W, k, &all))
         return none;
     const double u       = all.count > 0 ? even_strength(&all) : -(double)INFINITY;
     chance.T_equivalent  = T_W * exp(u);
     chance.static_early  = ts_normal_share((duty->T_legit / T_mid - 1.0) / make->cov);
     chance.fatigue_early = ts_normal_share(u / make->s_ln);
     if (all.count > 0)
-        note_harm(make, duty, T_mid, chance.T_equivalent, workings);
+        note_harm(make, duty, T_mid, k, chance.T_equivalent, workings);
     chance.early =
         chance.static_early + chance.fatigue_early - chance.static_early * chance.fatigue_early;
     chance.late = ts_normal_share((1.0 - duty->T_capacity / T_mid) / make->cov);

@@ -10,7 +10,8 @@
  * Harm      Palmgren and Miner; the fatigue line has the slope k down to T_W, and below it 2k - 1
  *           without an endurance limit (E. Haibach's modified rule, from memory).
  * Size      Torques grow with the cube of the diameter; the fatigue strength less, by K_2 of
- *           DIN 743-2 and its K of DIN 743-1, where the make tells a notch and a surface.
+ *           DIN 743-2 and its K of DIN 743-1, where the make tells a notch and a surface; the slope
+ *           follows, so that the strength at 1e3 cycles grows with the cube alone.
  * Source    docs/method/necks.md
  */
 #ifndef TS_RATING_NECK_CHANCE_H
