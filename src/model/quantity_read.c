@@ -25,11 +25,15 @@ static bool complain_text(ts_reading *reading, const ts_target *target, const ts
                           const char *code, const char *what)
 {
     const ts_text text = ts_quoted(written->text);
+    /* "the name of a spool" is told by the name that the file gives it. */
+    const bool    own = strncmp(target->field->key, "the name of ", 12) == 0;
+    const ts_text key =
+        own ? reading->source->nodes[written->at].key : ts_text_of(target->field->key);
     ts_complain(reading,
                 &(ts_fault){.code     = code,
                             .node     = written->at,
                             .expected = ts_field_expected(reading, target->field)},
-                "`%.*s` %s `%s`", (int)text.length, text.at, what, target->field->key);
+                "`%.*s` %s `%.*s`", (int)text.length, text.at, what, (int)key.length, key.at);
     return false;
 }
 

@@ -246,10 +246,12 @@ static void breaks(ts_chapter *chapter, const ts_effects *effects, bool numbers)
         {"seizes", false}, {"lets go", false}, {"stops", false}, {"in doubt", false}};
 
     ts_manuscript_heading(chapter->manuscript, 1, "What breaks first, and why");
-    ts_manuscript_text(chapter->manuscript, TS_BLOCK_PLAIN,
-                       "A spool has far more inertia than any tooth bears. When a unit seizes, "
-                       "something between it and the spool gives way; a shear neck sees to it that "
-                       "this is the shaft of that unit and nothing inside of the box.");
+    ts_manuscript_text(
+        chapter->manuscript, TS_BLOCK_PLAIN,
+        "A spool has far more inertia than any tooth bears. When a unit seizes, "
+        "something between it and the spool gives way. Where a unit has a shear neck, that is "
+        "its own shaft and nothing inside of the box; where it has none, it is the "
+        "weakest part of the way.");
     ts_manuscript_table(chapter->manuscript, "each unit by itself, while the engine runs", columns,
                         4);
     for (uint32_t i = 0; i < effects->failure_count; i++) {

@@ -264,7 +264,9 @@ static void tell_parts(const ts_seize_answer *seize, const ts_answer *answer, co
         any = true;
     }
     if (!any)
-        ts_buffer_add(text, "nothing");
+        ts_buffer_print(
+            text, "nothing in the %s drive",
+            answer->drive->spools[answer->drive->drive[seize->twist->drive].spool].name);
 }
 
 static void tell_neck(const ts_page *page, const ts_seize_answer *seize, const ts_seize_run *run,

@@ -221,7 +221,7 @@ static void torques(const ts_start_answer *start, ts_chapter *chapter)
 {
     const ts_start_run *run = &start->it->run;
 
-    peak_table(chapter, "Largest torques, + outwards; at the shaft", "mesh to");
+    peak_table(chapter, "largest torques, + outwards; at the shaft", "mesh to");
     for (uint32_t s = 0; s < start->it->start.shaft_count; s++) {
         if (start->it->start.shafts[s].driver == TS_NO_DRIVER || !(fabs(run->shafts[s].T) > 0.0))
             continue;
@@ -234,7 +234,7 @@ static void pads(const ts_start_answer *start, ts_chapter *chapter)
 {
     const ts_start_run *run = &start->it->run;
 
-    peak_table(chapter, "Largest torques at the pads; negative: put in", "pad");
+    peak_table(chapter, "largest torques at the pads; negative: put in", "pad");
     for (uint32_t p = 0; p < start->it->start.pad_count; p++) {
         if (!(fabs(run->pads[p].T) > 0.0))
             continue;

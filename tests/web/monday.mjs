@@ -59,6 +59,8 @@ async function monday(page, read, hand) {
   const line = before.split("\n").indexOf("accessories:") + 1;
   for (let i = 0; i < line; i++) await page.keyboard.press("ArrowDown");
   await page.keyboard.insertText(pump);
+  const name = pump.match(/^ {2}([^:#]+):/m)[1];
+  await page.locator(".editor .cm-content", { hasText: `${name}:` }).waitFor(); // it stands in a shadow
   await page.keyboard.press("Control+s");
   await told(page, "put into the file. It broke: ");
   await page.keyboard.press("Escape");

@@ -289,10 +289,10 @@ await on("a part is made to fail, and what stops is shown", {}, async (page) => 
 await on("a learner is led through the drive and asked, by keyboard alone", {}, async (page) => {
   await page.click("nav[aria-label=views] button:has-text('Learn')");
   await page.waitForSelector(".learn .choices button");
-  await page.waitForFunction(() => (document.querySelector(".learn .moving")?.naturalWidth ?? 0) > 0);
-  const before = await page.locator(".learn .moving").screenshot();
+  await page.waitForFunction(() => (document.querySelector(".learn .moving.on-screen")?.naturalWidth ?? 0) > 0);
+  const before = await page.locator(".learn .moving.on-screen").screenshot();
   await page.waitForTimeout(400);
-  assert.ok(!before.equals(await page.locator(".learn .moving").screenshot()), "it moves");
+  assert.ok(!before.equals(await page.locator(".learn .moving.on-screen").screenshot()), "it moves");
   assert.match(await page.textContent("#step-title"), /^1 of 4/);
   await page.focus("button:has-text('Next step')");
   await page.keyboard.press("Enter");

@@ -77,6 +77,18 @@ static int draw_all(ts_study *study, const arguments *given, ts_figure_options o
 }
 
 /* Is the condition that was asked for one that the picture can show? */
+/* Does the ending of the file say the format that is written into it? */
+static bool ending_fits(const char *output, const char *format)
+{
+    const char *ending = picture_ending(output);
+    if (ending == NULL || strcmp(ending, format) == 0)
+        return true;
+    fprintf(stderr,
+            "towershaft draw: %s: its ending says .%s and --format says %s; expected one of them\n",
+            output, ending, format);
+    return false;
+}
+
 static bool condition_fits(const ts_figure_options *figure)
 {
     if (figure->condition == NULL || ts_figure_has_condition(figure->figure))
@@ -134,6 +146,8 @@ int run_draw(const arguments *given)
                 output);
         return EXIT_NOT_UNDERSTOOD;
     }
+    if (!folder && !ending_fits(output, figure.format))
+        return EXIT_NOT_UNDERSTOOD;
     int       code  = EXIT_FAULT;
     ts_study *study = session_open(given->operand[0], &options, false, &code);
     if (study == NULL)
