@@ -296,7 +296,7 @@ arrange:"""))
         shafts = text.index("      clockwise:", start)
         keys = re.sub(r" *#.*", "", text[start + len("    box:\n"):shafts]).split("\n")
         keys = "\n".join(line for line in keys if line.strip())
-        keys = re.sub(r"\n      (?=[a-z ]+:)", ",\n      ", keys.strip())
+        keys = re.sub(r"\n      (?=[a-z][a-z ]*:)", ",\n      ", keys.strip())
         on = re.findall(r"- (\{.*\})", text[shafts:end])
         copy.write_text(text[:start] + f"    box: {{{keys},\n      clockwise: [{on[0]}],\n"
                         f"      anticlockwise: [{', '.join(on[1:])}]}}\n\n" + text[end:])
