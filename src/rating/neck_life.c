@@ -339,17 +339,42 @@ static void vibrate(count *to, uint32_t c)
     to->life->condition[at] = (int32_t)c;
 }
 
-/* What takes the torque from nothing to its height and back. */
+/* From one sense to the other and back is one cycle, however often the torque rests at nothing on
+ * its way (rainflow). */
+static void turn_about(count *to, double inwards, double outwards, double cycles)
+{
+    add(to, (outwards + inwards) / 2.0, fabs(outwards - inwards) / 2.0, cycles);
+}
+
+/* Overloads stand beside the plain starts: so many a start.  A start turns the torque about but
+ * once: what overloads there are beyond one come from nothing. */
+static void count_overloads(count *to, double starts)
+{
+    const ts_guard *guard = to->guard;
+    const double    all = starts * to->neck->overloads.value, once = fmin(all, starts);
+    const bool      of_tower = guard->pad == TS_NOWHERE, in = !of_tower && guard->at_start;
+    const double    inwards  = in ? fmax(guard->T_over, guard->start.T) : guard->start.T;
+    const double    outwards = of_tower || in ? guard->run.T : fmax(guard->T_over, guard->run.T);
+    const double    peak     = !of_tower                             ? guard->T_over
+                               : guard->run.T > guard->plain_run     ? guard->run.T
+                               : guard->start.T > guard->plain_start ? guard->start.T
+                                                                     : 0.0;
+
+    if (!(peak > 0.0))
+        return;
+    turn_about(to, inwards, outwards, once);
+    turn_about(to, 0.0, peak, all - once);
+}
+
+/* What takes the torque from nothing to its height and back, or to the other sense. */
 static void count_events(count *to)
 {
     const ts_select *select = to->select;
     const ts_guard  *guard  = to->guard;
-    const double     starts = starts_of(select), half = guard->start.T / 2.0;
-    const double     over = guard->T_over / 2.0;
+    const double     starts = starts_of(select);
 
-    add(to, guard->run.T / 2.0, guard->run.T / 2.0, starts);
-    add(to, half, half, starts);
-    add(to, over, over, starts * to->neck->overloads.value);
+    turn_about(to, guard->plain_start, guard->plain_run, starts);
+    count_overloads(to, starts);
     for (size_t c = 0; c < select->drive->condition_count; c++) {
         const ts_tally *events = &select->drive->conditions[c].events;
         const double    T      = torque_in(select, guard, c) / 2.0;
@@ -391,7 +416,7 @@ static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *wor
             continue;
         }
         ts_workings_row(workings, "n", c->cycles, "1", "starts, overloads or events of the file");
-        ts_workings_row(workings, "T_a", c->T_a, "N.m", "half of what such an event takes");
+        ts_workings_row(workings, "T_a", c->T_a, "N.m", "half of the range of such an event");
         ts_workings_row(workings, "T_m", c->T_m, "N.m", "the torque about which it swings");
     }
 }

@@ -1,8 +1,10 @@
 /* rating/neck_life.h: how likely does a designed neck break too early in its whole life, or
  * too late when it should, and which diameter balances the two?
  *
- * Cycles    Every start takes the torque from nothing to the highest and back; overloads likewise,
- *           `overloads` of them a start; so does every event of a condition in which nothing
+ * Cycles    Every start takes the torque from nothing to the highest and back, or, where it is
+ * driven inwards and carries outwards later, from the one to the other: one range (rainflow);
+ *           overloads likewise, `overloads` of them a start beside it, of a tower shaft with all
+ *           else that it carries; so does every event of a condition in which nothing
  *           drives.  As long as a condition lasts the torque swings about what it is then, by the
  *           torsional vibration that response/drive_forced.h computes for that place, or by a
  *           greater `ripple` that the file tells.  A linear swing beyond the torque itself would

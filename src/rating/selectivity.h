@@ -50,14 +50,15 @@ typedef struct ts_guard {
     uint32_t      shaft;      /* where its torque is counted                                     */
     uint32_t      neck;       /* of the necks; TS_NOWHERE: none                                  */
     ts_met_torque run, start; /* the highest absorbed (carried outwards), and driven (inwards)   */
-    ts_node       summit;     /* the point of its `curve` that `start` is; 0: of a condition      */
-    uint32_t      run_by; /* of a neck in a tower shaft: the pad whose overload raises `run` ... */
-    uint32_t start_by;    /* ... whose curve or overload of the start `start` is; TS_NOWHERE     */
-    double   T_over;      /* N.m of the overload; 0: none, NaN: not known                    */
-    double   t_over;      /* s                                                               */
-    bool     at_start;    /* the overload is one of the start: it flows inwards */
-    double   T_static;    /* N.m that the drive of the accessory holds; NaN: not told        */
-    ts_met_torque legit;  /* the highest of run, start and overload                          */
+    double   plain_run, plain_start; /* N.m, the same without the overload of any pad          */
+    ts_node  summit;     /* the point of its `curve` that `start` is; 0: of a condition      */
+    uint32_t run_by;     /* of a neck in a tower shaft: the pad whose overload raises `run` ... */
+    uint32_t start_by;   /* ... whose curve or overload of the start `start` is; TS_NOWHERE     */
+    double   T_over;     /* N.m of the overload; 0: none, NaN: not known                    */
+    double   t_over;     /* s                                                               */
+    bool     at_start;   /* the overload is one of the start: it flows inwards */
+    double   T_static;   /* N.m that the drive of the accessory holds; NaN: not told        */
+    ts_met_torque legit; /* the highest of run, start and overload                          */
     ts_wall  once, lasting; /* met once; and for as long as the overload lasts                   */
     uint32_t reference;     /* the shaft to which the chart refers it: its box input           */
     double   refer;         /* torque there over torque here, the exact ratio alone            */

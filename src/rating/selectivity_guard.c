@@ -59,6 +59,8 @@ static void fill_pad(ts_select *select, ts_guard *guard)
     }
     guard->at_start = drives_over(guard, accessory);
     raise_by_curve(guard, accessory);
+    guard->plain_run   = guard->run.T;
+    guard->plain_start = guard->start.T;
     if (overload.standing == TS_UNKNOWN) {
         guard->T_over = (double)NAN;
     } else if (overload.standing == TS_GIVEN) {
@@ -126,6 +128,22 @@ static void raise_by_starter(const ts_select *select, ts_guard *tower, const ts_
     tower->start_by        = pad->pad;
 }
 
+/* What the pads behind it drive with without an overload. */
+static double plain_start(const ts_select *select, const ts_guard *tower)
+{
+    const ts_train *train = select->teeth->motion->train;
+    double          most  = tower->start.T;
+
+    for (uint32_t p = 0; p < train->pad_count; p++) {
+        const ts_guard *pad =
+            select->of_pad[p] == TS_NOWHERE ? NULL : &select->guards[select->of_pad[p]];
+
+        if (pad != NULL && pad->summit != 0 && passes(train, p, tower->shaft))
+            most = fmax(most, pad->start.T * ts_select_reach(select, tower, p, true));
+    }
+    return most;
+}
+
 static void fill_shaft(ts_select *select, ts_guard *guard)
 {
     const ts_power *power = select->teeth->power;
@@ -135,6 +153,8 @@ static void fill_shaft(ts_select *select, ts_guard *guard)
         raise(&guard->run, power->T[c * train->shaft_count + guard->shaft], c);
         raise(&guard->start, -power->T[c * train->shaft_count + guard->shaft], c);
     }
+    guard->plain_run   = guard->run.T;
+    guard->plain_start = plain_start(select, guard);
     for (uint32_t p = 0; p < train->pad_count; p++) {
         const ts_guard *pad =
             select->of_pad[p] == TS_NOWHERE ? NULL : &select->guards[select->of_pad[p]];

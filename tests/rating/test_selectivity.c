@@ -630,6 +630,86 @@ static void tower_necks_pass_overloads_and_the_top_of_the_start(void **state)
     tower_of("overload: 600 N.m for 2 s");
 }
 
+/* How often the torque goes through the range from -inwards to outwards. */
+static double turns(const ts_neck_life *life, double inwards, double outwards)
+{
+    double n = 0.0;
+
+    for (int i = 0; i < life->duty.cycle_count; i++)
+        if (life->condition[i] == TS_EVERY_CONDITION &&
+            fabs(life->cycles[i].T_a - (outwards + inwards) / 2.0) < 1e-9 &&
+            fabs(life->cycles[i].T_m - fabs(outwards - inwards) / 2.0) < 1e-9)
+            n += life->cycles[i].cycles;
+    return n;
+}
+
+#define TOWER_NECK "neck: {breaks: 260..320 N.m, why:"
+
+/* The start goes one way and the flight the other: one cycle from the one to the other.  So many
+ * overloads a start, each with all else that passes then, beside it. */
+static void tower_necks_tire_by_turns_and_overloads(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *neck;
+        double      more; /* overloads from nothing, a start */
+        double      once; /* in the course of a start */
+    } necks[] = {{"neck: {diameter: 16 mm, why:", 0.0, 1.0},
+                 {"neck: {diameter: 16 mm, overloads: 5, why:", 4.0, 1.0},
+                 {"neck: {diameter: 16 mm, overloads: 0.25, why:", 0.0, 0.25},
+                 {"neck: {diameter: 16 mm, overloads: 0, why:", 0.0, 0.0}};
+
+    for (int i = 0; i < 4; i++) {
+        ts_study *study =
+            study_of("examples/traps/medium_start_neck.yaml", TOWER_NECK, necks[i].neck);
+        const ts_train *train = &study->train;
+        uint32_t        tower = 0;
+        double          run = 0.0, crank = 0.0;
+        ts_neck_life    life;
+
+        while (study->select.of_shaft[tower] == TS_NOWHERE)
+            tower++;
+        const ts_guard *guard = &study->select.guards[study->select.of_shaft[tower]];
+        for (size_t c = 0; c < study->drive.condition_count; c++) {
+            run   = fmax(run, study->power.T[c * train->shaft_count + tower]);
+            crank = fmax(crank, -study->power.T[c * train->shaft_count + tower]);
+        }
+        const uint32_t starter = guard_of(study, "starter")->pad;
+        const double   top     = -carried(study, train->pads[starter].shaft, tower, -660.0, true);
+        ts_neck_life_of(&study->select, guard, &life, NULL);
+        assert_null(life.missing);
+        assert_true(top > crank && guard->run.T > run && guard->start.T > top);
+        assert_close(turns(&life, top, run), 30000.0, 0.0);
+        assert_close(turns(&life, guard->start.T, guard->run.T), 30000.0 * necks[i].once, 0.0);
+        assert_close(turns(&life, 0.0, guard->run.T), 30000.0 * necks[i].more, 0.0);
+        assert_close(turns(&life, 0.0, run) + turns(&life, top, 0.0), 0.0, 0.0);
+        ts_study_close(study);
+    }
+}
+
+/* That of the trainer drives, and is an overload's generator later on. */
+static void starter_generators_turn_about(void **state)
+{
+    (void)state;
+    ts_study       *study = study_of("examples/trainer.yaml", "neck: {breaks: 60..74 N.m}",
+                                     "neck: {diameter: 7.6 mm, overloads: 2}");
+    const ts_guard *guard = guard_of(study, "starter-generator");
+    ts_neck_life    life;
+    double          n = 0.0;
+
+    ts_neck_life_of(&study->select, guard, &life, NULL);
+    assert_null(life.missing);
+    for (size_t c = 0; c < study->drive.condition_count; c++)
+        if (study->drive.conditions[c].events.standing == TS_GIVEN)
+            n = fmax(n, (double)study->drive.conditions[c].events.value);
+    assert_true(n > 0.0 && guard->run.T > 5.0 && guard->T_over > guard->run.T);
+    assert_close(turns(&life, 47.0, guard->run.T), n, 0.0);
+    assert_close(turns(&life, 47.0, 14.0), n, 0.0);
+    assert_close(turns(&life, 0.0, 14.0), n, 0.0);
+    assert_close(turns(&life, 47.0, 0.0) + turns(&life, 0.0, guard->run.T), 0.0, 0.0);
+    ts_study_close(study);
+}
+
 /* ---- swapped --------------------------------------------------------------------------------- */
 
 static void swapped_necks_are_told_by_what_they_do(void **state)
@@ -671,6 +751,8 @@ int main(void)
         cmocka_unit_test(necks_of_light_metals_have_no_chances),
         cmocka_unit_test(only_a_brittle_neck_feels_its_notch),
         cmocka_unit_test(tower_necks_pass_overloads_and_the_top_of_the_start),
+        cmocka_unit_test(tower_necks_tire_by_turns_and_overloads),
+        cmocka_unit_test(starter_generators_turn_about),
         cmocka_unit_test(swapped_necks_are_told_by_what_they_do),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
