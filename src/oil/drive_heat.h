@@ -25,6 +25,8 @@
 #include "rating/drive_rubbing.h"
 #include "rating/drive_splines.h"
 
+#include <math.h>
+
 #define TS_HEAT_METHODS 2
 
 typedef enum ts_heat_kind {
@@ -107,6 +109,7 @@ typedef struct ts_heat_jet {
     double      Q, d;     /* m3/s, m  of all holes; of one hole                                */
     double      dp;       /* Pa that drops over the holes there                                */
     double      v, v_t;   /* m/s                                                               */
+    double      u;        /* m/s  of the wind across it, of teeth or cage                      */
     double      depth, h; /* m  that it comes into the tooth space; of the tooth               */
     double      drift;    /* m  that the wind of teeth or cage carries it aside across its gap */
     ts_jet_side side;
@@ -206,6 +209,14 @@ static inline const double *ts_heat_power_at(const ts_heat *heat, int method, ui
  * (bearings, windage, seals and splines): the `loss` with which the rated flow carries as much.
  * NaN: no power goes on, or it flows towards the shaft from both sides. */
 double ts_heat_share_lost(const ts_heat *heat, int method, uint32_t condition, uint32_t mesh);
+
+/* The larger of that by both methods: the `loss` with which the rated flow is nowhere less than
+ * that of either, where power flows outward. */
+static inline double ts_heat_share_to_state(const ts_heat *heat, uint32_t condition, uint32_t mesh)
+{
+    return fmax(ts_heat_share_lost(heat, 0, condition, mesh),
+                ts_heat_share_lost(heat, 1, condition, mesh));
+}
 
 /* Does the drive spend hours in it, so that its temperatures settle? */
 bool ts_heat_lasts(const ts_drive *drive, uint32_t condition);

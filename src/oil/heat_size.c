@@ -157,6 +157,7 @@ static void drift(const ts_heat *heat, const ts_heat_place *place, ts_heat_jet *
                              : "the wind is as fast as the cage; common practice, no source");
     ts_workings_assumed(w, "v_jet", jet->v, "m/s", "of the jet");
     ts_workings_assumed(w, "d_jet", jet->d, "m", "of the hole");
+    jet->u     = u;
     jet->drift = ts_jet_drift(gap, jet->v, jet->d, u, rho_oil, w);
 }
 

@@ -125,7 +125,7 @@ static void place(ts_json *json, const ts_heat *heat, const ts_answer *answer, u
             ts_json_number_at(json, "comes_through", heat->share[(size_t)c * pads + one->pad]);
         if (one->site == TS_HEAT_AT_MESH) {
             ts_json_number_at(json, "loss_stated", heat->motion->train->meshes[p].loss.value);
-            ts_json_number_at(json, "loss_to_state", ts_heat_share_lost(heat, 0, c, p));
+            ts_json_number_at(json, "loss_to_state", ts_heat_share_to_state(heat, c, p));
         }
         ts_json_end(json, '}');
     }

@@ -156,8 +156,9 @@ static void mesh_cell(const ts_oil_sheet *s, uint32_t row, int column, ts_buffer
     } else if (column == M_LOST) {
         ts_buffer_add(text, TS_OIL_NONE);
     } else {
-        const double share = column == M_STATED ? s->answer->train->meshes[p].loss.value
-                                                : ts_heat_share_lost(heat, 0, s->oil->condition, p);
+        const double share = column == M_STATED
+                                 ? s->answer->train->meshes[p].loss.value
+                                 : ts_heat_share_to_state(heat, s->oil->condition, p);
         if (isnan(share)) {
             ts_buffer_add(text, TS_OIL_NONE);
             return;
@@ -289,7 +290,7 @@ static void print_places(const ts_oil_sheet *s)
             ts_buffer_print(&text,
                             "Meshes at %s: heat %s by two methods, its parts by the first, the "
                             "share of the power that is lost, the share that the ratings count "
-                            "with, and the one that bears all losses",
+                            "with, and the one that bears all losses by the worse method",
                             at, ts_oil_watt(s));
         else if (i == 1)
             ts_buffer_print(&text,

@@ -287,6 +287,49 @@ static void power_at_a_standstill_is_refused(void **state)
     ts_study_close(study);
 }
 
+/* The losses of a box whose only accessory takes nothing are infinitely more than it is rated with:
+ * the worst there is, and no pass. */
+static void meshes_rated_with_no_power_do_not_cover_their_losses(void **state)
+{
+    (void)state;
+    ts_study *study = changed_study("-    power: {crank: 0 kW, light-off: 0.05 kW, ground idle: "
+                                    "2.5 kW, take-off: 10 kW, red line: 10 kW}\n"
+                                    "+    power: {crank: 0 kW, light-off: 0 kW, ground idle: "
+                                    "0 kW, take-off: 0 kW, red line: 0 kW}\n");
+    size_t    found = 0;
+    for (size_t i = 0; i < study->outcome.finding_count; i++) {
+        const ts_finding *finding = &study->outcome.findings[i];
+        if (strcmp(finding->rule, "J1-losses-covered") != 0)
+            continue;
+        found++;
+        assert_non_null(strstr(finding->says, "rated with no power at all"));
+        assert_non_null(strstr(finding->remedy, "a `loss` is a share"));
+        assert_true(finding->value > 0.0);
+        assert_close_abs(finding->limit, 0.0, 0.0);
+        assert_close(finding->margin, -1.0, 1e-15);
+    }
+    assert_int_equal(found, 3); /* the bevels of the spool, those of the box, and its one mesh */
+    ts_study_close(study);
+}
+
+/* derived: the wind is as fast as the teeth in the middle of the face, at 24600 rpm on a radius of
+ * 40*2.4 mm/2 - 15 mm/2*sin(atan(40/41)); the jet is as fast as sqrt(2*p/rho) of 3 bar. */
+static void jet_and_wind_are_told_apart(void **state)
+{
+    (void)state;
+    ts_study   *study = changed_study(" sight: from behind\n+oil: {jet gap: 25 mm}\n");
+    const char *says  = first_finding_of(study, "J2-jet-drift")->says;
+    const char *jet = strstr(says, "runs at "), *wind = strstr(says, "through wind of ");
+    assert_non_null(jet);
+    assert_non_null(wind);
+    const double r = 40.0 * 2.4e-3 / 2.0 - 15e-3 / 2.0 * sin(atan2(40.0, 41.0));
+    assert_close(strtod(wind + strlen("through wind of "), NULL),
+                 24600.0 * atan(1.0) * 4.0 / 30.0 * r, 1e-3);
+    const double v = strtod(jet + strlen("runs at "), NULL);
+    assert_true(v > sqrt(2.0 * 3e5 / 1010.0) && v < sqrt(2.0 * 3e5 / 900.0));
+    ts_study_close(study);
+}
+
 /* A limit that nobody knows is asked once by every rule that needs it, and nothing passes by it. */
 static void unknown_limits_are_not_computable(void **state)
 {
@@ -460,6 +503,8 @@ int main(void)
         cmocka_unit_test(helical_gears_have_their_own_tooth_limit),
         cmocka_unit_test(engine_need_with_a_reasoned_neck_is_let_pass),
         cmocka_unit_test(power_at_a_standstill_is_refused),
+        cmocka_unit_test(meshes_rated_with_no_power_do_not_cover_their_losses),
+        cmocka_unit_test(jet_and_wind_are_told_apart),
         cmocka_unit_test(unknown_limits_are_not_computable),
         cmocka_unit_test(web_that_lacks_data_is_not_computable),
         cmocka_unit_test(time_told_in_pieces_is_the_same_time),

@@ -39,9 +39,11 @@ static void judge(ts_check *check, uint32_t p)
     if (finding == NULL)
         return;
     ts_says(check, finding,
-            "the oil jet of %s crosses %s of wind at %s at %s and comes %s beside its aim",
-            place->name, ts_shown(check, gap, TS_KIND_LENGTH),
-            ts_shown(check, jet->v, TS_KIND_VELOCITY), ts_condition_name(check, jet->at),
+            "the oil jet of %s runs at %s through wind of %s across its gap of %s at %s and comes "
+            "%s beside its aim",
+            place->name, ts_shown(check, jet->v, TS_KIND_VELOCITY),
+            ts_shown(check, jet->u, TS_KIND_VELOCITY), ts_shown(check, gap, TS_KIND_LENGTH),
+            ts_condition_name(check, jet->at),
             ts_shown_apart(check, drift, drift_most, TS_KIND_LENGTH));
     ts_remedy(check, finding, "bring its hole to within %s (`jet gap`), or raise `jet pressure`",
               ts_shown_outward(check, gap * drift_most / drift, TS_KIND_LENGTH, -1));

@@ -48,12 +48,26 @@ static entering hardest(const ts_check *check, uint32_t m)
     for (uint32_t c = 0; c < check->drive->condition_count; c++) {
         const double   v_t  = check->motion->velocity[(size_t)c * check->train->mesh_count + m];
         const entering here = in_condition(check, m, c);
-        if (!ts_heat_lasts(check->drive, c) || !(here.P_rated > 0.0) || !(here.P_a / v_t > most))
+        if (!ts_heat_lasts(check->drive, c) || !(here.P_rated >= 0.0) || !(here.P_a / v_t > most))
             continue;
         most  = here.P_a / v_t;
         found = here;
     }
     return found;
+}
+
+/* Pads behind it take nothing, so that a share of the power is nothing too. */
+static void tell_unrated(ts_check *check, uint32_t m, const entering *at, ts_finding *finding)
+{
+    ts_says(check, finding,
+            "with all losses %s pass %s at %s, and their teeth, shafts and bearings are rated with "
+            "no power at all",
+            ts_mesh_name(check, m), ts_shown(check, at->P_a, TS_KIND_POWER),
+            ts_condition_name(check, at->condition));
+    ts_remedy(check, finding,
+              "state the power that is taken behind this mesh at %s, or drive nothing there: a "
+              "`loss` is a share, and bears nothing without it",
+              ts_condition_name(check, at->condition));
 }
 
 static void judge(ts_check *check, uint32_t m)
@@ -83,13 +97,17 @@ static void judge(ts_check *check, uint32_t m)
     ts_finding *finding   = ts_judge(check, &question);
     if (finding == NULL)
         return;
+    if (!(P_rated > 0.0)) {
+        tell_unrated(check, m, &at, finding);
+        return;
+    }
     ts_says(check, finding,
             "with all losses %s pass %s at %s, %s (%s) more than the %s that their teeth, shafts "
             "and bearings are rated with",
             ts_mesh_name(check, m), ts_shown(check, P_a, TS_KIND_POWER),
             ts_condition_name(check, at.condition), ts_shown(check, P_a - P_rated, TS_KIND_POWER),
             ts_shown_percent(check, P_a / P_rated - 1.0), ts_shown(check, P_rated, TS_KIND_POWER));
-    const double share = ts_heat_share_lost(check->heat, at.method, (uint32_t)at.condition, m);
+    const double share = ts_heat_share_to_state(check->heat, (uint32_t)at.condition, m);
     if (share > check->train->meshes[m].loss.value)
         ts_remedy(check, finding,
                   "state a `loss` of %s in this mesh, where it has %s, and see the "
