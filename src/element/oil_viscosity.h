@@ -3,7 +3,7 @@
  *
  * Units     SI, K.
  * Ranges    Above about 2 mm2/s.  Drawn to the cold from 40 and 100 degrees Celsius the law makes
- *           ester oils up to 70 % too thick: take a cold point.
+ *           ester oils up to 70 % too thick at -40 (from memory, no source): take a cold point.
  */
 #ifndef TS_ELEMENT_OIL_VISCOSITY_H
 #define TS_ELEMENT_OIL_VISCOSITY_H

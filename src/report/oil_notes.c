@@ -82,8 +82,8 @@ void ts_oil_meshes_note(const ts_oil_sheet *s)
                 "Lost: heat of the mesh over the power that enters it, \xC2\xB7 where none does; "
                 "stated: `loss` of the file, with which the ratings count, and which bears "
                 "bearings and seals behind the mesh too; to state: the share of its power that "
-                "is lost in the mesh and on the shaft that it drives, \xC2\xB7 where no power "
-                "goes on.");
+                "is lost in the mesh and on the shaft that it drives, the larger of both methods, "
+                "\xC2\xB7 where no power goes on.");
     if (any_ended(s))
         ts_oil_note(s, "* The second method has no friction for so little load at this speed; that "
                        "of the first stands in.");
@@ -137,9 +137,10 @@ void ts_oil_jets_note(const ts_oil_sheet *s)
 
 void ts_oil_drag_note(const ts_oil_sheet *s)
 {
-    ts_oil_note(s, "Below about 0 degC the law of viscosity, drawn through 40 and 100 degC, makes "
-                   "ester oils up to 70 % too thick, and this drag with it; `start` has its own "
-                   "bearing factor and follows the run up.");
+    ts_oil_note(s,
+                "Below about 0 degC the law of viscosity, drawn through 40 and 100 degC, makes "
+                "ester oils up to 70 % too thick (at -40 degC; from memory, no source), and this "
+                "drag with it; `start` has its own bearing factor and follows the run up.");
 }
 
 /* ---- sources --------------------------------------------------------------------------------- */
@@ -168,13 +169,14 @@ static const number_source sources[] = {
     {"splines", "P_spline = k_spline |P|, W", "derived: friction of a tilted spline, twice a turn"},
     {"rise", "dtheta = P/(rho Q c), K", "derived: conservation of energy"},
     {"needs", "Q = P/(rho (c dtheta - v_t^2)), m3/s", "derived: conservation of energy"},
-    {"nu", "nu, m2/s", "ISO and ASTM D341 through 40 and 100 degC"},
+    {"nu", "nu, m2/s", "ASTM D341 (Walther) through 40 and 100 degC" MEMORY},
     {"density, heat capacity", "rho, c",
      "ISO/TS 6336-22:2018" MEMORY "; 2.5 J/(kg.K) a kelvin: common practice, no source"},
     {"jet", "v_jet = sqrt(2 dp/rho), m/s", "derived: Bernoulli"},
-    {"holes", "d_jet = sqrt(4 Q/(pi C_d v_jet)), m", "law of the orifice"},
+    {"holes", "d_jet = sqrt(4 Q/(pi C_d v_jet)), m",
+     "law of the orifice" MEMORY "; C_d 0.7: 0.62 to 0.88 measured" MEMORY},
     {"depth", "(pi m_n/2 + 2 m_n tan alpha)/(v_t/v_jet + tan alpha), m",
-     "derived: rack model of the radial jet of Akin, Mross and Townsend 1975"},
+     "derived: rack model; the radial jet of Akin, Mross and Townsend 1975" MEMORY},
     {"drift", "rho_air u^2/(pi rho d_jet) (gap/v_jet)^2, m",
      "derived: a round jet across the wind, drag coefficient 1"},
     {"side", "by v_t", "common practice, no source"},
