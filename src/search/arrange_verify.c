@@ -229,14 +229,13 @@ ts_arrange_rule ts_arrange_verify(const ts_arrange_problem *problem, const ts_ar
 const char *ts_arrange_rule_says(ts_arrange_rule rule)
 {
     static const char *const says[] = {
-        [TS_RULE_NONE] = "every rule holds",
-        [TS_RULE_PLACED] =
-            "an accessory is ts_laid_shaft twice, nowhere, or on a box that it may not use",
-        [TS_RULE_FACE]      = "an accessory is on a face that is not open to it",
-        [TS_RULE_SIDE]      = "an accessory is not on the side or shaft that it must be on",
-        [TS_RULE_SENSE]     = "a pad turns the wrong way",
-        [TS_RULE_SPEED]     = "a pad is outside of its speed band",
-        [TS_RULE_TEETH]     = "a gear has teeth that it may not have",
+        [TS_RULE_NONE]   = "every rule holds",
+        [TS_RULE_PLACED] = "an accessory is placed twice, nowhere, or on a box that it may not use",
+        [TS_RULE_FACE]   = "an accessory is on a face that is not open to it",
+        [TS_RULE_SIDE]   = "an accessory is not on the side or shaft that it must be on",
+        [TS_RULE_SENSE]  = "a pad turns the wrong way",
+        [TS_RULE_SPEED]  = "a pad is outside of its speed band",
+        [TS_RULE_TEETH]  = "a gear has teeth that it may not have",
         [TS_RULE_HUNTING]   = "a mesh has tooth numbers with a common divisor",
         [TS_RULE_IDLERS]    = "there are too many idlers in a row, or one at a free end",
         [TS_RULE_ARC]       = "a branch or the whole box takes too much arc",

@@ -41,19 +41,68 @@ static const char *number(const ts_clash_teller *t, double value)
     return copy != NULL ? copy : "";
 }
 
+/* Teeth with which an accessory would turn within its bands beside an input gear of a box. */
+typedef struct wanted {
+    uint32_t z_in;
+    double   least, most; /* most infinite: it may be as slow as one likes */
+} wanted;
+
+static bool leaves_more(wanted here, wanted best)
+{
+    const bool can = here.least <= TS_ARRANGE_TEETH, could = best.least <= TS_ARRANGE_TEETH;
+    if (can != could)
+        return can;
+    return can ? here.most - here.least > best.most - best.least : here.least < best.least;
+}
+
+/* The input gear that leaves most between least and most; if all ask for more teeth than any gear
+ * has, the one beside which least is least. */
+static wanted widest(const ts_clash_teller *t, const ts_arrange_accessory *a,
+                     const ts_arrange_box *box)
+{
+    wanted best = {0};
+    for (uint32_t i = 0; i < box->choice_count; i++) {
+        const ts_clash_window r    = ts_clash_ratios(t, a, &box->choices[i]);
+        const double          z_in = (double)box->choices[i].z_in;
+        const wanted          here = {box->choices[i].z_in, z_in / r.most,
+                             r.least > 0.0 ? z_in / r.least : (double)INFINITY};
+        if (i == 0 || leaves_more(here, best))
+            best = here;
+    }
+    return best;
+}
+
 static void tell_no_whole_number(ts_clash_teller *t, size_t accessory, size_t b)
 {
     const ts_arrange_accessory *a    = &t->p->accessories[accessory];
     const ts_arrange_box       *box  = &t->p->boxes[b];
-    const ts_clash_window       r    = ts_clash_ratios(t, a, box);
-    const double                z_in = (double)box->choices[0].z_in;
-    ts_clash_tell(t, t->drive->accessories[accessory].node,
-                  ts_clash_worded(t,
-                                  "no whole number of teeth turns `%s` within its bands in the box "
-                                  "of `%s`: beside an input gear of %u they would be from %s to %s",
-                                  a->name, box->name, (unsigned)box->choices[0].z_in,
-                                  number(t, z_in / r.most), number(t, z_in / r.least)),
-                  "other `input teeth`, or a wider band");
+    const wanted                best = widest(t, a, box);
+    const ts_node               node = t->drive->accessories[accessory].node;
+
+    if (isinf(best.least))
+        ts_clash_tell(
+            t, node,
+            ts_clash_worded(t, "a band of `%s` ends at rest, and the box of `%s` turns there",
+                            a->name, box->name),
+            "a band that reaches higher");
+    else if (best.least > TS_ARRANGE_TEETH)
+        ts_clash_tell(t, node,
+                      ts_clash_worded(t,
+                                      "`%s` turns within its bands in the box of `%s` on gears of "
+                                      "%s teeth or more, beside the best input gear that it may "
+                                      "have, of %u; no gear has more than %u",
+                                      a->name, box->name, number(t, best.least),
+                                      (unsigned)best.z_in, (unsigned)TS_ARRANGE_TEETH),
+                      "fewer `input teeth`, or a band that reaches higher");
+    else
+        ts_clash_tell(t, node,
+                      ts_clash_worded(t,
+                                      "no whole number of teeth turns `%s` within its bands in the "
+                                      "box of `%s`, beside any input gear that it may have: beside "
+                                      "that of %u, which leaves most, they would be from %s to %s",
+                                      a->name, box->name, (unsigned)best.z_in,
+                                      number(t, best.least), number(t, best.most)),
+                      "other `input teeth`, or a wider band");
 }
 
 /* Where teeth are asked for that it cannot have, the list of teeth is what would have to give. */

@@ -82,9 +82,9 @@ const ts_box_freedom *ts_clash_box_freedom(const ts_clash_teller *t, size_t box)
 /* ---- speeds and teeth ------------------------------------------------------------------------ */
 
 ts_clash_window ts_clash_ratios(const ts_clash_teller *t, const ts_arrange_accessory *a,
-                                const ts_arrange_box *box)
+                                const ts_arrange_choice *choice)
 {
-    const double   *speed = box->choices[0].speed;
+    const double   *speed = choice->speed;
     ts_clash_window r     = {.least = 0.0, .most = (double)INFINITY};
 
     for (size_t c = 0; c < t->p->condition_count; c++) {

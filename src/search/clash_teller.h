@@ -41,13 +41,13 @@ const ts_box_freedom *ts_clash_box_freedom(const ts_clash_teller *t, size_t box)
 
 /* ---- speeds and teeth ------------------------------------------------------------------------ */
 
-/* Ratios to the input shaft of a box that every band allows, and the two conditions that say so. */
+/* Ratios to the input shaft of a choice that every band allows, and the conditions that say so. */
 typedef struct ts_clash_window {
     double least, most;
     size_t at_least, at_most;
 } ts_clash_window;
 ts_clash_window ts_clash_ratios(const ts_clash_teller *t, const ts_arrange_accessory *a,
-                                const ts_arrange_box *box);
+                                const ts_arrange_choice *choice);
 
 /* turns: teeth of a gear on the input that would turn the plane as fast. */
 bool ts_clash_turns_right(const ts_arrange_problem *p, const ts_arrange_accessory *a,

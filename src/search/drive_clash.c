@@ -179,7 +179,7 @@ static bool ratio_clash(ts_clash_teller *t, size_t accessory)
         const ts_arrange_box *box = &t->p->boxes[b];
         if ((a->boxes >> b & 1u) == 0)
             continue;
-        const ts_clash_window r = ts_clash_ratios(t, a, box);
+        const ts_clash_window r = ts_clash_ratios(t, a, &box->choices[0]);
         if (!(r.least > r.most * (1.0 + TS_CLASH_SPEED_SLACK)))
             return false;
         if (worst == NULL || r.least * least.most < least.least * r.most) {

@@ -125,6 +125,51 @@ class Arrange(Arranging):
                 self.assertAlmostEqual(one["to"] * 60 / (2 * math.pi),
                                        31200 * 32 / 37 * 27 / 61 * 37 / 36, delta=0.5)
 
+    def test_demand_that_cannot_be_met_whatever_becomes_of_the_others_is_told_alone(self):
+        # derived: two gears of 37 and 19 teeth of 1.5 mm on an arc of 210 mm are
+        # 2*asin(1.5*56/840) = 11.5 deg apart, the least there is; two accessories find room on the
+        # input, with 7 deg on either side, and the other four nowhere, be their bodies ever so small.
+        text = self.at_its_best().read_text(encoding="utf-8")
+        for before, after, count in ((r"    speed: \{.*\}\n", "    speed: {always: ..30000 rpm}\n", 6),
+                                     (r"body: \{radius: \d+ mm", "body: {radius: 2 mm", 6),
+                                     ("wrap: 95 deg", "wrap: 7 deg", 1)):
+            text, changed = re.subn(before, after, text)
+            self.assertEqual(changed, count, before)
+        copy = self.folder / "narrow.yaml"
+        copy.write_text(text)
+        told = answer("arrange", copy)
+        self.assertEqual([one["demand"] for one in told["conflict"]], ["the arc of each side of the box of hp"])
+        self.assertEqual(told["conflict_held"], [])
+        self.assertAlmostEqual(told["conflict"][0]["from"], math.radians(7.0), places=9)
+        self.assertGreater(math.degrees(told["conflict"][0]["to"]), 11.4)
+        code, out, _ = run("arrange", copy)
+        self.assertEqual(code, 1)
+        self.assertIn("One demand alone cannot be met, whatever becomes of the others; without it the rest can",
+                      " ".join(out.split()))
+
+    def test_bands_that_no_number_of_teeth_meets_are_told_of_every_input_gear(self):
+        # derived: the input turns at n = 31200*32/37*27/61 rpm at red line whatever its teeth, and
+        # beside it z = z_in*n/rpm.
+        n = 31200 * 32 / 37 * 27 / 61
+        for band, given, says in (
+                ("{always: ..1000 rpm}", "[41, 37]",
+                 f"on gears of {37 * n / 1000:.2f} teeth or more, beside the best input gear that it may have, "
+                 "of 37; no gear has more than 400"),
+                ("{red line: 5000..5010 rpm}", "[37, 41]",
+                 f"beside that of 41, which leaves most, they would be from {41 * n / 5010:.2f} to "
+                 f"{41 * n / 5000:.2f}"),
+                ("{always: ..0 rpm}", "37", "a band of `hydraulic pump` ends at rest")):
+            text = TRAINER.read_text(encoding="utf-8")
+            before = "{always: ..5000 rpm, ground idle: 2200..5000 rpm}"
+            self.assertEqual(text.count(before), 1)
+            copy = self.folder / "no_teeth.yaml"
+            copy.write_text(text.replace(before, band) +
+                            f"\narrange: {{steps: 0, boxes: {{hp: {{input teeth: {given}}}}}}}\n")
+            code, out, err = run("arrange", copy)
+            self.assertEqual((code, out), (2, ""), band)
+            self.assertIn(says, " ".join(err.split()))
+            self.assertRegex(err, r"no_teeth\.yaml:\d+:\d+: ")
+
     def test_choices_that_leave_no_gear_are_named_before_the_search_with_what_would_do(self):
         # derived: hydraulic pump at most 5000 rpm at red line, where the input turns at 11944.2 rpm:
         # 37*11944.2/5000 = 88.4, so 89 teeth; half of 111 mm, the pitch circle of the input, is

@@ -111,6 +111,20 @@ class Habits(unittest.TestCase):
             if path.parts[0] in ("src", "include") and path.suffix in CODE
             and text.count("\n") > 700)
 
+    def test_no_sentence_names_a_symbol_of_the_library(self):
+        # A string with a blank in it is read by people; names of code get there by search and replace.
+        sentence = re.compile(r'"((?:[^"\\\n]|\\.)*)"')
+        symbol = re.compile(r"\bts_[a-z]\w*")
+        self.assertTrue(symbol.search(sentence.search('f("a shaft is ts_laid twice");').group(1)))
+        wrong = []
+        for path, text in texts():
+            if path.parts[0] != "src" or path.suffix not in CODE:
+                continue
+            for number, line in enumerate(text.splitlines(), 1):
+                wrong += [f"{path}:{number}: {said!r}" for said in sentence.findall(line)
+                          if " " in said and symbol.search(said)]
+        self.assert_nothing(wrong)
+
     def test_scripts_can_be_run(self):
         self.assert_nothing(
             f"{path} is not executable" for path in tracked()
