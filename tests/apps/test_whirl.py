@@ -7,11 +7,11 @@ import sys
 import unittest
 
 sys.path.insert(0, os.path.dirname(__file__))
-from command_line import EXAMPLES, ROOT, InFolder, answer, run  # noqa: E402
+from command_line import ROOT, InFolder, answer, run  # noqa: E402
 
 import jsonschema  # noqa: E402
 
-BIZJET = ROOT / "examples" / "bizjet.yaml"
+TRAINER = ROOT / "examples" / "trainer.yaml"
 CLEARANCE = 0.1
 ROW = re.compile(r"(.+?)  +(\S.*?)  +([12]) z N +(\d+) +f(?: ([+-]) (\d) N)? +(\d+) +(-?[\d.]+) %")
 
@@ -47,29 +47,21 @@ def rows_of(page):
 
 
 class Waves(InFolder):
-    def test_every_answer_follows_its_schema(self):
-        path = ROOT / "docs/schema/whirl.schema.json"
-        validator = jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8")))
-        for example in EXAMPLES:
-            validator.validate(answer("whirl", example))
-
     def test_page_and_json_tell_every_wave_within_the_clearance(self):
-        data = answer("whirl", BIZJET)
+        data = answer("whirl", TRAINER)
         expected = meetings_of(data)
-        self.assertGreater(len(expected), 100)
+        self.assertGreater(len(expected), 40)
         told = [(g["shaft"], w["condition"], w["k"], w["n"], w["sense"])
                 for g in data["gears"] for w in g["nearest"] if abs(w["gap"]) < CLEARANCE]
         self.assertEqual(sorted(told), sorted(expected))
-        self.assertEqual(sorted(rows_of(run("whirl", BIZJET)[1])), sorted(expected))
-
-    def test_both_harmonics_have_their_nearest_wave_in_json(self):
-        for gear in answer("whirl", BIZJET)["gears"]:
+        self.assertEqual(sorted(rows_of(run("whirl", TRAINER)[1])), sorted(expected))
+        for gear in data["gears"]:  # both harmonics have their nearest, however far
             for condition in {w["condition"] for w in gear["nearest"]}:
                 own = [w for w in gear["nearest"] if w["condition"] == condition]
                 self.assertEqual({w["k"] for w in own}, {1, 2})
 
     def test_unknown_clearance_leaves_the_nearest(self):
-        copy = self.copy_of(BIZJET)
+        copy = self.copy_of(TRAINER)
         copy.write_text(re.sub(r"(?m)^limits:$", "limits:\n  web clearance: unknown",
                                copy.read_text()))
         code, page, err = run("whirl", copy)
@@ -77,9 +69,11 @@ class Waves(InFolder):
         self.assertNotIn("?", page[page.index("Gears across"):])
         self.assertIn("`web clearance` is not known", page)
         data = answer("whirl", copy)
+        path = ROOT / "docs/schema/whirl.schema.json"
+        jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8"))).validate(data)
         told = [(g["shaft"], w["condition"], w["k"], w["n"], w["sense"])
                 for g in data["gears"] for w in g["nearest"]]
-        self.assertGreater(len(told), 200)
+        self.assertGreater(len(told), 50)
         self.assertEqual(sorted(rows_of(page)), sorted(told))
 
 

@@ -402,7 +402,6 @@ static void web_that_lacks_data_is_not_computable(void **state)
     static const char *const gears[][2] = {
         {"rim: 6 mm, web: 8 mm, material: unknown", "the material of hydraulic pump 1"},
         {"rim: 6 mm, web: unknown", "the web of hydraulic pump 1"},
-        {"rim: unknown, web: 8 mm", "the rim of hydraulic pump 1"},
         {"rim: unknown", "the rim of hydraulic pump 1"},
     };
     for (size_t i = 0; i < sizeof gears / sizeof gears[0]; i++) {
@@ -446,7 +445,6 @@ static void time_told_in_pieces_is_the_same_time(void **state)
     (void)state;
     const double once = gap_with_take_off_in(1, 900.0);
     assert_true(once < 0.012);
-    assert_close(gap_with_take_off_in(2, 900.0), once, 1e-15);
     assert_close(gap_with_take_off_in(24, 900.0), once, 1e-15);
     assert_true(gap_with_take_off_in(24, 9.0) > 0.012);
 }
