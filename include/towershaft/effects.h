@@ -12,6 +12,8 @@
 typedef struct ts_effects_options {
     const char *part;      /* NULL or "": the whole; else one part, by its name or its address */
     const char *condition; /* NULL: the one in which its spool turns fastest; speeds of a part  */
+    const char *format;    /* of one part: "pdf", "html"; NULL: for a terminal                  */
+    const char *paper;     /* "A4", "Letter"; NULL: A4                                          */
 } ts_effects_options;
 
 /* For a terminal or, always whole, by docs/schema/effects.schema.json.  TS_NOT_UNDERSTOOD: no drive

@@ -1,11 +1,7 @@
 /* What does one part do to the others when it fails, in each of its ways? */
 #include "report/effects_report.h"
 
-#include "report/check_page.h"
-
 #include <math.h>
-
-enum { INDENT = 2, HANGING = 13 };
 
 /* "hp spool > hp tower shaft -x- hp box input > generator" down to shaft k. */
 static void add_path(const ts_effects *effects, const ts_outcome *outcome, uint32_t k,
@@ -26,16 +22,11 @@ static void add_path(const ts_effects *effects, const ts_outcome *outcome, uint3
     ts_buffer_add(out, train->shafts[k].name);
 }
 
-static void begin(ts_page *page, const char *label, ts_buffer *text)
+/* What stands in chapter->cell, as a row beside its label. */
+static void item(ts_chapter *chapter, const char *label)
 {
-    ts_buffer_open(text, page->out->allocator);
-    ts_buffer_fill(page->out, ' ', INDENT);
-    ts_page_left(page, ts_text_of(label), HANGING - INDENT);
-}
-
-static void end(ts_page *page, ts_buffer *text)
-{
-    ts_page_wrap_made(page, text, HANGING, HANGING);
+    ts_chapter_word(chapter, label);
+    ts_chapter_cell(chapter);
 }
 
 /* ---- what breaks for it ---------------------------------------------------------------------- */
@@ -63,20 +54,18 @@ static void add_breakage(const ts_effects *effects, const ts_breakage *broken, c
     }
 }
 
-static void breakages(const ts_effects *effects, const ts_outcome *outcome, ts_page *page)
+static void breakages(const ts_effects *effects, const ts_outcome *outcome, ts_chapter *chapter)
 {
     for (uint32_t i = 0; i < outcome->breakage_count; i++) {
-        ts_buffer text;
-        begin(page, "breaks", &text);
-        add_breakage(effects, &outcome->breakages[i], page, &text);
-        end(page, &text);
+        add_breakage(effects, &outcome->breakages[i], &chapter->page, &chapter->cell);
+        item(chapter, "breaks");
     }
 }
 
 /* ---- pads ------------------------------------------------------------------------------------ */
 
 static void halted(const ts_effects *effects, const ts_outcome *outcome, ts_goes goes,
-                   ts_page *page)
+                   ts_chapter *chapter)
 {
     const ts_train *train = effects->motion->train;
 
@@ -84,40 +73,37 @@ static void halted(const ts_effects *effects, const ts_outcome *outcome, ts_goes
         const ts_pad *pad = &train->pads[p];
         if (pad->accessory < 0 || outcome->pads[p].goes != goes)
             continue;
-        ts_buffer text;
-        begin(page, goes == TS_STOPS ? "stops" : "in doubt", &text);
-        ts_buffer_print(&text, "%s: ", pad->name);
-        add_path(effects, outcome, pad->shaft, &text);
-        ts_buffer_add(&text,
+        ts_buffer_print(&chapter->cell, "%s: ", pad->name);
+        add_path(effects, outcome, pad->shaft, &chapter->cell);
+        ts_buffer_add(&chapter->cell,
                       outcome->shafts[pad->shaft].goes == goes ? " > its pad" : " -x- its pad");
-        end(page, &text);
+        item(chapter, goes == TS_STOPS ? "stops" : "in doubt");
     }
 }
 
 static void going_on(const ts_effects *effects, const ts_outcome *outcome, uint32_t condition,
-                     ts_page *page)
+                     ts_chapter *chapter)
 {
     const ts_train *train = effects->motion->train;
-    ts_buffer       text;
-    bool            any = false;
+    ts_buffer      *text  = &chapter->cell;
+    bool            any   = false;
 
-    begin(page, "goes on", &text);
     for (uint32_t p = 0; p < train->pad_count; p++) {
         const ts_pad *pad = &train->pads[p];
         if (pad->accessory < 0 || outcome->pads[p].goes != TS_GOES_ON)
             continue;
         const double n     = effects->motion->speed[condition * train->shaft_count + pad->shaft];
         const int    sense = ts_pad_sense(effects->motion, pad);
-        ts_buffer_print(&text, "%s%s ", any ? ", " : "", pad->name);
-        ts_page_speed_text(page, &text, n);
-        ts_buffer_print(&text, " rpm%s", sense > 0 ? " ccw" : sense < 0 ? " cw" : "");
+        ts_buffer_print(text, "%s%s ", any ? ", " : "", pad->name);
+        ts_page_speed_text(&chapter->page, text, n);
+        ts_buffer_print(text, " rpm%s", sense > 0 ? " ccw" : sense < 0 ? " cw" : "");
         any = true;
     }
     if (any)
-        ts_buffer_print(&text, ", as before, at %s", effects->drive->conditions[condition].name);
+        ts_buffer_print(text, ", as before, at %s", effects->drive->conditions[condition].name);
     else
-        ts_buffer_add(&text, "nothing");
-    end(page, &text);
+        ts_buffer_add(text, "nothing");
+    item(chapter, "goes on");
 }
 
 /* Does anything beyond it still turn an accessory? */
@@ -138,87 +124,78 @@ static bool serves_nothing(const ts_effects *effects, const ts_outcome *outcome,
     return true;
 }
 
-static void idling(const ts_effects *effects, const ts_outcome *outcome, ts_page *page)
+static void idling(const ts_effects *effects, const ts_outcome *outcome, ts_chapter *chapter)
 {
     const ts_train *train = effects->motion->train;
-    ts_buffer       text;
-    bool            any = false;
+    ts_buffer      *text  = &chapter->cell;
+    bool            any   = false;
 
-    ts_buffer_open(&text, page->out->allocator);
     for (uint32_t k = 0; k < train->shaft_count; k++) {
         if (train->shafts[k].kind == TS_SHAFT_SPOOL || outcome->shafts[k].goes == TS_STOPS ||
             !serves_nothing(effects, outcome, k, false) ||
             serves_nothing(effects, outcome, k, true))
             continue;
-        ts_buffer_print(&text, "%s%s", any ? ", " : "", train->shafts[k].name);
+        ts_buffer_print(text, "%s%s", any ? ", " : "", train->shafts[k].name);
         any = true;
     }
-    if (any) {
-        ts_buffer_fill(page->out, ' ', INDENT);
-        ts_page_left(page, TS_TEXT("turns idle"), HANGING - INDENT);
-        end(page, &text);
-    } else {
-        ts_buffer_close(&text);
-    }
+    if (any)
+        item(chapter, "turns idle");
 }
 
 /* ---- the card -------------------------------------------------------------------------------- */
 
 static void stuck(const ts_effects *effects, const ts_outcome *outcome, uint32_t condition,
-                  ts_page *page)
+                  ts_chapter *chapter)
 {
     const ts_train *train = effects->motion->train;
     const ts_pad   *pad   = &train->pads[outcome->stuck_pad];
     const ts_span   limit = effects->drive->accessories[pad->accessory].speed[condition];
-    ts_buffer       text;
+    ts_buffer      *text  = &chapter->cell;
 
-    begin(page, "carried", &text);
-    ts_buffer_print(&text, "%s turns at ", pad->name);
-    ts_page_speed_text(page, &text,
+    ts_buffer_print(text, "%s turns at ", pad->name);
+    ts_page_speed_text(&chapter->page, text,
                        effects->motion->speed[condition * train->shaft_count + pad->shaft]);
-    ts_buffer_print(&text, " rpm at %s", effects->drive->conditions[condition].name);
+    ts_buffer_print(text, " rpm at %s", effects->drive->conditions[condition].name);
     if (isfinite(limit.high)) {
-        ts_buffer_add(&text, "; its speed there is to be no more than ");
-        ts_page_speed_text(page, &text, limit.high);
-        ts_buffer_add(&text, " rpm");
+        ts_buffer_add(text, "; its speed there is to be no more than ");
+        ts_page_speed_text(&chapter->page, text, limit.high);
+        ts_buffer_add(text, " rpm");
     }
-    end(page, &text);
+    item(chapter, "carried");
 }
 
-static void one_mode(const ts_effects *effects, uint32_t i, uint32_t condition, ts_page *page)
+static void one_mode(const ts_effects *effects, uint32_t i, uint32_t condition, ts_chapter *chapter)
 {
     const ts_outcome *outcome = &effects->outcomes[i];
-    ts_buffer         text;
+    ts_buffer        *text    = &chapter->cell;
 
-    ts_buffer_open(&text, page->out->allocator);
     ts_effects_part(effects, ts_failing_of(effects->failures[i].mode), effects->failures[i].at,
-                    &text);
-    ts_buffer_print(&text, ": %s", ts_failure_name(effects->failures[i].mode));
-    if (!text.failed)
-        ts_page_heading(page, text.bytes);
-    page->out->failed = page->out->failed || text.failed;
-    ts_buffer_close(&text);
-    breakages(effects, outcome, page);
-    halted(effects, outcome, TS_STOPS, page);
-    halted(effects, outcome, TS_IN_DOUBT, page);
-    going_on(effects, outcome, condition, page);
-    idling(effects, outcome, page);
+                    text);
+    ts_buffer_print(text, ": %s", ts_failure_name(effects->failures[i].mode));
+    if (!text->failed)
+        ts_manuscript_heading(chapter->manuscript, 1, text->bytes);
+    ts_buffer_clear(text);
+    ts_manuscript_table(chapter->manuscript, "", ts_effects_card_columns, 2);
+    breakages(effects, outcome, chapter);
+    halted(effects, outcome, TS_STOPS, chapter);
+    halted(effects, outcome, TS_IN_DOUBT, chapter);
+    going_on(effects, outcome, condition, chapter);
+    idling(effects, outcome, chapter);
     if (outcome->stuck_in)
-        stuck(effects, outcome, condition, page);
-    begin(page, "engine", &text);
-    ts_effects_class(effects, outcome, &text);
-    end(page, &text);
-    begin(page, "seen as", &text);
-    ts_effects_seen(effects, effects->failures[i], outcome, &text);
-    end(page, &text);
+        stuck(effects, outcome, condition, chapter);
+    ts_effects_class(effects, outcome, text);
+    item(chapter, "engine");
+    ts_effects_seen(effects, effects->failures[i], outcome, text);
+    item(chapter, "seen as");
 }
 
-void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_failing of, uint32_t at,
-                     uint32_t condition, ts_page *page)
+void ts_effects_card(const ts_effects *effects, ts_failing of, uint32_t at, uint32_t condition,
+                     ts_chapter *chapter)
 {
-    ts_answer_title(answer, page);
     for (uint32_t i = 0; i < effects->failure_count; i++)
         if (effects->failures[i].at == at && ts_failing_of(effects->failures[i].mode) == of)
-            one_mode(effects, i, condition, page);
-    ts_effects_lacks_card(effects, of, at, page);
+            one_mode(effects, i, condition, chapter);
+    ts_effects_lacks_card(effects, of, at, chapter);
+    ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
+                       "In a way: > goes on to, -x- is cut off before, -?- may be cut off before.");
 }

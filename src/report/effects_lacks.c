@@ -133,24 +133,22 @@ void ts_effects_lacks_cells(const ts_effects *effects, ts_chapter *chapter)
     each(effects, tell_cells, chapter);
 }
 
-void ts_effects_lacks_card(const ts_effects *effects, ts_failing of, uint32_t at, ts_page *page)
+void ts_effects_lacks_card(const ts_effects *effects, ts_failing of, uint32_t at,
+                           ts_chapter *chapter)
 {
-    ts_page_heading(page, "Ways in which it cannot fail");
+    ts_manuscript_heading(chapter->manuscript, 1, "Ways in which it cannot fail");
+    ts_manuscript_table(chapter->manuscript, "", ts_effects_card_columns, 2);
     for (int mode = 0; mode < TS_FAILURE_MODES; mode++) {
         if (ts_failing_of((ts_failure_mode)mode) != of || because(effects, mode, at) == NULL)
             continue;
-        ts_buffer text;
-        ts_buffer_open(&text, page->out->allocator);
-        ts_buffer_print(&text, "%s: %s", ts_failure_name((ts_failure_mode)mode),
-                        because(effects, mode, at));
-        ts_buffer_add(page->out, "  ");
-        ts_page_wrap_made(page, &text, 4, 2);
+        ts_chapter_word(chapter, ts_failure_name((ts_failure_mode)mode));
+        ts_chapter_word(chapter, because(effects, mode, at));
     }
-    ts_buffer_add(page->out, of == TS_FAILING_MESH
-                                 ? "  seized, sheared, bearings: of the shafts that it joins\n"
-                             : of == TS_FAILING_SHAFT
-                                 ? "  teeth, jets: of its meshes; leaks, clutches: of its pads\n"
-                                 : "  teeth, jets, bearings: of the shaft it stands on\n");
+    ts_manuscript_text(
+        chapter->manuscript, TS_BLOCK_PLAIN,
+        of == TS_FAILING_MESH    ? "seized, sheared, bearings: of the shafts that it joins"
+        : of == TS_FAILING_SHAFT ? "teeth, jets: of its meshes; leaks, clutches: of its pads"
+                                 : "teeth, jets, bearings: of the shaft it stands on");
 }
 
 void ts_effects_lacks_json(ts_json *json, const ts_effects *effects, const ts_answer *answer)

@@ -10,9 +10,11 @@
 
 /* The whole matrix and the causes of every effect. */
 void ts_effects_page(const ts_effects *effects, const ts_answer *answer, ts_page *page);
-/* One part in all its modes, as at `condition`. */
-void ts_effects_card(const ts_effects *effects, const ts_answer *answer, ts_failing of, uint32_t at,
-                     uint32_t condition, ts_page *page);
+/* What is told, and how. */
+extern const ts_column ts_effects_card_columns[2];
+/* One part in all its modes, as at `condition`: a card for who maintains the engine. */
+void ts_effects_card(const ts_effects *effects, ts_failing of, uint32_t at, uint32_t condition,
+                     ts_chapter *chapter);
 /* Paragraphs of certification rules, what bears on them, and with which reserves. */
 void ts_evidence_page(const ts_answer *answer, ts_page *page);
 void ts_evidence_json(ts_json *json, const ts_answer *answer);
@@ -20,7 +22,8 @@ void ts_effects_json(const ts_effects *effects, const ts_answer *answer, ts_buff
 
 /* Ways in which parts cannot fail, each with its reason; of one part alone. */
 void ts_effects_lacks_page(const ts_effects *effects, ts_page *page);
-void ts_effects_lacks_card(const ts_effects *effects, ts_failing of, uint32_t at, ts_page *page);
+void ts_effects_lacks_card(const ts_effects *effects, ts_failing of, uint32_t at,
+                           ts_chapter *chapter);
 void ts_effects_lacks_cells(const ts_effects *effects, ts_chapter *chapter);
 void ts_effects_lacks_json(ts_json *json, const ts_effects *effects, const ts_answer *answer);
 /* Gears whose chips may pass no plug. */

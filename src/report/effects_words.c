@@ -1,6 +1,8 @@
 /* Which words say what a failure does? */
 #include "report/effects_report.h"
 
+const ts_column ts_effects_card_columns[2] = {{"", false}, {"", false}};
+
 static const ts_train *train_of(const ts_effects *effects)
 {
     return effects->motion->train;

@@ -4,6 +4,7 @@
 import json
 import os
 import re
+import subprocess
 import sys
 import unittest
 
@@ -106,6 +107,12 @@ class Effects(InFolder):
 
     def test_one_part_is_told_by_name_and_by_address(self):
         code, by_name, err = run("effects", BIZJET, "generator")
+        self.assertEqual(run("effects", BIZJET, "generator", "-o", self.folder / "card.pdf")[0], 0)
+        paper = subprocess.run(["pdftotext", self.folder / "card.pdf", "-"], check=True,
+                               capture_output=True, text=True).stdout
+        for line in re.findall(r"(?m)^generator: .*", by_name):
+            self.assertIn(line, paper)
+        self.assertIn("Preliminary design aid", paper)
         self.assertEqual((code, err), (0, ""))
         self.assertIn("the neck of generator breaks at no more than 74.00 N.m", by_name)
         self.assertEqual(run("effects", BIZJET, "accessories/generator"), (code, by_name, err))

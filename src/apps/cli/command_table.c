@@ -106,8 +106,9 @@ static const option_id jolt_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_U
 static const option_id start_options[]   = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
                                             OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
                                             OPTION_COLOUR};
-static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,    OPTION_JSON,
-                                            OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,   OPTION_JSON,
+                                            OPTION_PAPER,     OPTION_UNITS, OPTION_OUTPUT,
+                                            OPTION_COLOUR};
 static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_AGAINST, OPTION_JSON,
                                           OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
@@ -203,7 +204,9 @@ const command_row commands[] = {
      "what\n"
      "breaks for it and at which torque, the way on which each accessory is cut off, what goes on "
      "at\n"
-     "which speed, what would be seen.",
+     "which speed, what would be seen: a card for who maintains the engine, which -o with the "
+     "ending\n"
+     ".pdf or .html writes on paper.",
      OPTIONS(effects_options), run_effects},
     {"necks", "FILE", "file", 1, 1, "draw a million necks, and tell chances",
      "Prints of every neck the torques between which it breaks for certain, what it must pass and\n"

@@ -12,6 +12,13 @@ const char *picture_ending(const char *path)
     return dot != NULL && dot[1] != '\0' ? dot + 1 : NULL;
 }
 
+const char *paper_ending(const char *path)
+{
+    const char *ending = path != NULL ? picture_ending(path) : NULL;
+    return ending != NULL && (strcmp(ending, "pdf") == 0 || strcmp(ending, "html") == 0) ? ending
+                                                                                         : NULL;
+}
+
 bool picture_wish(const arguments *given, ts_figure_options *out)
 {
     const char *units = "metric";

@@ -7,6 +7,8 @@
 
 /* "svg" of "out/face.svg"; NULL when the name has no ending. */
 const char *picture_ending(const char *path);
+/* "pdf" or "html" where the name ends so; else, and of no name, NULL. */
+const char *paper_ending(const char *path);
 /* False, with a sentence, for a word that is no choice; the format stays NULL without --format. */
 bool picture_wish(const arguments *given, ts_figure_options *out);
 /* The same of --picture FILE, whose ending says the format; a format of NULL: no picture is asked
