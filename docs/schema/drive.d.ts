@@ -274,7 +274,7 @@ export interface Neck {
   temperature?: Sourced<Span<TemperatureUnit> | Unknown>;
   /** Whether it yields before it breaks; a brittle neck feels its notch.  Default: tough. */
   breaking?: Sourced<"tough" | "brittle">;
-  /** Amplitude of its torque over the steady torque, once a turn, for its fatigue.  Default: 5 %. */
+  /** Amplitude of its torque over the steady torque, for its fatigue; as often a turn as the ripple of its accessory, else once.  Default: 5 %. */
   ripple?: Sourced<PlainNumber>;
   /** How many overloads or surges a start brings, for its fatigue.  Default: 1. */
   overloads?: Sourced<PlainNumber>;

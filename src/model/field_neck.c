@@ -191,7 +191,8 @@ static const ts_field neck_fields[] = {
      TS_AT(ts_neck, ripple),
      .range = TS_FROM(0.0, 1.0, "1"),
      DEFAULT(ripple, RIPPLE),
-     .says    = "Amplitude of its torque over the steady torque, once a turn, for its fatigue.",
+     .says = "Amplitude of its torque over the steady torque, for its fatigue; as often a turn as "
+             "the ripple of its accessory, else once.",
      .example = "5 %"},
     {.key   = "overloads",
      .form  = TS_FORM_MEASURE,

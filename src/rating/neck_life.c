@@ -293,6 +293,30 @@ static const ts_torque_swing *swing_in(const ts_select *select, const ts_guard *
     return swing != NULL && isfinite(swing->swing) ? swing : NULL;
 }
 
+/* Many like sources now and then swing together: amplitudes follow Rayleigh's law, whose mean of
+ * the m-th powers is Gamma(1 + m/2) times the root of the mean square to that power.  No sum of
+ * independent phases has a greater one, nor passes the sum of the amplitudes.  The greater of both
+ * slopes of the fatigue line gives the greater factor. */
+static double peak_of(double k)
+{
+    const double m = 2.0 * k - 1.0;
+
+    return exp(lgamma(1.0 + m / 2.0) / m);
+}
+
+/* As often as the accessory ripples in a turn of its pad, else once a turn. */
+static double turns_of_ripple(const count *to, double omega)
+{
+    const ts_select *select = to->select;
+    const int32_t    who    = to->guard->pad == TS_NOWHERE
+                                  ? -1
+                                  : select->teeth->motion->train->pads[to->guard->pad].accessory;
+    const ts_tally  *order  = who < 0 ? NULL : &select->drive->accessories[who].ripple_order;
+    const double times = order == NULL || order->standing == TS_ABSENT ? 1.0 : (double)order->value;
+
+    return times * fabs(omega) / (2.0 * pi);
+}
+
 /* The ripple that the file tells stands beside what is computed; one that is assumed is in it, as
  * that of the accessory. */
 static double amplitude(const count *to, const ts_torque_swing *computed, double T_m)
@@ -314,6 +338,14 @@ static double amplitude(const count *to, const ts_torque_swing *computed, double
     return TS_STEP(workings, T_swing_formula, fmin(fmax(told * T_m, swing), T_m), told, T_m, swing);
 }
 
+/* Is what the file tells greater than what is computed? */
+static bool ripple_stands(const count *to, const ts_torque_swing *computed, double T_m)
+{
+    const ts_measure *ripple = &to->neck->ripple;
+
+    return ripple->standing == TS_GIVEN && ripple->value * T_m > computed->swing;
+}
+
 /* As long as a condition lasts the torque swings about what it is then. */
 static void vibrate(count *to, uint32_t c)
 {
@@ -322,15 +354,16 @@ static void vibrate(count *to, uint32_t c)
     const double           T_m      = torque_in(to->select, to->guard, c);
     const double omega = motion->speed[(size_t)c * motion->train->shaft_count + to->guard->shaft];
     const double t     = ts_condition_seconds(&to->select->drive->conditions[c]);
-    const double rate  = computed != NULL ? computed->rate : fabs(omega) / (2.0 * pi);
+    const bool   by_ripple = computed == NULL || ripple_stands(to, computed, T_m);
+    const double rate      = by_ripple ? turns_of_ripple(to, omega) : computed->rate;
 
     if (!(T_m > 0.0) || isnan(rate) || isnan(t))
         return;
     ts_workings_about(to->workings, to->neck->node, (int32_t)c);
     ts_workings_row(to->workings, "T_m", T_m, "N.m", "the torque that it carries then");
     ts_workings_row(to->workings, "rate", rate, "Hz",
-                    computed != NULL ? "Rice's rate of the swing: response/drive_forced.h"
-                                     : "once a turn");
+                    by_ripple ? "of its ripple: so often a turn as its accessory, else once"
+                              : "Rice's rate of the swing: response/drive_forced.h");
     ts_workings_row(to->workings, "t", t, "s", "how long the condition lasts in the whole life");
     const double T_a = amplitude(to, computed, T_m);
     const double n   = TS_STEP(to->workings, n_formula, rate * t, rate, t);
@@ -430,13 +463,36 @@ static bool is_of_steel(const ts_neck *neck)
     return ts_metal_is_steel(&metal);
 }
 
+/* Its chance to break early where each swing is the amplitude of the same harm by Rayleigh's law.
+ */
+static double early_at_most(const ts_select *select, const ts_guard *guard,
+                            const ts_neck_life *life)
+{
+    const double   peak = peak_of(life->make.k);
+    ts_neck_cycles cycles[TS_NECK_LIFE_CYCLES];
+    ts_neck_duty   duty = life->duty;
+
+    duty.cycles = cycles;
+    for (int i = 0; i < duty.cycle_count; i++) {
+        cycles[i] = life->cycles[i];
+        if (life->condition[i] == TS_EVERY_CONDITION)
+            continue;
+        const ts_torque_swing *swing = swing_in(select, guard, (uint32_t)life->condition[i]);
+        if (swing != NULL)
+            cycles[i].T_a =
+                fmin(fmax(cycles[i].T_a, fmin(swing->swing * peak, swing->sum)), cycles[i].T_m);
+    }
+    return ts_neck_chance_of(&life->make, &duty, life->make.d_0, NULL).early;
+}
+
 void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_life *life,
                      ts_workings *workings)
 {
     const ts_drive_neck *of = guard->neck == TS_NOWHERE ? NULL : &select->necks->items[guard->neck];
 
-    *life        = (ts_neck_life){.worst = -1};
-    life->chance = (ts_neck_chance){NAN, NAN, NAN, NAN, NAN};
+    *life            = (ts_neck_life){.worst = -1};
+    life->chance     = (ts_neck_chance){NAN, NAN, NAN, NAN, NAN};
+    life->early_most = (double)NAN;
     if (of == NULL || !of->designed)
         life->missing = "a neck with a diameter";
     else if (of->missing != NULL)
@@ -459,8 +515,11 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
                                 .cycle_count = count_cycles(select, guard, life, workings)};
     if (workings != NULL)
         note_cycles(life, of->neck->node, workings);
-    life->chance = ts_neck_chance_of(&life->make, &life->duty, life->make.d_0, workings);
-    double most  = 0.0;
+    life->chance     = ts_neck_chance_of(&life->make, &life->duty, life->make.d_0, workings);
+    life->early_most = early_at_most(select, guard, life);
+    ts_workings_row(workings, "P_early_most", life->early_most, "1",
+                    "by Rayleigh's law of the swings, an upper bound: docs/method/necks.md");
+    double most = 0.0;
     for (int i = 0; i < life->duty.cycle_count; i++) {
         const double share = ts_neck_harm_share(&life->make, &life->duty, &life->chance, i);
         life->worst        = share > most ? i : life->worst;

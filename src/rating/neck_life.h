@@ -9,7 +9,8 @@
  *           torsional vibration that response/drive_forced.h computes for that place, or by a
  *           greater `ripple` that the file tells.  A linear swing beyond the torque itself would
  *           part the flanks, which breaks the resonance: the torque itself is taken instead (common
- *           practice, no source).  Where no swing is known, `ripple`, once a turn.
+ *           practice, no source).  Where no swing is known, `ripple`, as often a turn as its
+ *           accessory ripples, else once; so does a told one that is greater.
  * Strength  Mean fatigue strength in torsion: 0.577 of half the tensile strength, of at most
  *           700 MPa, at 1e6 cycles over notch, size and surface (K of DIN 743-1), 0.9 of the static
  *           one at 1e3; a straight line on two logarithmic scales through both, and twice as flat
@@ -34,7 +35,8 @@ typedef struct ts_neck_life {
     int32_t        condition[TS_NECK_LIFE_CYCLES + 1]; /* whose swing each is; or
                                                           TS_EVERY_CONDITION: an event */
     ts_neck_chance chance;                             /* at the diameter of the file */
-    int            worst; /* cycles that do most of the harm; -1: none does any */
+    double         early_most; /* P_early where the swings follow Rayleigh's law: an upper bound */
+    int            worst;      /* cycles that do most of the harm; -1: none does any */
 } ts_neck_life;
 
 /* Fills in *life, whose duty points into it: do not copy it.  Noted about the record of the neck.

@@ -45,6 +45,7 @@ static void chances(ts_json *json, const ts_neck_survey *survey)
     ts_json_number_at(json, "early", chance->early);
     ts_json_number_at(json, "early_at_once", chance->static_early);
     ts_json_number_at(json, "early_by_fatigue", chance->fatigue_early);
+    ts_json_number_at(json, "early_most", survey->life.early_most);
     ts_json_number_at(json, "late", chance->late);
     ts_json_number_at(json, "balance", survey->balance);
     ts_json_end(json, '}');

@@ -134,6 +134,11 @@ static void chances(teller *t, const ts_neck_survey *survey)
     chance(t, ", by fatigue", c->fatigue_early, s->fatigue_early, s->count);
     chance(t, "; too late", c->late, s->late, s->count);
     sentence(t);
+    ts_buffer_add(&t->text, "  too early with a chance of at most ");
+    ts_page_short(&t->text, survey->life.early_most, 3);
+    ts_buffer_add(&t->text,
+                  " where all that shakes it now and then swings together (Rayleigh's law)");
+    sentence(t);
     fatigue(t, &survey->life);
     ts_buffer_add(&t->text, "  both are as likely at ");
     show(t, survey->balance, TS_KIND_LENGTH);

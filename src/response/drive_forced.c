@@ -64,6 +64,7 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
     for (size_t i = 0; i < model->spring_count; i++) {
         const double T = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
         swing[i].swing = hypot(swing[i].swing, T);
+        swing[i].sum += T;
         swing[i].rate  = hypot(swing[i].rate, by->omega / two_pi * T); /* yet to be shared out */
         if (T > swing[i].most) {
             swing[i].most             = T;

@@ -36,6 +36,7 @@ typedef struct ts_torque_swing {
     double          mean;   /* N.m, that it carries; >= 0                 */
     double          swing;  /* N.m, amplitude of all together; NaN: not computed */
     double          rate;   /* Hz, swings a second: Rice's rate of the sum, 0 without a swing */
+    double          sum;    /* N.m, what it never exceeds: the sum of all amplitudes      */
     double          most;   /* N.m, of it by the strongest source alone ... */
     ts_shake_source source; /* ... which is this                           */
 } ts_torque_swing;

@@ -44,6 +44,13 @@ class Necks(InFolder):
         balance = next(n["balance"] for n in sized["necks"] if n["of"] == "starter-generator")
         self.assertEqual(told["chances"]["balance"], balance)
 
+    def test_the_bound_is_told_on_the_page_and_in_json(self):
+        trainer = ROOT / "examples/trainer.yaml"
+        chances = self.of(answer("necks", trainer, *FEW), "hydraulic pump")["chances"]
+        self.assertGreater(chances["early_most"], chances["early"])
+        page = " ".join(run("necks", trainer, *FEW)[1].split())
+        self.assertIn(f"a chance of at most {chances['early_most']:.3g} where", page)
+
     def test_a_stated_band_has_no_samples(self):
         told = self.of(answer("necks", ROOT / "examples/trainer.yaml", *FEW))
         self.assertFalse(told["designed"])
