@@ -364,6 +364,45 @@ static double teeth_alone_large(void)
     return seconds;
 }
 
+/* The same measured directly: no more is solved than what teeth ask for, and the rules that need
+ * more say nothing. */
+static void meshes_only(void *context)
+{
+    const drive_text *text  = context;
+    ts_study         *study = NULL;
+    ts_check_outcome  outcome;
+
+    if (ts_study_open(NULL, &study) == TS_OK &&
+        ts_study_begin(study, "bench.yaml", text->bytes, text->length) == TS_OK &&
+        ts_study_build(study) == TS_OK &&
+        ts_motion_solve(&study->drive, &study->motion, study->diagnostics, NULL) == TS_OK &&
+        ts_power_solve(&study->drive, &study->power, NULL) == TS_OK) {
+        const ts_check_subject subject = {.source  = &study->source,
+                                          .drive   = &study->drive,
+                                          .train   = &study->train,
+                                          .motion  = &study->motion,
+                                          .power   = &study->power,
+                                          .teeth   = &study->teeth,
+                                          .opinion = &study->opinion,
+                                          .rubbing = &study->rubbing,
+                                          .today   = 20000};
+        work_teeth(study);
+        if (ts_check_prepare(&subject, study->arena, &outcome) == TS_OK)
+            (void)ts_check_run(&subject, study->arena, NULL, &outcome);
+    }
+    bench_keep(study);
+    ts_study_close(study);
+}
+
+static double meshes_large(void)
+{
+    large        l       = open_large();
+    const double seconds = l.study != NULL ? bench_seconds(meshes_only, &l.text) : (double)NAN;
+
+    close_large(&l);
+    return seconds;
+}
+
 /* What stops for each failure, without causes; and with every single and double cause. */
 typedef struct effects_case {
     ts_study *study;
@@ -504,6 +543,8 @@ static const bench_case cases[] = {
     {"solve-large", "the large example, from text to findings, one core", "s", 4.5e-3, solve_large},
     {"solve-large-teeth", "of that text, model, power, every mesh rated, and findings", "s", 1e-3,
      teeth_alone_large},
+    {"solve-large-meshes", "  that measured directly: every mesh rated, and the rules of teeth",
+     "s", 1e-3, meshes_large},
     {"solve-large-metal", "of that shafts, bearings, splines, float, necks and masses", "s", 1e-3,
      metal_large},
     {"solve-large-heat", "of that losses, heat, oil and its pumps", "s", 0.5e-3, heat_large},
