@@ -55,6 +55,7 @@ async function monday(page, read, hand) {
   await hand.press(page, "File");
   await page.waitForSelector(".editor .cm-content");
   await hand.text(page);
+  await page.waitForTimeout(500); // the editor takes a click in its own time, and moves the cursor there
   await page.keyboard.press("Control+Home");
   const line = before.split("\n").indexOf("accessories:") + 1;
   for (let i = 0; i < line; i++) await page.keyboard.press("ArrowDown");

@@ -1,5 +1,6 @@
 """Is a whole errand done in a real browser, by a newcomer, on a Monday, on paper, in text, in time?"""
 # ctest: release-only
+# ctest: alone    (a hand that waits for a slow page puts its words elsewhere)
 # ctest: timeout=900 cost=110
 import unittest
 
