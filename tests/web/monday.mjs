@@ -15,7 +15,7 @@ const mouse = {
   choose: (page, label, option) => page.getByRole("combobox", { name: label }).selectOption({ label: option }),
   untick: (page, name) => page.getByRole("checkbox", { name }).uncheck(),
   field: (page, label) => page.getByRole("textbox", { name: label }).click(),
-  text: (page) => page.locator(".editor .cm-content").click(),
+  text: (page) => page.locator(".editor .cm-content").focus(), // a click would move its cursor when it likes
 };
 
 /** Tab, until the name and the role of what has the focus are these. */
