@@ -17,6 +17,13 @@ ts_diagnostics *ts_diagnostics_open(ts_arena *arena, const char *name, ts_text b
     return list;
 }
 
+void ts_diagnostics_clear(ts_diagnostics *list, ts_arena *arena)
+{
+    list->arena = arena;
+    list->count = 0;
+    list->kept  = 0;
+}
+
 /* A text that cannot be copied for want of memory becomes `instead`; the arena remembers. */
 static const char *copied(ts_arena *arena, const char *text, const char *instead)
 {

@@ -29,6 +29,9 @@ typedef struct ts_diagnostics ts_diagnostics;
  * Both must outlive the list. */
 ts_diagnostics *ts_diagnostics_open(ts_arena *arena, const char *name, ts_text bytes);
 
+/* Forgets all that it holds, and keeps what comes in `arena`. */
+void ts_diagnostics_clear(ts_diagnostics *list, ts_arena *arena);
+
 /* Copies everything it is given into the arena.  Kept in the order of line, then column. */
 void ts_diagnose(ts_diagnostics *list, const ts_diagnostic *diagnostic);
 /* The same with `says` formatted (%s %.*s %d %zu ... no floats). */

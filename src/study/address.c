@@ -54,7 +54,7 @@ static void say_missing(ts_study *study, const char *what, ts_text name, const c
 static void say_no_path(ts_study *study, ts_text path, ts_node deepest)
 {
     const ts_source *source = &study->source;
-    const char     **names  = TS_TAKE(study->arena, const char *, source->node_count + 1);
+    const char     **names  = TS_TAKE(study->asked, const char *, source->node_count + 1);
     size_t           count  = 0;
     for (ts_node n = 1; names != NULL && n <= source->node_count; n++) {
         if (source->nodes[n].parent != deepest)
@@ -63,7 +63,7 @@ static void say_no_path(ts_study *study, ts_text path, ts_node deepest)
         ts_buffer_open(&made, study->allocator);
         ts_source_address(source, n, &made);
         if (!made.failed && made.bytes != NULL)
-            names[count] = ts_arena_copy(study->arena, made.bytes, made.length);
+            names[count] = ts_arena_copy(study->asked, made.bytes, made.length);
         ts_buffer_close(&made);
         count += names[count] != NULL;
     }
@@ -125,7 +125,7 @@ static size_t condition_count(const ts_study *study, ts_node node, const char *s
 static void say_no_symbol(ts_study *study, ts_text symbol, ts_node node)
 {
     const size_t count = ts_workings_count(study->workings);
-    const char **names = TS_TAKE(study->arena, const char *, count);
+    const char **names = TS_TAKE(study->asked, const char *, count);
     size_t       kept  = 0;
     for (size_t i = 0; names != NULL && i < count; i++) {
         const ts_note *note = ts_workings_at(study->workings, i);
@@ -142,7 +142,7 @@ size_t ts_address_note(ts_study *study, ts_address address, ts_node node)
     const int32_t condition = ts_address_condition(study, address.condition);
     if (condition == -2) {
         const size_t count = study->drive.condition_count;
-        const char **names = TS_TAKE(study->arena, const char *, count);
+        const char **names = TS_TAKE(study->asked, const char *, count);
         for (size_t c = 0; names != NULL && c < count; c++)
             names[c] = study->drive.conditions[c].name;
         say_missing(study, "condition", address.condition, names, count);
@@ -168,7 +168,7 @@ size_t ts_address_note(ts_study *study, ts_address address, ts_node node)
 
 double ts_study_number(ts_study *study, const char *address)
 {
-    if (!ts_study_has_numbers(study))
+    if (!ts_study_ask(study, TS_WANT_EITHER) || study->workings == NULL)
         return NAN;
     const ts_address split = ts_address_split(address);
     bool             whole = false;

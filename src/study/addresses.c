@@ -50,7 +50,7 @@ static void symbols(const ts_study *study, ts_node node, ts_text prefix, ts_buff
 
 ts_status ts_study_write_addresses(ts_study *study, const char *prefix, const ts_sink *sink)
 {
-    if (!ts_study_has_numbers(study))
+    if (!ts_study_ask(study, TS_WANT_EITHER) || study->workings == NULL)
         return TS_NOT_UNDERSTOOD;
     const ts_text wanted = ts_text_of(prefix);
     const char   *colon  = strchr(prefix, ':');

@@ -245,7 +245,7 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
 {
     ts_arranging a = {.study = study, .options = options};
     *ended         = TS_ARRANGED_SO_FAR;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_status status = ts_arranging_open(&a);
     if (status == TS_OK)

@@ -456,7 +456,7 @@ ts_status ts_arrange_verify_write(ts_study *study, const ts_arrange_options *opt
     verifying          v   = {.a    = {.study = study, .options = &own},
                               .told = {.certificate = name, .mass = (double)NAN}};
     *holds                 = false;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_status status = ts_arranging_open(&v.a);
     if (status == TS_OK)

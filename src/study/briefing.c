@@ -82,7 +82,7 @@ ts_status ts_brief_write(ts_study *study, const ts_brief_options *options, const
 {
     ts_paper_wish paper;
 
-    if (!study->solved || !choose(study, options, &paper))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !choose(study, options, &paper))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
@@ -115,7 +115,7 @@ static ts_status write_quiz(ts_study *study, bool numbers, ts_arena *arena, cons
 
 ts_status ts_brief_quiz(ts_study *study, bool numbers, const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
@@ -135,7 +135,7 @@ ts_status ts_brief_picture(ts_study *study, const char *condition, const char *g
     ts_draw_options options;
     ts_buffer       out;
 
-    if (!study->solved || !ts_study_figure(study, &from, &options))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_figure(study, &from, &options))
         return TS_NOT_UNDERSTOOD;
     const ts_drawing_subject subject = ts_study_subject(study, NULL);
     ts_buffer_open(&out, study->allocator);

@@ -39,7 +39,7 @@ bool ts_study_choose_condition(ts_study *study, const char *word, int32_t *condi
     if (word == NULL)
         return true;
     const size_t count = study->drive.condition_count;
-    const char **names = TS_TAKE(study->arena, const char *, count);
+    const char **names = TS_TAKE(study->asked, const char *, count);
     for (size_t c = 0; names != NULL && c < count; c++)
         names[c] = study->drive.conditions[c].name;
     *condition = names != NULL ? ts_study_choose(study, "condition", word, names, count) : -1;

@@ -7,7 +7,7 @@
 ts_status ts_compare_write(ts_study *before, ts_study *after, bool json,
                            const ts_page_options *options, const ts_sink *sink)
 {
-    if (!before->solved || !after->solved)
+    if (!ts_study_ask(before, TS_WANT_DRIVE) || !ts_study_ask(after, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(after->allocator);
     if (arena == NULL)

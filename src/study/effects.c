@@ -115,7 +115,7 @@ static ts_status write(ts_study *study, const ts_effects_options *options, bool 
 ts_status ts_effects_write(ts_study *study, const ts_effects_options *options, bool json,
                            const ts_page_options *page, const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

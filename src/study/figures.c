@@ -193,11 +193,11 @@ static ts_status widen(ts_study *study, ts_drawing_subject *subject)
 {
     const ts_width_rig rig    = {&study->drive, &study->train,      &study->motion, &study->power,
                                  &study->teeth, study->diagnostics, &study->lines};
-    ts_width_plan     *plan   = TS_TAKE(study->arena, ts_width_plan, 1);
+    ts_width_plan     *plan   = TS_TAKE(study->asked, ts_width_plan, 1);
     ts_status          status = plan != NULL ? TS_OK : TS_NO_MEMORY;
 
     if (status == TS_OK)
-        status = ts_find_tooth_widths(&rig, TS_WIDTH_STEP_USUAL, study->arena, plan);
+        status = ts_find_tooth_widths(&rig, TS_WIDTH_STEP_USUAL, study->asked, plan);
     subject->train      = &study->train;
     subject->motion     = &study->motion;
     subject->power      = &study->power;
@@ -256,7 +256,7 @@ static ts_status follow_start(ts_study *study, ts_drawing_subject *subject)
 {
     const ts_start_wish wish = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
     ts_start_answer     start;
-    const ts_status     status = ts_study_start(study, &wish, study->arena, &start);
+    const ts_status     status = ts_study_start(study, &wish, study->asked, &start);
     subject->start             = status == TS_OK ? start.it : NULL;
     return status;
 }
@@ -281,7 +281,7 @@ static const char *seized_of(const ts_figure_options *options)
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
 {
     ts_draw_options drawn;
-    if (!study->solved || !ts_study_figure(study, options, &drawn))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_figure(study, options, &drawn))
         return TS_NOT_UNDERSTOOD;
     if (drawn.format != TS_PICTURE_DXF && !ts_study_has_font(study))
         return TS_NOT_UNDERSTOOD;
@@ -293,13 +293,13 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_whirl_answer    whirl;
     if (status == TS_OK &&
         (drawn.figure == TS_FIGURE_CAMPBELL || drawn.figure == TS_FIGURE_REACH)) {
-        status          = ts_study_whirl(study, study->arena, &whirl);
+        status          = ts_study_whirl(study, study->asked, &whirl);
         subject.courses = whirl.courses;
     }
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)
         status = follow_start(study, &subject);
     if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
-        status = ts_study_show_failure(study, options->at, study->arena, &subject);
+        status = ts_study_show_failure(study, options->at, study->asked, &subject);
     ts_drawn_seizure seizure;
     if (status == TS_OK && drawn.figure == TS_FIGURE_SEIZURE) {
         status = ts_study_drawn_seizure(study, seized_of(options), options->condition, &seizure);

@@ -9,17 +9,28 @@ size_t ts_study_finding_count(const ts_study *study)
 }
 
 /* The address as text that lives as long as the study. */
-static const char *address_of(ts_study *study, ts_node node)
+static const char *address_text(ts_study *study, ts_node node)
 {
     ts_buffer made;
     ts_buffer_open(&made, study->allocator);
     ts_source_address(&study->source, node, &made);
-    const char *kept =
-        made.failed
-            ? NULL
-            : ts_arena_copy(study->arena, made.bytes != NULL ? made.bytes : "", made.length);
+    const char *kept = made.failed || made.bytes == NULL
+                           ? NULL
+                           : ts_arena_copy(study->arena, made.bytes, made.length);
     ts_buffer_close(&made);
     return kept != NULL ? kept : "";
+}
+
+/* That of a finding, made when it is first asked for. */
+static const char *address_of(ts_study *study, size_t index)
+{
+    if (study->addresses == NULL)
+        study->addresses = TS_TAKE(study->arena, const char *, study->outcome.finding_count);
+    if (study->addresses == NULL)
+        return "";
+    if (study->addresses[index] == NULL)
+        study->addresses[index] = address_text(study, study->outcome.findings[index].node);
+    return study->addresses[index];
 }
 
 ts_finding_view ts_study_finding(ts_study *study, size_t index)
@@ -31,7 +42,7 @@ ts_finding_view ts_study_finding(ts_study *study, size_t index)
                 .rule        = finding->rule,
                 .level       = ts_level_name(finding->level),
                 .state       = ts_state_name(finding->state),
-                .address     = address_of(study, finding->node),
+                .address     = address_of(study, index),
                 .line        = place->line,
                 .column      = place->column,
                 .condition   = ts_answer_condition(&answer, finding->condition),

@@ -37,7 +37,7 @@ ts_status ts_necks_write(ts_study *study, const ts_necks_options *options,
                                .seed    = options->seed};
 
     *computed = false;
-    if (!study->solved || !is_in_range(study, options))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !is_in_range(study, options))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

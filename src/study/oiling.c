@@ -90,7 +90,7 @@ ts_status ts_oil_write(ts_study *study, const char *condition, bool json,
     int32_t at = -1;
 
     *computed = false;
-    if (!study->solved || !ts_study_choose_condition(study, condition, &at))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_choose_condition(study, condition, &at))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

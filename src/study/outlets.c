@@ -9,7 +9,7 @@
 ts_status ts_study_write(ts_study *study, ts_document document, const ts_page_options *options,
                          const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_rubbing_films(&study->drive, &study->rubbing, NULL);
     const ts_answer answer = ts_study_answer(study);

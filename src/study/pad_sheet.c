@@ -104,7 +104,7 @@ ts_status ts_sheet_write_to(ts_study *study, const ts_sheet_options *options,
                             const ts_page_options *page, const ts_sink *sink)
 {
     wish asked;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

@@ -273,7 +273,7 @@ static ts_status try_all(search *s, const ts_sink *sink)
 static int32_t find_accessory(ts_study *study, const char *name)
 {
     const size_t count = study->drive.accessory_count;
-    const char **names = TS_TAKE(study->arena, const char *, count + 1);
+    const char **names = TS_TAKE(study->asked, const char *, count + 1);
     for (size_t i = 0; names != NULL && i < count; i++) {
         names[i] = study->drive.accessories[i].name;
         if (strcmp(names[i], name) == 0)
@@ -287,7 +287,7 @@ static int32_t find_accessory(ts_study *study, const char *name)
 
 ts_status ts_places_write(ts_study *study, const char *accessory, const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     search s = {.study = study, .accessory = find_accessory(study, accessory)};
     if (s.accessory < 0)

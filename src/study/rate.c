@@ -35,7 +35,7 @@ ts_status ts_study_rate(ts_study *study)
 ts_status ts_rate_write(ts_study *study, bool json, const ts_page_options *options,
                         const ts_sink *sink)
 {
-    if (!study->rated)
+    if (!ts_study_ask(study, TS_WANT_RATE))
         return TS_NOT_UNDERSTOOD;
     const ts_answer answer = ts_study_answer(study);
     ts_buffer       out;

@@ -14,7 +14,7 @@ typedef struct embedded_file {
 
 ts_status ts_recheck_write(ts_study *study, const ts_sink *sink)
 {
-    if (!study->solved || study->workings == NULL) {
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || study->workings == NULL) {
         ts_study_say(study, "no-workings", "no workings were kept", "a drive that could be solved",
                      NULL);
         return TS_NOT_UNDERSTOOD;

@@ -440,7 +440,7 @@ ts_status ts_report_write(ts_study *study, const ts_report_options *options, con
     making        it = {.study = study};
     ts_manuscript manuscript;
     ts_buffer     verdict;
-    if (!study->solved || !read_wish(study, options, &it.wish))
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || !read_wish(study, options, &it.wish))
         return TS_NOT_UNDERSTOOD;
     if (it.wish.outlet == OUTLET_CSV || it.wish.outlet == OUTLET_WORKBOOK)
         return send_results(study, &it.wish, sink);

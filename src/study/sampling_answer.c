@@ -392,7 +392,8 @@ ts_status ts_sampling_draw(ts_sampling *sampling, const ts_sampling_found *found
     ts_drawing_subject subject = ts_study_subject(nominal, NULL);
     ts_draw_options    drawn;
 
-    if (!ts_study_figure(nominal, options, &drawn) || !ts_study_has_font(nominal))
+    if (!ts_study_ask(nominal, TS_WANT_DRIVE) || !ts_study_figure(nominal, options, &drawn) ||
+        !ts_study_has_font(nominal))
         return TS_NOT_UNDERSTOOD;
     if (drawn.format == TS_PICTURE_DXF) {
         ts_study_say(nominal, "no-true-size", "samples have no true size, and a DXF wants one",

@@ -64,14 +64,14 @@ ts_status ts_study_drawn_seizure(ts_study *study, const char *accessory, const c
     const ts_seize_options options = {.accessory = accessory != NULL ? accessory : usual(study),
                                       .condition = condition,
                                       .samples   = SAMPLES};
-    ts_seize_answer       *seize   = TS_TAKE(study->arena, ts_seize_answer, 1);
+    ts_seize_answer       *seize   = TS_TAKE(study->asked, ts_seize_answer, 1);
 
     *out = (ts_drawn_seizure){.accessory = NULL};
     if (seize == NULL)
         return TS_NO_MEMORY;
     if (options.accessory == NULL)
         return TS_OK;
-    ts_status status = ts_study_seize(study, &options, NULL, study->arena, seize);
+    ts_status status = ts_study_seize(study, &options, NULL, study->asked, seize);
     if (status != TS_OK)
         return status;
     out->accessory = study->drive.accessories[seize->accessory].name;
@@ -80,8 +80,8 @@ ts_status ts_study_drawn_seizure(ts_study *study, const char *accessory, const c
     out->twist     = seize->twist;
     if (seize->because != NULL)
         return TS_OK;
-    status = take_walls(seize, study->arena, out);
+    status = take_walls(seize, study->asked, out);
     if (status == TS_OK)
-        status = take_run(seize, TS_SEIZE_STRONG, study->arena, out);
-    return status == TS_OK ? take_run(seize, TS_SEIZE_BARE, study->arena, out) : status;
+        status = take_run(seize, TS_SEIZE_STRONG, study->asked, out);
+    return status == TS_OK ? take_run(seize, TS_SEIZE_BARE, study->asked, out) : status;
 }

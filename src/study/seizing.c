@@ -490,7 +490,7 @@ ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
                          const ts_page_options *look, bool *computed, const ts_sink *sink)
 {
     *computed = false;
-    if (!study->solved || options == NULL || options->samples > TS_SEIZE_SAMPLES_MOST)
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || options == NULL || options->samples > TS_SEIZE_SAMPLES_MOST)
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

@@ -303,7 +303,7 @@ ts_status ts_size_write(ts_study *study, const ts_size_options *options,
     sizing s = {.study = study, .options = options};
 
     *fits = false;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     s.step = step_of(study, options);
     if (isnan(s.step))

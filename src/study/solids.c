@@ -11,7 +11,7 @@ typedef ts_status writer(const ts_study *study, const ts_solids *solids, ts_aren
 /* The outline of a tooth is as coarse as a viewer may have it, so that a page gets few points. */
 static ts_status write_by(ts_study *study, writer *write, const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

@@ -312,7 +312,7 @@ ts_status ts_start_write(ts_study *study, const ts_start_options *options,
                          const ts_page_options *look, bool *holds, const ts_sink *sink)
 {
     *holds = false;
-    if (!study->solved || options == NULL)
+    if (!ts_study_ask(study, TS_WANT_DRIVE) || options == NULL)
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

@@ -7,48 +7,6 @@
 #include "study/twisting.h"
 
 #include <math.h>
-#include <string.h>
-
-ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
-{
-    const ts_allocator *from  = allocator != NULL ? allocator : &ts_allocator_standard;
-    ts_study           *study = from->resize(from->context, NULL, sizeof *study);
-    *out                      = study;
-    if (study == NULL)
-        return TS_NO_MEMORY;
-    memset(study, 0, sizeof *study);
-    study->own       = *from;
-    study->allocator = &study->own;
-    return TS_OK;
-}
-
-void ts_study_close(ts_study *study)
-{
-    if (study == NULL)
-        return;
-    const ts_allocator own = study->own;
-    ts_arena_close(study->arena);
-    own.resize(own.context, study, 0);
-}
-
-ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length)
-{
-    const ts_allocator own = study->own;
-    ts_arena_close(study->arena);
-    memset(study, 0, sizeof *study);
-    study->own       = own;
-    study->allocator = &study->own;
-    study->arena     = ts_arena_open(study->allocator);
-    if (study->arena == NULL)
-        return TS_NO_MEMORY;
-    study->name   = ts_arena_copy(study->arena, name, strlen(name));
-    study->bytes  = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
-    study->sha256 = TS_TAKE(study->arena, char, 65);
-    if (study->name == NULL || study->bytes.at == NULL || study->sha256 == NULL)
-        return TS_NO_MEMORY;
-    study->diagnostics = ts_diagnostics_open(study->arena, study->name, study->bytes);
-    return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
-}
 
 static ts_check_subject check_subject(const ts_study *study)
 {

@@ -15,8 +15,9 @@
 
 struct ts_study {
     const ts_allocator *allocator;
-    ts_allocator        own; /* a copy, so that the caller's need not live on    */
-    ts_arena           *arena;
+    ts_allocator        own;         /* a copy, so that the caller's need not live on    */
+    ts_arena           *arena;       /* of the file, the model and the answer    */
+    ts_arena           *asked;       /* of the question that is being answered   */
     ts_diagnostics     *diagnostics; /* NULL before the first read               */
     const char         *name;
     ts_text             bytes;
@@ -46,7 +47,8 @@ struct ts_study {
     ts_whirls        whirls;
     ts_webs          webs;
     ts_check_outcome outcome;
-    ts_workings     *workings; /* NULL unless asked for */
+    ts_workings     *workings;  /* NULL unless asked for */
+    const char     **addresses; /* of findings; NULL, and each of them, until it is asked for */
 
     ts_rate_file rate; /* a rate file in place of the drive */
     ts_rated     elements;
@@ -63,6 +65,11 @@ ts_answer ts_study_answer(const ts_study *study);
 /* Forgets everything and begins a list of messages about `bytes`. */
 ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length);
 
+/* Begins a question: what was said and taken for the one before is forgotten, and `asked` is empty.
+ * False where that kind of file was not read, or could not be: what reading said of it stays.
+ * A question must not be asked within another, whose memory it would empty. */
+bool ts_study_ask(ts_study *study, ts_file_wanted about);
+
 /* Text to model to flat train, and the memory of all that follows. */
 ts_status ts_study_build(ts_study *study);
 
@@ -73,12 +80,6 @@ ts_status ts_study_solve(ts_study *study);
 
 /* Computes the elements of a rate file. */
 ts_status ts_study_rate(ts_study *study);
-
-/* Are there numbers, of a drive or of elements, whose origin can be told? */
-static inline bool ts_study_has_numbers(const ts_study *study)
-{
-    return (study->solved || study->rated) && study->workings != NULL;
-}
 
 /* A message of the study's own about the call, not about a line of the file. */
 void ts_study_say(ts_study *study, const char *code, const char *says, const char *expected,

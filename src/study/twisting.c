@@ -146,7 +146,7 @@ ts_status ts_twist_write(ts_study *study, bool json, const ts_page_options *opti
                          const ts_sink *sink)
 {
     *computed = false;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
@@ -196,15 +196,11 @@ static ts_mode_view view_of(const ts_drive_twist *twist, size_t mode)
 
 ts_mode_view ts_study_mode(ts_study *study, const char *spool, bool cranked, size_t mode)
 {
-    const ts_mode_view none = {.frequency = (double)NAN, .strains = "", .moves = ""};
-    ts_twist_answer    twist;
-    if (!study->solved || ts_study_twist(study, study->arena, &twist) != TS_OK)
-        return none;
-    for (size_t i = 0; i < twist.count; i++) {
-        const ts_spool_drive *drive = &study->drive.drive[twist.items[i].drive];
-        if (twist.items[i].cranked == cranked &&
-            strcmp(study->drive.spools[drive->spool].name, spool) == 0)
-            return view_of(&twist.items[i], mode);
+    for (size_t i = 0; study->solved && i < study->twist.count; i++) {
+        const ts_drive_twist *twist = &study->twist.items[i];
+        const ts_spool_drive *drive = &study->drive.drive[twist->drive];
+        if (twist->cranked == cranked && strcmp(study->drive.spools[drive->spool].name, spool) == 0)
+            return view_of(twist, mode);
     }
-    return none;
+    return (ts_mode_view){.frequency = (double)NAN, .strains = "", .moves = ""};
 }

@@ -7,7 +7,7 @@
 
 ts_status ts_study_write_view(ts_study *study, const ts_view_options *options, const ts_sink *sink)
 {
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     const ts_draw_options drawn = {.condition = -1,
                                    .units     = options->us ? TS_UNITS_US : TS_UNITS_METRIC,

@@ -27,7 +27,7 @@ ts_status ts_whirl_write(ts_study *study, bool json, const ts_page_options *opti
                          const ts_sink *sink)
 {
     *computed = false;
-    if (!study->solved)
+    if (!ts_study_ask(study, TS_WANT_DRIVE))
         return TS_NOT_UNDERSTOOD;
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)

@@ -244,7 +244,7 @@ static void title(const ts_study *study, ts_page *page)
 static ts_status write_why(ts_study *study, const char *address, bool json, bool titled,
                            const ts_page_options *options, const ts_sink *sink)
 {
-    if (!ts_study_has_numbers(study))
+    if (!ts_study_ask(study, TS_WANT_EITHER) || study->workings == NULL)
         return TS_NOT_UNDERSTOOD;
     ts_buffer out;
     ts_buffer_open(&out, study->allocator);

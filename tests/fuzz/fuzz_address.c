@@ -4,15 +4,10 @@
 int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
 {
     static ts_study      *study;
-    static unsigned       asked;
     const ts_page_options page  = {0};
     size_t                taken = 0;
     const ts_sink         sink  = {fuzz_take, &taken};
     char                 *text  = fuzz_text(data, size);
-    if (++asked % 256 == 0) { /* its messages live as long as it does */
-        ts_study_close(study);
-        study = NULL;
-    }
     if (study == NULL)
         study = fuzz_study("examples/trainer.yaml", true);
     if (text == NULL || study == NULL) {

@@ -74,6 +74,14 @@ class Binding(unittest.TestCase):
         self.assertIn("cwc", message.says)
         self.assertTrue(message.nearest or message.expected)
 
+    def test_a_second_wrong_question_is_told_without_the_first(self):
+        with towershaft.Study(BIZJET.read_text()) as study:
+            for wrong in ("drive/none", "drive/hp:none"):
+                with self.assertRaises(towershaft.NotUnderstood) as raised:
+                    study.why(wrong)
+                self.assertEqual(len(raised.exception.messages), 1, wrong)
+            self.assertIn("number called none", str(raised.exception))
+
     def test_one_value_changes_and_every_other_byte_stays(self):
         before = BIZJET.read_text()
         after = towershaft.Study.changed(before, "drive/hp/box/input/face", "17.5 mm")

@@ -77,6 +77,46 @@ static void a_second_read_forgets_the_first(void **state)
     ts_study_close(study);
 }
 
+static int swallow(void *context, const char *bytes, size_t length)
+{
+    (void)context, (void)bytes, (void)length;
+    return 0;
+}
+
+/* A study may stand open for days, and be asked without end. */
+static void every_question_begins_with_no_message_and_no_memory_of_the_last(void **state)
+{
+    (void)state;
+    const ts_text          file    = read_file(examples[0]);
+    const ts_study_options options = {.today = INT32_MIN, .workings = true};
+    const ts_page_options  page    = {0};
+    const ts_sink          sink    = {swallow, NULL};
+    faulty_allocator       faulty;
+    const ts_allocator     own = faulty_allocator_open(&faulty, 0, FAULTY_ONCE);
+    ts_study              *study;
+
+    assert_int_equal(ts_study_open(&own, &study), TS_OK);
+    assert_int_equal(ts_study_read(study, examples[0], file.at, file.length, &options), TS_OK);
+    size_t settled = 0;
+    for (int times = 0; times < 600; times++) {
+        const char *wrong = times % 2 == 0 ? "drive/none" : "drive/hp:none";
+        assert_int_equal(ts_study_write_why(study, wrong, false, &page, &sink), TS_NOT_UNDERSTOOD);
+        assert_int_equal(ts_study_message_count(study), 1);
+        assert_non_null(
+            strstr(ts_study_message(study, 0).says, times % 2 == 0 ? "part" : "number"));
+        if (ts_study_finding_count(study) > 0)
+            assert_string_not_equal(ts_study_finding(study, 0).address, "");
+        if (times == 19)
+            settled = faulty.live_blocks;
+    }
+    assert_int_equal(faulty.live_blocks, settled);
+    assert_int_equal(ts_study_write_why(study, "drive/hp", false, &page, &sink), TS_OK);
+    assert_int_equal(ts_study_message_count(study), 0);
+    ts_study_close(study);
+    assert_int_equal(faulty.live_blocks, 0);
+    free_file(file);
+}
+
 /* Everything after the model is built: motion, power, check. */
 static void the_solve_allocates_nothing(void **state)
 {
@@ -93,6 +133,7 @@ static void the_solve_allocates_nothing(void **state)
         const size_t before = faulty.calls;
         assert_int_equal(ts_study_solve(&study), TS_OK);
         assert_int_equal(faulty.calls, before);
+        ts_arena_close(study.asked);
         ts_arena_close(study.arena);
         assert_int_equal(faulty.live_blocks, 0);
         free_file(file);
@@ -142,6 +183,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(workings_change_no_bit_of_the_answer),
         cmocka_unit_test(a_second_read_forgets_the_first),
+        cmocka_unit_test(every_question_begins_with_no_message_and_no_memory_of_the_last),
         cmocka_unit_test(the_solve_allocates_nothing),
         cmocka_unit_test(balances_close_to_one_part_in_a_million_million),
         cmocka_unit_test(every_input_of_every_step_has_an_origin),
