@@ -31,6 +31,7 @@ for_testing=(
     libocct-data-exchange-dev # STEP files, by a program of its own that is built where this is
     locales                 # one test runs under de_DE.UTF-8
     valgrind                # counts instructions
+    strace                  # makes single calls on files fail, or be the last
     libopenmpi-dev openmpi-bin # studies on several processes
     git                     # tells a test which files belong to the tree
     chromium                # the page of the workbench is tested in it

@@ -16,11 +16,12 @@ BIZJET = ROOT / "examples/bizjet.yaml"
 
 
 class Server:
-    """`towershaft open` on a file, with the cookie of a page that has entered."""
+    """`towershaft open` on a file, with the cookie of a page that has entered; `below` are words
+    that stand before the command, such as those of a tracer."""
 
-    def __init__(self, path, enter=True):
+    def __init__(self, path, enter=True, below=()):
         self.path = pathlib.Path(path)
-        self.process = subprocess.Popen([COMMAND, "open", str(path), "--no-browser", "--port", "0"],
+        self.process = subprocess.Popen([*below, COMMAND, "open", str(path), "--no-browser", "--port", "0"],
                                         stdout=subprocess.PIPE, stderr=subprocess.PIPE)
         lines = [self.process.stdout.readline().decode() for _ in range(2)]
         found = re.match(r"http://127\.0\.0\.1:(\d+)/\?key=([0-9a-f]{64})$", lines[1])

@@ -3,6 +3,7 @@
 
 #include <errno.h>
 #include <fcntl.h>
+#include <stdbool.h>
 #include <stdio.h>
 #include <stdlib.h>
 #include <string.h>
@@ -99,8 +100,10 @@ static bool sync_folder(const char *path)
     free(folder);
     /* Some file systems cannot sync a folder and say EINVAL; the rename stands all the same. */
     const bool good = handle >= 0 && (fsync(handle) == 0 || errno == EINVAL);
+    const int  why  = errno;
     if (handle >= 0)
         close(handle);
+    errno = why;
     return good;
 }
 
@@ -110,14 +113,14 @@ static bool may_replace(const char *path)
     return access(path, F_OK) != 0 || access(path, W_OK) == 0;
 }
 
-static bool save_beside(const char *path, const char *bytes, size_t length)
+static atomic_saved save_beside(const char *path, const char *bytes, size_t length)
 {
     if (!may_replace(path))
-        return false;
+        return ATOMIC_UNCHANGED;
     const size_t room      = strlen(path) + sizeof ".XXXXXX";
     char        *temporary = malloc(room);
     if (temporary == NULL)
-        return false;
+        return ATOMIC_UNCHANGED;
     snprintf(temporary, room, "%s.XXXXXX", path);
     const int file = mkstemp(temporary);
     bool      good = file >= 0;
@@ -130,7 +133,9 @@ static bool save_beside(const char *path, const char *bytes, size_t length)
         }
     }
     free(temporary);
-    return good && sync_folder(path);
+    if (!good)
+        return ATOMIC_UNCHANGED;
+    return sync_folder(path) ? ATOMIC_SAVED : ATOMIC_UNSURE;
 }
 
 /* A device or a pipe (/dev/stdout, /dev/null) cannot be replaced by a rename. */
@@ -140,28 +145,33 @@ static bool is_special(const char *path)
     return stat(path, &about) == 0 && !S_ISREG(about.st_mode) && !S_ISDIR(about.st_mode);
 }
 
-static bool write_special(const char *path, const char *bytes, size_t length)
+static atomic_saved write_special(const char *path, const char *bytes, size_t length)
 {
     const int file = open(path, O_WRONLY | O_CLOEXEC);
     if (file < 0)
-        return false;
+        return ATOMIC_UNCHANGED;
     const bool good = write_all(file, bytes, length);
-    return close(file) == 0 && good;
+    const int  why  = errno;
+    const bool shut = close(file) == 0;
+    if (!good)
+        errno = why;
+    return good && shut ? ATOMIC_SAVED : ATOMIC_PARTLY;
 }
 
-bool atomic_save(const char *path, const char *bytes, size_t length, const char **why)
+atomic_saved atomic_save(const char *path, const char *bytes, size_t length, const char **why)
 {
-    bool good;
+    atomic_saved saved = ATOMIC_UNCHANGED;
     if (is_special(path)) {
-        good = write_special(path, bytes, length);
+        saved = write_special(path, bytes, length);
     } else {
-        char *target     = behind_links(path);
-        good             = target != NULL && save_beside(target, bytes, length);
+        char *target = behind_links(path);
+        if (target != NULL)
+            saved = save_beside(target, bytes, length);
         const int reason = errno;
         free(target);
         errno = reason;
     }
-    if (!good)
+    if (saved != ATOMIC_SAVED)
         *why = strerror(errno);
-    return good;
+    return saved;
 }

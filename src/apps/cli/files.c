@@ -89,10 +89,17 @@ void collector_forget(collector *into)
 
 int file_save(const char *path, const char *bytes, size_t length)
 {
-    const char *why = NULL;
-    if (atomic_save(path, bytes, length, &why))
+    static const char *const became[] = {
+        [ATOMIC_SAVED]     = "",
+        [ATOMIC_UNCHANGED] = "nothing was changed",
+        [ATOMIC_UNSURE]    = "the file is written, and may be lost if the power fails now",
+        [ATOMIC_PARTLY]    = "not all of it was written",
+    };
+    const char        *why   = NULL;
+    const atomic_saved saved = atomic_save(path, bytes, length, &why);
+    if (saved == ATOMIC_SAVED)
         return EXIT_HOLDS;
-    fprintf(stderr, "towershaft: %s: %s; nothing was changed\n", path, why);
+    fprintf(stderr, "towershaft: %s: %s; %s\n", path, why, became[saved]);
     return EXIT_FAULT;
 }
 

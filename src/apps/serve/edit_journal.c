@@ -189,6 +189,12 @@ bool edit_journal_add(edit_journal *journal, const journal_record *record)
     return good;
 }
 
+void edit_journal_shorten(edit_journal *journal, size_t length)
+{
+    journal->length = length;
+    (void)!(ftruncate(journal->file, (off_t)length) == 0 && fdatasync(journal->file) == 0);
+}
+
 void edit_journal_close(edit_journal *journal)
 {
     if (journal->file >= 0)

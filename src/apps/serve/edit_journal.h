@@ -41,6 +41,10 @@ const char *edit_journal_open(edit_journal *journal, const workspace *place, jou
 bool edit_journal_restart(edit_journal *journal);
 /* On the disk when this returns true; else the journal is as it was. */
 bool edit_journal_add(edit_journal *journal, const journal_record *record);
+/* Forgets what was added since it was so long: it was not done.  A disk that is full can do this,
+ * and where it cannot either, the next record is written over it; a sitting that opens before then
+ * finds the file one step behind, as after a crash. */
+void edit_journal_shorten(edit_journal *journal, size_t length);
 void edit_journal_close(edit_journal *journal);
 
 #endif

@@ -324,46 +324,35 @@ bool sitting_look_outside(sitting *here)
 }
 
 /* First the journal, then the file, then the memory.  When the file cannot be saved, the journal
- * says so by taking the act back. */
+ * forgets the act, and the page, the history and what was taken back stay as they were. */
 static sitting_end change(sitting *here, const journal_record *record)
 {
-    growing     after = {0};
-    const char *why   = NULL;
+    growing      after  = {0};
+    const char  *why    = NULL;
+    const size_t length = here->journal.length;
     if (!text_after(here, record, &after)) {
         const bool full = after.failed;
         growing_forget(&after);
         return full ? SITTING_FAULT : SITTING_NOTHING;
     }
-    sitting_end end = SITTING_FAULT;
     if (!edit_journal_add(&here->journal, record)) {
         growing_forget(&after);
-        return end;
+        return SITTING_FAULT;
     }
-    growing before = {0};
-    growing_add(&before, here->text.bytes, here->text.length);
-    const workspace_saved saved = before.failed
-                                      ? WORKSPACE_NOT_SAVED
-                                      : workspace_save(&here->place, before.bytes, before.length,
-                                                       after.bytes, after.length, &why);
-    if (apply(here, record, &after) && saved == WORKSPACE_SAVED)
-        end = SITTING_DONE;
+    const workspace_saved saved = workspace_save(&here->place, here->text.bytes, here->text.length,
+                                                 after.bytes, after.length, &why);
+    sitting_end           end   = SITTING_DONE;
+    if (saved != WORKSPACE_SAVED)
+        edit_journal_shorten(&here->journal, length);
+    if (saved == WORKSPACE_NOT_SAVED || (saved == WORKSPACE_SAVED && !apply(here, record, &after)))
+        end = SITTING_FAULT;
     growing_forget(&after);
-    if (saved != WORKSPACE_SAVED) {
-        const journal_record back  = {.kind =
-                                         record->kind == JOURNAL_UNDO ? JOURNAL_REDO : JOURNAL_UNDO,
-                                      .gone = "",
-                                      .came = "",
-                                      .says = ""};
-        growing              again = {0};
-        if (edit_journal_add(&here->journal, &back) && text_after(here, &back, &again))
-            (void)apply(here, &back, &again);
-        growing_forget(&again);
-    }
-    growing_forget(&before);
-    if (saved == WORKSPACE_CHANGED_OUTSIDE) {
+    if (end == SITTING_FAULT && saved == WORKSPACE_NOT_SAVED)
+        return end;
+    if (saved == WORKSPACE_CHANGED_OUTSIDE || end == SITTING_FAULT) {
         here->place.seen.st_ino = 0; /* whatever its date says */
         (void)sitting_look_outside(here);
-        return SITTING_OUTSIDE;
+        return end == SITTING_FAULT ? end : SITTING_OUTSIDE;
     }
     compute(here);
     return end;

@@ -137,8 +137,11 @@ static bool write_fresh(workspace *place, const char *bytes, size_t length)
         return false;
     const bool good = write_all(file, bytes, length) &&
                       fchmod(file, place->seen.st_mode & 07777) == 0 && fsync(file) == 0;
-    const int why = errno;
-    return (close(file) == 0 && good) || (errno = why, false);
+    const int  why  = errno;
+    const bool shut = close(file) == 0;
+    if (!good)
+        errno = why;
+    return good && shut;
 }
 
 static bool exchange(const workspace *place)
@@ -146,31 +149,42 @@ static bool exchange(const workspace *place)
     return renameat2(place->folder, place->fresh, place->folder, place->name, RENAME_EXCHANGE) == 0;
 }
 
-static bool reads(const workspace *place, const char *name, const char *bytes, size_t length)
+/* Does the file hold these bytes?  WORKSPACE_NOT_SAVED with errno when it cannot be read. */
+static workspace_saved reads(const workspace *place, const char *name, const char *bytes,
+                             size_t length)
 {
-    growing     text = {0};
-    struct stat about;
-    const bool  same = read_named(place, name, &text, &about) == NULL && text.length == length &&
-                      (length == 0 || memcmp(text.bytes, bytes, length) == 0);
+    growing         text = {0};
+    struct stat     about;
+    workspace_saved held = WORKSPACE_NOT_SAVED;
+    if (read_named(place, name, &text, &about) == NULL)
+        held = text.length == length && (length == 0 || memcmp(text.bytes, bytes, length) == 0)
+                   ? WORKSPACE_SAVED
+                   : WORKSPACE_CHANGED_OUTSIDE;
+    const int why = errno;
     growing_forget(&text);
-    return same;
+    errno = why;
+    return held;
 }
 
 /* After the exchange the old file bears the fresh one's name. */
 static workspace_saved keep_or_give_back(workspace *place, const char *before, size_t length)
 {
-    if (reads(place, place->fresh, before, length))
-        return WORKSPACE_SAVED;
-    (void)exchange(place);
-    return WORKSPACE_CHANGED_OUTSIDE;
+    const workspace_saved held = reads(place, place->fresh, before, length);
+    const int             why  = errno;
+    if (held != WORKSPACE_SAVED)
+        (void)exchange(place);
+    errno = why;
+    return held;
 }
 
 /* A file system without the exchange: looked at first, then replaced. */
 static workspace_saved replace(workspace *place, const char *before, size_t length)
 {
-    if (faccessat(place->folder, place->name, F_OK, 0) == 0 &&
-        !reads(place, place->name, before, length))
-        return WORKSPACE_CHANGED_OUTSIDE;
+    const bool            there = faccessat(place->folder, place->name, F_OK, 0) == 0;
+    const workspace_saved held =
+        there ? reads(place, place->name, before, length) : WORKSPACE_SAVED;
+    if (held != WORKSPACE_SAVED)
+        return held;
     return renameat(place->folder, place->fresh, place->folder, place->name) == 0
                ? WORKSPACE_SAVED
                : WORKSPACE_NOT_SAVED;
