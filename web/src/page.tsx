@@ -25,7 +25,7 @@ import { FacePicture } from "./picture/face";
 import { spoolsWithBox } from "./picture/place";
 import { Drawn } from "./show/drawn";
 import { begin } from "./state/live";
-import { asTable, closeTo, conditionName, leaf, state, turning, units, view, viewName, VIEWS } from "./state/store";
+import { asTable, caution, closeTo, conditionName, hasState, hasView, leaf, turning, units, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
   return (
@@ -94,7 +94,7 @@ function Bench() {
 
 function Reading() {
   return (
-    <aside id="reading" tabIndex={-1} class={leaf.value === "file" ? "reading file-open" : "reading"} aria-label="reading column">
+    <aside id="reading" tabIndex={-1} class="reading" aria-label="reading column">
       <nav class="views" aria-label="leaves">
         <button type="button" aria-pressed={leaf.value === "findings"} onClick={() => { leaf.value = "findings"; }}>Findings and working</button>
         <button type="button" aria-pressed={leaf.value === "file"} onClick={() => { leaf.value = "file"; }}>File</button>
@@ -117,22 +117,22 @@ function Keys(props: { close: () => void }) {
 function Page() {
   const [help, setHelp] = useState(false);
   // A class sees the machine and what is said of it, large and without numbers.
-  const teaching = viewName.value === "Learn" && view.value !== null;
+  const teaching = viewName.value === "Learn" && hasView.value;
   useEffect(() => listenToKeys(() => setHelp(true)), []);
   return (
-    <div class={teaching ? "page teach" : "page"}>
+    <div class={teaching ? "page teach" : leaf.value === "file" ? "page wide-file" : "page"}>
       <svg class="away" aria-hidden="true" width="1" height="1"><defs><pattern id="hatch" width="4.5" height="4.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch-line" x1="0" y1="0" x2="0" y2="4.5" /></pattern></defs></svg>
       {!teaching && <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>}
       {!teaching && <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>}
       <Title />
       <main class="left">
         <Views />
-        <div class="bench">{view.value === null && state.value === null ? <p class="wide">Reading the drive.</p> : view.value === null ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
+        <div class="bench">{!hasView.value && !hasState.value ? <p class="wide">Reading the drive.</p> : !hasView.value ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
         <Below />
         {!teaching && <Conditions />}
       </main>
       {!teaching && <Reading />}
-      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {view.value?.caution ?? ""} <a href="/licences.txt">Licences of others in this page</a></footer>
+      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {caution.value} <a href="/licences.txt">Licences of others in this page</a></footer>
       {help && <Keys close={() => setHelp(false)} />}
     </div>
   );

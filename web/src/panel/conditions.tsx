@@ -1,7 +1,8 @@
 // Which condition governs?  One column each, from crank to red line, with every reserve in it.
-import { useState } from "preact/hooks";
+import { useMemo, useState } from "preact/hooks";
 import { chosen, condition, leaf, view, working } from "../state/store";
 import { percent, speed } from "../show/format";
+import { useStill } from "../show/still";
 import { Mark, markOf, type MarkName } from "../show/mark";
 import type { Cell, MarginRow, View } from "../wire/view";
 
@@ -64,17 +65,17 @@ function says(cell: Cell): string {
   }
 }
 
-function CellView(props: { now: View; cell: Cell; c: number; name: string; of: string }) {
-  const { now, cell, c } = props;
-  const mark = markOfCell(now, cell);
-  const open = (): void => {
-    condition.value = c;
-    if (cell.shaft !== undefined && cell.shaft >= 0) chosen.value = cell.shaft;
-    if (cell.working) {
-      working.value = cell.working;
-      leaf.value = "findings";
-    }
-  };
+function openCell(cell: Cell, c: number): void {
+  condition.value = c;
+  if (cell.shaft !== undefined && cell.shaft >= 0) chosen.value = cell.shaft;
+  if (cell.working) {
+    working.value = cell.working;
+    leaf.value = "findings";
+  }
+}
+
+function CellView(props: { cell: Cell; mark: MarkName | null; c: number; label: string }) {
+  const { cell, mark, c } = props;
   const inside = (
     <>
       {mark !== null && mark !== "note" && <Mark name={mark} size={12} />}
@@ -82,35 +83,42 @@ function CellView(props: { now: View; cell: Cell; c: number; name: string; of: s
       <span>{cell.state === "absent" ? "\u00b7" : cell.margin !== null && cell.margin !== undefined ? percent(cell.margin) : says(cell)}</span>
     </>
   );
-  const label = `${props.name}${props.of}, ${now.conditions[c]}: ${says(cell)}`;
+  const label = `${props.label}: ${says(cell)}`, here = c === condition.value;
   return (
-    <td class={c === condition.value ? "here" : ""}>
+    <td class={here ? "here" : ""}>
       {cell.state === "absent" || !cell.working ? <span class="cellbox" title={label}>{inside}</span>
-        : <button type="button" class="cellbox" tabIndex={c === condition.value ? 0 : -1} aria-label={`${label}; open its working`} title={label} onClick={open}>{inside}</button>}
+        : <button type="button" class="cellbox" tabIndex={here ? 0 : -1} aria-label={`${label}; open its working`} title={label} onClick={() => openCell(cell, c)}>{inside}</button>}
     </td>
   );
 }
 
+/** Drawn again only when something in it has changed: there are hundreds of cells, and an act changes few. */
 function Row(props: { now: View; title: string; small: string; cells: Cell[]; of: (MarginRow | null)[]; open?: boolean; onOpen?: () => void }) {
-  return (
+  const { now, title, small, open } = props;
+  const cells = useStill(props.cells);
+  const marks = useStill(cells.map((cell) => markOfCell(now, cell)));
+  const labels = useStill(cells.map((_, c) => {
+    const row = props.of[c];
+    const shaft = row === null || row === undefined ? undefined : now.shafts[row.shaft];
+    return `${title}${shaft === undefined ? "" : ` of ${shaft.name}`}, ${now.conditions[c]}`;
+  }));
+  const shown = condition.value;
+  return useMemo(() => (
     <tr class={props.onOpen === undefined ? "inner" : ""}>
       <th scope="row">
         {props.onOpen !== undefined
-          ? <button type="button" class="row" aria-expanded={props.open ?? false} onClick={props.onOpen}>{props.title} <small>{props.small}</small></button>
-          : <span>{props.title} <small>{props.small}</small></span>}
+          ? <button type="button" class="row" aria-expanded={open ?? false} onClick={props.onOpen}>{title} <small>{small}</small></button>
+          : <span>{title} <small>{small}</small></span>}
       </th>
-      {props.cells.map((cell, c) => {
-        const row = props.of[c];
-        const shaft = row === null || row === undefined ? undefined : props.now.shafts[row.shaft];
-        return <CellView key={c} now={props.now} cell={cell} c={c} name={props.title} of={shaft === undefined ? "" : ` of ${shaft.name}`} />;
-      })}
+      {cells.map((cell, c) => <CellView key={c} cell={cell} mark={marks[c] ?? null} c={c} label={labels[c] ?? ""} />)}
     </tr>
-  );
+  ), [title, small, open, cells, marks, labels, shown]);
 }
 
 export function Conditions() {
   const now = view.value;
   const [open, setOpen] = useState<string | null>(null);
+  const rows = useMemo(() => (now === null ? [] : groups(now)), [now?.margins, now?.conditions]);
   if (now === null) return null;
   const spool = now.spools[0];
   return (
@@ -137,7 +145,7 @@ export function Conditions() {
             </tr>
           </thead>
           <tbody>
-            {groups(now).map((group) => (
+            {rows.map((group) => (
               <>
                 <Row key={group.rule} now={now} title={group.title} small={group.rows.length > 1 ? `of ${group.rows.length}` : ""} cells={group.worst} of={group.of}
                   open={open === group.rule} onOpen={() => setOpen(open === group.rule ? null : group.rule)} />

@@ -1,5 +1,5 @@
 // What is wrong, where does it stand in the file and in the picture, and who accepts it?
-import { useEffect, useRef, useState } from "preact/hooks";
+import { useEffect, useMemo, useRef, useState } from "preact/hooks";
 import { unwaive, waive } from "../state/acts";
 import { arrangeFor, chosen, condition, finding, fresh, leaf, line, view, viewName, working } from "../state/store";
 import { isFace } from "../picture/face";
@@ -31,7 +31,8 @@ function One(props: { one: Finding; number: number }) {
   const mark = markOf(one);
   const place = useRef<HTMLLIElement>(null);
   const unplaced = view.value?.unplaced.find((name) => one.address === `accessories/${name}`);
-  const asked = finding.value === one.fingerprint;
+  const asked = finding.value === one.fingerprint, new_here = fresh.value.has(one.fingerprint);
+  const picked = asked || (chosen.value >= 0 && one.shaft === chosen.value);
   useEffect(() => { if (asked) place.current?.scrollIntoView({ block: "nearest" }); }, [asked]);
   const show = (): void => {
     finding.value = one.fingerprint;
@@ -39,11 +40,11 @@ function One(props: { one: Finding; number: number }) {
     if (one.condition >= 0) condition.value = one.condition;
     if (!isFace()) viewName.value = "Behind";
   };
-  return (
-    <li ref={place} class={asked || (chosen.value >= 0 && one.shaft === chosen.value) ? "finding chosen" : "finding"}>
+  return useMemo(() => (
+    <li ref={place} class={picked ? "finding chosen" : "finding"}>
       <Mark name={mark} size={15} />
       <div>
-        <h3>{one.title}{fresh.value.has(one.fingerprint) && <small class="fresh">new</small>}{one.margin !== null && <span class="margin">{percent(one.margin)} %</span>}</h3>
+        <h3>{one.title}{new_here && <small class="fresh">new</small>}{one.margin !== null && <span class="margin">{percent(one.margin)} %</span>}</h3>
         <p><Told says={one.says} />.</p>
         {one.remedy && <p class="remedy">What would close it: <Told says={one.remedy} />.</p>}
         <p class="foot">
@@ -58,7 +59,7 @@ function One(props: { one: Finding; number: number }) {
         {asking && <Waive one={one} close={() => setAsking(false)} />}
       </div>
     </li>
-  );
+  ), [one, props.number, unplaced, picked, new_here, asking]);
 }
 
 export function Findings() {

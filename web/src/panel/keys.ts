@@ -1,5 +1,5 @@
 // What does every key do?  Nothing needs a mouse.
-import { branchOf, changeTeeth, moveShaft, otherFace, redo, undo } from "../state/acts";
+import { branchOf, changeTeeth, inTurn, moveShaft, otherFace, redo, undo } from "../state/acts";
 import { asTable, boxShafts, chosen, condition, padsOf, told, turning, view, viewName, VIEWS, working } from "../state/store";
 import { speed } from "../show/format";
 
@@ -47,16 +47,16 @@ function nextCondition(by: number): void {
   told.value = { says: `condition: ${now.conditions[condition.value]}`, bad: false };
 }
 
-function turnFace(): void {
+function turnFace(): Promise<unknown> | void {
   const now = view.value;
   const pad = now === null ? undefined : padsOf(now, chosen.value).find((one) => one.accessory !== undefined);
-  if (pad !== undefined) void otherFace(pad);
-  else told.value = { says: "Choose a shaft with an accessory first.", bad: true };
+  if (pad !== undefined) return otherFace(pad);
+  told.value = { says: "Choose a shaft with an accessory first.", bad: true };
 }
 
-function shift(by: number): void {
+function shift(by: number): Promise<unknown> | void {
   const place = branchOf(view.value?.shafts[chosen.value]?.address ?? "");
-  if (place !== null && place.place + by >= 1) void moveShaft(chosen.value, place.place + by);
+  if (place !== null && place.place + by >= 1) return moveShaft(chosen.value, place.place + by);
 }
 
 function onRail(event: KeyboardEvent): boolean {
@@ -67,9 +67,9 @@ function run(event: KeyboardEvent, help: () => void): boolean {
   switch (event.key) {
     case "[": nextView(-1); return true;
     case "]": nextView(1); return true;
-    case "f": case "F": turnFace(); return true;
-    case ",": shift(-1); return true;
-    case ".": shift(1); return true;
+    case "f": case "F": inTurn(turnFace); return true;
+    case ",": inTurn(() => shift(-1)); return true;
+    case ".": inTurn(() => shift(1)); return true;
     case "c": nextCondition(1); return true;
     case "C": nextCondition(-1); return true;
     case "t": case "T": asTable.value = !asTable.value; return true;
@@ -97,7 +97,7 @@ export function listenToKeys(help: () => void): () => void {
     if (inField(event)) return;
     if ((event.ctrlKey || event.metaKey) && !event.altKey && event.key.toLowerCase() === "z") {
       event.preventDefault();
-      void (event.shiftKey ? redo() : undo());
+      inTurn(event.shiftKey ? redo : undo);
       return;
     }
     if (event.ctrlKey || event.metaKey || event.altKey) return;

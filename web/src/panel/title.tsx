@@ -1,6 +1,6 @@
 // What is open, does it hold, and what can be taken back?
-import { redo, undo } from "../state/acts";
-import { busy, conditionName, finding, ground, GROUNDS, leaf, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
+import { inTurn, redo, undo } from "../state/acts";
+import { conditionName, finding, ground, GROUNDS, leaf, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
 import { Mark, markOf, word, type MarkName } from "../show/mark";
 import type { Finding } from "../wire/view";
 
@@ -29,8 +29,8 @@ export function Title() {
       <div><span class="key">Condition shown</span><span>{conditionName.value}</span></div>
       <div class="verdict"><span class="key" id="verdict">{file !== null && file.computed !== file.serial ? "The text cannot be computed; the last drive that could be is shown." : now?.says ?? ""}</span><Counts /></div>
       <div class="undo">
-        <button type="button" disabled={!file?.undo || busy.value > 0} title={file?.undo ? `Ctrl+Z: ${file.undo}` : "nothing to take back"} onClick={() => void undo()}>Undo</button>
-        <button type="button" disabled={!file?.redo || busy.value > 0} title={file?.redo ? `Ctrl+Shift+Z: ${file.redo}` : "nothing to do again"} onClick={() => void redo()}>Redo</button>
+        <button type="button" disabled={!file?.undo} title={file?.undo ? `Ctrl+Z: ${file.undo}` : "nothing to take back"} onClick={() => inTurn(undo)}>Undo</button>
+        <button type="button" disabled={!file?.redo} title={file?.redo ? `Ctrl+Shift+Z: ${file.redo}` : "nothing to do again"} onClick={() => inTurn(redo)}>Redo</button>
       </div>
       <label><span class="key">Units</span>
         <select value={units.value} onChange={(event) => { units.value = event.currentTarget.value as Units; }}>
@@ -46,22 +46,23 @@ export function Title() {
   );
 }
 
-const TOLD_MOST = 3;
+/** Two lines hold them. */
+const BROKE_MOST = 3, CLOSED_MOST = 2;
 
-function Names(props: { all: Finding[]; link: boolean }) {
-  const { all } = props;
+function Names(props: { all: Finding[]; most: number; link: boolean }) {
+  const { all, most } = props;
   const show = (one: Finding): void => {
     finding.value = one.fingerprint;
     leaf.value = "findings";
   };
   return (
     <>
-      {all.slice(0, TOLD_MOST).map((one) => (
+      {all.slice(0, most).map((one) => (
         <span key={one.fingerprint}>{" "}<Mark name={markOf(one)} size={13} />{" "}
           {props.link ? <button type="button" class="link" onClick={() => show(one)}>{one.title}</button> : one.title}
         </span>
       ))}
-      {all.length > TOLD_MOST && ` and ${all.length - TOLD_MOST} more`}
+      {all.length > most && ` and ${all.length - most} more`}
     </>
   );
 }
@@ -76,8 +77,8 @@ export function Told() {
   return (
     <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">
       {now?.says ?? (face ? HINT : "")}
-      {broke.length > 0 && <span class="broke"> It broke:<Names all={broke} link={true} />.</span>}
-      {closed.length > 0 && <span class="broke"> It closed:<Names all={closed} link={false} />.</span>}
+      {broke.length > 0 && <span class="broke"> It broke:<Names all={broke} most={closed.length > 0 ? CLOSED_MOST : BROKE_MOST} link={true} />.</span>}
+      {closed.length > 0 && <span class="broke"> It closed:<Names all={closed} most={broke.length > 0 ? 1 : CLOSED_MOST} link={false} />.</span>}
     </p>
   );
 }

@@ -123,7 +123,7 @@ export function Working() {
   }, [at, computed]);
   const notes = new Map((why?.working.notes ?? []).map((note) => [note.id, note]));
   return (
-    <section class="working" id="working" aria-labelledby="working-head">
+    <section class={why === null && says === null ? "working closed" : "working"} id="working" aria-labelledby="working-head">
       <h2 id="working-head">Working <small>{at ?? "choose a margin (under the picture), or the working of a finding"}</small>
         {at !== null && <button type="button" class="link right" onClick={() => { working.value = null; }}>close</button>}
       </h2>

@@ -5,11 +5,11 @@ import { branchOf, changeTeeth, movePad, moveShaft, moveToBranch, otherFace } fr
 import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
-import type { Shaft, View } from "../wire/view";
+import type { Gear, Shaft, View } from "../wire/view";
 import { Names } from "./names";
 import { outline } from "./outline";
 import { Overlaps } from "./overlap";
-import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
+import { bodyRadius, chooseClose, keepSheet, layOut, toX, toY, type Sheet } from "./place";
 import { Ribbons, RibbonScale } from "./ribbons";
 import { useSize } from "./size";
 
@@ -24,6 +24,10 @@ function clockPoint(sheet: Sheet, clock: number, r: number): [number, number] {
 
 function Dial(props: { now: View; sheet: Sheet }) {
   const { now, sheet } = props;
+  return useMemo(() => drawDial(now, sheet), [now.engine, now.dial, sheet]);
+}
+
+function drawDial(now: View, sheet: Sheet) {
   const r = now.engine.casing;
   if (r === null || r * sheet.k < 60) return null;
   const ticks = [];
@@ -50,6 +54,10 @@ function Dial(props: { now: View; sheet: Sheet }) {
 
 function Around(props: { now: View; sheet: Sheet }) {
   const { now, sheet } = props;
+  return useMemo(() => drawAround(now, sheet), [now.engine, sheet]);
+}
+
+function drawAround(now: View, sheet: Sheet) {
   const line = now.engine.cowl.map(([x, y]) => `${toX(sheet, x).toFixed(1)},${toY(sheet, y).toFixed(1)}`).join(" ");
   return (
     <g aria-hidden="true">
@@ -79,6 +87,10 @@ function bridge(sheet: Sheet, a: Shaft, b: Shaft, grow: number): string {
 
 export function Boxes(props: { now: View; sheet: Sheet }) {
   const { now, sheet } = props;
+  return useMemo(() => drawBoxes(now, sheet), [now.shafts, sheet]);
+}
+
+function drawBoxes(now: View, sheet: Sheet) {
   const paint = (grow: number, name: string) => (
     <g class={name} aria-hidden="true">
       {boxShafts(now).map(({ shaft }) => {
@@ -101,35 +113,39 @@ function tint(shaft: Shaft | undefined, sheet: Sheet): string {
   return seen < 0 ? "cw" : seen > 0 ? "ccw" : "plain";
 }
 
+/** Drawn again only when it has moved or changed: an act changes few of many gears. */
+function OneGear(props: { gear: Gear; shaft: Shaft; sheet: Sheet; turn: (shaft: number, gear: SVGGElement | null) => void }) {
+  const { gear, shaft, sheet } = props;
+  return useMemo(() => {
+    const path = outline(gear, sheet.k);
+    const phase = (-sheet.side * gear.phase * 180) / Math.PI;
+    const rim = gear.r_root === null ? 0 : gear.r_root - 1.2 * (gear.r_tip - gear.r_root);
+    return (
+      <g transform={`translate(${toX(sheet, shaft.x ?? 0).toFixed(1)},${toY(sheet, shaft.y ?? 0).toFixed(1)})`}>
+        <g ref={(one) => props.turn(gear.shaft, one)} data-phase={phase} transform={`rotate(${phase.toFixed(3)})`}>
+          {path !== "" ? <path class={`gear ${tint(shaft, sheet)}`} d={path} transform={sheet.side < 0 ? "scale(-1,1)" : ""} />
+            : <circle class={`gear ${tint(shaft, sheet)}`} r={gear.r_tip * sheet.k} />}
+          {rim > 0 && <circle class="p1 rule none" r={rim * sheet.k} />}
+          <line class="p1 rule" x1={0} y1={-Math.max(0, rim) * sheet.k} x2={0} y2={-0.55 * gear.r * sheet.k} />
+        </g>
+        {(gear.role === "step" || path === "") && <circle class="chain none" r={gear.r * sheet.k} />}
+      </g>
+    );
+  }, [gear, shaft, sheet]);
+}
+
 export function Gears(props: { now: View; sheet: Sheet; turn: (shaft: number, gear: SVGGElement | null) => void }) {
   const { now, sheet } = props;
   const drawn = useMemo(
     () => now.gears
-      .map((gear, index) => ({ gear, index, path: gear.role === "bevel" ? "" : outline(gear, sheet.k) }))
-      .filter((one) => one.gear.role !== "bevel" && now.shafts[one.gear.shaft]?.x != null)
+      .map((gear, index) => ({ gear, index, shaft: now.shafts[gear.shaft] }))
+      .filter((one) => one.gear.role !== "bevel" && one.shaft?.x != null)
       .sort((a, b) => (a.gear.plane - b.gear.plane) * sheet.side),
-    [now, sheet.k, sheet.side],
+    [now.gears, now.shafts, sheet.side],
   );
   return (
     <g aria-hidden="true">
-      {drawn.map(({ gear, index, path }) => {
-        const shaft = now.shafts[gear.shaft];
-        const x = toX(sheet, shaft?.x ?? 0);
-        const y = toY(sheet, shaft?.y ?? 0);
-        const rim = gear.r_root === null ? 0 : gear.r_root - 1.2 * (gear.r_tip - gear.r_root);
-        return (
-          <g key={`${gear.address}#${index}`} transform={`translate(${x.toFixed(1)},${y.toFixed(1)})`}>
-            <g ref={(one) => props.turn(gear.shaft, one)} data-phase={(-sheet.side * gear.phase * 180) / Math.PI}
-              transform={`rotate(${((-sheet.side * gear.phase * 180) / Math.PI).toFixed(3)})`}>
-              {path !== "" ? <path class={`gear ${tint(shaft, sheet)}`} d={path} transform={sheet.side < 0 ? "scale(-1,1)" : ""} />
-                : <circle class={`gear ${tint(shaft, sheet)}`} r={gear.r_tip * sheet.k} />}
-              {rim > 0 && <circle class="p1 rule none" r={rim * sheet.k} />}
-              <line class="p1 rule" x1={0} y1={-Math.max(0, rim) * sheet.k} x2={0} y2={-0.55 * gear.r * sheet.k} />
-            </g>
-            {(gear.role === "step" || path === "") && <circle class="chain none" r={gear.r * sheet.k} />}
-          </g>
-        );
-      })}
+      {drawn.map(({ gear, index, shaft }) => shaft !== undefined && <OneGear key={`${gear.address}#${index}`} gear={gear} shaft={shaft} sheet={sheet} turn={props.turn} />)}
     </g>
   );
 }
@@ -320,7 +336,12 @@ function Face(props: {
   const near = front ? "front" : "rear";
   const other = front ? "rear" : "front";
   const close = closeTo.value ?? chooseClose(now, size.width, size.height);
-  const sheet = useMemo(() => layOut(now, size.width, size.height, front ? -1 : 1, close), [now, size, front, close]);
+  const kept = useRef<{ sheet: Sheet; close: string } | null>(null);
+  const sheet = useMemo(() => {
+    const next = layOut(now, size.width, size.height, front ? -1 : 1, close);
+    return keepSheet(kept.current?.close === close ? kept.current.sheet : null, next, now, close);
+  }, [now, size, front, close]);
+  kept.current = { sheet, close };
   const keep = useTurning(now, sheet);
   const zone = { x: sheet.width - 178, y: sheet.height - 74, width: 170, height: 66 };
   const point = (event: PointerEvent | WheelEvent): [number, number] => {

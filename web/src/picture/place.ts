@@ -60,17 +60,31 @@ export function chooseClose(now: View, width: number, height: number): string {
   return spoolsWithBox(now).sort((a, b) => count(b) - count(a))[0] ?? "";
 }
 
+const ROOM = 26, LEAST_ROOM = 8, LEAST_FILLED = 0.9;
+
+function boundsIn(now: View, side: 1 | -1, close: string): Bounds {
+  const box = close === "" ? null : boundsOfBox(now, side, close);
+  return box !== null && Number.isFinite(box.left) ? box : boundsOf(now, side);
+}
+
 /** `close`: the spool whose box fills the sheet; "": all of it. */
 export function layOut(now: View, width: number, height: number, side: 1 | -1, close: string): Sheet {
-  const box = close === "" ? null : boundsOfBox(now, side, close);
-  const all = box !== null && Number.isFinite(box.left) ? box : boundsOf(now, side);
-  const room = 26;
-  const k = Math.max(1, Math.min((width - 2 * room) / (all.right - all.left), (height - 2 * room) / (all.high - all.low)));
+  const all = boundsIn(now, side, close);
+  const k = Math.max(1, Math.min((width - 2 * ROOM) / (all.right - all.left), (height - 2 * ROOM) / (all.high - all.low)));
   return {
     width, height, k, side,
     ox: width / 2 - (k * (all.left + all.right)) / 2,
     oy: height / 2 + (k * (all.low + all.high)) / 2,
   };
+}
+
+/** The sheet that was there before, while the drive still fits it well: what an act does not move stands still. */
+export function keepSheet(had: Sheet | null, next: Sheet, now: View, close: string): Sheet {
+  if (had === null || had.width !== next.width || had.height !== next.height || had.side !== next.side || had.k < LEAST_FILLED * next.k) return next;
+  const all = boundsIn(now, had.side, close);
+  const inside = had.ox + all.left * had.k >= LEAST_ROOM && had.ox + all.right * had.k <= had.width - LEAST_ROOM
+    && had.oy - all.high * had.k >= LEAST_ROOM && had.oy - all.low * had.k <= had.height - LEAST_ROOM;
+  return inside ? had : next;
 }
 
 export function toX(sheet: Sheet, x: number): number {

@@ -1,4 +1,5 @@
 // How does power run through the train in the condition shown?  As wide as it is large.
+import { useMemo } from "preact/hooks";
 import type { View } from "../wire/view";
 import { bodyRadius, toX, toY, type Sheet } from "./place";
 
@@ -78,11 +79,15 @@ function Head(props: { band: Band; width: number }) {
 }
 
 export function Ribbons(props: { now: View; sheet: Sheet; condition: number }) {
-  const { now, sheet } = props;
+  const { now, sheet, condition } = props;
+  return useMemo(() => drawRibbons(now, sheet, condition), [now.meshes, now.pads, now.shafts, sheet, condition]);
+}
+
+function drawRibbons(now: View, sheet: Sheet, condition: number) {
   const scale = ribbonScale(now, sheet);
   return (
     <g class="ribbons" aria-hidden="true">
-      {bands(now, sheet, props.condition).map((band) => {
+      {bands(now, sheet, condition).map((band) => {
         const width = Math.max(LEAST, Math.abs(band.kw) * scale);
         const line = { x1: band.x1, y1: band.y1, x2: band.x2, y2: band.y2 };
         return (

@@ -1,4 +1,5 @@
 // What can be done from the page?  Every act is one step that can be taken back.
+import { batch } from "@preact/signals";
 import { get, post, type Answer } from "../wire/ask";
 import type { Edit, Finding, Pad, Shaft, State, View } from "../wire/view";
 import { boxShafts, busy, chosen, condition, counts, course, fresh, mainGear, state, told, units, view, type After } from "./store";
@@ -8,6 +9,15 @@ let kept: { units: string; view: View } | null = null;
 
 interface Delta { seen: string; whole: Partial<View>; parts: Record<string, Record<string, unknown>> }
 
+/** Findings come and go, so that their list comes whole: those that are as they were stay the same objects. */
+function sameFindings(had: Finding[], next: Finding[]): Finding[] {
+  const old = new Map(had.map((one) => [one.fingerprint, one]));
+  return next.map((one) => {
+    const before = old.get(one.fingerprint);
+    return before !== undefined && JSON.stringify(before) === JSON.stringify(one) ? before : one;
+  });
+}
+
 /** The view that was seen, with what has changed since; what has not is the same object as before. */
 function changed(had: View, delta: Delta): View {
   const next = { ...had, ...delta.whole } as unknown as Record<string, unknown>;
@@ -16,6 +26,7 @@ function changed(had: View, delta: Delta): View {
     for (const [index, item] of Object.entries(items)) list[Number(index)] = item;
     next[name] = list;
   }
+  if (delta.whole.findings !== undefined) next["findings"] = sameFindings(had.findings, delta.whole.findings);
   return next as unknown as View;
 }
 
@@ -65,19 +76,30 @@ function keepChoice(next: View): void {
 
 export async function loadState(): Promise<void> {
   const got = await get<State>("/api/state");
-  if (got.status === 200 && got.body !== null) await take(got.body);
+  if (got.status === 200 && got.body !== null) await take(got.body, units.value);
   else told.value = { says: got.says ?? "the server does not answer", bad: true };
 }
 
-async function take(next: State & { view?: View | Delta }, wanted = units.value): Promise<void> {
-  const before = state.value;
-  state.value = next;
-  if (before?.search.state === "runs" && next.search.state === "ended") told.value = { says: "The search has ended; what it found stands in Arrange.", bad: false };
-  if (next.view !== undefined && wanted === units.value) {
-    asked++;
-    if (takeView(next.view, wanted)) return;
-  }
-  if (before === null || before.computed !== next.computed || view.value === null) await loadView();
+/** True: the view of this state is here too.  The page is drawn once for all that `with_it` changes as well. */
+function takeAtOnce(next: State & { view?: View | Delta }, wanted: string, with_it?: () => void): boolean {
+  return batch(() => {
+    const before = state.value;
+    state.value = next;
+    if (before?.search.state === "runs" && next.search.state === "ended") told.value = { says: "The search has ended; what it found stands in Arrange.", bad: false };
+    let here = before !== null && before.computed === next.computed && view.value !== null;
+    if (next.view !== undefined && wanted === units.value) {
+      asked++;
+      here = takeView(next.view, wanted) || here;
+    }
+    if (here) with_it?.();
+    return here;
+  });
+}
+
+async function take(next: State & { view?: View | Delta }, wanted: string, with_it?: () => void): Promise<void> {
+  if (takeAtOnce(next, wanted, with_it)) return;
+  await loadView();
+  if (with_it !== undefined) batch(with_it);
 }
 
 function compared(before: View | null): After {
@@ -92,23 +114,40 @@ function compared(before: View | null): After {
 }
 
 async function change(path: string, body: object, done: (next: State) => string): Promise<boolean> {
-  const base = state.value?.serial ?? 0;
+  const base = state.value?.serial ?? 0, wanted = units.value;
   busy.value++;
   const before = view.value;
   const got: Answer<State> = await post<State>(path, { base, ...known(), ...body });
-  if (got.status === 200 && got.body !== null) {
-    await take(got.body);
-    const after = compared(before);
-    fresh.value = new Set(after.broke.map((one) => one.fingerprint));
-    told.value = { says: done(got.body), bad: false, after };
-  } else if (got.status === 409 && got.body !== null && "serial" in got.body) {
-    await take(got.body);
-    told.value = { says: "The file was changed by another hand meanwhile, so nothing was done. Look at it and try again; undo takes that change back.", bad: true };
+  const next = got.body;
+  if (got.status === 200 && next !== null) {
+    await take(next, wanted, () => {
+      const after = compared(before);
+      fresh.value = new Set(after.broke.map((one) => one.fingerprint));
+      told.value = { says: done(next), bad: false, after };
+    });
+  } else if (got.status === 409 && next !== null && "serial" in next) {
+    await take(next, wanted, () => {
+      told.value = { says: "The file was changed by another hand meanwhile, so nothing was done. Look at it and try again; undo takes that change back.", bad: true };
+    });
   } else {
     told.value = { says: `Nothing was changed: ${got.says ?? "no answer"}`, bad: true };
   }
   busy.value--;
   return got.status === 200;
+}
+
+let turn: Promise<unknown> = Promise.resolve();
+
+/** What is asked for while an act is on its way waits, and is then made of the drive as the act left it. */
+export function inTurn(work: () => Promise<unknown> | void): void {
+  turn = busy.value === 0 ? Promise.resolve(work()) : turn.then(settled).then(work);
+}
+
+function settled(): Promise<void> {
+  return new Promise((done) => {
+    const look = (): void => { if (busy.value === 0) done(); else window.setTimeout(look, BUSY_MS); };
+    look();
+  });
 }
 
 export function act(edits: Edit[], says: string): Promise<boolean> {
@@ -145,7 +184,7 @@ export function changeTeeth(shaft: number, by: number, rests: boolean): void {
   const from = pending?.address === address ? pending.teeth : gear.teeth;
   if (pending !== null) window.clearTimeout(pending.timer);
   const teeth = Math.max(3, from + by);
-  told.value = { says: `${now.shafts[shaft]?.name}: ${teeth} teeth`, bad: false };
+  if (rests) told.value = { says: `${now.shafts[shaft]?.name}: ${teeth} teeth`, bad: false };
   const put = (): void => {
     if (busy.value > 0 && pending !== null) {
       pending.timer = window.setTimeout(put, BUSY_MS);

@@ -42,6 +42,10 @@ export const failing = signal<number | null>(null);
 export const course = signal<Progress[]>([]);
 export const arrangeFor = signal<string | null>(null);
 
+/** What the frame of the page asks: it need not be drawn again with every act. */
+export const hasView = computed(() => view.value !== null);
+export const hasState = computed(() => state.value !== null);
+export const caution = computed(() => view.value?.caution ?? "");
 export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");
 
 export function boxShafts(now: View): { shaft: Shaft; index: number }[] {
