@@ -133,4 +133,17 @@ TS_API ts_status ts_study_move_bytes(ts_study *study, const char *name, const ch
                                      size_t length, const char *address, uint32_t place,
                                      const ts_sink *sink);
 
+typedef struct ts_study_edit {
+    const char *address;
+    const char *value; /* NULL: removed, or moved  */
+    uint32_t    place; /* 0: not moved             */
+} ts_study_edit;
+
+/* The bytes that the study has read, with the edits made one after another as the two above make
+ * them; the study keeps what it holds.  The bytes are not proven: read them, and when they cannot
+ * be read, or this returns TS_NOT_UNDERSTOOD (it leaves no message), make the edits by the above.
+ */
+TS_API ts_status ts_study_propose(ts_study *study, const ts_study_edit *edits, size_t count,
+                                  const ts_sink *sink);
+
 #endif

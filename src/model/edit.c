@@ -139,15 +139,20 @@ static ts_status prove(const edit *e, const ts_edit_plan *plan, ts_text edited)
     return status;
 }
 
+static ts_status put_together(ts_text bytes, const ts_edit_plan *plan, ts_buffer *edited)
+{
+    ts_buffer_bytes(edited, bytes.at, plan->from);
+    if (plan->text.length > 0)
+        ts_buffer_bytes(edited, plan->text.bytes, plan->text.length);
+    ts_buffer_bytes(edited, bytes.at + plan->to, bytes.length - plan->to);
+    return edited->failed || plan->text.failed ? TS_NO_MEMORY : TS_OK;
+}
+
 static ts_status apply(const edit *e, const ts_edit_plan *plan, ts_buffer *out)
 {
     ts_buffer edited;
     ts_buffer_open(&edited, ts_arena_allocator(e->arena));
-    ts_buffer_bytes(&edited, e->bytes.at, plan->from);
-    if (plan->text.length > 0)
-        ts_buffer_bytes(&edited, plan->text.bytes, plan->text.length);
-    ts_buffer_bytes(&edited, e->bytes.at + plan->to, e->bytes.length - plan->to);
-    ts_status status = edited.failed || plan->text.failed ? TS_NO_MEMORY : TS_OK;
+    ts_status status = put_together(e->bytes, plan, &edited);
     if (status == TS_OK)
         status = prove(e, plan, (ts_text){edited.bytes, edited.length});
     if (status == TS_OK) {
@@ -207,4 +212,18 @@ ts_status ts_edit_move(ts_text bytes, const char *name, ts_text address, uint32_
                        ts_arena *arena, ts_diagnostics *list, ts_buffer *out)
 {
     return run(&(edit){bytes, name, address, {NULL, 0}, arena, list, place}, out);
+}
+
+ts_status ts_edit_propose(const ts_source *source, ts_text address, ts_text value, uint32_t place,
+                          ts_arena *arena, ts_buffer *out)
+{
+    const edit   e    = {source->bytes, source->name, address, value, arena, NULL, place};
+    ts_edit_plan plan = {.source = source};
+    ts_buffer_open(&plan.text, ts_arena_allocator(arena));
+    ts_status status =
+        make_plan(&e, &plan) ? put_together(source->bytes, &plan, out) : TS_NOT_UNDERSTOOD;
+    if (plan.text.failed || ts_arena_failed(arena))
+        status = TS_NO_MEMORY;
+    ts_buffer_close(&plan.text);
+    return status;
 }

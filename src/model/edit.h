@@ -6,6 +6,7 @@
 #include "base/buffer.h"
 #include "base/diagnostic.h"
 #include "base/text.h"
+#include "model/source.h"
 #include "towershaft/status.h"
 
 /* Puts `value` at `address` and appends the whole new file to `out`.
@@ -33,5 +34,11 @@ ts_status ts_edit_unset(ts_text bytes, const char *name, ts_text address, ts_are
  * and every comment stays where it is. */
 ts_status ts_edit_move(ts_text bytes, const char *name, ts_text address, uint32_t place,
                        ts_arena *arena, ts_diagnostics *list, ts_buffer *out);
+
+/* The bytes with one edit, by the tree of them that was read already.  It is not proven that they
+ * can be read: who uses them reads them.  `value` with .at NULL removes, a `place` above 0 moves.
+ * Returns TS_NOT_UNDERSTOOD without a message where there is no such edit. */
+ts_status ts_edit_propose(const ts_source *source, ts_text address, ts_text value, uint32_t place,
+                          ts_arena *arena, ts_buffer *out);
 
 #endif

@@ -113,6 +113,7 @@ ts_status ts_study_build(ts_study *study)
     const ts_file_places places = {study->name, study->arena, study->diagnostics, &study->source};
     ts_model             model;
     ts_status            status = ts_read_file(study->bytes, study->options.file, &places, &model);
+    study->told                 = study->source;
     study->drive                = model.drive;
     study->rate                 = model.rate;
     study->is_rate              = model.is_rate;

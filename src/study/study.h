@@ -27,6 +27,7 @@ struct ts_study {
     bool                is_rate; /* what was read   */
 
     ts_source        source;
+    ts_source        told; /* as the file was read, before parts without a place were added */
     ts_drive         drive;
     ts_train         train;
     ts_motion        motion;

@@ -50,6 +50,9 @@ static ts_status whole_check(const ts_allocator *allocator, ts_text file, uint64
         status = ts_study_write(study, (ts_document)document, NULL, &sink);
     if (status == TS_OK)
         status = ts_study_write_why(study, "drive/hp/box/input:n@take-off", false, NULL, &sink);
+    const ts_study_edit edits[] = {{"drive/hp/box/clockwise/1", NULL, 2}, {"revision", "Z", 0}};
+    if (status == TS_OK)
+        status = ts_study_propose(study, edits, 2, &sink);
     if (status == TS_OK)
         status =
             ts_study_set_bytes(study, "drive.yaml", file.at, file.length, "revision", "Z", &sink);

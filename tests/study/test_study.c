@@ -178,6 +178,74 @@ static void every_input_of_every_step_has_an_origin(void **state)
     }
 }
 
+/* One edit by bytes alone, as it was always made: parsed, planned, proven. */
+static ts_status edited_long(ts_text bytes, const ts_study_edit *edit, ts_buffer *out)
+{
+    const ts_sink sink  = {append, out};
+    ts_study     *study = NULL;
+    assert_int_equal(ts_study_open(NULL, &study), TS_OK);
+    const ts_status status = edit->place != 0
+                                 ? ts_study_move_bytes(study, "a.yaml", bytes.at, bytes.length,
+                                                       edit->address, edit->place, &sink)
+                                 : ts_study_set_bytes(study, "a.yaml", bytes.at, bytes.length,
+                                                      edit->address, edit->value, &sink);
+    ts_study_close(study);
+    return status;
+}
+
+static void edits_by_the_tree_that_is_there_are_the_edits_by_bytes(void **state)
+{
+    (void)state;
+    static const ts_study_edit edits[] = {
+        {"drive/hp/box/clockwise/1/teeth", "41", 0},
+        {"drive/hp/box/clockwise/2/rear", NULL, 0},
+        {"drive/hp/box/clockwise/1", NULL, 2},
+        {"drive/hp/box/clockwise/1/front", "a thing", 0},
+        {"drive/hp/box/clockwise/3", "{teeth: 30, face: 10 mm}", 0},
+        {"drive/hp/box/clockwise/2", NULL, 0},
+        {"drive/hp/box/input/bearings/rear", "{series: 6210}", 0},
+        {"drive/hp/take-off/float", "{scheme: fixed}", 0},
+        {"revision", "Z", 0},
+        {"revision", NULL, 0},
+        {"assumptions", "[{says: a, at: accessories, source: b}]", 0},
+        {"nowhere/at/all", "1", 0},
+        {"drive/hp/box/clockwise/9", NULL, 1},
+        {"drive/hp/box/clockwise/2:n@take-off", "1", 0},
+    };
+    const size_t count = sizeof edits / sizeof edits[0];
+    size_t       made = 0, refused = 0;
+    for (size_t i = 0; i < EXAMPLE_COUNT; i++) {
+        ts_study *study = study_of(examples[i], false);
+        for (size_t a = 0; a < count; a++) {
+            for (size_t b = 0; b < count; b++) {
+                const ts_study_edit both[2] = {edits[a], edits[b]};
+                ts_buffer           first, second, at_once;
+                ts_buffer_open(&first, NULL);
+                ts_buffer_open(&second, NULL);
+                ts_buffer_open(&at_once, NULL);
+                ts_status status = edited_long(study->bytes, &both[0], &first);
+                if (status == TS_OK)
+                    status = edited_long((ts_text){first.bytes, first.length}, &both[1], &second);
+                const ts_sink   sink     = {append, &at_once};
+                const ts_status proposed = ts_study_propose(study, both, 2, &sink);
+                /* What can be proven is proposed, byte by byte. */
+                if (status == TS_OK) {
+                    assert_int_equal(proposed, TS_OK);
+                    assert_int_equal(at_once.length, second.length);
+                    assert_memory_equal(at_once.bytes, second.bytes, second.length);
+                }
+                made += status == TS_OK;
+                refused += proposed == TS_NOT_UNDERSTOOD;
+                ts_buffer_close(&first);
+                ts_buffer_close(&second);
+                ts_buffer_close(&at_once);
+            }
+        }
+        ts_study_close(study);
+    }
+    assert_true(made > 100 && refused > 100);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -187,6 +255,7 @@ int main(void)
         cmocka_unit_test(the_solve_allocates_nothing),
         cmocka_unit_test(balances_close_to_one_part_in_a_million_million),
         cmocka_unit_test(every_input_of_every_step_has_an_origin),
+        cmocka_unit_test(edits_by_the_tree_that_is_there_are_the_edits_by_bytes),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

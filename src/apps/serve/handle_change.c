@@ -52,39 +52,17 @@ static bool is_newest(const change *one)
 /* ---- edits ---------------------------------------------------------------------------------- */
 
 typedef struct edited {
-    growing text, says, messages;
+    growing text, messages;
 } edited;
 
 static void forget(edited *it)
 {
     growing_forget(&it->text);
-    growing_forget(&it->says);
     growing_forget(&it->messages);
 }
 
-static void say_edit(growing *says, const json_t *at, const json_t *to, const json_t *move)
-{
-    if (says->length > SAYS_MOST)
-        return;
-    if (says->length > 0)
-        growing_text(says, "; ");
-    growing_add(says, json_string_value(at), json_string_length(at));
-    if (move != NULL) {
-        growing_text(says, " to place ");
-        growing_number(says, json_integer_value(move));
-        return;
-    }
-    if (to == NULL) {
-        growing_text(says, " removed");
-        return;
-    }
-    growing_text(says, " = ");
-    const size_t length = json_string_length(to);
-    growing_add(says, json_string_value(to), length < SAYS_MOST ? length : SAYS_MOST);
-}
-
-/* One edit by the library on what the edits before it left. */
-static ts_status edit_once(const change *one, const json_t *edit, edited *it)
+/* What a page may ask for: an address with one of a value, its removal, and a place in its list. */
+static bool read_edit(const json_t *edit, ts_study_edit *out)
 {
     const json_t    *at    = request_body_item(edit, "at", JSON_STRING);
     const json_t    *to    = request_body_item(edit, "to", JSON_STRING);
@@ -93,17 +71,44 @@ static ts_status edit_once(const change *one, const json_t *edit, edited *it)
     const int        ways  = (to != NULL) + (gone != NULL) + (move != NULL);
     const json_int_t place = move != NULL ? json_integer_value(move) : 1;
     if (at == NULL || ways != 1 || place < 1 || place > 1000)
-        return TS_NO_OUTPUT;
+        return false;
+    *out = (ts_study_edit){json_string_value(at), to != NULL ? json_string_value(to) : NULL,
+                           move != NULL ? (uint32_t)place : 0};
+    return true;
+}
+
+static void say_edit(growing *says, const ts_study_edit *edit)
+{
+    if (says->length > SAYS_MOST)
+        return;
+    if (says->length > 0)
+        growing_text(says, "; ");
+    growing_text(says, edit->address);
+    if (edit->place != 0) {
+        growing_text(says, " to place ");
+        growing_number(says, edit->place);
+    } else if (edit->value == NULL) {
+        growing_text(says, " removed");
+    } else {
+        const size_t length = strlen(edit->value);
+        growing_text(says, " = ");
+        growing_add(says, edit->value, length < SAYS_MOST ? length : SAYS_MOST);
+    }
+}
+
+/* One edit by the library on what the edits before it left. */
+static ts_status edit_once(const change *one, const ts_study_edit *edit, edited *it)
+{
     ts_study *study  = NULL;
     growing   next   = {0};
     ts_sink   sink   = growing_sink(&next);
     ts_status status = ts_study_open(NULL, &study);
-    if (status == TS_OK && move != NULL)
+    if (status == TS_OK && edit->place != 0)
         status = ts_study_move_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
-                                     json_string_value(at), (uint32_t)place, &sink);
+                                     edit->address, edit->place, &sink);
     else if (status == TS_OK)
         status = ts_study_set_bytes(study, one->at->here.shown, it->text.bytes, it->text.length,
-                                    json_string_value(at), json_string_value(to), &sink);
+                                    edit->address, edit->value, &sink);
     if (status == TS_NOT_UNDERSTOOD) {
         sink = growing_sink(&it->messages);
         (void)ts_study_write_messages(study, true, 0, &sink);
@@ -112,46 +117,79 @@ static ts_status edit_once(const change *one, const json_t *edit, edited *it)
     if (status == TS_OK) {
         growing_forget(&it->text);
         it->text = next;
-        say_edit(&it->says, at, to, move);
     } else {
         growing_forget(&next);
     }
     return status;
 }
 
-static ts_status edit_all(const change *one, edited *it)
+static ts_status edit_all(const change *one, const ts_study_edit *edits, size_t count, edited *it)
 {
-    const json_t *list = request_body_item(one->whole, "edits", JSON_ARRAY);
-    if (json_array_size(list) == 0)
-        return TS_NO_OUTPUT;
     growing_add(&it->text, one->at->here.text.bytes, one->at->here.text.length);
     ts_status status = it->text.failed ? TS_NO_MEMORY : TS_OK;
-    for (size_t i = 0; i < json_array_size(list) && status == TS_OK; i++)
-        status = edit_once(one, json_array_get(list, i), it);
+    for (size_t i = 0; i < count && status == TS_OK; i++)
+        status = edit_once(one, &edits[i], it);
     return status;
+}
+
+/* By the tree that is there already, and proven by being computed: nearly every act.
+ * SITTING_REFUSED: it takes the long way, which tells why not. */
+static sitting_end act_at_once(const change *one, const ts_study_edit *edits, size_t count,
+                               const char *says)
+{
+    sitting    *here = &one->at->here;
+    growing     text = {0};
+    sitting_end end  = SITTING_REFUSED;
+    ts_sink     sink = growing_sink(&text);
+    if (here->study != NULL && here->computed == here->serial &&
+        ts_study_propose(here->study, edits, count, &sink) == TS_OK && !text.failed)
+        end = sitting_put(here, text.bytes, text.length, says, true);
+    growing_forget(&text);
+    return end;
+}
+
+static enum MHD_Result act_in_steps(const change *one, const ts_study_edit *edits, size_t count,
+                                    const char *says)
+{
+    edited          it     = {0};
+    const ts_status status = edit_all(one, edits, count, &it);
+    enum MHD_Result sent;
+    if (status == TS_OK)
+        sent = answer(one, sitting_put(&one->at->here, it.text.bytes, it.text.length, says, false));
+    else if (status == TS_NOT_UNDERSTOOD)
+        sent = reply_send(one->to, 422, "application/json", &it.messages);
+    else
+        sent = reply_say(one->to, 507, "there is not enough memory for this act");
+    forget(&it);
+    return sent;
 }
 
 static enum MHD_Result act(const change *one)
 {
-    edited          it     = {0};
-    const json_t   *says   = request_body_item(one->whole, "says", JSON_STRING);
-    const ts_status status = edit_all(one, &it);
+    const json_t  *list  = request_body_item(one->whole, "edits", JSON_ARRAY);
+    const json_t  *named = request_body_item(one->whole, "says", JSON_STRING);
+    const size_t   count = json_array_size(list), length = json_string_length(named);
+    ts_study_edit *edits = count > 0 ? calloc(count, sizeof *edits) : NULL;
+    growing        says  = {0};
+    bool           good  = edits != NULL;
+    for (size_t i = 0; i < count && good; i++) {
+        good = read_edit(json_array_get(list, i), &edits[i]);
+        if (good)
+            say_edit(&says, &edits[i]);
+    }
     enum MHD_Result sent;
-    if (status == TS_OK && !it.says.failed) {
-        const size_t length = json_string_length(says);
-        const bool   named  = length > 0 && length <= SAYS_MOST;
-        sent                = answer(one, sitting_put(&one->at->here, it.text.bytes, it.text.length,
-                                       named ? json_string_value(says) : it.says.bytes));
-    } else if (status == TS_NOT_UNDERSTOOD) {
-        sent = reply_send(one->to, 422, "application/json", &it.messages);
-    } else if (status == TS_NO_OUTPUT) {
-        sent = reply_say(one->to, 400,
+    if (!good || says.failed) {
+        sent = reply_say(one->to, says.failed ? 507 : 400,
                          "an act is a list of edits, each with `at` and one of `to`, `gone` "
                          "and `place`");
     } else {
-        sent = reply_say(one->to, 507, "there is not enough memory for this act");
+        const char *words =
+            length > 0 && length <= SAYS_MOST ? json_string_value(named) : says.bytes;
+        const sitting_end end = act_at_once(one, edits, count, words);
+        sent = end != SITTING_REFUSED ? answer(one, end) : act_in_steps(one, edits, count, words);
     }
-    forget(&it);
+    growing_forget(&says);
+    free(edits);
     return sent;
 }
 
@@ -161,7 +199,7 @@ static enum MHD_Result put_text(const change *one)
     if (text == NULL || json_string_length(text) > WORKSPACE_FILE_MOST)
         return reply_say(one->to, 400, "a text of at most 4 MiB is wanted");
     return answer(one, sitting_put(&one->at->here, json_string_value(text),
-                                   json_string_length(text), "edited as text"));
+                                   json_string_length(text), "edited as text", false));
 }
 
 /* ---- a text that is not kept ---------------------------------------------------------------- */
@@ -275,7 +313,8 @@ static enum MHD_Result take_found(const change *one)
         return reply_say(one->to, 409, "the file has changed since this search; search again");
     return answer(one, sitting_put(&one->at->here, file->bytes, file->length,
                                    which != NULL ? "an arrangement of the search taken"
-                                                 : "the best arrangement taken"));
+                                                 : "the best arrangement taken",
+                                   false));
 }
 
 /* ---- which of them -------------------------------------------------------------------------- */

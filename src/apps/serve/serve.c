@@ -180,6 +180,7 @@ static bool turn(house *all)
 static void tick(house *all)
 {
     const int64_t now = server_now();
+    workspace_settle(&all->at.here.place); /* whoever asked has the answer */
     front_door_sweep(&all->door);
     if (now - all->looked >= LOOK_MS) {
         all->looked = now;

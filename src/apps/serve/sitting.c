@@ -13,13 +13,20 @@ ts_study_options sitting_options(bool workings)
 
 /* ---- what follows from the text ------------------------------------------------------------- */
 
-static void compute(sitting *here)
+/* The study of a text; *status tells whether it could be computed.  NULL: no memory. */
+static ts_study *study_of(const sitting *here, const growing *text, ts_status *status)
 {
     ts_study              *fresh   = NULL;
     const ts_study_options options = sitting_options(false);
-    ts_status              status  = ts_study_open(NULL, &fresh);
-    if (status == TS_OK)
-        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, &options);
+    *status                        = ts_study_open(NULL, &fresh);
+    if (*status == TS_OK)
+        *status = ts_study_read(fresh, here->shown, text->bytes, text->length, &options);
+    return fresh;
+}
+
+/* The study of the text as it is now is taken over. */
+static void adopt(sitting *here, ts_study *fresh, ts_status status)
+{
     here->messages.length = 0;
     if (status == TS_OK) {
         ts_study_close(here->study);
@@ -31,6 +38,13 @@ static void compute(sitting *here)
     if (fresh != NULL)
         (void)ts_study_write_messages(fresh, true, 0, &sink);
     ts_study_close(fresh);
+}
+
+static void compute(sitting *here)
+{
+    ts_status       status;
+    ts_study *const fresh = study_of(here, &here->text, &status);
+    adopt(here, fresh, status);
 }
 
 ts_study *sitting_workings(sitting *here)
@@ -325,47 +339,64 @@ bool sitting_look_outside(sitting *here)
 
 /* First the journal, then the file, then the memory.  When the file cannot be saved, the journal
  * forgets the act, and the page, the history and what was taken back stay as they were. */
-static sitting_end change(sitting *here, const journal_record *record)
+static sitting_end save(sitting *here, const journal_record *record, growing *after)
 {
-    growing      after  = {0};
     const char  *why    = NULL;
     const size_t length = here->journal.length;
+    if (!edit_journal_add(&here->journal, record))
+        return SITTING_FAULT;
+    const workspace_saved saved =
+        workspace_save(&here->place, here->text.bytes, here->text.length, &why);
+    if (saved != WORKSPACE_SAVED)
+        edit_journal_shorten(&here->journal, length);
+    if (saved == WORKSPACE_CHANGED_OUTSIDE)
+        here->place.seen.st_ino = 0; /* whatever its date says */
+    else if (saved == WORKSPACE_SAVED && apply(here, record, after))
+        return SITTING_DONE;
+    else if (saved == WORKSPACE_SAVED)
+        here->place.seen.st_ino = 0; /* the file has it, and the memory has not */
+    else
+        return SITTING_FAULT;
+    (void)sitting_look_outside(here);
+    return saved == WORKSPACE_SAVED ? SITTING_FAULT : SITTING_OUTSIDE;
+}
+
+/* The disk writes while the drive is computed.  `sound`: what cannot be computed is refused. */
+static sitting_end change(sitting *here, const journal_record *record, bool sound)
+{
+    growing   after = {0};
+    ts_status status;
     if (!text_after(here, record, &after)) {
         const bool full = after.failed;
         growing_forget(&after);
         return full ? SITTING_FAULT : SITTING_NOTHING;
     }
-    if (!edit_journal_add(&here->journal, record)) {
-        growing_forget(&after);
-        return SITTING_FAULT;
-    }
-    const workspace_saved saved = workspace_save(&here->place, here->text.bytes, here->text.length,
-                                                 after.bytes, after.length, &why);
-    sitting_end           end   = SITTING_DONE;
-    if (saved != WORKSPACE_SAVED)
-        edit_journal_shorten(&here->journal, length);
-    if (saved == WORKSPACE_NOT_SAVED || (saved == WORKSPACE_SAVED && !apply(here, record, &after)))
-        end = SITTING_FAULT;
+    const bool  begun = workspace_begin(&here->place, after.bytes, after.length);
+    ts_study   *fresh = begun ? study_of(here, &after, &status) : NULL;
+    sitting_end end   = SITTING_FAULT;
+    if (begun && sound && status != TS_OK)
+        end = SITTING_REFUSED;
+    else if (begun)
+        end = save(here, record, &after);
+    workspace_forget(&here->place);
     growing_forget(&after);
-    if (end == SITTING_FAULT && saved == WORKSPACE_NOT_SAVED)
+    if (end == SITTING_DONE) {
+        adopt(here, fresh, status);
         return end;
-    if (saved == WORKSPACE_CHANGED_OUTSIDE || end == SITTING_FAULT) {
-        here->place.seen.st_ino = 0; /* whatever its date says */
-        (void)sitting_look_outside(here);
-        return end == SITTING_FAULT ? end : SITTING_OUTSIDE;
     }
-    compute(here);
+    ts_study_close(fresh);
     return end;
 }
 
-sitting_end sitting_put(sitting *here, const char *bytes, size_t length, const char *says)
+sitting_end sitting_put(sitting *here, const char *bytes, size_t length, const char *says,
+                        bool sound)
 {
     if (sitting_look_outside(here))
         return SITTING_OUTSIDE;
     const journal_record record = difference(&here->text, bytes, length, says);
     if (record.gone_length == 0 && record.came_length == 0)
         return SITTING_NOTHING;
-    return change(here, &record);
+    return change(here, &record, sound);
 }
 
 static sitting_end step(sitting *here, journal_kind kind)
@@ -373,7 +404,7 @@ static sitting_end step(sitting *here, journal_kind kind)
     if (sitting_look_outside(here))
         return SITTING_OUTSIDE;
     const journal_record record = {.kind = kind, .gone = "", .came = "", .says = ""};
-    return change(here, &record);
+    return change(here, &record, false);
 }
 
 sitting_end sitting_undo(sitting *here)

@@ -45,14 +45,15 @@ void        sitting_close(sitting *here);
 
 typedef enum sitting_end {
     SITTING_DONE,
-    SITTING_REFUSED, /* the library refused the edit; `study` of the call holds the messages */
+    SITTING_REFUSED, /* it cannot be computed, and only what can was wanted; nothing is done */
     SITTING_OUTSIDE, /* another program changed the file meanwhile: taken in, nothing else done */
     SITTING_NOTHING, /* there is nothing to take back or do again, or nothing would change */
     SITTING_FAULT    /* memory or disk; the file stands as it was */
 } sitting_end;
 
-/* The text becomes `bytes`: one act, described by `says`. */
-sitting_end sitting_put(sitting *here, const char *bytes, size_t length, const char *says);
+/* The text becomes `bytes`: one act, described by `says`.  `sound`: only if it can be computed. */
+sitting_end sitting_put(sitting *here, const char *bytes, size_t length, const char *says,
+                        bool sound);
 sitting_end sitting_undo(sitting *here);
 sitting_end sitting_redo(sitting *here);
 /* Looks whether the file was changed by somebody else, and takes that in.  True when it was. */

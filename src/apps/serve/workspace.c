@@ -33,7 +33,7 @@ static const char *split(workspace *place, char *whole)
 
 const char *workspace_open(workspace *place, const char *path)
 {
-    *place      = (workspace){.folder = -1};
+    *place      = (workspace){.folder = -1, .writing = -1};
     char *whole = realpath(path, NULL);
     if (whole == NULL)
         return strerror(errno);
@@ -44,6 +44,8 @@ const char *workspace_open(workspace *place, const char *path)
 
 void workspace_close(workspace *place)
 {
+    workspace_forget(place);
+    workspace_settle(place);
     if (place->folder >= 0)
         close(place->folder);
     place->folder = -1;
@@ -128,20 +130,47 @@ static bool write_all(int file, const char *bytes, size_t length)
     return true;
 }
 
-static bool write_fresh(workspace *place, const char *bytes, size_t length)
+bool workspace_begin(workspace *place, const char *bytes, size_t length)
 {
+    workspace_settle(place);
+    workspace_forget(place);
     (void)unlinkat(place->folder, place->fresh, 0);
-    const int file =
+    place->writing =
         workspace_open_file(place, place->fresh, O_WRONLY | O_CREAT | O_EXCL | O_NOFOLLOW, 0600);
-    if (file < 0)
+    if (place->writing < 0)
         return false;
-    const bool good = write_all(file, bytes, length) &&
-                      fchmod(file, place->seen.st_mode & 07777) == 0 && fsync(file) == 0;
+    if (!write_all(place->writing, bytes, length) ||
+        fchmod(place->writing, place->seen.st_mode & 07777) != 0)
+        return false;
+    (void)sync_file_range(place->writing, 0, 0, SYNC_FILE_RANGE_WRITE); /* only a beginning */
+    return true;
+}
+
+static bool finish_fresh(workspace *place)
+{
+    const bool good = place->writing >= 0 && fsync(place->writing) == 0;
     const int  why  = errno;
-    const bool shut = close(file) == 0;
+    const bool shut = place->writing >= 0 && close(place->writing) == 0;
+    place->writing  = -1;
     if (!good)
         errno = why;
     return good && shut;
+}
+
+void workspace_forget(workspace *place)
+{
+    if (place->writing < 0)
+        return;
+    close(place->writing);
+    place->writing = -1;
+    (void)unlinkat(place->folder, place->fresh, 0);
+}
+
+void workspace_settle(workspace *place)
+{
+    if (place->unsettled)
+        (void)fsync(place->folder); /* some file systems cannot; the names stand all the same */
+    place->unsettled = false;
 }
 
 static bool exchange(const workspace *place)
@@ -200,17 +229,17 @@ static workspace_saved put(workspace *place, const char *before, size_t length)
 }
 
 workspace_saved workspace_save(workspace *place, const char *before, size_t before_length,
-                               const char *bytes, size_t length, const char **why)
+                               const char **why)
 {
     workspace_saved saved = WORKSPACE_NOT_SAVED;
-    if (write_fresh(place, bytes, length))
+    if (finish_fresh(place))
         saved = put(place, before, before_length);
     if (saved == WORKSPACE_NOT_SAVED)
         *why = strerror(errno);
     (void)unlinkat(place->folder, place->fresh, 0);
     if (saved != WORKSPACE_SAVED)
         return saved;
-    (void)fsync(place->folder); /* some file systems cannot; the names stand all the same */
+    place->unsettled = true;
     (void)fstatat(place->folder, place->name, &place->seen, AT_SYMLINK_NOFOLLOW);
     return WORKSPACE_SAVED;
 }

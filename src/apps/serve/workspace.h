@@ -22,6 +22,8 @@ typedef struct workspace {
     char        journal[WORKSPACE_NAME_MOST + 32];
     char        fresh[WORKSPACE_NAME_MOST + 32]; /* what is written before it takes the name */
     struct stat seen;                            /* of the file as it was last read or saved */
+    int         writing;                         /* the fresh file while it is written; else -1 */
+    bool        unsettled; /* the names have changed in memory, and not surely on the disk */
 } workspace;
 
 /* NULL, or why the file cannot be worked on. */
@@ -47,10 +49,19 @@ typedef enum workspace_saved {
     WORKSPACE_NOT_SAVED        /* the disk refused; the file stands as it was           */
 } workspace_saved;
 
-/* Puts `bytes` in the place of the file, which is expected to read `before`: whole or not at all,
- * on the disk when this returns.  The two change names in one step (renameat2), and only then is it
+/* Writes `bytes` beside the file and lets the disk begin with them; false with errno.  Until
+ * workspace_save the file itself is not touched, and workspace_forget takes it back. */
+bool workspace_begin(workspace *place, const char *bytes, size_t length);
+void workspace_forget(workspace *place);
+
+/* Puts what was begun in the place of the file, which is expected to read `before`: whole or not at
+ * all, its bytes on the disk.  The two change names in one step (renameat2), and only then is it
  * looked at what was there; when that is not `before`, they change back. */
 workspace_saved workspace_save(workspace *place, const char *before, size_t before_length,
-                               const char *bytes, size_t length, const char **why);
+                               const char **why);
+
+/* Waits until the disk has the names too.  Until then a loss of power leaves the file as it was,
+ * whole; called when the page has its answer, and before the next file is begun. */
+void workspace_settle(workspace *place);
 
 #endif
