@@ -4,10 +4,12 @@ SHELL      := /bin/bash
 jobs       := $(shell nproc 2>/dev/null || echo 2)
 python     := $(firstword $(wildcard /usr/bin/python3) python3)
 command    := build/release/towershaft
-FUZZ_SECONDS ?= 600
+HOURS      ?= 2.5
+# Each target gets its share.
+FUZZ_SECONDS ?= $(shell awk 'BEGIN { print int($(HOURS) * 3600 / $(words $(wildcard tests/fuzz/fuzz_*.c))) }')
 
 .DEFAULT_GOAL := help
-.PHONY: help setup build demo test open pictures bench bank bank-arrange fuzz soak deb golden fix clean
+.PHONY: help setup build demo test open pictures bench bank bank-arrange fuzz fuzz-afl soak deb golden analyse coverage mutants tsan fix clean
 
 help: ## list these targets
 	@echo 'towershaft: make <target>, where target is one of'
@@ -56,20 +58,49 @@ bank-arrange: setup ## run proven arrangement problems: BANK=file.json, or those
 	@cmake --build build/release --target towershaft-bank-arrange
 	@build/release/towershaft-bank-arrange $(if $(BANK),'$(BANK)',tests/reference/arrange_small.json)
 
-fuzz: setup ## throw malformed input at the readers, FUZZ_SECONDS=600 each; findings go to out/fuzz/
+fuzz: setup ## throw malformed input at the readers for HOURS=2.5; findings go to out/fuzz/ (docs/fuzz.md)
 	@tools/configure.sh sanitize
 	@cmake --build build/sanitize
 	@tools/fuzz_long.sh $(FUZZ_SECONDS)
 
-soak: setup ## the property and fault tests with 20 times the cases under sanitizers, then fuzz
+fuzz-afl: setup ## the same by AFL++, whose findings go to out/fuzz/afl-*/
+	@tools/setup-debian.sh fuzz
+	@tools/configure.sh afl
+	@cmake --build build/afl --target fuzz_targets
+	@ENGINE=afl tools/fuzz_long.sh $(FUZZ_SECONDS)
+
+soak: setup ## what takes too long for `make test`: faults at every call, kills, valgrind, threads, analysers, fuzz
+	@tools/configure.sh release
+	@cmake --build build/release
 	@tools/configure.sh sanitize
 	@cmake --build build/sanitize
-	@TS_SOAK=20 ctest --preset sanitize -j$(jobs) -L 'property|fault|serve' --timeout 7200
-	@tools/fuzz_long.sh $(FUZZ_SECONDS)
+	@tools/soak.sh $(FUZZ_SECONDS)
 
 deb: ## build the Debian packages of what is committed into out/deb/, and let lintian judge them
 	@tools/setup-debian.sh deb
 	@tools/make_deb.sh
+
+analyse: setup ## let gcc -fanalyzer, clang-tidy and cppcheck read src/; every suppression has its reason
+	@tools/configure.sh release
+	@cmake --build build/release --target ts_generated
+	@$(python) tools/analyse.py --jobs $(jobs)
+
+tsan: setup ## run every test that uses threads under the thread sanitizer
+	@tools/configure.sh tsan
+	@cmake --build build/tsan
+	@ctest --preset tsan -j$(jobs) -L threads
+
+coverage: setup ## count the lines and branches that the tests go through (docs/proof.md)
+	@tools/configure.sh coverage
+	@cmake --build build/coverage
+	@find build/coverage -name '*.gcda' -delete
+	-@ctest --preset coverage -j$(jobs) -LE 'structure|bench|web'
+	@$(python) tools/coverage.py
+
+mutants: setup ## change formulas of src/element, COUNT=300 of them, and tell how many the tests see
+	@tools/configure.sh release
+	@cmake --build build/release
+	@$(python) tools/mutants.py --count $(or $(COUNT),300) --jobs $(jobs)
 
 golden: build ## show how the committed answers differ from today's; ACCEPT=1 takes the new ones
 	@$(python) tools/staircase.py --write

@@ -14,6 +14,7 @@ foreach(source IN LISTS fuzz_sources)
     target_link_options(${stem} PRIVATE -fsanitize=fuzzer)
     # The guard, bodies and the journal are those of the workbench's server.
     target_link_libraries(${stem} PRIVATE ts_flags ts_serve towershaft_checked PkgConfig::JANSSON)
+    list(APPEND fuzz_targets ${stem})
     set_target_properties(${stem} PROPERTIES
         RUNTIME_OUTPUT_DIRECTORY "${CMAKE_BINARY_DIR}/tests/fuzz")
     math(EXPR limit "${TS_FUZZ_SECONDS} + 120")
@@ -24,3 +25,4 @@ foreach(source IN LISTS fuzz_sources)
         WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS fuzz TIMEOUT ${limit} COST 1000
         ENVIRONMENT "${test_environment}")
 endforeach()
+add_custom_target(fuzz_targets DEPENDS ${fuzz_targets})

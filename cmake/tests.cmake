@@ -2,6 +2,8 @@
 #
 # A test may say how it wants to be run, in a comment of its own:
 #   ctest: release-only    not under the sanitizers (it measures time, or it reads the tree only)
+#   ctest: threads         it uses threads: `make tsan` runs it under the thread sanitizer
+#   ctest: threads-only    and nothing else does
 #   ctest: alone           nothing else runs beside it
 #   ctest: timeout=600     seconds, where 900 are too few
 #   ctest: cost=40         seconds that it takes about: long ones begin first, so that no core waits
@@ -12,6 +14,7 @@
 set(test_environment
     "TS_SOURCE=${CMAKE_SOURCE_DIR}" "TS_BUILD=${CMAKE_BINARY_DIR}"
     "ASAN_OPTIONS=detect_leaks=1:halt_on_error=1:detect_stack_use_after_return=1"
+    "TSAN_OPTIONS=halt_on_error=1:suppressions=${CMAKE_SOURCE_DIR}/tests/support/races_of_others.txt"
     "UBSAN_OPTIONS=halt_on_error=1:print_stacktrace=1"
     "LSAN_OPTIONS=suppressions=${CMAKE_SOURCE_DIR}/tests/support/leaks_of_others.txt:print_suppressions=0")
 if(TARGET towershaft)
@@ -36,7 +39,9 @@ function(ts_add_test test source)
     set(path "${CMAKE_SOURCE_DIR}/tests/${source}")
     set_property(DIRECTORY APPEND PROPERTY CMAKE_CONFIGURE_DEPENDS "${path}")
     file(STRINGS "${path}" wishes REGEX "^[ /*#]*ctest: ")
-    if(TS_SANITIZE AND wishes MATCHES "release-only")
+    if((TS_SANITIZE AND wishes MATCHES "release-only") OR
+       (TS_SANITIZE_THREADS AND NOT wishes MATCHES "threads") OR
+       (NOT TS_SANITIZE_THREADS AND wishes MATCHES "threads-only"))
         return()
     endif()
     add_test(NAME ${test} COMMAND ${ARGN})
@@ -44,6 +49,9 @@ function(ts_add_test test source)
     set_tests_properties(${test} PROPERTIES
         WORKING_DIRECTORY "${CMAKE_SOURCE_DIR}" LABELS ${label} TIMEOUT 900
         ENVIRONMENT "${test_environment}")
+    if(wishes MATCHES "threads")
+        set_property(TEST ${test} APPEND PROPERTY LABELS threads)
+    endif()
     if(wishes MATCHES "alone")
         set_tests_properties(${test} PROPERTIES RUN_SERIAL TRUE)
     endif()

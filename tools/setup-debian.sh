@@ -4,6 +4,7 @@
 #   setup-debian.sh build    what building and running the command needs
 #   setup-debian.sh          that, and what the tests and the sanitizers need
 #   setup-debian.sh bench    that, and what the benchmarks need
+#   setup-debian.sh fuzz     what the tests need, and AFL++
 #   setup-debian.sh deb      what building the command and the Debian packages needs
 #
 # Installs by apt what is missing and nothing else, without a question; with all of it there it
@@ -31,6 +32,7 @@ for_testing=(
     libocct-data-exchange-dev # STEP files, by a program of its own that is built where this is
     locales                 # one test runs under de_DE.UTF-8
     valgrind                # counts instructions
+    clang-tidy cppcheck     # read the sources in `make analyse`
     strace                  # makes single calls on files fail, or be the last
     libopenmpi-dev openmpi-bin # studies on several processes
     git                     # tells a test which files belong to the tree
@@ -44,6 +46,9 @@ for_measuring=(
     python3-scipy # another, of seizures and torsional modes
 )
 
+for_fuzzing=(
+    afl++ # a second engine for the fuzz targets
+)
 for_packages=(
     debhelper dh-python lintian
 )
@@ -53,9 +58,10 @@ case $what in
 build) wanted=("${for_building[@]}") ;;
 all) wanted=("${for_building[@]}" "${for_testing[@]}") ;;
 deb) wanted=("${for_building[@]}" "${for_packages[@]}") ;;
+fuzz) wanted=("${for_building[@]}" "${for_testing[@]}" "${for_fuzzing[@]}") ;;
 bench) wanted=("${for_building[@]}" "${for_testing[@]}" "${for_measuring[@]}") ;;
 *)
-    echo "usage: setup-debian.sh [build|bench|deb]" >&2
+    echo "usage: setup-debian.sh [build|bench|fuzz|deb]" >&2
     exit 2
     ;;
 esac

@@ -34,7 +34,7 @@ static void mark_followers(const ts_check *check, uint32_t shaft)
 
 static void narrow(const ts_check *check, const ts_pad *pad, factor_window *window)
 {
-    const ts_accessory *accessory = ts_accessory_at(check, pad);
+    const ts_accessory *accessory = ts_accessory_on(check, pad);
     const double        margin    = 1.0 + check->drive->limits.speed_margin.value;
     for (uint32_t c = 0; c < check->drive->condition_count; c++) {
         const ts_span *band = &accessory->speed[c];

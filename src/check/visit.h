@@ -13,6 +13,12 @@ static inline const ts_accessory *ts_accessory_at(const ts_check *check, const t
     return pad->accessory >= 0 ? &check->drive->accessories[pad->accessory] : NULL;
 }
 
+/* Of a pad that is known to carry one. */
+static inline const ts_accessory *ts_accessory_on(const ts_check *check, const ts_pad *pad)
+{
+    return &check->drive->accessories[pad->accessory];
+}
+
 /* rad/s; NaN when the speed of its spool is not known. */
 static inline double ts_shaft_speed(const ts_check *check, uint32_t shaft, uint32_t condition)
 {

@@ -41,12 +41,12 @@ static void draw_centre_of_mass(ts_canvas *canvas, ts_point at)
 
 static void draw_body(const ts_strip *strip, const ts_strip_shaft *one, int side)
 {
-    ts_canvas          *canvas = &strip->scene->canvas;
-    const ts_pad       *pad    = ts_strip_pad(strip, one, side);
-    const ts_area       area   = ts_strip_body(strip, one, side);
-    const ts_accessory *what   = &strip->scene->drive->accessories[pad->accessory];
-    if (!(area.w > 0.0))
+    ts_canvas    *canvas = &strip->scene->canvas;
+    const ts_pad *pad    = ts_strip_pad(strip, one, side);
+    const ts_area area   = ts_strip_body(strip, one, side);
+    if (pad == NULL || !(area.w > 0.0))
         return;
+    const ts_accessory *what = &strip->scene->drive->accessories[pad->accessory];
     ts_path_area(canvas, area);
     ts_use_colour(canvas, TS_COLOUR_PAPER, TS_LOOK_FIGURE_BODY_VEIL);
     cairo_fill_preserve(canvas->cr);

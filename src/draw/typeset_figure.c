@@ -38,9 +38,9 @@ static const ts_recorded *next_figure(ts_setting *setting, const ts_block *block
 /* A heading goes with the figure below it. */
 static bool is_wide(ts_setting *setting, const ts_block *block)
 {
-    while (block != NULL && block->kind == TS_BLOCK_HEADING)
+    while (block->kind == TS_BLOCK_HEADING && block->next != NULL)
         block = block->next;
-    if (block == NULL || block->kind != TS_BLOCK_FIGURE)
+    if (block->kind != TS_BLOCK_FIGURE)
         return false;
     const ts_recorded *figure = next_figure(setting, block);
     return figure != NULL && figure->width > figure->height;

@@ -52,6 +52,13 @@ static const ts_accessory *accessory_of(const ts_drive *drive, const ts_pad *pad
     return pad->use == TS_PAD_ACCESSORY ? &drive->accessories[pad->accessory] : NULL;
 }
 
+/* Whose spline it is: only pads with an accessory have an item. */
+static const ts_accessory *fitted(const ts_drive *drive, const ts_splines *splines,
+                                  const ts_drive_spline *item)
+{
+    return &drive->accessories[splines->power->motion->train->pads[item->pad].accessory];
+}
+
 ts_status ts_splines_prepare(const ts_drive *drive, const ts_power *power, ts_arena *arena,
                              ts_splines *out)
 {
@@ -126,7 +133,7 @@ static double wall_of(const ts_drive_spline *item, ts_workings *w)
 static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
                  ts_workings *w)
 {
-    const ts_accessory *one = accessory_of(drive, &splines->power->motion->train->pads[item->pad]);
+    const ts_accessory *one = fitted(drive, splines, item);
     ts_spline_number    number;
 
     if (!ts_spline_number_read(item->number, &number))
@@ -318,7 +325,7 @@ static void solve_conditions(const ts_drive *drive, const ts_splines *splines,
 static void solve_overload(const ts_drive *drive, const ts_splines *splines, ts_drive_spline *item,
                            ts_workings *w)
 {
-    const ts_accessory *one = accessory_of(drive, &splines->power->motion->train->pads[item->pad]);
+    const ts_accessory *one = fitted(drive, splines, item);
     double              n   = 0.0;
 
     item->overload = (ts_spline_case){.h_w = (double)NAN};
@@ -343,7 +350,7 @@ static void solve_once(const ts_drive *drive, const ts_splines *splines, ts_driv
                        ts_workings *w)
 {
     item->cycles = item->turns = 1.0;
-    find_factors(accessory_of(drive, &splines->power->motion->train->pads[item->pad]), item, w);
+    find_factors(fitted(drive, splines, item), item, w);
     item->turns = (double)NAN;
     for (size_t c = 0; c < drive->condition_count; c++)
         item->cases[c] =
@@ -378,8 +385,7 @@ void ts_splines_solve(const ts_drive *drive, ts_splines *splines, ts_workings *w
             solve_once(drive, splines, item, workings);
             continue;
         }
-        find_factors(accessory_of(drive, &splines->power->motion->train->pads[item->pad]), item,
-                     workings);
+        find_factors(fitted(drive, splines, item), item, workings);
         solve_conditions(drive, splines, item, workings);
         solve_overload(drive, splines, item, workings);
         if (item->most[TS_SPLINE_ROOT_SHEAR] < 0.0)

@@ -1,4 +1,7 @@
-/* Does a neck break inside of its guaranteed band, and do samples not care who draws them? */
+/* Does a neck break inside of its guaranteed band, and do samples not care who draws them?
+ *
+ * ctest: threads
+ */
 #include "base/normal_law.h"
 #include "element/shear_neck.h"
 #include "support/close.h"

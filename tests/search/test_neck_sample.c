@@ -1,4 +1,7 @@
-/* Do drawn necks stay inside of their band, agree with the laws, and not mind the threads? */
+/* Do drawn necks stay inside of their band, agree with the laws, and not mind the threads?
+ *
+ * ctest: threads
+ */
 #include "support/case_count.h"
 #include "support/close.h"
 #include "support/designed_neck.h"

@@ -191,9 +191,9 @@ int study_slurm(const arguments *given, size_t ranks)
     print_quoted(given->operand[0]);
     printf(" -o ");
     print_quoted(given->value[OPTION_OUTPUT]);
-    const time_t     now = time(NULL);
-    const struct tm *utc = gmtime(&now);
-    char             today[16];
+    const time_t     now       = time(NULL);
+    const struct tm *utc       = gmtime(&now);
+    char             today[16] = "";
     if (given->value[OPTION_TODAY] == NULL && utc != NULL)
         strftime(today, sizeof today, "%Y-%m-%d", utc);
     printf(" --today ");

@@ -97,7 +97,8 @@ static int32_t day_of(int year, int month, int day)
 
 static bool today_given(const char *text, int32_t *day)
 {
-    int  year = 0, month = 0, date = 0, taken = 0;
+    int year = 0, month = 0, date = 0, taken = 0;
+    /* NOLINTNEXTLINE(cert-err34-c): four digits at most, so nothing can overflow */
     bool read = sscanf(text, "%4d-%2d-%2d%n", &year, &month, &date, &taken) == 3 &&
                 text[taken] == '\0' && taken == 10 && month >= 1 && month <= 12 && date >= 1 &&
                 date <= 31;

@@ -65,7 +65,7 @@ static bool read_kind(const char *at, journal_kind *kind)
 /* The bytes of the record at `at`; 0: no whole, sound record stands there. */
 static size_t read_record(const char *at, size_t left, journal_record *out)
 {
-    uint64_t number[4], sum;
+    uint64_t number[4] = {0}, sum;
     if (left < HEAD_LENGTH || !read_kind(at, &out->kind) || at[HEAD_LENGTH - 1] != '\n')
         return 0;
     for (size_t i = 0; i < 4; i++)

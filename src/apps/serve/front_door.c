@@ -50,8 +50,8 @@ static int listen_six(unsigned port)
 
 static unsigned port_of(int listener)
 {
-    struct sockaddr_in address;
-    socklen_t          length = sizeof address;
+    struct sockaddr_in address = {0};
+    socklen_t          length  = sizeof address;
     if (getsockname(listener, (struct sockaddr *)&address, &length) != 0)
         return 0;
     return ntohs(address.sin_port);

@@ -6,7 +6,7 @@
 /* The overload is legitimate too. */
 static ts_peak highest_legitimate(const ts_check *check, uint32_t pad)
 {
-    const ts_accessory *accessory = ts_accessory_at(check, &check->train->pads[pad]);
+    const ts_accessory *accessory = ts_accessory_on(check, &check->train->pads[pad]);
     const ts_overload   overload  = accessory->torque.overload;
     ts_peak             peak      = ts_highest_absorbed(check, pad);
     if (overload.standing == TS_UNKNOWN)

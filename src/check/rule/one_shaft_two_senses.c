@@ -7,8 +7,8 @@ static void say(ts_check *check, ts_finding *finding, const ts_shaft *shaft)
 {
     const ts_pad       *front  = &check->train->pads[shaft->pad[TS_FRONT]];
     const ts_pad       *rear   = &check->train->pads[shaft->pad[TS_REAR]];
-    const ts_accessory *first  = ts_accessory_at(check, front);
-    const ts_accessory *second = ts_accessory_at(check, rear);
+    const ts_accessory *first  = ts_accessory_on(check, front);
+    const ts_accessory *second = ts_accessory_on(check, rear);
     const char         *word   = first->turns.value == TS_CCW ? "ccw" : "cw";
     const int           wanted = first->turns.value == TS_CCW ? 1 : -1;
     const bool          right  = ts_pad_sense(check->motion, front) == wanted;

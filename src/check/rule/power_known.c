@@ -12,7 +12,7 @@ static bool may_be_silent(const ts_accessory *accessory, uint32_t condition)
 /* A power above 0 that is wanted where the pad stands still; power/ takes it for unknown. */
 static bool wants_power_at_rest(const ts_check *check, const ts_pad *pad, uint32_t condition)
 {
-    const ts_measure power = ts_accessory_at(check, pad)->power[condition];
+    const ts_measure power = ts_accessory_on(check, pad)->power[condition];
     return ts_measure_known(power) && power.value > 0.0 &&
            ts_shaft_speed(check, pad->shaft, condition) <= 0.0;
 }
@@ -25,7 +25,7 @@ static void judge_rest(ts_check *check, const ts_pad *pad, uint32_t condition)
     if (finding == NULL)
         return;
     ts_says(check, finding, "%s is said to absorb %s at %s, where its pad stands still", pad->name,
-            ts_shown(check, ts_accessory_at(check, pad)->power[condition].value, TS_KIND_POWER),
+            ts_shown(check, ts_accessory_on(check, pad)->power[condition].value, TS_KIND_POWER),
             where);
     ts_remedy(check, finding, "state 0 kW for %s, or the speed of the spool there", where);
 }
@@ -33,7 +33,7 @@ static void judge_rest(ts_check *check, const ts_pad *pad, uint32_t condition)
 static void judge_pad(ts_check *check, uint32_t index, uint32_t condition)
 {
     const ts_pad       *pad       = &check->train->pads[index];
-    const ts_accessory *accessory = ts_accessory_at(check, pad);
+    const ts_accessory *accessory = ts_accessory_on(check, pad);
     const ts_standing   standing  = ts_load_at(check, index, condition)->standing;
     const bool          known     = standing == TS_GIVEN || standing == TS_ASSUMED;
     if (may_be_silent(accessory, condition))

@@ -89,7 +89,7 @@ static void say_place(ts_check *check, ts_finding *finding, const ts_accessory *
 static void judge_pad(ts_check *check, uint32_t pad, uint32_t condition)
 {
     const ts_pad       *record    = &check->train->pads[pad];
-    const ts_accessory *accessory = ts_accessory_at(check, record);
+    const ts_accessory *accessory = ts_accessory_on(check, record);
     const ts_span      *band      = &accessory->speed[condition];
     const double        n         = ts_shaft_speed(check, record->shaft, condition);
     const bool          low       = low_end_decides(n, band);
@@ -114,7 +114,7 @@ static void judge_pad(ts_check *check, uint32_t pad, uint32_t condition)
 static void ask_pad(ts_check *check, uint32_t pad, uint32_t condition)
 {
     const ts_pad       *record    = &check->train->pads[pad];
-    const ts_accessory *accessory = ts_accessory_at(check, record);
+    const ts_accessory *accessory = ts_accessory_on(check, record);
     const ts_standing   standing  = accessory->speed[condition].standing;
     const int32_t       where     = (int32_t)condition;
     if (standing == TS_ABSENT)

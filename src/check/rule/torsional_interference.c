@@ -153,7 +153,7 @@ static void judge(ts_check *check, uint32_t drive, double most)
     question.limit_symbol = "parting_share_most";
     question.reserve      = &reserve_formula;
     ts_finding *finding   = ts_judge(check, &question);
-    if (finding != NULL)
+    if (finding != NULL && times.worst.swing != NULL)
         say(check, finding, question.value, &times.worst);
 }
 
