@@ -33,7 +33,7 @@ static ts_study *open_large(void)
 
 static bool begin(ts_study *study, bool grid)
 {
-    const ts_start_wish wish  = {(double)NAN, (double)NAN, 400, grid};
+    const ts_start_wish wish  = {(double)NAN, (double)NAN, 400, grid, TS_NOWHERE};
     ts_arena           *arena = ts_arena_open(NULL);
     ts_start_answer     start;
     const bool fine = arena != NULL && ts_study_start(study, &wish, arena, &start) == TS_OK &&
@@ -87,8 +87,8 @@ static bool seize(ts_study *study, const char *accessory, const char *condition)
 {
     const ts_seize_options options = {.accessory = accessory, .condition = condition, .json = true};
     const ts_sink          sink    = {into_nothing, NULL};
-    bool                   computed;
-    return ts_seize_write(study, &options, NULL, &computed, &sink) == TS_OK;
+    ts_verdict             verdict;
+    return ts_seize_write(study, &options, NULL, &verdict, &sink) == TS_OK;
 }
 
 static void one_seizure(void *study)

@@ -1148,6 +1148,8 @@ export interface Start {
   "hung below"?: Sourced<RotationalAcceleration | Unknown>;
   /** How long a start may take.  Default: 120 s. */
   "gives up after"?: Sourced<Time | Unknown>;
+  /** How long the cranked spool takes from idle to the condition that --to names; its control accelerates it evenly.  Default: 5 s. */
+  "from idle in"?: Sourced<Time | Unknown>;
   /** f_0 of Palmgren for a row of the bearings of the boxes: what oil takes in them.  Default: 2. */
   "bearing factor"?: Sourced<PlainNumber | Unknown>;
 }

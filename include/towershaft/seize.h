@@ -25,10 +25,13 @@ typedef struct ts_seize_options {
 
 #define TS_SEIZE_SAMPLES_MOST 5000
 
-/* Of a study that was read.  *computed: did every run reach its end with its energies balanced?
+/* Of a study that was read.  *verdict: TS_VERDICT_NOT_COMPUTABLE when a run did not reach its end
+ * with its energies balanced; TS_DOES_NOT_HOLD when something breaks under a jolt, which must be
+ * borne; what breaks for a seizure is told, not judged.
  * TS_NOT_UNDERSTOOD: no drive was read, or it knows no such accessory, jolt or condition, or the
  * ramp is no time; the messages say which is nearest. */
 TS_API ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
-                                const ts_page_options *page, bool *computed, const ts_sink *sink);
+                                const ts_page_options *page, ts_verdict *verdict,
+                                const ts_sink *sink);
 
 #endif

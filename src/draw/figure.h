@@ -93,7 +93,8 @@ typedef struct ts_drawing_subject {
     const ts_whirls *whirls; /* critical speeds; NULL: not computed                            */
     const ts_whirl_course  *courses; /* [item of whirls], for its figures; may be NULL            */
     const ts_drive_start   *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
-    const ts_drawn_seizure *seizure; /* for TS_FIGURE_SEIZURE; NULL: not run */
+    const char             *start_to; /* condition to which it went on from idle; NULL: none */
+    const ts_drawn_seizure *seizure;  /* for TS_FIGURE_SEIZURE; NULL: not run */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

@@ -196,6 +196,13 @@ static bool fill_no_condition(ts_scene *scene)
 
 static void fill_condition(ts_scene *scene)
 {
+    if (scene->options->figure == TS_FIGURE_START && scene->subject->start_to != NULL) {
+        ts_buffer_print(ts_canvas_line(&scene->canvas), "from rest to %s",
+                        scene->subject->start_to);
+        cell_line(scene, CELL_CONDITION, 1, ts_scene_kept(scene));
+        cell_line(scene, CELL_CONDITION, 2, "rigid meshes");
+        return;
+    }
     if (fill_no_condition(scene))
         return;
     cell_line(scene, CELL_CONDITION, 1, scene->drive->conditions[scene->condition].name);

@@ -129,7 +129,8 @@ static void write_title(const chart *it)
                                            "It does not reach light-off; ended at ",
                                        [TS_START_HUNG]    = "It hangs after ",
                                        [TS_START_TIME_UP] = "It is too slow; ended at ",
-                                       [TS_START_FAULT]   = "It could not be computed beyond "};
+                                       [TS_START_FAULT]   = "It could not be computed beyond ",
+                                       [TS_START_BEYOND]  = "It comes to idle, and on to "};
     ts_scene                *scene  = it->scene;
     ts_buffer               *line   = ts_canvas_line(&scene->canvas);
     const ts_lettering       lead   = {.size   = TS_LOOK_TYPE_PX_LEAD,
@@ -141,6 +142,8 @@ static void write_title(const chart *it)
         write_reason(it, line);
     } else {
         ts_buffer_add(line, ends[it->it->run.outcome]);
+        if (it->it->run.outcome == TS_START_BEYOND)
+            ts_buffer_print(line, "%s in ", scene->subject->start_to);
         ts_add_number(line, it->it->run.t, 1);
         ts_buffer_add(line, " s");
     }
@@ -163,9 +166,9 @@ static void write_foot(const chart *it)
              &small);
 }
 
-static const char *event_word(ts_start_happening what)
+static const char *event_word(const chart *it, const ts_start_event *event)
 {
-    switch (what) {
+    switch (event->what) {
     case TS_STARTS_LIGHT_OFF:
         return "light-off";
     case TS_STARTS_CUT_OUT:
@@ -176,6 +179,12 @@ static const char *event_word(ts_start_happening what)
         return "hangs";
     case TS_STARTS_IDLE:
         return "idle";
+    case TS_STARTS_BEYOND:
+        return it->scene->subject->start_to;
+    case TS_STARTS_WITH:
+        ts_buffer_print(ts_canvas_line(&it->scene->canvas), "%s within 1 %%",
+                        it->scene->drive->spools[event->of].name);
+        return ts_scene_kept(it->scene);
     default:
         return NULL;
     }
@@ -187,7 +196,7 @@ static void draw_events(const chart *it)
     const ts_start_run *run    = &it->it->run;
     const double        foot_y = it->torque.area.y + it->torque.area.h;
     for (size_t i = 0; i < run->event_count; i++) {
-        const char  *word = event_word(run->events[i].what);
+        const char  *word = event_word(it, &run->events[i]);
         const double x    = ts_trace_x(&it->speed, run->events[i].t);
         const bool   late = run->events[i].t > 0.9 * run->t;
         if (word == NULL)
@@ -261,6 +270,7 @@ ts_status ts_draw_start(ts_scene *scene)
         draw_traces(&it);
     write_title(&it);
     write_foot(&it);
-    ts_sheet_draw(scene, "Start", "from rest to idle");
+    ts_sheet_draw(scene, "Start",
+                  scene->subject->start_to != NULL ? "from rest, over idle" : "from rest to idle");
     return TS_OK;
 }

@@ -533,6 +533,7 @@ typedef struct ts_start { /* start: what `towershaft start` goes by */
     ts_tally   grid;                     /* steps of both */
     ts_measure hung;                     /* rad/s2, at and below which it hangs */
     ts_measure gives_up;                 /* s */
+    ts_measure gains_in;                 /* s, from idle to the condition to which it goes on */
     ts_measure f_0;                      /* of the bearings of the boxes, Palmgren */
 } ts_start;
 

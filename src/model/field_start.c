@@ -131,6 +131,16 @@ static const ts_field start_fields[] = {
      .preset  = {"120 s", "longer than a starter may run; common practice, no source"},
      .says    = "How long a start may take.",
      .example = "90 s"},
+    {.key  = "from idle in",
+     .form = TS_FORM_MEASURE,
+     .kind = TS_KIND_TIME,
+     TS_AT(ts_start, gains_in),
+     .range   = TS_FROM(0.1, 600.0, "s"),
+     .preset  = {"5 s", "14 CFR 33.73(b), from idle to 95 % of take-off power or thrust (from "
+                         "memory); evenly: common practice, no source"},
+     .says    = "How long the cranked spool takes from idle to the condition that --to names; its "
+                "control accelerates it evenly.",
+     .example = "5 s"},
     {.key  = "bearing factor",
      .form = TS_FORM_MEASURE,
      .kind = TS_KIND_NUMBER,

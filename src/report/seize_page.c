@@ -80,6 +80,20 @@ size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *r
     return best;
 }
 
+/* The first that breaks; NULL: nothing does. */
+static const ts_train_event *first_break(const ts_seize_run *run)
+{
+    for (size_t i = 0; run->there && i < run->seizure.run.event_count; i++)
+        if (run->seizure.run.events[i].what == TS_HAPPENS_BREAK)
+            return &run->seizure.run.events[i];
+    return NULL;
+}
+
+bool ts_seize_is_borne(const ts_seize_answer *seize)
+{
+    return seize->jolt == TS_JOLT_NONE || first_break(&seize->runs[TS_SEIZE_WEAK]) == NULL;
+}
+
 bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad)
 {
     const ts_pad *one = &answer->train->pads[pad];
@@ -329,6 +343,19 @@ static void tell_run(const ts_seize_answer *seize, ts_chapter *chapter, int whic
     paragraph(chapter, TS_BLOCK_PLAIN);
 }
 
+/* In a box: what breaks under a load that comes in service. */
+static void warn(const ts_seize_answer *seize, ts_chapter *chapter)
+{
+    if (ts_seize_is_borne(seize))
+        return;
+    ts_buffer_add(&chapter->cell, "does not hold: this load must be borne, and ");
+    add_break(&chapter->page, &chapter->cell, seize->twist,
+              first_break(&seize->runs[TS_SEIZE_WEAK]));
+    if (!chapter->cell.failed)
+        ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
+}
+
 /* ---- the table --------------------------------------------------------------------------------
  */
 
@@ -426,6 +453,7 @@ void ts_chapter_seizure(ts_chapter *chapter, const ts_seize_answer *seize, int l
     }
     for (int k = 0; k < TS_SEIZE_RUNS; k++)
         tell_run(seize, chapter, k);
+    warn(seize, chapter);
     table(seize, chapter);
     grounds(seize, chapter);
 }

@@ -62,6 +62,10 @@ double ts_seize_peak(const ts_seize_run *run, size_t joint);
 /* Joint of the spring that comes nearest to what it bears, and its share; the run must be there. */
 size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
 
+/* Does every part hold under a jolt with all necks at their weakest?  A seizure is a failure, and
+ * what breaks for it is told, not judged: true. */
+bool ts_seize_is_borne(const ts_seize_answer *seize);
+
 /* Is the pad of its tree, with an accessory that has no rotor there? */
 bool ts_seize_leaves_out(const ts_seize_answer *seize, const ts_answer *answer, uint32_t pad);
 

@@ -211,6 +211,8 @@ void ts_start_json(const ts_start_answer *start, const ts_answer *answer, ts_buf
         if (it->lacks != NULL)
             ts_json_string_at(&json, "of", it->lacks);
     } else {
+        if (start->beyond != NULL)
+            ts_json_string_at(&json, "to", start->beyond);
         ts_json_string_at(&json, "outcome", ts_start_outcome_words[it->run.outcome]);
         if (it->run.fault != TS_START_FINE)
             ts_json_string_at(&json, "because", ts_start_fault_says(it->run.fault));

@@ -14,6 +14,7 @@ const char *const ts_start_outcome_words[] = {
     [TS_START_HUNG]     = "hung start",
     [TS_START_TIME_UP]  = "too slow",
     [TS_START_FAULT]    = "not computed",
+    [TS_START_BEYOND]   = "beyond idle",
 };
 
 const char *const ts_start_event_words[] = {
@@ -25,6 +26,8 @@ const char *const ts_start_event_words[] = {
     [TS_STARTS_STAND]     = "comes to rest again",
     [TS_STARTS_IDLE]      = "idles",
     [TS_STARTS_HANG]      = "hangs",
+    [TS_STARTS_BEYOND]    = "has the speed of the condition",
+    [TS_STARTS_WITH]      = "within 1 % of its speed there",
 };
 
 uint32_t ts_start_nearest(const ts_start_answer *start, const ts_start_run *run, double *share)
@@ -40,6 +43,13 @@ uint32_t ts_start_nearest(const ts_start_answer *start, const ts_start_run *run,
         }
     }
     return best;
+}
+
+bool ts_start_is_done(const ts_start_answer *start)
+{
+    const ts_start_outcome outcome = start->it->run.outcome;
+
+    return outcome == TS_START_IDLE || outcome == TS_START_BEYOND;
 }
 
 const ts_start_neck *ts_start_broken(const ts_start_answer *start)
@@ -124,6 +134,8 @@ static void say_outcome(const ts_start_answer *start, ts_chapter *chapter)
     }
     if (run->outcome == TS_START_IDLE)
         ts_buffer_print(text, "the %s spool comes to idle, ", spool);
+    else if (run->outcome == TS_START_BEYOND)
+        ts_buffer_print(text, "the %s spool comes to idle and on to %s, ", spool, start->beyond);
     else if (run->outcome == TS_START_NO_TURN)
         ts_buffer_print(text, "no start: the starter does not turn the %s spool", spool);
     else
@@ -131,7 +143,7 @@ static void say_outcome(const ts_start_answer *start, ts_chapter *chapter)
                         spool);
     if (run->outcome != TS_START_NO_TURN) {
         add_speed(chapter, run->w[start->it->spool]);
-        ts_buffer_add(text, run->outcome == TS_START_IDLE ? ", in " : " after ");
+        ts_buffer_add(text, ts_start_is_done(start) ? ", in " : " after ");
         add_seconds(text, run->t);
     }
     if (run->outcome == TS_START_FAULT)
@@ -141,7 +153,7 @@ static void say_outcome(const ts_start_answer *start, ts_chapter *chapter)
 /* In a box, as nobody may overlook it. */
 static void outcome(const ts_start_answer *start, ts_chapter *chapter)
 {
-    const bool fine = start->it->run.outcome == TS_START_IDLE;
+    const bool fine = ts_start_is_done(start);
 
     say_outcome(start, chapter);
     if (!chapter->cell.failed)
@@ -305,6 +317,13 @@ static void grounds(const ts_start_answer *start, ts_chapter *chapter)
                         "conditions up to idle, whatever the temperature; air and fuel of the "
                         "starter are as told; losses of bearings by load, seals, windage, "
                         "churned and thrown oil are left out.");
+    if (start->beyond != NULL)
+        ts_buffer_print(text,
+                        " From idle on the control accelerates the cranked spool evenly, and the "
+                        "gases put in what that takes; other spools follow the line between their "
+                        "speeds at idle and in %s, and so do the accessories with what they take. "
+                        "Air and oil stay as warm as they were.",
+                        start->beyond);
     if (it->oil_left)
         ts_buffer_add(text, " Cold oil in the spool's own bearings is not counted: `oil drag` is "
                             "not told.");

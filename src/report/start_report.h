@@ -30,6 +30,7 @@ typedef struct ts_start_cell {
 } ts_start_cell;
 
 typedef struct ts_start_answer {
+    const char           *beyond;       /* name of the condition to which it went on; NULL: none */
     double                ambient, oil; /* K    */
     double                nu;           /* m2/s */
     const ts_drive_start *it;
@@ -48,6 +49,8 @@ extern const char *const ts_start_outcome_words[]; /* [ts_start_outcome] */
 extern const char *const ts_start_event_words[];   /* [ts_start_happening] */
 /* Share of what bears it, of the shaft that comes nearest; TS_NOWHERE: none. */
 uint32_t ts_start_nearest(const ts_start_answer *start, const ts_start_run *run, double *share);
+/* Did it come to idle, or to where it was to go on? */
+bool ts_start_is_done(const ts_start_answer *start);
 /* The first neck whose least break torque is reached; NULL: all hold. */
 const ts_start_neck *ts_start_broken(const ts_start_answer *start);
 /* Whose it is: the name of a pad's accessory, or of a spool. */

@@ -90,7 +90,7 @@ static ts_torque_curve drive_curve(layout *it, const ts_accessory *one, uint32_t
     return curve;
 }
 
-/* What an accessory takes, by condition up to idle. */
+/* What an accessory takes, by condition up to idle, and where it goes on to. */
 static ts_torque_curve load_curve(layout *it, uint32_t pad)
 {
     const ts_power *power = it->ask->mass->power;
@@ -103,7 +103,7 @@ static ts_torque_curve load_curve(layout *it, uint32_t pad)
     for (uint32_t c = 0; !it->no_memory && c < it->motion->condition_count; c++) {
         const ts_pad_load *load = &power->pad[(size_t)c * it->train->pad_count + pad];
         const double       n    = spool_speed(it, c, spool);
-        if (n > 0.0 && n <= idle && load->T >= 0.0 &&
+        if (n > 0.0 && (n <= idle || c == it->ask->beyond) && load->T >= 0.0 &&
             (load->standing == TS_GIVEN || load->standing == TS_ASSUMED) &&
             load->clutch_state == TS_CLUTCH_STATE_NONE)
             put_point(&curve, w, T, it->motion->speed[(size_t)c * it->train->shaft_count + shaft],
@@ -229,6 +229,12 @@ static size_t idle_condition(const layout *it)
     return best;
 }
 
+/* rad/s of a spool in the condition to which the start goes on; 0: it ends at idle. */
+static double beyond_speed(const layout *it, uint32_t spool)
+{
+    return it->ask->beyond == TS_NOWHERE ? 0.0 : spool_speed(it, it->ask->beyond, spool);
+}
+
 static void lay_spools(layout *it)
 {
     const ts_drive *drive = it->ask->drive;
@@ -242,16 +248,19 @@ static void lay_spools(layout *it)
             *to = (ts_start_spool){.cranked = true,
                                    .unlit   = curve_of(it, spool->unlit, spool->unlit_count),
                                    .lit     = curve_of(it, spool->lit, spool->lit_count),
-                                   .idle    = drive->start.idle.value};
+                                   .idle    = drive->start.idle.value,
+                                   .beyond  = beyond_speed(it, k)};
             if (to->unlit.count == 0)
                 lack(it, "the unlit drag", spool->name);
             if (to->lit.count == 0)
                 lack(it, "the lit torque", spool->name);
             continue;
         }
-        *to = (ts_start_spool){.idle = w > 0.0 ? w : 1.0};
+        *to = (ts_start_spool){.idle = w > 0.0 ? w : 1.0, .beyond = beyond_speed(it, k)};
         if (w > 0.0 && ts_measure_known(spool->air))
             to->air = spool->air.value;
+        if (to->air > 0.0 && it->ask->beyond != TS_NOWHERE && !(to->beyond > 0.0))
+            lack(it, "a speed in the condition to which it goes on", spool->name);
     }
 }
 
@@ -318,6 +327,12 @@ static void find_limits(layout *it)
     if (!isfinite(it->ask->ambient + start->tables.value + start->pressure.value +
                   start->hung.value + start->gives_up.value))
         lack(it, "a temperature, pressure or time of the start", NULL);
+    if (it->ask->beyond != TS_NOWHERE) {
+        if (!(beyond_speed(it, it->out->spool) > start->idle.value))
+            lack(it, "a condition faster than idle to which the start goes on", NULL);
+        if (!ts_measure_known(start->gains_in))
+            lack(it, "the time from idle to the condition to which it goes on", NULL);
+    }
     for (uint32_t s = 0; s < it->train->shaft_count; s++)
         if (!isfinite(it->ask->oil_slow[s] + it->ask->oil_fast[s]))
             lack(it, "the oil of the bearings", it->train->shafts[s].name);
@@ -338,8 +353,10 @@ static void lay_start(layout *it)
     it->out->start.cut_out     = start->cut_out.value;
     it->out->start.least       = start->hung.value;
     it->out->start.until       = start->gives_up.value;
-    it->out->start.tolerance   = TOLERANCE;
-    it->out->start.samples     = it->ask->samples;
+    it->out->start.beyond      = beyond_speed(it, it->out->spool);
+    it->out->start.rate      = (it->out->start.beyond - start->idle.value) / start->gains_in.value;
+    it->out->start.tolerance = TOLERANCE;
+    it->out->start.samples   = it->ask->samples;
 }
 
 ts_status ts_drive_start_run(const ts_start_question *question, ts_arena *arena,

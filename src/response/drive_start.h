@@ -3,12 +3,12 @@
  * Model     The shafts of the drive with what turns on them (mass/mass.h), rigid (rigid_start.h).
  * Loads     What an accessory takes at the conditions up to idle, torque against the speed of its
  *           pad, joined by lines; below the slowest it keeps that torque;
- *           beyond the fastest its last line goes on, and never below 0.
- * Starter   Its `curve`; else the points of its `drives` joined by lines that go on at both ends.
- * Other     Spools that nothing cranks follow by `air torque` alone, else they stand.
- * Oil       Of the bearings of the boxes and radial shafts by Palmgren, given by who knows them;
- *           of the spool's own by `oil drag`, which goes with (nu n)^(2/3) as theirs.
- * Sources   docs/method/start.md
+ *           beyond the fastest its last line goes on, and never below 0.  Where the start goes on
+ * to a faster condition, what it takes there is the last point. Starter   Its `curve`; else the
+ * points of its `drives` joined by lines that go on at both ends. Other     Spools that nothing
+ * cranks follow by `air torque` alone, else they stand. Oil       Of the bearings of the boxes and
+ * radial shafts by Palmgren, given by who knows them; of the spool's own by `oil drag`, which goes
+ * with (nu n)^(2/3) as theirs. Sources   docs/method/start.md
  */
 #ifndef TS_RESPONSE_DRIVE_START_H
 #define TS_RESPONSE_DRIVE_START_H
@@ -23,6 +23,7 @@ typedef struct ts_start_question {
     const double   *oil_fast; /* [shaft] N.m/(rad/s)^(2/3)       */
     double          ambient;  /* K */
     double          nu_ratio; /* viscosity of the oil over that at 100 degC; NaN: not known */
+    uint32_t        beyond;   /* condition to which it goes on from idle; TS_NOWHERE: none */
     size_t          samples;  /* of the trace */
 } ts_start_question;
 

@@ -146,6 +146,32 @@ double ts_cranking_resists(ts_cranking *c, uint32_t spool, double w, const doubl
 /* ---- the spools -------------------------------------------------------------------------------
  */
 
+double ts_cranking_follows(const ts_cranking *c, uint32_t spool, double w)
+{
+    const ts_start_spool *one = &c->start->spools[spool], *core = &c->start->spools[c->cranked];
+
+    if (c->phase == TS_PHASE_STARTS)
+        return one->idle * w / core->idle;
+    return one->idle +
+           (one->beyond - one->idle) * (w - core->idle) / (c->start->beyond - core->idle);
+}
+
+/* Beyond idle its own air takes what lets it turn at the speed that it tends to. */
+static void settle_drags(ts_cranking *c, const double *y)
+{
+    const ts_rigid_start *start = c->start;
+
+    for (uint32_t k = 0; k < start->spool_count; k++) {
+        const ts_start_spool *one = &start->spools[k];
+        if (k == c->cranked || !(one->air > 0.0))
+            continue;
+        const double w     = ts_cranking_follows(c, k, y[c->cranked]);
+        const double blown = w / one->idle;
+        c->drag[k]         = fmax(0.0, one->air - ts_cranking_resists(c, k, w, y) * start->theta /
+                                                      (start->delta * blown * blown));
+    }
+}
+
 static double gas_torque(const ts_cranking *c, uint32_t spool, const double *y)
 {
     const ts_rigid_start *start = c->start;
@@ -156,11 +182,21 @@ static double gas_torque(const ts_cranking *c, uint32_t spool, const double *y)
         return start->delta *
                (c->lit ? ts_torque_curve_at(&one->lit, w) : -braking(&one->unlit, w));
     }
-    const double blown = y[c->cranked] / start->spools[c->cranked].idle;
+    const double blown = ts_cranking_follows(c, spool, y[c->cranked]) / one->idle;
     const double own   = y[spool] / one->idle;
     /* T/delta as a function of n/sqrt(theta), as of the cranked one; squares of both speeds. */
     return start->delta / start->theta *
            (one->air * blown * fabs(blown) - c->drag[spool] * own * fabs(own));
+}
+
+/* The control gives the fuel for the acceleration that it wants. */
+static bool be_governed(ts_cranking *c)
+{
+    const uint32_t k = c->cranked;
+
+    c->alpha[k] = c->phase == TS_PHASE_GAINS ? c->start->rate : 0.0;
+    c->gas[k]   = c->T[sum_up(c, k, c->alpha[k])];
+    return isfinite(c->gas[k]);
 }
 
 static void be_still(ts_cranking *c, uint32_t spool)
@@ -177,8 +213,15 @@ bool ts_cranking_solve(ts_cranking *c, const double *y)
 {
     const ts_rigid_start *start = c->start;
 
+    if (c->phase != TS_PHASE_STARTS)
+        settle_drags(c, y);
     lay(c, y, TS_NO_DRIVER, 0.0);
     for (uint32_t k = 0; k < start->spool_count; k++) {
+        if (k == c->cranked && c->phase != TS_PHASE_STARTS) {
+            if (!be_governed(c))
+                return false;
+            continue;
+        }
         c->gas[k] = gas_torque(c, k, y);
         if (c->stands[k]) {
             c->alpha[k] = 0.0;

@@ -13,15 +13,19 @@ enum {
     TS_START_ENERGIES
 };
 
+/* Up to idle the curves of the spool rule, then its control does. */
+typedef enum ts_start_phase { TS_PHASE_STARTS, TS_PHASE_GAINS, TS_PHASE_HOLDS } ts_start_phase;
+
 /* The state y: speed of every spool, speed of every pad's rotor (those of starters alone move by
  * themselves), then five energies. */
 typedef struct ts_cranking {
     const ts_rigid_start *start;
     uint32_t              cranked; /* which spool */
     bool                  lit, cut;
+    ts_start_phase        phase;
     bool                 *engaged; /* [pad] of starters   */
     bool                 *stands;  /* [spool]             */
-    double               *drag;    /* [spool] N.m of another spool's own air at its idle */
+    double               *drag;    /* [spool] N.m of another spool's own air at its idle speed */
     /* what the last ts_cranking_solve left */
     double *fixed, *mass; /* [shaft] N.m without what its acceleration asks, kg.m2 */
     double *T, *slope;    /* [shaft] N.m from its driver, and by rad/s2 of the spool */
@@ -38,6 +42,8 @@ bool ts_cranking_solve(ts_cranking *c, const double *y);
 bool ts_cranking_slope(ts_cranking *c, const double *y, double *dy);
 /* N.m that a spool's shafts take from it at a speed, without acceleration. */
 double ts_cranking_resists(ts_cranking *c, uint32_t spool, double w, const double *y);
+/* rad/s that another spool tends to, as the cranked one turns at w. */
+double ts_cranking_follows(const ts_cranking *c, uint32_t spool, double w);
 double ts_cranking_kinetic(const ts_cranking *c, const double *y);
 
 #endif

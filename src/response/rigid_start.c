@@ -30,7 +30,9 @@ typedef struct starter_run {
     const ts_rigid_start *start;
     ts_cranking           c;
     ts_start_run         *run;
-    size_t                size; /* of the state */
+    size_t                size;  /* of the state */
+    double                until; /* s, when it is given up */
+    bool                 *with;  /* [spool] has come to its further speed */
     double               *y, *dy, *weights;
     int                  *found;
     double                kinetic_0, imbalance, sample_at;
@@ -91,7 +93,9 @@ static bool is_spool(const ts_rigid_start *start, uint32_t at)
     for (uint32_t s = 0; s < start->shaft_count; s++)
         roots += start->shafts[s].spool == at && start->shafts[s].driver == TS_NO_DRIVER ? 1 : 0;
     return roots == 1 && one->idle > 0.0 && isfinite(one->idle) && one->air >= 0.0 &&
-           isfinite(one->air) && is_curve(&one->unlit) && is_curve(&one->lit);
+           isfinite(one->air) && is_curve(&one->unlit) && is_curve(&one->lit) &&
+           (!(start->beyond > 0.0 && one->air > 0.0) ||
+            (one->beyond > 0.0 && isfinite(one->beyond)));
 }
 
 static bool are_limits(const ts_rigid_start *start, uint32_t cranked)
@@ -100,7 +104,10 @@ static bool are_limits(const ts_rigid_start *start, uint32_t cranked)
            start->delta > 0.0 && isfinite(start->delta) && start->light_off > 0.0 &&
            start->light_off < start->spools[cranked].idle && start->cut_out > 0.0 &&
            isfinite(start->cut_out) && start->least >= 0.0 && isfinite(start->least) &&
-           start->until > 0.0 && isfinite(start->until) && start->tolerance > 0.0;
+           start->until > 0.0 && isfinite(start->until) && start->tolerance > 0.0 &&
+           (start->beyond == 0.0 ||
+            (start->beyond > start->spools[cranked].idle && isfinite(start->beyond) &&
+             start->rate > 0.0 && isfinite(start->rate)));
 }
 
 static bool is_sound(starter_run *r)
@@ -153,6 +160,13 @@ static double ahead(const starter_run *r, uint32_t pad, const double *y)
     return shaft->ratio * y[shaft->spool] - y[r->start->spool_count + pad];
 }
 
+/* rad/s by which another spool is more than 1 % below its further speed, negative; 1: it is there.
+ */
+static double lags(const starter_run *r, uint32_t spool, const double *y)
+{
+    return r->with[spool] ? 1.0 : y[spool] - 0.99 * r->start->spools[spool].beyond;
+}
+
 /* What vanishes at an event; 1 where there can be none. */
 static void roots_of(starter_run *r, const double *y, double *g)
 {
@@ -161,16 +175,19 @@ static void roots_of(starter_run *r, const double *y, double *g)
 
     g[ROOT_LIGHT_OFF] = r->c.lit ? 1.0 : w - start->light_off;
     g[ROOT_CUT_OUT]   = r->c.cut ? 1.0 : w - start->cut_out;
-    g[ROOT_IDLE]      = w - start->spools[r->c.cranked].idle;
-    g[ROOT_HANG]      = r->c.alpha[r->c.cranked] - start->least;
+    g[ROOT_IDLE]      = r->c.phase == TS_PHASE_STARTS  ? w - start->spools[r->c.cranked].idle
+                        : r->c.phase == TS_PHASE_GAINS ? w - start->beyond
+                                                       : 1.0;
+    g[ROOT_HANG] = r->c.phase == TS_PHASE_STARTS ? r->c.alpha[r->c.cranked] - start->least : 1.0;
     for (uint32_t p = 0; p < start->pad_count; p++)
         g[FIXED_ROOTS + p] = !has_clutch(&start->pads[p]) ? 1.0
                              : r->c.engaged[p]            ? r->c.pad[p]
                                                           : ahead(r, p, y);
     for (uint32_t k = 0; k < start->spool_count; k++)
-        g[FIXED_ROOTS + start->pad_count + k] = k == r->c.cranked ? 1.0
-                                                : r->c.stands[k]  ? r->c.moves[k]
-                                                                  : y[k];
+        g[FIXED_ROOTS + start->pad_count + k] = k == r->c.cranked               ? 1.0
+                                                : r->c.stands[k]                ? r->c.moves[k]
+                                                : r->c.phase == TS_PHASE_STARTS ? y[k]
+                                                                                : lags(r, k, y);
 }
 
 static int roots(double t, N_Vector y, double *g, void *context)
@@ -233,13 +250,14 @@ static bool take_room(starter_run *r, ts_arena *arena)
     r->dy          = TS_TAKE(arena, double, r->size);
     r->weights     = TS_TAKE(arena, double, r->size);
     r->found       = TS_TAKE(arena, int, r->size + FIXED_ROOTS);
+    r->with        = TS_TAKE(arena, bool, start->spool_count + 1);
     r->run->w      = TS_TAKE(arena, double, start->spool_count + 1);
     r->run->events = TS_TAKE(arena, ts_start_event, TS_START_EVENTS);
     r->run->shafts = TS_TAKE(arena, ts_start_peak, start->shaft_count + 1);
     r->run->pads   = TS_TAKE(arena, ts_start_peak, start->pad_count + 1);
     return r->y != NULL && r->dy != NULL && r->weights != NULL && r->found != NULL &&
-           r->run->w != NULL && r->run->events != NULL && r->run->shafts != NULL &&
-           r->run->pads != NULL && take_cranking(&r->c, start, arena) &&
+           r->with != NULL && r->run->w != NULL && r->run->events != NULL &&
+           r->run->shafts != NULL && r->run->pads != NULL && take_cranking(&r->c, start, arena) &&
            take_trace(start, arena, &r->run->trace);
 }
 
@@ -278,7 +296,7 @@ static void note_sample(starter_run *r, double t, bool always)
     if (start->pad_count > 0)
         memcpy(&trace->pad[i * start->pad_count], r->c.pad, start->pad_count * sizeof *r->y);
     trace->count++;
-    r->sample_at = t + 2.0 * start->until / (double)start->samples;
+    r->sample_at = t + (start->beyond > 0.0 ? 4.0 : 2.0) * start->until / (double)start->samples;
 }
 
 static void balance(starter_run *r)
@@ -372,12 +390,48 @@ static void take_spools(starter_run *r)
         if (r->c.stands[k] && found > 0) {
             r->c.stands[k] = false;
             keep(r, TS_STARTS_FOLLOW, k);
+        } else if (!r->c.stands[k] && r->c.phase != TS_PHASE_STARTS) {
+            r->with[k] = true;
+            keep(r, TS_STARTS_WITH, k);
         } else if (!r->c.stands[k] && found < 0) {
             r->c.stands[k] = true;
             r->y[k]        = 0.0;
             keep(r, TS_STARTS_STAND, k);
         }
     }
+}
+
+/* The control takes over at idle, and holds what it has come to. */
+static bool change_phase(starter_run *r, ts_start_phase phase)
+{
+    r->c.phase = phase;
+    if (phase == TS_PHASE_GAINS) {
+        r->until = r->run->t + r->start->until;
+        for (uint32_t k = 0; k < r->start->spool_count; k++)
+            r->with[k] = k != r->c.cranked && !r->c.stands[k] && lags(r, k, r->y) >= 0.0;
+    }
+    return settle(r) && CVodeSetStopTime(r->solver.cvode, r->until) == CV_SUCCESS;
+}
+
+/* Have all that turn come to their further speeds? */
+static bool are_there(const starter_run *r)
+{
+    for (uint32_t k = 0; k < r->start->spool_count; k++)
+        if (k != r->c.cranked && !r->c.stands[k] && !r->with[k])
+            return false;
+    return r->c.phase == TS_PHASE_HOLDS;
+}
+
+static bool reach_speed(starter_run *r)
+{
+    const bool idles = r->c.phase == TS_PHASE_STARTS;
+
+    keep(r, idles ? TS_STARTS_IDLE : TS_STARTS_BEYOND, r->c.cranked);
+    if (idles && !(r->start->beyond > 0.0)) {
+        finish(r, TS_START_IDLE);
+        return true;
+    }
+    return change_phase(r, idles ? TS_PHASE_GAINS : TS_PHASE_HOLDS);
 }
 
 static bool take_events(starter_run *r)
@@ -399,12 +453,15 @@ static bool take_events(starter_run *r)
     if (!settle(r) || !turn_clutches(r))
         return false;
     if (r->found[ROOT_IDLE] > 0) {
-        keep(r, TS_STARTS_IDLE, r->c.cranked);
-        finish(r, TS_START_IDLE);
-    } else if (r->c.alpha[r->c.cranked] <= r->start->least || r->found[ROOT_HANG] < 0) {
+        if (!reach_speed(r))
+            return false;
+    } else if (r->c.phase == TS_PHASE_STARTS &&
+               (r->c.alpha[r->c.cranked] <= r->start->least || r->found[ROOT_HANG] < 0)) {
         keep(r, TS_STARTS_HANG, r->c.cranked);
         finish(r, r->c.lit ? TS_START_HUNG : TS_START_NO_LIGHT);
     }
+    if (are_there(r))
+        finish(r, TS_START_BEYOND);
     return CVodeReInit(r->solver.cvode, r->run->t, r->solver.state) == CV_SUCCESS;
 }
 
@@ -463,9 +520,9 @@ static void follow(starter_run *r)
 {
     ts_start_run *run = r->run;
 
-    while (!r->over && run->t < r->start->until) {
+    while (!r->over && run->t < r->until) {
         double    t    = run->t;
-        const int code = CVode(r->solver.cvode, r->start->until, r->solver.state, &t, CV_ONE_STEP);
+        const int code = CVode(r->solver.cvode, r->until, r->solver.state, &t, CV_ONE_STEP);
         if (code < 0) {
             run->fault = code == CV_RHSFUNC_FAIL || code == CV_RTFUNC_FAIL ? TS_START_NOT_FINITE
                                                                            : TS_START_STUCK;
@@ -517,7 +574,7 @@ static bool open(starter_run *r)
 
 void ts_rigid_start_run(const ts_rigid_start *start, ts_arena *arena, ts_start_run *run)
 {
-    starter_run r = {.start = start, .run = run, .c = {.start = start}};
+    starter_run r = {.start = start, .run = run, .c = {.start = start}, .until = start->until};
 
     *run = (ts_start_run){.outcome = TS_START_FAULT, .fault = TS_START_BAD_NUMBER};
     if (!is_sound(&r))

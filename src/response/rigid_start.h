@@ -17,11 +17,16 @@
  *           Another spool is turned by the air of the cranked one alone: air (w_c/idle_c)^2 less
  *           a square of its own speed, such that it turns at its idle speed when the cranked one
  *           does.  It stands until that moves it.
- * Oil       Of bearings by Palmgren: the larger of a slow torque and fast times n^(2/3).
- * Events    Light-off, cut-out, clutch, other spools, idle and an acceleration that falls to the
- *           least: roots that SUNDIALS CVODE finds, where the run begins anew.
- * Energy    Work of starters and gases, what pads, oil and meshes take are integrated beside the
- *           motion; balance = what does not add up with the kinetic energies, over what was put in.
+ * Beyond    Where asked, the run goes on from idle: the control gives the cranked spool the fuel
+ * for an even acceleration up to a further speed and holds that; what the gases then put on it is
+ * what this takes, inertias and all loads together.  The air that turns another spool goes on along
+ * the straight line between its speeds at both ends, with the drag of its own that lets it turn at
+ * that speed; the run ends when each is within 1 % of its own. Oil       Of bearings by Palmgren:
+ * the larger of a slow torque and fast times n^(2/3). Events    Light-off, cut-out, clutch, other
+ * spools, idle and an acceleration that falls to the least: roots that SUNDIALS CVODE finds, where
+ * the run begins anew. Energy    Work of starters and gases, what pads, oil and meshes take are
+ * integrated beside the motion; balance = what does not add up with the kinetic energies, over what
+ * was put in.
  *
  * Units     SI.
  */
@@ -59,7 +64,7 @@ typedef struct ts_start_pad {
     ts_torque_curve drive;   /* of a starter, against its own speed; never below 0  */
     ts_torque_curve load;    /* what it takes, never below 0; of a starter that stays, from the
                                 cut-out on                                                  */
-    double          J;       /* kg.m2 of its rotor, >= 0; of a starter with a clutch > 0    */
+    double J;                /* kg.m2 of its rotor, >= 0; of a starter with a clutch > 0    */
 } ts_start_pad;
 
 typedef struct ts_start_spool {
@@ -67,6 +72,7 @@ typedef struct ts_start_spool {
     ts_torque_curve unlit, lit; /* of the cranked one; unlit brakes, never below 0 */
     double          idle;       /* rad/s, > 0 */
     double          air;        /* N.m, of another one; 0: it stays at rest */
+    double          beyond; /* rad/s, when the cranked one has its further speed; > 0 with air */
 } ts_start_spool;
 
 typedef struct ts_rigid_start {
@@ -78,8 +84,10 @@ typedef struct ts_rigid_start {
     uint32_t              spool_count;
     double                theta, delta; /* ambient temperature and pressure over the tables' */
     double                light_off, cut_out; /* rad/s of the cranked spool */
-    double                least;     /* rad/s2, of the cranked spool: below that it hangs */
-    double                until;     /* s */
+    double                least;  /* rad/s2, of the cranked spool: below that it hangs */
+    double                until;  /* s to idle, and as long again beyond */
+    double                beyond; /* rad/s of the cranked spool, above idle; 0: it ends at idle */
+    double                rate;   /* rad/s2 from idle to there, > 0 */
     double                tolerance; /* relative, of CVODE */
     size_t                samples;   /* of the trace, 0 or at least 2 */
 } ts_rigid_start;
@@ -89,8 +97,9 @@ typedef enum ts_start_outcome {
     TS_START_NO_TURN,  /* the starter does not turn it                     */
     TS_START_NO_LIGHT, /* it hangs, or time is up, before it lights        */
     TS_START_HUNG,     /* it hangs after light-off                         */
-    TS_START_TIME_UP,  /* lit, still gaining, and not at idle in time      */
-    TS_START_FAULT     /* no answer: see the fault                         */
+    TS_START_TIME_UP,  /* lit, still gaining, and not there in time        */
+    TS_START_FAULT,    /* no answer: see the fault                         */
+    TS_START_BEYOND    /* it came to idle and on to its further speed      */
 } ts_start_outcome;
 
 typedef enum ts_start_fault {
@@ -111,7 +120,9 @@ typedef enum ts_start_happening {
     TS_STARTS_FOLLOW, /* of a spool: the air turns it   */
     TS_STARTS_STAND,  /* ... or it comes to rest again  */
     TS_STARTS_IDLE,
-    TS_STARTS_HANG
+    TS_STARTS_HANG,
+    TS_STARTS_BEYOND, /* of the cranked spool: it has its further speed         */
+    TS_STARTS_WITH    /* of another spool: it is within 1 % of the speed of its */
 } ts_start_happening;
 
 typedef struct ts_start_event {

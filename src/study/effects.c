@@ -74,58 +74,52 @@ static ts_status publish_card(ts_study *study, const card *one, const ts_effects
     return ts_study_publish(study, &manuscript, &paper, &subject, sink);
 }
 
-static ts_status tell_part(ts_study *study, const ts_effects *effects,
-                           const ts_effects_options *options, const ts_page_options *look,
-                           ts_arena *arena, ts_buffer *out)
+static ts_status tell_part(ts_telling *it, const ts_effects *effects,
+                           const ts_effects_options *options)
 {
     card          one  = {.effects = effects};
-    ts_page       page = ts_outlet_page(look, out);
-    const ts_sink sink = {ts_study_keep, out};
+    const ts_sink sink = {ts_study_keep, it->page.out};
     int32_t       condition;
-    ts_status     status = ts_study_choose_part(study, effects, options->part, arena, &one.part);
+    ts_status     status =
+        ts_study_choose_part(it->study, effects, options->part, it->arena, &one.part);
     if (status == TS_OK)
-        status = choose_condition(study, options->condition, &one.part, &condition);
+        status = choose_condition(it->study, options->condition, &one.part, &condition);
     if (status != TS_OK)
         return status;
     one.condition = (uint32_t)condition;
     if (options->format != NULL)
-        return publish_card(study, &one, options, look != NULL && look->us, arena, &sink);
-    return ts_study_lone_chapter(study, arena, write_card, &one, &page);
+        return publish_card(it->study, &one, options, it->page.units == TS_UNITS_US, it->arena,
+                            &sink);
+    return ts_study_lone_chapter(it->study, it->arena, write_card, &one, &it->page);
 }
 
-static ts_status write(ts_study *study, const ts_effects_options *options, bool json,
-                       const ts_page_options *look, ts_arena *arena, ts_buffer *out)
-{
-    const ts_answer answer = ts_study_answer(study);
-    ts_page         page   = ts_outlet_page(look, out);
-    const bool      whole  = options == NULL || options->part == NULL || options->part[0] == '\0';
-    ts_effects      effects;
-    ts_status       status =
-        ts_effects_solve(&study->drive, &study->motion, &study->select, arena, &effects);
+typedef struct wish {
+    const ts_effects_options *options;
+    bool                      json;
+} wish;
 
-    if (status == TS_OK && json)
-        ts_effects_json(&effects, &answer, out);
+static ts_status tell(ts_telling *it, void *about)
+{
+    const wish               *what    = about;
+    const ts_effects_options *options = what->options;
+    const bool      whole = options == NULL || options->part == NULL || options->part[0] == '\0';
+    ts_effects      effects;
+    const ts_status status = ts_effects_solve(&it->study->drive, &it->study->motion,
+                                              &it->study->select, it->arena, &effects);
+
+    if (status == TS_OK && what->json)
+        ts_effects_json(&effects, &it->answer, it->page.out);
     else if (status == TS_OK && whole)
-        ts_effects_page(&effects, &answer, &page);
-    if (status != TS_OK || json || whole)
+        ts_effects_page(&effects, &it->answer, &it->page);
+    if (status != TS_OK || what->json || whole)
         return status;
-    return tell_part(study, &effects, options, look, arena, out);
+    return tell_part(it, &effects, options);
 }
 
 ts_status ts_effects_write(ts_study *study, const ts_effects_options *options, bool json,
                            const ts_page_options *page, const ts_sink *sink)
 {
-    if (!ts_study_ask(study, TS_WANT_DRIVE))
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    ts_buffer out;
-    ts_buffer_open(&out, study->allocator);
-    ts_status status = write(study, options, json, page, arena, &out);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
-    return status;
+    wish what = {options, json};
+
+    return ts_outlet_tell(study, page, tell, &what, sink);
 }

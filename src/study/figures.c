@@ -45,7 +45,8 @@ static const struct {
      TS_FIGURE_CAMPBELL, true},
     {"reach", "how long and thick the radial shaft may be, by the place of its mid bearing",
      TS_FIGURE_REACH, true},
-    {"start", "how the engine comes from rest to idle: speeds and torques", TS_FIGURE_START, true},
+    {"start", "how the engine comes from rest to idle, or on to a condition: speeds and torques",
+     TS_FIGURE_START, false},
     {"seizure", "an accessory seizes: what bears how much of it in time, with its neck and without",
      TS_FIGURE_SEIZURE, false},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
@@ -252,12 +253,16 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
     };
 }
 
-static ts_status follow_start(ts_study *study, ts_drawing_subject *subject)
+/* To a condition that is faster than idle it goes on. */
+static ts_status follow_start(ts_study *study, int32_t condition, ts_drawing_subject *subject)
 {
-    const ts_start_wish wish = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
+    const bool          on   = condition >= 0 && ts_start_is_beyond(study, (uint32_t)condition);
+    const ts_start_wish wish = {(double)NAN, (double)NAN, TS_START_SAMPLES, false,
+                                on ? (uint32_t)condition : TS_NOWHERE};
     ts_start_answer     start;
     const ts_status     status = ts_study_start(study, &wish, study->asked, &start);
     subject->start             = status == TS_OK ? start.it : NULL;
+    subject->start_to = on && status == TS_OK ? study->drive.conditions[condition].name : NULL;
     return status;
 }
 
@@ -297,7 +302,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         subject.courses = whirl.courses;
     }
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)
-        status = follow_start(study, &subject);
+        status = follow_start(study, drawn.condition, &subject);
     if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
         status = ts_study_show_failure(study, options->at, study->asked, &subject);
     ts_drawn_seizure seizure;

@@ -7,9 +7,9 @@
 
 #include <math.h>
 
-static bool is_in_range(ts_study *study, const ts_necks_options *options)
+static bool is_in_range(ts_study *study, const ts_neck_wish *wish)
 {
-    if (options->samples <= TS_NECK_SAMPLES_MOST && options->threads <= 64)
+    if (wish->count <= TS_NECK_SAMPLES_MOST && wish->threads <= 64)
         return true;
     ts_study_say(study, "out-of-range", "that many samples or threads are not drawn",
                  "1 to 20000000 samples on 1 to 64 threads", NULL);
@@ -28,37 +28,44 @@ static bool all_known(const ts_necks_answer *necks)
     return true;
 }
 
+typedef struct necks_wish {
+    ts_neck_wish wish;
+    bool         json, computed;
+} necks_wish;
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    necks_wish     *what  = about;
+    ts_necks_answer necks = {.seed = what->wish.seed};
+    ts_neck_survey *surveys;
+
+    if (!is_in_range(it->study, &what->wish))
+        return TS_NOT_UNDERSTOOD;
+    const ts_status status =
+        ts_survey_necks(&it->study->select, &what->wish, it->arena, &surveys, &necks.count);
+    if (status != TS_OK)
+        return status;
+    necks.items = surveys;
+    if (what->json)
+        ts_necks_json(&necks, &it->answer, it->page.out);
+    else
+        ts_necks_page(&necks, &it->answer, &it->page);
+    what->computed = all_known(&necks);
+    return TS_OK;
+}
+
 ts_status ts_necks_write(ts_study *study, const ts_necks_options *options,
                          const ts_page_options *shown, bool *computed, const ts_sink *sink)
 {
-    const ts_neck_wish wish = {.count =
-                                   options->samples > 0 ? options->samples : TS_NECK_SAMPLES_USUAL,
-                               .threads = options->threads > 0 ? options->threads : 2,
-                               .seed    = options->seed};
+    necks_wish what = {
+        .wish = {.count   = options->samples > 0 ? options->samples : TS_NECK_SAMPLES_USUAL,
+                 .threads = options->threads > 0 ? options->threads : 2,
+                 .seed    = options->seed},
+        .json = options->json};
 
-    *computed = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE) || !is_in_range(study, options))
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    const ts_answer answer = ts_study_answer(study);
-    ts_neck_survey *surveys;
-    ts_necks_answer necks = {.seed = wish.seed};
-    ts_buffer       out;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(shown, &out);
-    ts_status status = ts_survey_necks(&study->select, &wish, arena, &surveys, &necks.count);
-    necks.items      = surveys;
-    if (status == TS_OK && options->json)
-        ts_necks_json(&necks, &answer, &out);
-    else if (status == TS_OK)
-        ts_necks_page(&necks, &answer, &page);
-    *computed = status == TS_OK && all_known(&necks);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
+    *computed              = false;
+    const ts_status status = ts_outlet_tell(study, shown, tell, &what, sink);
+    *computed              = status == TS_OK && what.computed;
     return status;
 }
 

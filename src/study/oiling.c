@@ -64,8 +64,7 @@ static void ask_drag(const ts_study *study, ts_oil_answer *out)
     }
 }
 
-ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena,
-                           ts_oil_answer *out)
+ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena, ts_oil_answer *out)
 {
     static const double more[TS_OIL_FEEDS] = {-20.0, 0.0, 20.0};
     const size_t        count              = study->drive.drive_count * TS_OIL_FEEDS;
@@ -84,31 +83,33 @@ ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena,
     return TS_OK;
 }
 
+typedef struct wish {
+    const char *condition;
+    bool        json;
+} wish;
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    const wish   *what = about;
+    int32_t       condition;
+    ts_oil_answer oil;
+
+    if (!ts_study_choose_condition(it->study, what->condition, &condition))
+        return TS_NOT_UNDERSTOOD;
+    const ts_status status = ts_study_ask_oil(it->study, condition, it->arena, &oil);
+    if (status == TS_OK && what->json)
+        ts_oil_json(&oil, &it->answer, it->page.out);
+    else if (status == TS_OK)
+        ts_oil_page(&oil, &it->answer, &it->page);
+    return status;
+}
+
 ts_status ts_oil_write(ts_study *study, const char *condition, bool json,
                        const ts_page_options *options, bool *computed, const ts_sink *sink)
 {
-    int32_t at = -1;
+    wish            what   = {condition, json};
+    const ts_status status = ts_outlet_tell(study, options, tell, &what, sink);
 
-    *computed = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_choose_condition(study, condition, &at))
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    const ts_answer answer = ts_study_answer(study);
-    ts_oil_answer   oil;
-    ts_buffer       out;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(options, &out);
-    ts_status status = ts_study_ask_oil(study, at, arena, &oil);
-    if (status == TS_OK && json)
-        ts_oil_json(&oil, &answer, &out);
-    else if (status == TS_OK)
-        ts_oil_page(&oil, &answer, &page);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
     *computed = status == TS_OK && study->heat.missing == NULL;
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
     return status;
 }

@@ -323,7 +323,7 @@ static void oil_and_heat(ts_chapter *chapter, ts_study *study)
  */
 static void start(ts_chapter *chapter, making *it, ts_drawing_subject *subject)
 {
-    const ts_start_wish wished = {(double)NAN, (double)NAN, TS_START_SAMPLES, false};
+    const ts_start_wish wished = {(double)NAN, (double)NAN, TS_START_SAMPLES, false, TS_NOWHERE};
     ts_start_answer     told;
     const ts_status status = ts_study_start(it->study, &wished, chapter->manuscript->arena, &told);
     if (status != TS_OK) {

@@ -478,37 +478,43 @@ static void write_chapter(ts_chapter *chapter, const void *seize)
     ts_chapter_seizure(chapter, seize, 1);
 }
 
-static bool all_fine(const ts_seize_answer *seize)
+typedef struct telling {
+    const ts_seize_options *options;
+    ts_verdict              verdict;
+} telling;
+
+static ts_verdict verdict_of(const ts_seize_answer *seize)
 {
+    if (seize->because != NULL)
+        return TS_VERDICT_NOT_COMPUTABLE;
     for (int k = 0; k < TS_SEIZE_RUNS; k++)
         if (seize->runs[k].there && seize->runs[k].seizure.run.fault != TS_RUN_FINE)
-            return false;
-    return seize->because == NULL;
+            return TS_VERDICT_NOT_COMPUTABLE;
+    return ts_seize_is_borne(seize) ? TS_HOLDS : TS_DOES_NOT_HOLD;
+}
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    telling        *what = about;
+    ts_seize_answer seize;
+    ts_status       status = ts_study_seize(it->study, what->options, NULL, it->arena, &seize);
+
+    if (status == TS_OK && what->options->json)
+        ts_seize_json(&seize, &it->answer, it->page.out);
+    else if (status == TS_OK)
+        status = ts_study_lone_chapter(it->study, it->arena, write_chapter, &seize, &it->page);
+    what->verdict = status == TS_OK ? verdict_of(&seize) : TS_VERDICT_NOT_COMPUTABLE;
+    return status;
 }
 
 ts_status ts_seize_write(ts_study *study, const ts_seize_options *options,
-                         const ts_page_options *look, bool *computed, const ts_sink *sink)
+                         const ts_page_options *look, ts_verdict *verdict, const ts_sink *sink)
 {
-    *computed = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE) || options == NULL || options->samples > TS_SEIZE_SAMPLES_MOST)
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    ts_seize_answer seize;
-    const ts_answer answer = ts_study_answer(study);
-    ts_buffer       out;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(look, &out);
-    ts_status status = ts_study_seize(study, options, NULL, arena, &seize);
-    if (status == TS_OK && options->json)
-        ts_seize_json(&seize, &answer, &out);
-    else if (status == TS_OK)
-        status = ts_study_lone_chapter(study, arena, write_chapter, &seize, &page);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    *computed = status == TS_OK && all_fine(&seize);
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
+    telling    what = {options, TS_VERDICT_NOT_COMPUTABLE};
+    const bool fits = options != NULL && options->samples <= TS_SEIZE_SAMPLES_MOST;
+
+    const ts_status status =
+        fits ? ts_outlet_tell(study, look, tell, &what, sink) : TS_NOT_UNDERSTOOD;
+    *verdict = status == TS_OK ? what.verdict : TS_VERDICT_NOT_COMPUTABLE;
     return status;
 }

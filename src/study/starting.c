@@ -1,6 +1,7 @@
 /* What does a study say of a start? */
 #include "study/starting.h"
 
+#include "study/figures.h"
 #include "study/lone_chapter.h"
 #include "study/outlet.h"
 #include "study/say_quantity.h"
@@ -66,17 +67,18 @@ static void lay_oil(const asked *it, double nu)
 /* ---- one start --------------------------------------------------------------------------------
  */
 
-static ts_status start_at(const asked *it, double ambient, double oil, size_t samples,
-                          ts_arena *arena, ts_drive_start *out)
+static ts_status start_at(const asked *it, const ts_start_wish *wish, ts_arena *arena,
+                          ts_drive_start *out)
 {
-    const double            nu       = viscosity(it->study, oil);
+    const double            nu       = viscosity(it->study, wish->oil);
     const ts_start_question question = {.drive    = &it->study->drive,
                                         .mass     = &it->study->mass,
                                         .oil_slow = it->slow,
                                         .oil_fast = it->fast,
-                                        .ambient  = ambient,
+                                        .ambient  = wish->ambient,
                                         .nu_ratio = nu / viscosity(it->study, celsius_100),
-                                        .samples  = samples};
+                                        .beyond   = wish->beyond,
+                                        .samples  = wish->samples};
 
     lay_oil(it, nu);
     return ts_drive_start_run(&question, arena, out);
@@ -174,8 +176,9 @@ static ts_status fill_cell(const asked *it, ts_start_cell *cell)
 
     if (arena == NULL)
         return TS_NO_MEMORY;
-    ts_drive_start  one;
-    const ts_status status = start_at(it, cell->ambient, cell->oil, 0, arena, &one);
+    ts_drive_start      one;
+    const ts_start_wish wish   = {cell->ambient, cell->oil, 0, false, TS_NOWHERE};
+    const ts_status     status = start_at(it, &wish, arena, &one);
     if (status == TS_OK)
         sum_up(it, &one, cell);
     ts_arena_close(arena);
@@ -207,12 +210,14 @@ static ts_status lay_grid(const asked *it)
 /* ---- the whole --------------------------------------------------------------------------------
  */
 
-/* Is this the default of a temperature that the caller tells? */
+/* Is this the default of a temperature that the caller tells, or of what was not asked? */
 static bool is_told(const ts_start_wish *wish, const char *key)
 {
     const char *slash = strrchr(key, '/');
     const char *last  = slash != NULL ? slash + 1 : key;
 
+    if (strcmp(last, "from idle in") == 0)
+        return wish->beyond == TS_NOWHERE;
     return (strcmp(last, "ambient") == 0 && !isnan(wish->ambient)) ||
            (strcmp(last, "oil") == 0 && !isnan(wish->oil));
 }
@@ -241,13 +246,16 @@ ts_status ts_study_start(const ts_study *study, const ts_start_wish *wish, ts_ar
                              .fast  = TS_TAKE(arena, double, study->train.shaft_count + 1)};
     ts_drive_start *run   = TS_TAKE(arena, ts_drive_start, 1);
 
-    *out = (ts_start_answer){.ambient = isnan(wish->ambient) ? start->ambient.value : wish->ambient,
-                             .oil     = isnan(wish->oil) ? start->oil.value : wish->oil};
+    *out = (ts_start_answer){
+        .ambient = isnan(wish->ambient) ? start->ambient.value : wish->ambient,
+        .oil     = isnan(wish->oil) ? start->oil.value : wish->oil,
+        .beyond  = wish->beyond == TS_NOWHERE ? NULL : study->drive.conditions[wish->beyond].name};
     if (it.slow == NULL || it.fast == NULL || run == NULL || !keep_assumed(study, wish, arena, out))
         return TS_NO_MEMORY;
-    out->it          = run;
-    out->nu          = viscosity(study, out->oil);
-    ts_status status = start_at(&it, out->ambient, out->oil, wish->samples, arena, run);
+    out->it                    = run;
+    out->nu                    = viscosity(study, out->oil);
+    const ts_start_wish now    = {out->ambient, out->oil, wish->samples, false, wish->beyond};
+    ts_status           status = start_at(&it, &now, arena, run);
     if (status != TS_OK || run->missing != NULL || run->run.fault == TS_START_BAD_NUMBER)
         return status;
     status = lay_walls(&it);
@@ -271,10 +279,30 @@ static bool choose_temperature(ts_study *study, const char *text, double *kelvin
     return false;
 }
 
-static bool all_fine(const ts_start_answer *start)
+bool ts_start_is_beyond(const ts_study *study, uint32_t condition)
 {
-    return start->it->missing == NULL && start->it->run.outcome == TS_START_IDLE &&
-           ts_start_broken(start) == NULL;
+    for (size_t k = 0; k < study->drive.spool_count; k++)
+        if (study->drive.spools[k].cranked.value == TS_YES &&
+            study->drive.conditions[condition].speed[k].value > study->drive.start.idle.value)
+            return true;
+    return false;
+}
+
+static bool choose_beyond(ts_study *study, const char *text, uint32_t *beyond)
+{
+    int32_t condition;
+
+    *beyond = TS_NOWHERE;
+    if (!ts_study_choose_condition(study, text, &condition))
+        return false;
+    if (condition < 0)
+        return true;
+    *beyond = (uint32_t)condition;
+    if (!isfinite(study->drive.start.idle.value) || ts_start_is_beyond(study, *beyond))
+        return true;
+    ts_study_say(study, "unknown-choice", "the engine is not faster there than at idle",
+                 "a condition in which the cranked spool turns faster than at `idle`", NULL);
+    return false;
 }
 
 static void write_chapter(ts_chapter *chapter, const void *start)
@@ -282,43 +310,46 @@ static void write_chapter(ts_chapter *chapter, const void *start)
     ts_chapter_start(chapter, start);
 }
 
-static ts_status write(ts_study *study, const ts_start_options *options,
-                       const ts_page_options *look, ts_arena *arena, bool *holds,
-                       const ts_sink *sink)
-{
-    const ts_answer answer = ts_study_answer(study);
-    ts_start_wish   wish   = {.samples = options->json ? SAMPLES : 0, .grid = options->grid};
-    ts_start_answer start;
-    ts_buffer       out;
+typedef struct telling {
+    const ts_start_options *options;
+    ts_verdict              verdict;
+} telling;
 
-    if (!choose_temperature(study, options->ambient, &wish.ambient) ||
-        !choose_temperature(study, options->oil, &wish.oil))
-        return TS_NOT_UNDERSTOOD;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(look, &out);
-    ts_status status = ts_study_start(study, &wish, arena, &start);
+static ts_verdict verdict_of(const ts_start_answer *start)
+{
+    if (start->it->missing != NULL || start->it->run.outcome == TS_START_FAULT)
+        return TS_VERDICT_NOT_COMPUTABLE;
+    return ts_start_is_done(start) && ts_start_broken(start) == NULL ? TS_HOLDS : TS_DOES_NOT_HOLD;
+}
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    telling                *what    = about;
+    const ts_start_options *options = what->options;
+    ts_start_wish           wish = {.samples = options->json ? SAMPLES : 0, .grid = options->grid};
+    ts_start_answer         start;
+
+    if (!choose_temperature(it->study, options->ambient, &wish.ambient) ||
+        !choose_temperature(it->study, options->oil, &wish.oil) ||
+        !choose_beyond(it->study, options->to, &wish.beyond))
+        return ts_arena_failed(it->study->asked) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
+    ts_status status = ts_study_start(it->study, &wish, it->arena, &start);
     if (status == TS_OK && options->json)
-        ts_start_json(&start, &answer, &out);
+        ts_start_json(&start, &it->answer, it->page.out);
     else if (status == TS_OK)
-        status = ts_study_lone_chapter(study, arena, write_chapter, &start, &page);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    *holds = status == TS_OK && all_fine(&start);
-    ts_buffer_close(&out);
+        status = ts_study_lone_chapter(it->study, it->arena, write_chapter, &start, &it->page);
+    what->verdict = status == TS_OK ? verdict_of(&start) : TS_VERDICT_NOT_COMPUTABLE;
     return status;
 }
 
 ts_status ts_start_write(ts_study *study, const ts_start_options *options,
-                         const ts_page_options *look, bool *holds, const ts_sink *sink)
+                         const ts_page_options *look, ts_verdict *verdict, const ts_sink *sink)
 {
-    *holds = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE) || options == NULL)
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    const ts_status status = write(study, options, look, arena, holds, sink);
-    ts_arena_close(arena);
+    telling what = {options, TS_VERDICT_NOT_COMPUTABLE};
+
+    const ts_status status =
+        options == NULL ? TS_NOT_UNDERSTOOD : ts_outlet_tell(study, look, tell, &what, sink);
+    *verdict = status == TS_OK ? what.verdict : TS_VERDICT_NOT_COMPUTABLE;
     return status;
 }
 
@@ -326,7 +357,7 @@ ts_start_view ts_study_start_view(ts_study *study)
 {
     const double        none = (double)NAN;
     ts_start_view       view = {TS_START_FAULT, none, none, none, none, 0};
-    const ts_start_wish wish = {.ambient = none, .oil = none};
+    const ts_start_wish wish = {.ambient = none, .oil = none, .beyond = TS_NOWHERE};
     ts_start_answer     start;
     ts_arena           *arena = study->solved ? ts_arena_open(study->allocator) : NULL;
 

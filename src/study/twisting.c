@@ -142,33 +142,36 @@ ts_status ts_study_twist(const ts_study *study, ts_arena *arena, ts_twist_answer
     return TS_OK;
 }
 
+typedef struct wish {
+    bool json, computed;
+} wish;
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    wish           *what = about;
+    ts_twist_answer twist;
+    const ts_status status = ts_study_twist(it->study, it->arena, &twist);
+
+    if (status != TS_OK)
+        return status;
+    if (what->json)
+        ts_twist_json(&twist, &it->answer, it->page.out);
+    else
+        ts_twist_page(&twist, &it->answer, &it->page);
+    what->computed = true;
+    for (size_t i = 0; i < twist.count; i++)
+        what->computed = what->computed && twist.items[i].missing == NULL &&
+                         twist.items[i].fault == TS_TWIST_FINE;
+    return TS_OK;
+}
+
 ts_status ts_twist_write(ts_study *study, bool json, const ts_page_options *options, bool *computed,
                          const ts_sink *sink)
 {
-    *computed = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE))
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    const ts_answer answer = ts_study_answer(study);
-    ts_twist_answer twist;
-    ts_buffer       out;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(options, &out);
-    ts_status status = ts_study_twist(study, arena, &twist);
-    if (status == TS_OK && json)
-        ts_twist_json(&twist, &answer, &out);
-    else if (status == TS_OK)
-        ts_twist_page(&twist, &answer, &page);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    *computed = status == TS_OK;
-    for (size_t i = 0; status == TS_OK && i < twist.count; i++)
-        *computed =
-            *computed && twist.items[i].missing == NULL && twist.items[i].fault == TS_TWIST_FINE;
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
+    wish            what   = {.json = json};
+    const ts_status status = ts_outlet_tell(study, options, tell, &what, sink);
+
+    *computed = status == TS_OK && what.computed;
     return status;
 }
 

@@ -23,32 +23,36 @@ ts_status ts_study_whirl(const ts_study *study, ts_arena *arena, ts_whirl_answer
     return status;
 }
 
+typedef struct wish {
+    bool json, computed;
+} wish;
+
+static ts_status tell(ts_telling *it, void *about)
+{
+    const ts_whirls *whirls = &it->study->whirls;
+    wish            *what   = about;
+    ts_whirl_answer  whirl;
+    const ts_status  status = ts_study_whirl(it->study, it->arena, &whirl);
+
+    if (status != TS_OK)
+        return status;
+    if (what->json)
+        ts_whirl_json(&whirl, &it->answer, it->page.out);
+    else
+        ts_whirl_page(&whirl, &it->answer, &it->page);
+    what->computed = true;
+    for (uint32_t i = 0; i < whirls->count; i++)
+        what->computed =
+            what->computed && whirls->items[i].fault == NULL && whirls->items[i].missing == NULL;
+    return TS_OK;
+}
+
 ts_status ts_whirl_write(ts_study *study, bool json, const ts_page_options *options, bool *computed,
                          const ts_sink *sink)
 {
-    *computed = false;
-    if (!ts_study_ask(study, TS_WANT_DRIVE))
-        return TS_NOT_UNDERSTOOD;
-    ts_arena *arena = ts_arena_open(study->allocator);
-    if (arena == NULL)
-        return TS_NO_MEMORY;
-    const ts_answer answer = ts_study_answer(study);
-    ts_whirl_answer whirl;
-    ts_buffer       out;
-    ts_buffer_open(&out, study->allocator);
-    ts_page   page   = ts_outlet_page(options, &out);
-    ts_status status = ts_study_whirl(study, arena, &whirl);
-    if (status == TS_OK && json)
-        ts_whirl_json(&whirl, &answer, &out);
-    else if (status == TS_OK)
-        ts_whirl_page(&whirl, &answer, &page);
-    if (status == TS_OK)
-        status = ts_buffer_send(&out, sink);
-    *computed = status == TS_OK;
-    for (uint32_t i = 0; i < study->whirls.count; i++)
-        *computed = *computed && study->whirls.items[i].fault == NULL &&
-                    study->whirls.items[i].missing == NULL;
-    ts_buffer_close(&out);
-    ts_arena_close(arena);
+    wish            what   = {.json = json};
+    const ts_status status = ts_outlet_tell(study, options, tell, &what, sink);
+
+    *computed = status == TS_OK && what.computed;
     return status;
 }

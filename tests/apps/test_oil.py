@@ -48,7 +48,7 @@ class Answers(InFolder):
         copy = self.copy_of(LARGE)
         copy.write_text(copy.read_text().replace("  feed: 85 degC", "  feed: unknown"))
         code, out, err = run("oil", copy)
-        self.assertEqual((code, err), (1, ""))
+        self.assertEqual((code, err), (2, ""))
         self.assertIn("Not computable: the temperature of the oil that is fed is not known.", out)
 
     def test_a_given_flow_is_shared_out(self):

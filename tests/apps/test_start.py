@@ -17,6 +17,9 @@ EXAMPLES = [ROOT / "examples" / (name + ".yaml")
             for name in ("trainer", "bizjet", "medium", "large")]
 LARGE = EXAMPLES[3]
 RPM = 3.141592653589793 / 30
+TAKE_OFF = {drive.stem: float(re.search(r"take-off: +\{\w+: (\d+) rpm",
+                                        drive.read_text(encoding="utf-8")).group(1))
+            for drive in EXAMPLES}
 
 
 def words_of(picture):
@@ -57,6 +60,44 @@ class Answers(InFolder):
             times = told["trace"]["t"]
             self.assertEqual(times, sorted(times))
             self.assertAlmostEqual(times[-1], told["t"], places=9)
+
+    def test_every_example_goes_on_to_take_off(self):
+        path = ROOT / "docs/schema/start.schema.json"
+        schema = jsonschema.Draft202012Validator(json.loads(path.read_text(encoding="utf-8")))
+        for drive in EXAMPLES:
+            told, idle = answer("start", drive, "--to", "take-off"), answer("start", drive)
+            schema.validate(told)
+            self.assertEqual((told["outcome"], told["to"]), ("beyond idle", "take-off"), drive)
+            self.assertLess(told["energy"]["balance"], 1e-6)
+            at = {event["what"]: event for event in told["events"]}
+            self.assertAlmostEqual(at["idles"]["t"], idle["t"], places=6)
+            there = at["has the speed of the condition"]
+            self.assertAlmostEqual(there["t"] - at["idles"]["t"], 5.0, places=6)
+            speeds = {spool["of"]: spool["speed"] for spool in told["spools"]}
+            self.assertAlmostEqual(speeds[there["of"]] / TAKE_OFF[drive.stem], RPM, places=6)
+            times = told["trace"]["t"]
+            self.assertEqual(times, sorted(times))
+            self.assertAlmostEqual(times[-1], told["t"], places=9)
+            code, out, err = run("start", drive, "--to", "take-off")
+            self.assertEqual((code, err), (0, ""))
+            self.assertIn("comes to idle and on to take-off", flat(out))
+            self.assertNotIn("from idle in", run("start", drive)[1])
+
+    def test_the_loads_of_take_off_are_there_when_it_is(self):
+        told = answer("start", LARGE, "--to", "take-off")
+        steady = answer("seize", LARGE, "hydraulic pump 1", "--condition", "take-off")["runs"][0]
+        at = {peak["of"]: peak["steady"] for peak in steady["peaks"]}
+        pads = {pad["of"]: pad["T"][-1] for pad in told["trace"]["pads"]}
+        for name in ("generator 1", "generator 2", "fuel pump", "hydraulic pump 1"):
+            self.assertAlmostEqual(pads[name] / at[f"shaft to {name}, rotor"], 1.0, places=3)
+
+    def test_a_condition_that_is_none_or_no_faster_is_refused(self):
+        code, _, err = run("start", LARGE, "--to", "take off")
+        self.assertEqual(code, 2)
+        self.assertIn("did you mean take-off" if "did you mean" in err else "take-off", err)
+        code, _, err = run("start", LARGE, "--to", "ground idle")
+        self.assertEqual(code, 2)
+        self.assertIn("not faster there than at idle", err)
 
     def test_the_other_spool_follows_by_air_alone(self):
         told = answer("start", LARGE)
@@ -136,7 +177,7 @@ class Answers(InFolder):
             path = self.folder / "drive.yaml"
             path.write_text(bare, encoding="utf-8")
             code, told, _ = run("start", path)
-            self.assertEqual(code, 1)
+            self.assertEqual(code, 2)
             self.assertIn(says, flat(told))
             self.assertEqual(run("check", path)[0], run("check", LARGE)[0])
 
@@ -147,7 +188,7 @@ class Answers(InFolder):
         says = "a light-off speed below the idle speed"
         for make in (lambda: late, lambda: self.changed(trainer, *fast)):
             path = make()
-            self.assertEqual(run("start", path)[::2], (1, ""))
+            self.assertEqual(run("start", path)[::2], (2, ""))
             self.assertIn("the file does not tell " + says, flat(run("start", path)[1]))
             self.assertEqual(answer("start", path)["missing"], says)
             picture = self.folder / "start.pdf"

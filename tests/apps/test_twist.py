@@ -37,7 +37,7 @@ class Answers(InFolder):
         copy = self.copy_of(BIZJET)
         copy.write_text(copy.read_text().replace("inertia: 2.9 kg.m2", "inertia: unknown"))
         code, out, err = run("twist", copy)
-        self.assertEqual((code, err), (1, ""))
+        self.assertEqual((code, err), (2, ""))
         self.assertIn("not computed: the inertia of the spool of lp is not known", out)
 
     def test_the_page_fits(self):

@@ -77,10 +77,10 @@ class Written(unittest.TestCase):
 
     def test_a_condition_for_a_picture_of_all_of_them_is_refused_with_the_pictures_of_one(self):
         told = subprocess.run([COMMAND, "draw", str(self.drive), "-o", str(self.place / "x.svg"),
-                               "--figure", "start", "--condition", "crank"],
+                               "--figure", "speeds", "--condition", "crank"],
                               capture_output=True, cwd=ROOT)
         self.assertEqual(told.returncode, 2)
-        self.assertIn(b"start is of no single condition", told.stderr)
+        self.assertIn(b"speeds is of no single condition", told.stderr)
         one_of = told.stderr.split(b"one of the pictures ")[1].split()
         for figure in map(bytes.decode, one_of):
             self.assertNotEqual(*(draw(self.drive, self.place / "y.svg", "--figure", figure,

@@ -28,22 +28,22 @@ static int swallow(void *context, const char *bytes, size_t length)
 static ts_status start_page(ts_study *study, const ts_sink *sink)
 {
     const ts_start_options options = {.json = false};
-    bool                   holds;
-    return ts_start_write(study, &options, NULL, &holds, sink);
+    ts_verdict             verdict;
+    return ts_start_write(study, &options, NULL, &verdict, sink);
 }
 
 static ts_status start_json(ts_study *study, const ts_sink *sink)
 {
     const ts_start_options options = {.json = true};
-    bool                   holds;
-    return ts_start_write(study, &options, NULL, &holds, sink);
+    ts_verdict             verdict;
+    return ts_start_write(study, &options, NULL, &verdict, sink);
 }
 
 static ts_status seize_json(ts_study *study, const ts_sink *sink)
 {
     const ts_seize_options options = {.accessory = "hydraulic pump", .json = true};
-    bool                   computed;
-    return ts_seize_write(study, &options, NULL, &computed, sink);
+    ts_verdict             verdict;
+    return ts_seize_write(study, &options, NULL, &verdict, sink);
 }
 
 static ts_status follow(faulty_allocator *faulty, size_t fails, ts_text file, writer *write,
@@ -92,8 +92,8 @@ static void a_start_is_whole_or_refused(void **state)
 static ts_status seize_page(ts_study *study, const ts_sink *sink)
 {
     const ts_seize_options options = {.accessory = "hydraulic pump"};
-    bool                   computed;
-    return ts_seize_write(study, &options, NULL, &computed, sink);
+    ts_verdict             verdict;
+    return ts_seize_write(study, &options, NULL, &verdict, sink);
 }
 
 static void a_seizure_is_whole_or_refused(void **state)

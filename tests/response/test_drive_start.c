@@ -41,7 +41,8 @@ static void start(rig *it)
                                     .oil_slow = none,
                                     .oil_fast = none,
                                     .ambient  = 288.15,
-                                    .nu_ratio = 1.0};
+                                    .nu_ratio = 1.0,
+                                    .beyond   = TS_NOWHERE};
     assert_int_equal(ts_drive_start_run(&ask, it->file.arena, &it->start), TS_OK);
     assert_null(it->start.missing);
 }

@@ -305,6 +305,80 @@ static void a_hung_start_is_that_of_fixed_steps(void **state)
     shut(&it);
 }
 
+/* rad/s2 of the other spool, as the cranked one goes evenly from 500 to 900 rad/s in 5 s. */
+static double plain_lp_beyond(double t, double lp)
+{
+    const double w = fmin(900.0, 500.0 + 80.0 * t), s = line(w, 500.0, 80.0, 900.0, 200.0) / 80.0;
+    const double day  = 0.95 / 0.9;
+    const double held = fmax(1.0, 0.05 * pow(80.0 * s, 2.0 / 3.0));
+    const double drag = 60.0 - held / (day * s * s);
+    const double oil  = fmax(1.0, 0.05 * pow(lp, 2.0 / 3.0));
+
+    return (day * (60.0 * s * s - drag * (lp / 80.0) * (lp / 80.0)) - oil) / 4.0;
+}
+
+/* Steps of 0.1 ms from `lp` on; s until it has 198 rad/s. */
+static double plain_lp_until(double lp)
+{
+    const double h = 1e-4;
+
+    for (int i = 0;; i++) {
+        const double t = h * i, a = plain_lp_beyond(t, lp);
+        const double b    = plain_lp_beyond(t + h / 2.0, lp + h / 2.0 * a);
+        const double c    = plain_lp_beyond(t + h / 2.0, lp + h / 2.0 * b);
+        const double d    = plain_lp_beyond(t + h, lp + h * c);
+        const double more = h / 6.0 * (a + 2.0 * b + 2.0 * c + d);
+        if (lp + more >= 198.0)
+            return t + h * (198.0 - lp) / more;
+        lp += more;
+    }
+}
+
+/* derived: an even acceleration takes dw/alpha; a pad then sees its load and J ratio alpha. */
+static void beyond_idle_it_is_that_of_fixed_steps(void **state)
+{
+    (void)state;
+    rig it, idle;
+    lay_whole(&idle);
+    run(&idle);
+    lay_whole(&it);
+    it.start.beyond     = 900.0;
+    it.start.rate       = 80.0;
+    it.spools[1].beyond = 200.0;
+    run(&it);
+    assert_int_equal(it.run.outcome, TS_START_BEYOND);
+    assert_close(ts_start_time_of(&it.run, TS_STARTS_IDLE), idle.run.t, 1e-12);
+    assert_close(ts_start_time_of(&it.run, TS_STARTS_BEYOND), idle.run.t + 5.0, 1e-10);
+    assert_close(ts_start_time_of(&it.run, TS_STARTS_WITH),
+                 idle.run.t + plain_lp_until(idle.run.w[1]), 1e-7);
+    assert_close(it.run.t, ts_start_time_of(&it.run, TS_STARTS_WITH), 1e-12);
+    assert_close(it.run.w[0], 900.0, 1e-9);
+    assert_close(it.run.pads[1].T, line(2250.0, 0.0, 2.0, 1000.0, 8.0) + 0.004 * 2.5 * 80.0, 1e-8);
+    assert_close_abs(it.run.alpha, 0.0, 0.0);
+    assert_true(it.run.energy.balance < 1e-7);
+    shut(&it);
+    shut(&idle);
+}
+
+/* Its air does not bring the other spool along in the time that it has. */
+static void beyond_idle_it_gives_up_and_keeps_what_it_reached(void **state)
+{
+    (void)state;
+    rig it;
+    lay_whole(&it);
+    it.shafts[3].J      = 4000.0;
+    it.start.beyond     = 900.0;
+    it.start.rate       = 80.0;
+    it.start.until      = 30.0;
+    it.spools[1].beyond = 200.0;
+    run(&it);
+    assert_int_equal(it.run.outcome, TS_START_TIME_UP);
+    assert_close(it.run.t, ts_start_time_of(&it.run, TS_STARTS_IDLE) + 30.0, 1e-12);
+    assert_close(it.run.w[0], 900.0, 1e-9);
+    assert_true(it.run.w[1] < 198.0);
+    shut(&it);
+}
+
 static void a_tighter_tolerance_comes_nearer(void **state)
 {
     (void)state;
@@ -404,12 +478,15 @@ static void a_starter_without_a_clutch_becomes_a_load(void **state)
 static void numbers_out_of_range_are_refused(void **state)
 {
     (void)state;
-    for (int k = 0; k < 9; k++) {
+    for (int k = 0; k < 11; k++) {
         rig it;
         lay_ratio(&it);
+        it.start.beyond     = 2.0 * it.spools[0].idle;
+        it.start.rate       = 10.0;
         double *const bad[] = {&it.shafts[0].J,     &it.shafts[1].ratio, &it.shafts[1].loss,
                                &it.pads[0].J,       &it.T[0][1],         &it.spools[0].idle,
-                               &it.start.light_off, &it.start.theta,     &it.shafts[1].oil_fast};
+                               &it.start.light_off, &it.start.theta,     &it.shafts[1].oil_fast,
+                               &it.start.beyond,    &it.start.rate};
         *bad[k]             = (double)NAN;
         run(&it);
         assert_int_equal(it.run.outcome, TS_START_FAULT);
@@ -463,6 +540,8 @@ int main(void)
         cmocka_unit_test(a_square_drag_ends_in_its_logarithms),
         cmocka_unit_test(a_whole_start_is_that_of_fixed_steps),
         cmocka_unit_test(a_hung_start_is_that_of_fixed_steps),
+        cmocka_unit_test(beyond_idle_it_is_that_of_fixed_steps),
+        cmocka_unit_test(beyond_idle_it_gives_up_and_keeps_what_it_reached),
         cmocka_unit_test(a_tighter_tolerance_comes_nearer),
         cmocka_unit_test(a_starter_that_is_too_weak_turns_nothing),
         cmocka_unit_test(a_starter_that_fades_before_light_off_is_no_start),

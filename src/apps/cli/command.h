@@ -76,6 +76,7 @@ typedef enum option_id {
     OPTION_SAMPLE,
     OPTION_AGAINST,
     OPTION_LARGE,
+    OPTION_TO,
     OPTION_COUNT
 } option_id;
 

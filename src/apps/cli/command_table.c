@@ -81,6 +81,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_AGAINST, "--against", NULL, "OLD",
      "the drive as it was issued last: what changed bears a bar"},
     {OPTION_LARGE, "--large", NULL, NULL, "in large print"},
+    {OPTION_TO, "--to", NULL, "CONDITION", "go on from idle to that condition, as take-off"},
 };
 
 #define COUNT(list)   (sizeof(list) / sizeof(list)[0])
@@ -103,9 +104,9 @@ static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION
                                           OPTION_COLOUR};
 static const option_id jolt_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                          OPTION_COLOUR};
-static const option_id start_options[]   = {OPTION_AMBIENT, OPTION_OIL_TEMPERATURE, OPTION_GRID,
-                                            OPTION_JSON,    OPTION_UNITS,           OPTION_OUTPUT,
-                                            OPTION_COLOUR};
+static const option_id start_options[]   = {OPTION_TO,     OPTION_AMBIENT, OPTION_OIL_TEMPERATURE,
+                                            OPTION_GRID,   OPTION_JSON,    OPTION_UNITS,
+                                            OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,   OPTION_JSON,
                                             OPTION_PAPER,     OPTION_UNITS, OPTION_OUTPUT,
                                             OPTION_COLOUR};
@@ -224,7 +225,7 @@ const command_row commands[] = {
      "the\n"
      "starter go.  draw --figure modes shows the shapes.  Then by how much\n"
      "the torque swings in every mesh, radial shaft and pad, and what shakes it most.  Exit code "
-     "1: a tree could not be "
+     "2: a tree could not be "
      "computed.",
      OPTIONS(twist_options), run_twist},
     {"whirl", "FILE", "file", 1, 1, "compute the critical speeds of the shafts",
@@ -234,7 +235,7 @@ const command_row commands[] = {
      "allowed:\n"
      "diameter, length and place of a mid bearing.  draw --figure campbell and reach show both.  "
      "Exit\n"
-     "code 1: a shaft could not be computed.",
+     "code 2: a shaft could not be computed.",
      OPTIONS(twist_options), run_whirl},
     {"oil", "FILE", "file", 1, 1, "compute losses, heat and oil",
      "Prints for every condition the balance of power with its heat and how warm the oil becomes; "
@@ -243,19 +244,21 @@ const command_row commands[] = {
      "and\n"
      "spline loses by two published methods, and the oil and the jets of every mesh; what colder "
      "and\n"
-     "warmer feed would do; the drag of cold oil at the crank.  Exit code 1: the file lacks "
+     "warmer feed would do; the drag of cold oil at the crank.  Exit code 2: the file lacks "
      "something.",
      OPTIONS(oil_options), run_oil},
-    {"start", "FILE", "file", 1, 1, "follow a start from rest to idle",
+    {"start", "FILE", "file", 1, 1, "follow a start from rest to idle, or to take-off",
      "The starter cranks the engine over light-off and its cut-out to idle, or the start hangs; "
      "`start`\n"
      "in the file tells the speeds, the spool its unlit drag and its lit torque.  Prints when "
      "what\n"
      "happens, the largest torque of every mesh against what it bears, every neck with its "
      "margin,\n"
-     "and the energies.  Exit code 1: it does not come to idle, a neck may break, or it could not "
-     "be\n"
-     "computed.",
+     "and the energies.  --to goes on from idle to a faster condition, whose speed the control "
+     "reaches\n"
+     "evenly in the time `from idle in`.  Exit code 1: it does not come there, or a neck may "
+     "break;\n"
+     "2: the file lacks something, or it could not be computed.",
      OPTIONS(start_options), run_start},
     {"seize", "FILE ACCESSORY", "file", 2, 2, "follow a seizure in time",
      "The accessory stops at once, or by growing friction with --ramp, and its tree is followed "
@@ -263,9 +266,9 @@ const command_row commands[] = {
      "time: when its neck breaks and after how many degrees, the largest torque of every part\n"
      "against what it bears, what turns on; with the neck at both ends of its band, and without "
      "it.\n"
-     "Without --condition, in the one in which its pad turns fastest.  Exit code 1: it could not "
-     "be\n"
-     "computed, or the energies do not add up.",
+     "Without --condition, in the one in which its pad turns fastest.  What breaks is told, not "
+     "judged.\n"
+     "Exit code 2: it could not be computed, or the energies do not add up.",
      OPTIONS(seize_options), run_seize},
     {"study", "FILE", "file", 1, 1, "vary values, and tell chances and what decides",
      "FILE names a drive, values in it with their laws, and numbers that are watched\n"
@@ -288,7 +291,8 @@ const command_row commands[] = {
      "against what it bears, and the neck that comes nearest to breaking; with all necks at their\n"
      "weakest, and without necks.  Without --condition, in the one in which the pad turns fastest, "
      "of\n"
-     "engage in the slowest in which the starter does not drive.  Exit code 1: it could not be\n"
+     "engage in the slowest in which the starter does not drive.  Exit code 1: something\n"
+     "breaks, with all necks at their weakest, though the load must be borne; 2: it could not be\n"
      "computed, or the energies do not add up.",
      OPTIONS(jolt_options), run_jolt},
     {"sheet", "FILE ACCESSORY", "file", 2, 2, "the interface sheet of a pad, for its maker",

@@ -4,15 +4,15 @@
 
 static ts_status jolt(const session_asked *asked, int *exit_code)
 {
-    const arguments       *given    = asked->given;
-    bool                   computed = false;
-    const ts_seize_options what     = {.jolt      = given->operand[1],
-                                       .accessory = given->operand_count > 2 ? given->operand[2] : NULL,
-                                       .condition = given->value[OPTION_CONDITION],
-                                       .json      = asked->json};
+    const arguments       *given   = asked->given;
+    ts_verdict             verdict = TS_VERDICT_NOT_COMPUTABLE;
+    const ts_seize_options what    = {.jolt      = given->operand[1],
+                                      .accessory = given->operand_count > 2 ? given->operand[2] : NULL,
+                                      .condition = given->value[OPTION_CONDITION],
+                                      .json      = asked->json};
     const ts_status        status =
-        ts_seize_write(asked->study, &what, asked->page, &computed, asked->sink);
-    *exit_code = computed ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+        ts_seize_write(asked->study, &what, asked->page, &verdict, asked->sink);
+    *exit_code = session_exit(verdict);
     return status;
 }
 

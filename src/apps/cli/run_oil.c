@@ -7,7 +7,7 @@ static ts_status oil(const session_asked *asked, int *exit_code)
     bool            computed = false;
     const ts_status status   = ts_oil_write(asked->study, asked->given->value[OPTION_CONDITION],
                                             asked->json, asked->page, &computed, asked->sink);
-    *exit_code               = computed ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+    *exit_code               = computed ? EXIT_HOLDS : EXIT_NOT_UNDERSTOOD;
     return status;
 }
 

@@ -4,16 +4,16 @@
 
 static ts_status seize(const session_asked *asked, int *exit_code)
 {
-    const arguments       *given    = asked->given;
-    bool                   computed = false;
-    const ts_seize_options what     = {.accessory = given->operand[1],
-                                       .condition = given->value[OPTION_CONDITION],
-                                       .ramp      = given->value[OPTION_RAMP],
-                                       .neck_of   = given->value[OPTION_NECK_OF],
-                                       .json      = asked->json};
+    const arguments       *given   = asked->given;
+    ts_verdict             verdict = TS_VERDICT_NOT_COMPUTABLE;
+    const ts_seize_options what    = {.accessory = given->operand[1],
+                                      .condition = given->value[OPTION_CONDITION],
+                                      .ramp      = given->value[OPTION_RAMP],
+                                      .neck_of   = given->value[OPTION_NECK_OF],
+                                      .json      = asked->json};
     const ts_status        status =
-        ts_seize_write(asked->study, &what, asked->page, &computed, asked->sink);
-    *exit_code = computed ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+        ts_seize_write(asked->study, &what, asked->page, &verdict, asked->sink);
+    *exit_code = session_exit(verdict);
     return status;
 }
 

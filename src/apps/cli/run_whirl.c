@@ -6,7 +6,7 @@ static ts_status whirl(const session_asked *asked, int *exit_code)
     bool            computed = false;
     const ts_status status =
         ts_whirl_write(asked->study, asked->json, asked->page, &computed, asked->sink);
-    *exit_code = computed ? EXIT_HOLDS : EXIT_DOES_NOT_HOLD;
+    *exit_code = computed ? EXIT_HOLDS : EXIT_NOT_UNDERSTOOD;
     return status;
 }
 

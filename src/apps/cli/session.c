@@ -44,10 +44,15 @@ int session_answer(const arguments *given, ts_file_wanted file, session_question
 
 int session_verdict(const ts_study *study)
 {
+    return session_exit(ts_study_verdict(study));
+}
+
+int session_exit(ts_verdict verdict)
+{
     static const int codes[] = {
         [TS_HOLDS]                  = EXIT_HOLDS,
         [TS_DOES_NOT_HOLD]          = EXIT_DOES_NOT_HOLD,
         [TS_VERDICT_NOT_COMPUTABLE] = EXIT_NOT_UNDERSTOOD,
     };
-    return codes[ts_study_verdict(study)];
+    return codes[verdict];
 }

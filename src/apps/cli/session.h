@@ -27,5 +27,7 @@ int session_answer(const arguments *given, ts_file_wanted file, session_question
 
 /* 0 when the drive holds, 1 when it does not, 2 when what decides cannot be computed. */
 int session_verdict(const ts_study *study);
+/* The same of any verdict. */
+int session_exit(ts_verdict verdict);
 
 #endif

@@ -34,8 +34,8 @@ static ts_status tell_start(slow_answer *job, ts_study *study, const ts_sink *si
 {
     const ts_start_options options = {.ambient = job->words[0], .oil = job->words[1], .json = true};
     const ts_page_options  page    = {0};
-    bool                   holds;
-    return ts_start_write(study, &options, &page, &holds, sink);
+    ts_verdict             verdict;
+    return ts_start_write(study, &options, &page, &verdict, sink);
 }
 
 static ts_status tell_seizure(slow_answer *job, ts_study *study, const ts_sink *sink)
@@ -47,8 +47,8 @@ static ts_status tell_seizure(slow_answer *job, ts_study *study, const ts_sink *
                                       .json      = true,
                                       .samples   = SEIZE_SAMPLES};
     const ts_page_options  page    = {0};
-    bool                   computed;
-    return ts_seize_write(study, &options, &page, &computed, sink);
+    ts_verdict             verdict;
+    return ts_seize_write(study, &options, &page, &verdict, sink);
 }
 
 static void compute(slow_answer *job)
