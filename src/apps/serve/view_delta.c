@@ -1,13 +1,7 @@
 /* How are two views compared without reading their numbers? */
 #include "apps/serve/view_delta.h"
 
-#include <stdlib.h>
 #include <string.h>
-
-typedef struct range {
-    const char *at;
-    size_t      length;
-} range;
 
 /* ---- walking over JSON that the library wrote ----------------------------------------------- */
 
@@ -52,118 +46,167 @@ static const char *skip_value(const char *at)
     }
 }
 
-static range value_at(const char **at)
+/* ---- where everything stands ---------------------------------------------------------------- */
+
+/* Bytes of a view, from the first of its text. */
+typedef struct span {
+    size_t at, length;
+} span;
+
+typedef struct member {
+    span   key, value;
+    size_t first, count; /* of a list: its items among all */
+    bool   list;
+} member;
+
+static size_t member_count(const view_kept *of)
 {
-    const char *from = skip_space(*at), *to = skip_value(from);
-    *at = to;
-    while (to > from && (to[-1] == ' ' || to[-1] == '\n'))
+    return of->members.length / sizeof(member);
+}
+
+static member member_of(const view_kept *of, size_t index)
+{
+    member one;
+    memcpy(&one, of->members.bytes + index * sizeof one, sizeof one);
+    return one;
+}
+
+static span item_of(const view_kept *of, size_t index)
+{
+    span one;
+    memcpy(&one, of->items.bytes + index * sizeof one, sizeof one);
+    return one;
+}
+
+static bool same(const view_kept *a, span x, const view_kept *b, span y)
+{
+    return x.length == y.length &&
+           memcmp(a->text.bytes + x.at, b->text.bytes + y.at, x.length) == 0;
+}
+
+/* The value that begins at `from`; `like` is one that stood at its place in another view, and where
+ * its bytes stand again it ends with them. */
+static span value_at(const view_kept *of, size_t from, const view_kept *other, const span *like)
+{
+    const char *at = of->text.bytes + from;
+    if (like != NULL && like->length <= of->text.length - from &&
+        memcmp(at, other->text.bytes + like->at, like->length) == 0) {
+        const char *behind = skip_space(at + like->length);
+        if (*behind == ',' || *behind == ']' || *behind == '}')
+            return (span){from, like->length};
+    }
+    const char *to = skip_value(at);
+    while (to > at && (to[-1] == ' ' || to[-1] == '\n'))
         to--;
-    return (range){from, (size_t)(to - from)};
+    return (span){from, (size_t)(to - at)};
 }
 
-/* The next member of an object whose brace, or whose last member, lies before *at. */
-static bool next_member(const char **at, range *key, range *value)
+/* Items of the list whose bracket stands at one->value.at; `near` is the same member of `other`. */
+static void index_list(view_kept *of, member *one, const view_kept *other, const member *near)
 {
-    const char *here = skip_space(*at);
-    if (*here == ',')
-        here = skip_space(here + 1);
-    if (*here != '"')
-        return false;
-    const char *end = skip_string(here);
-    *key            = (range){here, (size_t)(end - here)};
-    here            = skip_space(end);
-    if (*here != ':')
-        return false;
-    here++;
-    *value = value_at(&here);
-    *at    = here;
-    return true;
+    const char *text = of->text.bytes, *at = skip_space(text + one->value.at + 1);
+    one->list  = true;
+    one->first = of->items.length / sizeof(span);
+    for (one->count = 0; *at != ']' && *at != '\0'; one->count++) {
+        const bool there = near != NULL && near->list && one->count < near->count;
+        const span like  = there ? item_of(other, near->first + one->count) : (span){0, 0};
+        const span item  = value_at(of, (size_t)(at - text), other, there ? &like : NULL);
+        growing_add(&of->items, (const char *)&item, sizeof item);
+        at = skip_space(text + item.at + item.length);
+        if (*at == ',')
+            at = skip_space(at + 1);
+    }
+    one->value.length = (size_t)(at - text) - one->value.at + (*at == ']');
 }
 
-static bool next_item(const char **at, range *item)
+/* Walks over a view once.  What reads as in `other` (NULL: none) is passed over at once. */
+static bool index_view(view_kept *of, const view_kept *other)
 {
-    const char *here = skip_space(*at);
-    if (*here == ',')
-        here = skip_space(here + 1);
-    if (*here == ']' || *here == '\0')
-        return false;
-    *item = value_at(&here);
-    *at   = here;
-    return true;
+    const char *text = of->text.bytes, *at = skip_space(text);
+    at = skip_space(*at == '{' ? at + 1 : at);
+    for (size_t i = 0; *at == '"'; i++) {
+        const char  *end  = skip_string(at);
+        const bool   any  = other != NULL && i < member_count(other);
+        const member near = any ? member_of(other, i) : (member){.list = false};
+        member       one  = {.key = {(size_t)(at - text), (size_t)(end - at)}};
+        const bool   like = any && same(of, one.key, other, near.key);
+        at                = skip_space(end);
+        at                = skip_space(*at == ':' ? at + 1 : at);
+        one.value.at      = (size_t)(at - text);
+        if (*at == '[')
+            index_list(of, &one, other, like ? &near : NULL);
+        else
+            one.value = value_at(of, one.value.at, other, like ? &near.value : NULL);
+        growing_add(&of->members, (const char *)&one, sizeof one);
+        at = skip_space(text + one.value.at + one.value.length);
+        if (*at == ',')
+            at = skip_space(at + 1);
+    }
+    return !of->members.failed && !of->items.failed;
 }
 
-static bool same(range a, range b)
+static bool find_member(const view_kept *in, const char *key, size_t length, size_t beside,
+                        member *out)
 {
-    return a.length == b.length && memcmp(a.at, b.at, a.length) == 0;
-}
-
-static bool find_member(const growing *in, range key, range *value)
-{
-    const char *at = skip_space(in->bytes) + 1;
-    range       other;
-    while (next_member(&at, &other, value))
-        if (same(other, key))
+    for (size_t k = 0, count = member_count(in); k < count; k++) {
+        *out = member_of(in, (beside + k) % count); /* views are written in one order */
+        if (out->key.length == length && memcmp(in->text.bytes + out->key.at, key, length) == 0)
             return true;
+    }
     return false;
 }
 
 /* ---- the difference ------------------------------------------------------------------------- */
 
-static size_t count_items(range list)
+static void add_span(growing *into, const view_kept *of, span one)
 {
-    const char *at = list.at + 1;
-    range       item;
-    size_t      count = 0;
-    while (next_item(&at, &item))
-        count++;
-    return count;
+    growing_add(into, of->text.bytes + one.at, one.length);
 }
 
-static void add_key(growing *into, range key)
+static void add_key(growing *into, const view_kept *of, span key)
 {
     if (into->length > 0)
         growing_text(into, ", ");
-    growing_add(into, key.at, key.length);
+    add_span(into, of, key);
     growing_text(into, ": ");
 }
 
 /* Items that differ, of two lists of one length. */
-static void add_parts(growing *parts, range key, range before, range after)
+static void add_parts(growing *parts, const view_kept *before, const member *old,
+                      const view_kept *now, const member *one)
 {
-    const char *x = before.at + 1, *y = after.at + 1;
-    range       a, b;
-    bool        any = false;
-    add_key(parts, key);
+    bool any = false;
+    add_key(parts, now, one->key);
     growing_text(parts, "{");
-    for (long long i = 0; next_item(&x, &a) && next_item(&y, &b); i++) {
-        if (same(a, b))
+    for (size_t i = 0; i < one->count; i++) {
+        const span item = item_of(now, one->first + i);
+        if (same(before, item_of(before, old->first + i), now, item))
             continue;
         growing_text(parts, any ? ", \"" : "\"");
-        growing_number(parts, i);
+        growing_number(parts, (long long)i);
         growing_text(parts, "\": ");
-        growing_add(parts, b.at, b.length);
+        add_span(parts, now, item);
         any = true;
     }
     growing_text(parts, "}");
 }
 
-static bool write_delta(const view_kept *before, const growing *fresh, growing *out)
+static bool write_delta(const view_kept *before, const view_kept *now, growing *out)
 {
-    growing     whole = {0}, parts = {0};
-    const char *at = skip_space(fresh->bytes) + 1, *beside = skip_space(before->text.bytes) + 1;
-    range       key, value, other, old;
-    while (next_member(&at, &key, &value)) {
-        /* Views are written in one order: what is looked for is nearly always the next. */
-        const bool there = (next_member(&beside, &other, &old) && same(other, key)) ||
-                           find_member(&before->text, key, &old);
-        if (there && same(old, value))
+    growing whole = {0}, parts = {0};
+    for (size_t i = 0; i < member_count(now); i++) {
+        const member one = member_of(now, i);
+        member       old;
+        const bool   there =
+            find_member(before, now->text.bytes + one.key.at, one.key.length, i, &old);
+        if (there && same(before, old.value, now, one.value))
             continue;
-        if (there && *old.at == '[' && *value.at == '[' && count_items(old) == count_items(value)) {
-            add_parts(&parts, key, old, value);
+        if (there && old.list && one.list && old.count == one.count) {
+            add_parts(&parts, before, &old, now, &one);
             continue;
         }
-        add_key(&whole, key);
-        growing_add(&whole, value.at, value.length);
+        add_key(&whole, now, one.key);
+        add_span(&whole, now, one.value);
     }
     growing_text(out, "{\"seen\": \"");
     growing_text(out, before->sha);
@@ -180,58 +223,67 @@ static bool write_delta(const view_kept *before, const growing *fresh, growing *
 
 /* ---- what is kept --------------------------------------------------------------------------- */
 
-static void read_sha(const growing *view, char *sha)
+static void forget(view_kept *one)
 {
-    static const char word[] = "\"sha256\"";
-    range             value;
-    sha[0] = '\0';
-    if (view->length > 0 && find_member(view, (range){word, sizeof word - 1}, &value) &&
-        value.length == VIEW_SHA_DIGITS + 2) {
-        memcpy(sha, value.at + 1, VIEW_SHA_DIGITS);
-        sha[VIEW_SHA_DIGITS] = '\0';
-    }
+    growing_forget(&one->text);
+    growing_forget(&one->members);
+    growing_forget(&one->items);
+    one->sha[0] = '\0';
 }
 
-static void keep(view_shelf *shelf, const growing *fresh)
+static bool read_sha(view_kept *view)
 {
-    view_kept now = {.sha = ""};
-    read_sha(fresh, now.sha);
-    if (now.sha[0] == '\0')
-        return;
+    static const char word[] = "\"sha256\"";
+    member            found;
+    if (!find_member(view, word, sizeof word - 1, 0, &found) ||
+        found.value.length != VIEW_SHA_DIGITS + 2)
+        return false;
+    memcpy(view->sha, view->text.bytes + found.value.at + 1, VIEW_SHA_DIGITS);
+    view->sha[VIEW_SHA_DIGITS] = '\0';
+    return true;
+}
+
+/* `now` is taken over. */
+static void keep(view_shelf *shelf, view_kept *now)
+{
     size_t place = 0;
-    while (place < VIEWS_KEPT - 1 && strcmp(shelf->kept[place].sha, now.sha) != 0)
+    while (place < VIEWS_KEPT - 1 && strcmp(shelf->kept[place].sha, now->sha) != 0)
         place++;
-    growing_add(&now.text, fresh->bytes, fresh->length);
-    if (now.text.failed) {
-        growing_forget(&now.text);
-        return;
-    }
-    growing_forget(&shelf->kept[place].text);
+    forget(&shelf->kept[place]);
     for (; place > 0; place--)
         shelf->kept[place] = shelf->kept[place - 1];
-    shelf->kept[0] = now;
+    shelf->kept[0] = *now;
+}
+
+static const view_kept *find_seen(const view_shelf *shelf, const char *seen)
+{
+    for (size_t i = 0; i < VIEWS_KEPT && seen != NULL && seen[0] != '\0'; i++)
+        if (strcmp(shelf->kept[i].sha, seen) == 0)
+            return &shelf->kept[i];
+    return NULL;
 }
 
 void view_delta_answer(view_shelf *shelf, const char *seen, growing *fresh, growing *out)
 {
-    bool done = false;
-    for (size_t i = 0; i < VIEWS_KEPT && seen != NULL && seen[0] != '\0' && !done; i++)
-        if (strcmp(shelf->kept[i].sha, seen) == 0) {
-            done = write_delta(&shelf->kept[i], fresh, out);
-            if (!done)
-                growing_forget(out);
-            break;
-        }
-    keep(shelf, fresh);
-    if (done)
-        growing_forget(fresh);
-    else
-        *out = *fresh;
+    const view_kept *before = find_seen(shelf, seen);
+    view_kept        now    = {.text = *fresh};
+    const bool       sound  = fresh->length > 0 && index_view(&now, before) && read_sha(&now);
+    *fresh                  = (growing){0};
+    if (!sound) {
+        *out     = now.text;
+        now.text = (growing){0};
+        forget(&now);
+        return;
+    }
+    if (before == NULL || !write_delta(before, &now, out)) {
+        growing_forget(out);
+        growing_add(out, now.text.bytes, now.text.length);
+    }
+    keep(shelf, &now);
 }
 
 void view_delta_forget(view_shelf *shelf)
 {
     for (size_t i = 0; i < VIEWS_KEPT; i++)
-        growing_forget(&shelf->kept[i].text);
-    *shelf = (view_shelf){0};
+        forget(&shelf->kept[i]);
 }

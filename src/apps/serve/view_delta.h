@@ -16,6 +16,7 @@
 typedef struct view_kept {
     char    sha[VIEW_SHA_DIGITS + 1]; /* of the file, as the view itself tells it; "": none */
     growing text;
+    growing members, items; /* where they stand in the text: view_delta.c */
 } view_kept;
 
 /* Of one kind of units, the newest first. */
@@ -24,7 +25,8 @@ typedef struct view_shelf {
 } view_shelf;
 
 /* `out` is `fresh` as it stands, or, where `seen` is the sum of a view that is still kept, what has
- * changed since; without memory for that it is `fresh`, too, which is taken over in any case. */
+ * changed since; without memory for that it is `fresh`, too, which is taken over in any case.
+ * `out` has `failed` set where there is no memory for either. */
 void view_delta_answer(view_shelf *shelf, const char *seen, growing *fresh, growing *out);
 void view_delta_forget(view_shelf *shelf);
 
