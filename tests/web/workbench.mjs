@@ -133,6 +133,55 @@ await on("an accessory and a shaft are dragged from box to box, and from branch 
   await back();
 });
 
+await on("an idler goes to another branch and an accessory to another box, by keyboard alone", {}, async (page, { read }) => {
+  const before = read();
+  await page.focus(".rail");
+  const go = async (words) => {
+    await page.keyboard.press("Home");
+    const at = async () => page.locator(".rail [aria-selected=true]").textContent();
+    for (let i = 0; i < 8; i++) await page.keyboard.press("ArrowLeft");
+    for (let i = 0; i < 8 && !(await at()).includes(words); i++) await page.keyboard.press("ArrowRight");
+    assert.ok((await at()).includes(words), words);
+  };
+  await go("idler 2");
+  await page.keyboard.press("m");
+  await told(page, "idler 2 is held");
+  await page.keyboard.press("Escape");
+  await told(page, "It is let go");
+  await page.keyboard.press("m");
+  await go("fuel pump");
+  await page.keyboard.press("m");
+  await told(page, "Done: idler 2 to place 3 of drive/hp/box/anticlockwise");
+  await page.keyboard.press("Control+z");
+  await told(page, "Taken back");
+  assert.equal(read(), before);
+  await go("hydraulic pump 1");
+  await page.keyboard.press("m");
+  await go("lp box input");
+  await page.keyboard.press("m");
+  await told(page, "Done: hydraulic pump 1 to shaft 8");
+  assert.match(read(), /input: \{teeth: 35, face: 10 mm, rear: hydraulic pump 1\}/);
+  // Two keys at once are two acts, and none is refused as another hand's.
+  await Promise.all([page.keyboard.press("Control+z"), page.keyboard.press("Control+Shift+z"), page.keyboard.press("Control+z")]);
+  await page.waitForFunction(() => document.querySelector(".undo button")?.disabled);
+  assert.equal(read(), before);
+});
+
+await on("customary units are everywhere: findings, places, workings, changes", {}, async (page) => {
+  const METRIC = /-?[\d.]+ (um|g\.mm|mm|N|kg|kW|N\.m|degC|MPa|m\/s)(?![\w./])/;
+  await page.selectOption("label:has-text('Units') select", "us");
+  await page.waitForFunction(() => /[\d.]+ (in|lbf|ft\/s|ft\/min|lbf\.in)\b/.test(document.querySelector("#findings")?.textContent ?? ""));
+  await page.locator(".conditions tbody tr:has-text('Tooth bending') td button").nth(2).click();
+  await page.waitForSelector("#working .tree summary");
+  assert.match(await page.textContent("#working .tree"), /[\d.]+ ksi/);
+  for (const name of VIEWS.filter((one) => one !== "Learn" && one !== "In space")) {
+    await page.click(`nav[aria-label=views] button:text-is('${name}')`);
+    await page.waitForTimeout(150);
+    if (name === "Arrange") await page.waitForSelector(".wide tbody tr");
+    assert.doesNotMatch(await page.evaluate(() => document.body.innerText), METRIC, name);
+  }
+});
+
 await on("a finding is waived with a reason and opened again", {}, async (page, { read }) => {
   const before = read();
   const open = page.locator(".finding", { has: page.locator("button:has-text('waive')") }).nth(1);
@@ -294,6 +343,7 @@ await on("a learner is led through the drive and asked, by keyboard alone", {}, 
   await page.waitForTimeout(400);
   assert.ok(!before.equals(await page.locator(".learn .moving.on-screen").screenshot()), "it moves");
   assert.match(await page.textContent("#step-title"), /^1 of 4/);
+  for (const one of await page.locator(".learn .step").all()) assert.ok(await one.evaluate((it) => it.getBoundingClientRect().height > 60 && it.parentElement.scrollHeight <= it.parentElement.clientHeight + 1), "what is said is cut off");
   await page.focus("button:has-text('Next step')");
   await page.keyboard.press("Enter");
   assert.match(await page.textContent("#step-title"), /^2 of 4: How the power goes and comes/);

@@ -25,7 +25,7 @@ import { FacePicture } from "./picture/face";
 import { spoolsWithBox } from "./picture/place";
 import { Drawn } from "./show/drawn";
 import { begin } from "./state/live";
-import { asTable, caution, closeTo, conditionName, hasState, hasView, leaf, turning, units, view, viewName, VIEWS } from "./state/store";
+import { asTable, caution, closeTo, conditionName, hasState, hasView, leaf, told, turning, units, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
   return (
@@ -44,7 +44,7 @@ function Below() {
   const table = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
   const now = view.value;
   return (
-    <div class="below">
+    <div class={close || table || face || told.value !== null ? "below" : "below bare"}>
       <Told />
       {(close || table) && <div class="tools" role="group" aria-label="how it is shown">
         {close && now !== null && <label class="close">Picture of{" "}

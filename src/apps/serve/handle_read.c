@@ -17,6 +17,11 @@ static const char *asked(struct MHD_Connection *to, const char *name)
     return MHD_lookup_connection_value(to, MHD_GET_ARGUMENT_KIND, name);
 }
 
+static bool is_us(const char *units)
+{
+    return units != NULL && strcmp(units, "us") == 0;
+}
+
 /* ---- the page ------------------------------------------------------------------------------- */
 
 static enum MHD_Result send_asset(struct MHD_Connection *to, const asset *one)
@@ -179,9 +184,9 @@ static bool write_view(server *at, const char *units, const char *seen, growing 
 {
     growing               fresh   = {0};
     const ts_sink         sink    = growing_sink(&fresh);
-    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
-    if (at->here.study == NULL || ts_study_write_view(at->here.study, &options, &sink) != TS_OK ||
-        fresh.failed) {
+    const ts_view_options options = {.us = is_us(units)};
+    ts_study             *study   = sitting_study(&at->here, options.us);
+    if (study == NULL || ts_study_write_view(study, &options, &sink) != TS_OK || fresh.failed) {
         growing_forget(&fresh);
         return false;
     }
@@ -258,13 +263,14 @@ static enum MHD_Result send_view(server *at, struct MHD_Connection *to)
 
 static enum MHD_Result send_places(server *at, struct MHD_Connection *to)
 {
-    growing       out  = {0};
-    const ts_sink sink = growing_sink(&out);
-    const char   *name = asked(to, "accessory");
-    if (at->here.study == NULL)
+    growing       out   = {0};
+    const ts_sink sink  = growing_sink(&out);
+    const char   *name  = asked(to, "accessory");
+    ts_study     *study = sitting_study(&at->here, is_us(asked(to, "units")));
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_places_write(at->here.study, name != NULL ? name : "", &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    const ts_status status = ts_places_write(study, name != NULL ? name : "", &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_sheet(server *at, struct MHD_Connection *to)
@@ -284,7 +290,7 @@ static enum MHD_Result send_why(server *at, struct MHD_Connection *to)
 {
     growing               out   = {0};
     const ts_sink         sink  = growing_sink(&out);
-    const ts_page_options page  = {0};
+    const ts_page_options page  = {.us = is_us(asked(to, "units"))};
     ts_study             *study = sitting_workings(&at->here);
     const char           *where = asked(to, "at");
     if (study == NULL)
@@ -306,7 +312,7 @@ static enum MHD_Result send_picture(server *at, struct MHD_Connection *to)
         .condition = asked(to, "condition"),
         .at        = asked(to, "at"),
         .ground    = ground != NULL ? ground : "light",
-        .us        = units != NULL && strcmp(units, "us") == 0,
+        .us        = is_us(units),
     };
     if (at->here.study == NULL)
         return nothing_computed(to);
@@ -330,7 +336,7 @@ static enum MHD_Result send_compare(server *at, struct MHD_Connection *to)
 {
     growing               out  = {0};
     const ts_sink         sink = growing_sink(&out);
-    const ts_page_options page = {0};
+    const ts_page_options page = {.us = is_us(asked(to, "units"))};
     ts_study             *past;
     bool                  close;
     if (at->here.study == NULL)
@@ -349,7 +355,7 @@ static enum MHD_Result send_past_view(server *at, struct MHD_Connection *to)
     growing               out     = {0};
     const ts_sink         sink    = growing_sink(&out);
     const char           *units   = asked(to, "units");
-    const ts_view_options options = {.us = units != NULL && strcmp(units, "us") == 0};
+    const ts_view_options options = {.us = is_us(units)};
     ts_study             *past;
     bool                  close;
     const char           *why = past_of(at, to, &past, &close);
@@ -375,7 +381,7 @@ static enum MHD_Result send_candidate(server *at, struct MHD_Connection *to)
     growing                out   = {0};
     const ts_sink          sink  = growing_sink(&out);
     const char            *units = asked(to, "units"), *word = asked(to, "answer");
-    const ts_view_options  options = {.us = units != NULL && strcmp(units, "us") == 0};
+    const ts_view_options  options = {.us = is_us(units)};
     const ts_study_options how     = sitting_options(false);
     const arrange_job     *job     = &at->job;
     const size_t           index =

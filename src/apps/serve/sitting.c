@@ -47,25 +47,39 @@ static void compute(sitting *here)
     adopt(here, fresh, status);
 }
 
-ts_study *sitting_workings(sitting *here)
+/* A study of the same text that was read with other wishes, kept until the text changes. */
+static ts_study *beside(sitting *here, const ts_study_options *options, ts_study **kept,
+                        uint64_t *of)
 {
     if (here->computed == 0 || here->computed != here->serial)
-        return here->worked != 0 ? here->workings : NULL;
-    if (here->worked == here->computed)
-        return here->workings;
-    ts_study              *fresh   = NULL;
-    const ts_study_options options = sitting_options(true);
-    ts_status              status  = ts_study_open(NULL, &fresh);
+        return *of != 0 ? *kept : NULL;
+    if (*of == here->computed)
+        return *kept;
+    ts_study *fresh  = NULL;
+    ts_status status = ts_study_open(NULL, &fresh);
     if (status == TS_OK)
-        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, &options);
+        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, options);
     if (status != TS_OK) {
         ts_study_close(fresh);
         return NULL;
     }
-    ts_study_close(here->workings);
-    here->workings = fresh;
-    here->worked   = here->computed;
+    ts_study_close(*kept);
+    *kept = fresh;
+    *of   = here->computed;
     return fresh;
+}
+
+ts_study *sitting_workings(sitting *here)
+{
+    const ts_study_options options = sitting_options(true);
+    return beside(here, &options, &here->workings, &here->worked);
+}
+
+ts_study *sitting_study(sitting *here, bool us)
+{
+    ts_study_options options = sitting_options(false);
+    options.us               = true;
+    return us ? beside(here, &options, &here->customary, &here->told_us) : here->study;
 }
 
 /* ---- acts ----------------------------------------------------------------------------------- */
@@ -316,6 +330,7 @@ void sitting_close(sitting *here)
     ts_study_close(here->study);
     ts_study_close(here->opened);
     ts_study_close(here->workings);
+    ts_study_close(here->customary);
     edit_journal_close(&here->journal);
     workspace_close(&here->place);
 }

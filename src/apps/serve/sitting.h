@@ -29,14 +29,16 @@ typedef struct sitting {
     uint64_t     serial; /* one more after every change of the text */
     sitting_act *acts;
     size_t       act_count, act_room;
-    size_t       done;     /* acts that the text has in it; the others can be done again */
-    ts_study    *study;    /* of the text, or of the last text that could be computed   */
-    uint64_t     computed; /* serial of that text; 0: none could                         */
-    ts_study    *opened;   /* of the text when the sitting began, for the comparison     */
-    ts_study    *workings; /* of the same as `study`, with every step kept               */
-    uint64_t     worked;   /* serial of `workings`                                       */
-    growing      messages; /* JSON of what is wrong with the text; empty: nothing        */
-    uint64_t     outside;  /* serial at which another program's change was found         */
+    size_t       done;      /* acts that the text has in it; the others can be done again */
+    ts_study    *study;     /* of the text, or of the last text that could be computed   */
+    uint64_t     computed;  /* serial of that text; 0: none could                         */
+    ts_study    *opened;    /* of the text when the sitting began, for the comparison     */
+    ts_study    *workings;  /* of the same as `study`, with every step kept               */
+    uint64_t     worked;    /* serial of `workings`                                       */
+    ts_study    *customary; /* of the same as `study`, its sentences in customary units   */
+    uint64_t     told_us;   /* serial of `customary`                                      */
+    growing      messages;  /* JSON of what is wrong with the text; empty: nothing        */
+    uint64_t     outside;   /* serial at which another program's change was found         */
 } sitting;
 
 /* NULL, or why the file cannot be worked on (one sentence). */
@@ -63,6 +65,8 @@ bool sitting_look_outside(sitting *here);
  * memory. */
 bool sitting_text_after(const sitting *here, size_t acts, growing *text);
 
+/* The study of the text that was computed last, with sentences in these units; NULL: none. */
+ts_study *sitting_study(sitting *here, bool us);
 /* The study with every step kept, of the text that was computed last; NULL: none. */
 ts_study        *sitting_workings(sitting *here);
 ts_study_options sitting_options(bool workings);

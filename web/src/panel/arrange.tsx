@@ -186,16 +186,17 @@ export function Arrange() {
   const name = arrangeFor.value ?? now?.pads.find((pad) => pad.shaft === chosen.value && pad.accessory !== undefined)?.name ?? now?.unplaced[0] ?? now?.pads.find((pad) => pad.accessory !== undefined)?.name ?? "";
   const [got, setGot] = useState<Places | null>(null);
   const [says, setSays] = useState<string | null>(null);
+  const wanted = units.value;
   useEffect(() => {
     let live = true;
     if (name === "") return;
-    void get<Places>("/api/places", { accessory: name }).then((answer) => {
+    void get<Places>("/api/places", { accessory: name, units: wanted }).then((answer) => {
       if (!live) return;
       setGot(answer.status === 200 ? answer.body : null);
       setSays(answer.status === 200 ? null : answer.says);
     });
     return () => { live = false; };
-  }, [name, computed]);
+  }, [name, computed, wanted]);
   if (now === null) return null;
   const names = [...now.unplaced, ...now.pads.filter((pad) => pad.accessory !== undefined).map((pad) => pad.name)];
   return (

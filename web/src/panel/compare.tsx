@@ -166,7 +166,7 @@ function HandOver(props: { from: string }) {
 export function Compare() {
   const now = view.value;
   const [from, setFrom] = useState("opened");
-  const { got, says } = useOfDrive<Comparison>("/api/compare", { from });
+  const { got, says } = useOfDrive<Comparison>("/api/compare", { from, units: units.value });
   const past = useOfDrive<View>("/api/past/view", { from, units: units.value });
   const { ref, size } = useSize();
   const serial = state.value?.computed ?? 0;

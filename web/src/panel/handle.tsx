@@ -1,6 +1,6 @@
 // What can be done with the chosen shaft, by hand or by key?
-import { branchLength, branchOf, changeTeeth, moveShaft, otherFace } from "../state/acts";
-import { arrangeFor, chosen, line, leaf, mainGear, padsOf, view, viewName, working, conditionName } from "../state/store";
+import { branchLength, branchOf, carry, changeTeeth, inTurn, moveShaft, otherFace } from "../state/acts";
+import { arrangeFor, carried, chosen, line, leaf, mainGear, padsOf, view, viewName, working, conditionName } from "../state/store";
 
 export function Handle() {
   const now = view.value;
@@ -23,14 +23,17 @@ export function Handle() {
       )}
       {padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => (
         <span class="pair" key={pad.address}>
-          <button type="button" title="key F" onClick={() => void otherFace(pad)}>{pad.name} to the {pad.face === "front" ? "rear" : "front"}</button>
+          <button type="button" title="key F" onClick={() => inTurn(() => otherFace(pad))}>{pad.name} to the {pad.face === "front" ? "rear" : "front"}</button>
           <button type="button" onClick={() => { arrangeFor.value = pad.name; viewName.value = "Arrange"; }} title={`tries ${pad.name} on every pad of the train`}>Best place for it</button>
         </span>
       ))}
       {branch !== null && <>
-        <button type="button" disabled={branch.place <= 1} onClick={() => void moveShaft(index, branch.place - 1)} title="one place nearer to the input of the box; key ,">Inwards</button>
-        <button type="button" disabled={branch.place >= length} onClick={() => void moveShaft(index, branch.place + 1)} title="one place further from the input of the box; key .">Outwards</button>
+        <button type="button" disabled={branch.place <= 1} onClick={() => inTurn(() => moveShaft(index, branch.place - 1))} title="one place nearer to the input of the box; key ,">Inwards</button>
+        <button type="button" disabled={branch.place >= length} onClick={() => inTurn(() => moveShaft(index, branch.place + 1))} title="one place further from the input of the box; key .">Outwards</button>
       </>}
+      <button type="button" title="key M" aria-pressed={carried.value !== null} onClick={() => inTurn(() => carry(viewName.value === "Front" ? "front" : "rear"))}>
+        {carried.value === null ? "Move it" : carried.value === shaft.address ? "Let it go" : "Put it here"}
+      </button>
       <button type="button" onClick={() => { working.value = `${shaft.address}:n@${conditionName.value}`; leaf.value = "findings"; }}>Why this speed</button>
       <button type="button" title="shows it in the file" onClick={() => { line.value = shaft.line; leaf.value = "file"; }}>Line {shaft.line}</button>
     </div>

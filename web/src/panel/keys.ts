@@ -1,6 +1,6 @@
 // What does every key do?  Nothing needs a mouse.
-import { branchOf, changeTeeth, inTurn, moveShaft, otherFace, redo, undo } from "../state/acts";
-import { asTable, boxShafts, chosen, condition, padsOf, told, turning, view, viewName, VIEWS, working } from "../state/store";
+import { branchOf, carry, changeTeeth, inTurn, letGo, moveShaft, otherFace, redo, undo } from "../state/acts";
+import { asTable, boxShafts, carried, chosen, condition, padsOf, told, turning, view, viewName, VIEWS, working } from "../state/store";
 import { speed } from "../show/format";
 
 export const KEYS: [string, string][] = [
@@ -9,6 +9,8 @@ export const KEYS: [string, string][] = [
   ["arrows up, down", "in the row of shafts: one tooth more, one less"],
   ["F", "the accessory of the chosen shaft to the other face"],
   [", .", "the chosen shaft inwards, outwards along its branch"],
+  ["M", "hold the chosen shaft; on another, M puts it or its accessory there, also in another branch or box"],
+  ["Escape", "let it go"],
   ["Ctrl+Z, Ctrl+Shift+Z", "undo, redo"],
   ["C, Shift+C", "the next condition, the one before"],
   ["W", "the working of the chosen shaft's speed"],
@@ -68,6 +70,8 @@ function run(event: KeyboardEvent, help: () => void): boolean {
     case "[": nextView(-1); return true;
     case "]": nextView(1); return true;
     case "f": case "F": inTurn(turnFace); return true;
+    case "m": case "M": inTurn(() => carry(viewName.value === "Front" ? "front" : "rear")); return true;
+    case "Escape": if (carried.value !== null) letGo(); return false;
     case ",": inTurn(() => shift(-1)); return true;
     case ".": inTurn(() => shift(1)); return true;
     case "c": nextCondition(1); return true;

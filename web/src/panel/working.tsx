@@ -2,7 +2,7 @@
 import { useEffect, useState } from "preact/hooks";
 import { get } from "../wire/ask";
 import type { Note, Why } from "../wire/view";
-import { leaf, line, state, view, working } from "../state/store";
+import { leaf, line, state, units, view, working } from "../state/store";
 import { Field } from "../show/field";
 import { number, percent } from "../show/format";
 import { act } from "../state/acts";
@@ -105,7 +105,7 @@ function Head(props: { at: string; root: Note }) {
 
 export function Working() {
   const at = working.value;
-  const computed = state.value?.computed;
+  const computed = state.value?.computed, shownUnits = units.value;
   const [why, setWhy] = useState<Why | null>(null);
   const [says, setSays] = useState<string | null>(null);
   useEffect(() => {
@@ -114,13 +114,13 @@ export function Working() {
       setWhy(null);
       return;
     }
-    void get<Why>("/api/why", { at }).then((got) => {
+    void get<Why>("/api/why", { at, units: shownUnits }).then((got) => {
       if (!live) return;
       setWhy(got.status === 200 ? got.body : null);
       setSays(got.status === 200 ? null : got.says);
     });
     return () => { live = false; };
-  }, [at, computed]);
+  }, [at, computed, shownUnits]);
   const notes = new Map((why?.working.notes ?? []).map((note) => [note.id, note]));
   return (
     <section class={why === null && says === null ? "working closed" : "working"} id="working" aria-labelledby="working-head">
@@ -130,7 +130,7 @@ export function Working() {
       <div class="scroll" tabIndex={0} role="region" aria-label="working">
         {says !== null && <p class="bad">{says}</p>}
         {why !== null && at !== null && notes.get(why.working.root) !== undefined && <Head at={at} root={notes.get(why.working.root) as Note} />}
-        {why !== null && <ul class="tree" key={`${at} ${computed}`}><Step notes={notes} id={why.working.root} open={true} above={[]} /></ul>}
+        {why !== null && <ul class="tree" key={`${at} ${computed} ${shownUnits}`}><Step notes={notes} id={why.working.root} open={true} above={[]} /></ul>}
       </div>
     </section>
   );

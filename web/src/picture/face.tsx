@@ -1,11 +1,11 @@
 // What does the machine look like from behind or from the front, and how is it taken hold of?
 import { useEffect, useMemo, useRef } from "preact/hooks";
 import { useSignal, type Signal } from "@preact/signals";
-import { branchOf, changeTeeth, movePad, moveShaft, moveToBranch, otherFace } from "../state/acts";
-import { boxShafts, chosen, closeTo, condition, findingsOf, mainGear, padsOf, told, turning, view, viewName } from "../state/store";
+import { changeTeeth, dropOn, otherFace, padInHand } from "../state/acts";
+import { boxShafts, carried, chosen, closeTo, condition, findingsOf, mainGear, told, turning, view, viewName } from "../state/store";
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
-import type { Gear, Shaft, View } from "../wire/view";
+import type { Gear, Shaft, Side, View } from "../wire/view";
 import { Names } from "./names";
 import { outline } from "./outline";
 import { Overlaps } from "./overlap";
@@ -295,20 +295,13 @@ function shaftUnder(now: View, sheet: Sheet, x: number, y: number): number {
   return best;
 }
 
-function drop(now: View, drag: Drag, near: "front" | "rear"): void {
-  const pads = padsOf(now, drag.shaft).filter((pad) => pad.accessory !== undefined);
-  const pad = pads.find((one) => one.face === near) ?? pads[0];
-  const from = now.shafts[drag.shaft];
+function drop(now: View, drag: Drag, near: Side): void {
   if (drag.over === "other") {
+    const pad = padInHand(now, drag.shaft, near);
     if (pad !== undefined) void otherFace(pad);
     else told.value = { says: "This shaft carries no accessory that could change its face.", bad: true };
-  } else if (typeof drag.over === "number" && drag.over !== drag.shaft && from !== undefined) {
-    const target = branchOf(now.shafts[drag.over]?.address ?? "");
-    const own = branchOf(from.address);
-    if (own !== null && target !== null && own.branch === target.branch) void moveShaft(drag.shaft, target.place);
-    else if (pad !== undefined) void movePad(pad, drag.over);
-    else if (own !== null && target !== null) void moveToBranch(drag.shaft, drag.over);
-    else told.value = { says: "An idler is dropped on a shaft of a branch, and takes its place.", bad: true };
+  } else if (typeof drag.over === "number" && drag.over !== drag.shaft) {
+    void dropOn(drag.shaft, drag.over, near);
   }
 }
 
@@ -400,9 +393,9 @@ function Face(props: {
           <g key={shaft.address} class="shaft">
             <circle class="hold" cx={x} cy={y} r={Math.max(shaft.r, bodyRadius(now, index) * 0.8) * sheet.k}><title>{`${shaft.number} ${shaft.name}: drag it, or roll the mouse wheel to change its teeth`}</title></circle>
             <Sense shaft={shaft} sheet={sheet} />
-            {(index === chosen.value || index === drag?.over) && <>
+            {(index === chosen.value || index === drag?.over || shaft.address === carried.value) && <>
               <circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
-              <circle class={index === chosen.value ? "ring" : "ring target"} cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
+              <circle class={index === chosen.value && shaft.address !== carried.value ? "ring" : "ring target"} cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} />
             </>}
             <circle class="number" cx={x} cy={y} r={10} />
             <text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>

@@ -1,8 +1,8 @@
 // What can be done from the page?  Every act is one step that can be taken back.
 import { batch } from "@preact/signals";
 import { get, post, type Answer } from "../wire/ask";
-import type { Edit, Finding, Pad, Shaft, State, View } from "../wire/view";
-import { boxShafts, busy, chosen, condition, counts, course, fresh, mainGear, state, told, units, view, type After } from "./store";
+import type { Edit, Finding, Pad, Shaft, Side, State, View } from "../wire/view";
+import { boxShafts, busy, carried, chosen, condition, counts, course, fresh, mainGear, padsOf, shaftAt, state, told, units, view, type After } from "./store";
 
 let asked = 0;
 let kept: { units: string; view: View } | null = null;
@@ -263,6 +263,48 @@ export function movePad(pad: Pad, shaft: number): Promise<boolean> {
   edits.push({ at, to: pad.name });
   if (there?.accessory !== undefined) edits.push({ at: pad.address, to: there.name });
   return act(edits, `${pad.name} to shaft ${target.number}`);
+}
+
+/** The accessory that goes along when a shaft is taken hold of on this face. */
+export function padInHand(now: View, shaft: number, near: Side): Pad | undefined {
+  const pads = padsOf(now, shaft).filter((pad) => pad.accessory !== undefined);
+  return pads.find((one) => one.face === near) ?? pads[0];
+}
+
+/** A shaft is put on another: within its branch it takes the place, else its accessory goes there, else the shaft itself. */
+export function dropOn(shaft: number, target: number, near: Side): Promise<boolean> {
+  const now = view.value;
+  const from = now?.shafts[shaft], to = now?.shafts[target];
+  if (now === null || from === undefined || to === undefined) return Promise.resolve(false);
+  const own = branchOf(from.address), there = branchOf(to.address), pad = padInHand(now, shaft, near);
+  if (own !== null && there !== null && own.branch === there.branch) return moveShaft(shaft, there.place);
+  if (pad !== undefined) return movePad(pad, target);
+  if (own !== null && there !== null) return moveToBranch(shaft, target);
+  told.value = { says: "An idler is dropped on a shaft of a branch, and takes its place.", bad: true };
+  return Promise.resolve(false);
+}
+
+/** The hand of the keyboard: takes hold of the chosen shaft, or puts what it holds on the chosen one. */
+export function carry(near: Side): Promise<unknown> | void {
+  const now = view.value, at = now?.shafts[chosen.value];
+  if (now === null || at === undefined || at.kind !== "box") {
+    told.value = { says: "Choose a shaft first.", bad: true };
+    return;
+  }
+  const held = carried.value === null ? -1 : shaftAt(now, carried.value);
+  if (held < 0) {
+    carried.value = at.address;
+    told.value = { says: `${at.name} is held. Choose the shaft on which it shall go with the arrow keys or the mouse, and press M again; Escape lets it go.`, bad: false };
+    return;
+  }
+  if (held === chosen.value) return letGo();
+  carried.value = null;
+  return dropOn(held, chosen.value, near);
+}
+
+export function letGo(): void {
+  carried.value = null;
+  told.value = { says: "It is let go; nothing was changed.", bad: false };
 }
 
 export function waive(one: Finding, why: string, by: string): Promise<boolean> {

@@ -24,6 +24,8 @@ export const viewName = signal<ViewName>("Behind");
 export const condition = signal(0);
 /** Index of the chosen shaft; -1: none. */
 export const chosen = signal(-1);
+/** Address of the shaft that the keyboard holds, to be put elsewhere. */
+export const carried = signal<string | null>(null);
 export const finding = signal<string | null>(null);
 /** Address whose working is open. */
 export const working = signal<string | null>(null);
