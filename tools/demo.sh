@@ -154,4 +154,6 @@ for path in "$out"/*; do
     printf '  %-34s %s\n' "$path" "$(what "$(basename "$path")")"
 done
 say "Next: open $out/behind.svg, change a tooth number in $edited, and check it again:" \
-    "  $command check $edited"
+    "  $command check $edited" \
+    "Or drag it about in a page of your browser, where every act can be undone:" \
+    "  $command open $edited"

@@ -42,7 +42,8 @@ export async function on(name, options, work) {
   const wrong = [];
   let context = null;
   try {
-    context = await browser.newContext({ viewport: options.size ?? { width: 1440, height: 900 }, reducedMotion: options.still ? "reduce" : "no-preference" });
+    context = await browser.newContext({ viewport: options.size ?? { width: 1440, height: 900 }, reducedMotion: options.still ? "reduce" : "no-preference",
+      ...(options.forced ? { forcedColors: "active", colorScheme: options.forced } : {}) });
     const page = await context.newPage();
     page.setDefaultTimeout(20000);
     page.on("pageerror", (error) => wrong.push(error.message));

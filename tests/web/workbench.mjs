@@ -163,8 +163,9 @@ await on("an idler goes to another branch and an accessory to another box, by ke
   assert.match(read(), /input: \{teeth: 35, face: 10 mm, rear: hydraulic pump 1\}/);
   // Two keys at once are two acts, and none is refused as another hand's.
   await Promise.all([page.keyboard.press("Control+z"), page.keyboard.press("Control+Shift+z"), page.keyboard.press("Control+z")]);
-  await page.waitForFunction(() => document.querySelector(".undo button")?.disabled);
+  await page.waitForFunction(async () => (await (await fetch("/api/state")).json()).serial === 7);  // two acts and their undo, then three
   assert.equal(read(), before);
+  await told(page, "Taken back: hydraulic pump 1");
 });
 
 await on("customary units are everywhere: findings, places, workings, changes", {}, async (page) => {
@@ -439,6 +440,21 @@ await on("no fault of access in any view and ground", {}, async (page) => {
     await page.keyboard.press("Escape");
   }
 });
+
+for (const scheme of ["light", "dark"])
+  await on(`with the colours of the desktop, ${scheme}, what is chosen and drawn is seen`, { forced: scheme }, async (page) => {
+    await page.selectOption("label:has-text('Colours') select", scheme === "light" ? "dark" : "light");  // must not matter
+    await page.locator(".rail .cell").nth(3).click();
+    const seen = await page.evaluate(() => {
+      const of = (where, what) => getComputedStyle(document.querySelector(where))[what];
+      const tabs = [...document.querySelectorAll(".views button")].map((one) => getComputedStyle(one).borderBottomColor);
+      return { ground: of("body", "backgroundColor"), gear: of(".gear", "stroke"), band: of(".ribbons .band", "stroke"), outline: of(".rail .chosen", "outlineStyle"),
+        others: of(".rail .cell:not(.chosen)", "outlineStyle"), here: of(".conditions td.here", "borderLeftStyle"), tabs: new Set(tabs).size };
+    });
+    assert.notEqual(seen.gear, seen.ground, "gears are drawn in the colour of the ground");
+    assert.notEqual(seen.band, seen.ground, "ribbons are drawn in the colour of the ground");
+    assert.deepEqual([seen.outline, seen.others, seen.here, seen.tabs], ["solid", "none", "solid", 2]);
+  });
 
 await on("nothing is cut off at 900 pixels", { size: { width: 900, height: 900 }, example: "large" }, async (page) => {
   const wide = await page.evaluate(() => document.documentElement.scrollWidth);

@@ -26,7 +26,7 @@ export function Title() {
     <header class="title">
       <div><span class="key">Drive</span><h1>{now?.title ?? "towershaft"}</h1></div>
       <div><span class="key">File, revision</span><span>{file?.file ?? ""}{now?.revision ? `, ${now.revision}` : ""}</span></div>
-      <div><span class="key">Condition shown</span><span>{conditionName.value}</span></div>
+      <div class="shown"><span class="key">Condition shown</span><span>{conditionName.value}</span></div>
       <div class="verdict"><span class="key" id="verdict">{file !== null && file.computed !== file.serial ? "The text cannot be computed; the last drive that could be is shown." : now?.says ?? ""}</span><Counts /></div>
       <div class="undo">
         <button type="button" disabled={!file?.undo} title={file?.undo ? `Ctrl+Z: ${file.undo}` : "nothing to take back"} onClick={() => inTurn(undo)}>Undo</button>

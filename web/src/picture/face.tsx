@@ -385,7 +385,6 @@ function Face(props: {
       <Hub now={now} sheet={sheet} condition={c} />
       <Bodies now={now} sheet={sheet} />
       <Ribbons now={now} sheet={sheet} condition={c} />
-      <Overlaps now={now} sheet={sheet} />
       {boxShafts(now).map(({ shaft, index }) => {
         if (shaft.x === null || shaft.y === null) return null;
         const x = toX(sheet, shaft.x), y = toY(sheet, shaft.y);
@@ -403,6 +402,7 @@ function Face(props: {
           </g>
         );
       })}
+      <Overlaps now={now} sheet={sheet} />
       <Names now={now} sheet={sheet} />
       <text class="label strong" x={14} y={sheet.height - 44}>{front ? "Seen from the front" : "Seen from behind"}</text>
       <text class="small" x={14} y={sheet.height - 28}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>

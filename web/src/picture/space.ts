@@ -1,4 +1,5 @@
 // How does the drive stand in space?  Loaded only when that view is opened.
+import { colourOf } from "../show/colour";
 import {
   AmbientLight, BufferGeometry, Color, DirectionalLight, DoubleSide, Euler, ExtrudeGeometry, Float32BufferAttribute, Group, InstancedMesh, LatheGeometry,
   Matrix4, Mesh, MeshLambertMaterial, Object3D, Path, PerspectiveCamera, Plane, Raycaster, Scene, Shape, Vector2, Vector3, WebGLRenderer,
@@ -23,7 +24,7 @@ interface Held { part: Part; group: Group; spin: Group; material: MeshLambertMat
 const ROUND = 48;
 
 function colour(name: string): Color {
-  return new Color(getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim());
+  return new Color(colourOf(name));
 }
 
 /** A section [z, r] turned about z. */

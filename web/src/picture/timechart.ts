@@ -1,14 +1,11 @@
 // How do speeds and torques run in time?  Loaded only when a start or a seizure is opened.
 import uPlot from "uplot";
 import "uplot/dist/uPlot.min.css";
+import { colourOf as colour } from "../show/colour";
 import { onPaper } from "../show/paper";
 import type { Line } from "../state/course";
 
 export interface TimeChart { size(width: number, height: number): void; cursor(t: number): void; close(): void }
-
-function colour(name: string): string {
-  return getComputedStyle(document.documentElement).getPropertyValue(`--${name}`).trim();
-}
 
 const DASHES = [[], [7, 4], [2, 3], [10, 3, 2, 3], [5, 2]];
 const INKS = ["ink", "power", "back", "link", "ink3"];
