@@ -102,18 +102,32 @@ static int by_value(const void *a, const void *b)
     return by_size(&((const ranked *)a)->value, &((const ranked *)b)->value);
 }
 
-/* Replaces values[count] by their ranks. */
-static void rank(double *values, size_t count, ranked *order)
+void ts_rank(double *values, size_t count, double *order)
 {
+    ranked *in_order = (ranked *)(void *)order;
+
     for (size_t i = 0; i < count; i++)
-        order[i] = (ranked){values[i], (double)i};
-    qsort(order, count, sizeof order[0], by_value);
+        in_order[i] = (ranked){values[i], (double)i};
+    qsort(in_order, count, sizeof in_order[0], by_value);
     for (size_t i = 0, end; i < count; i = end) {
-        for (end = i + 1; end < count && order[end].value <= order[i].value;)
+        for (end = i + 1; end < count && in_order[end].value <= in_order[i].value;)
             end++;
         for (size_t k = i; k < end; k++)
-            values[(size_t)order[k].place] = 0.5 * (double)(i + end - 1);
+            values[(size_t)in_order[k].place] = 0.5 * (double)(i + end - 1);
     }
+}
+
+double ts_correlation_of_ranks(const double *x, const double *y, size_t count)
+{
+    const double middle = 0.5 * ((double)count - 1.0);
+    double       xx = 0.0, yy = 0.0, xy = 0.0;
+
+    for (size_t i = 0; i < count; i++) {
+        xx += (x[i] - middle) * (x[i] - middle);
+        yy += (y[i] - middle) * (y[i] - middle);
+        xy += (x[i] - middle) * (y[i] - middle);
+    }
+    return xx > 0.0 && yy > 0.0 ? xy / sqrt(xx * yy) : (double)NAN;
 }
 
 double ts_rank_correlation(const double *a, const double *b, size_t count, double *ranks)
@@ -126,14 +140,7 @@ double ts_rank_correlation(const double *a, const double *b, size_t count, doubl
             x[kept]   = a[i];
             y[kept++] = b[i];
         }
-    rank(x, kept, (ranked *)(void *)(ranks + 2 * count));
-    rank(y, kept, (ranked *)(void *)(ranks + 2 * count));
-    const double middle = 0.5 * ((double)kept - 1.0);
-    double       xx = 0.0, yy = 0.0, xy = 0.0;
-    for (size_t i = 0; i < kept; i++) {
-        xx += (x[i] - middle) * (x[i] - middle);
-        yy += (y[i] - middle) * (y[i] - middle);
-        xy += (x[i] - middle) * (y[i] - middle);
-    }
-    return xx > 0.0 && yy > 0.0 ? xy / sqrt(xx * yy) : (double)NAN;
+    ts_rank(x, kept, ranks + 2 * count);
+    ts_rank(y, kept, ranks + 2 * count);
+    return ts_correlation_of_ranks(x, y, kept);
 }

@@ -32,6 +32,14 @@ typedef struct ts_chance {
 /* The chance behind `hits` of `count`: E. B. Wilson, JASA 22 (1927) 209 (from memory). */
 ts_chance ts_chance_of(uint64_t hits, uint64_t count);
 
+/* The ranks of values[count] in their place, ties with their mean rank; none of them is NaN.
+ * `order` holds 2 * count numbers meanwhile. */
+void ts_rank(double *values, size_t count, double *order);
+
+/* Spearman's rank correlation of two numbers whose ranks are x and y; NaN when either does not
+ * vary. */
+double ts_correlation_of_ranks(const double *x, const double *y, size_t count);
+
 /* Spearman's rank correlation of those samples that have both numbers, ties with their mean rank;
  * NaN when either does not vary.  `ranks` holds 4 * count numbers meanwhile. */
 double ts_rank_correlation(const double *a, const double *b, size_t count, double *ranks);

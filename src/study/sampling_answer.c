@@ -19,6 +19,7 @@ typedef struct teller {
     double                  *read;    /* [count] one column                         */
     double                  *sorted;  /* [count] the same, in order                 */
     double                  *inputs;  /* [input_count][count] all varied values     */
+    double                  *placed;  /* [input_count][count] their ranks           */
     double                  *ranks;   /* [4 * count]                                */
 } teller;
 
@@ -42,6 +43,7 @@ static ts_status open_teller(teller *t)
     t->read    = TS_TAKE(t->arena, double, count);
     t->sorted  = TS_TAKE(t->arena, double, count);
     t->inputs  = TS_TAKE(t->arena, double, inputs *count);
+    t->placed  = TS_TAKE(t->arena, double, inputs *count);
     t->ranks   = TS_TAKE(t->arena, double, 4 * count);
     return ts_arena_failed(t->arena) ? TS_NO_MEMORY : TS_OK;
 }
@@ -94,12 +96,31 @@ static bool read_column(teller *t, size_t index, double *values)
 
 /* ---- what moves what ------------------------------------------------------------------------- */
 
-static void find_ranks(teller *t, const double *output, double *ranks)
+/* Values are put in order once, and not again for every number that is held against them. */
+static void rank_inputs(teller *t)
 {
     const size_t count = (size_t)t->found->count;
 
+    for (size_t k = 0; k < t->sampling->input_count; k++) {
+        memcpy(t->placed + k * count, t->inputs + k * count, count * sizeof *t->placed);
+        ts_rank(t->placed + k * count, count, t->ranks);
+    }
+}
+
+/* Where a sample lacks the number, the others have other ranks: these are then found anew. */
+static void find_ranks(teller *t, const ts_sampled_column *column, const double *output,
+                       double *ranks)
+{
+    const size_t count = (size_t)t->found->count;
+    const bool   whole = column->estimate.missing == 0;
+
+    if (whole) {
+        memcpy(t->ranks, output, count * sizeof *output);
+        ts_rank(t->ranks, count, t->ranks + 2 * count);
+    }
     for (size_t k = 0; k < t->sampling->input_count; k++)
-        ranks[k] = ts_rank_correlation(t->inputs + k * count, output, count, t->ranks);
+        ranks[k] = whole ? ts_correlation_of_ranks(t->placed + k * count, t->ranks, count)
+                         : ts_rank_correlation(t->inputs + k * count, output, count, t->ranks);
 }
 
 /* Complete lots only, packed to the front of `sorted`, which is free by now. */
@@ -149,17 +170,14 @@ static void find_travels(teller *t, const double *output, ts_sampled_travel *tra
 }
 
 /* The value that goes with the number most closely, or moves it furthest alone. */
-static size_t strongest(teller *t, const double *output, const ts_sampled_travel *travels)
+static size_t strongest(const teller *t, const double *ranks, const ts_sampled_travel *travels)
 {
-    const size_t count  = (size_t)t->found->count;
-    const bool   travel = !tells_ranks(t) && !tells_shares(t);
-    double       best   = 0.0;
-    size_t       found  = SIZE_MAX;
+    const bool travel = !tells_ranks(t) && !tells_shares(t);
+    double     best   = 0.0;
+    size_t     found  = SIZE_MAX;
 
     for (size_t k = 0; k < t->sampling->input_count; k++) {
-        const double *input = t->inputs + k * count;
-        const double  is    = travel ? travels[k].most - travels[k].least
-                                     : fabs(ts_rank_correlation(input, output, count, t->ranks));
+        const double is = travel ? travels[k].most - travels[k].least : fabs(ranks[k]);
         if (is > best) {
             best  = is;
             found = k;
@@ -180,14 +198,12 @@ static bool is_point(const teller *t, size_t input, size_t i, const double *outp
     return ts_design_moves(&t->sampling->design, t->found->ids[i], &step) == input;
 }
 
-static void pick_points(teller *t, const double *output, const ts_sampled_travel *travels,
-                        ts_sampled_points *points)
+static void pick_points(const teller *t, const double *output, ts_sampled_points *points)
 {
     const size_t count = (size_t)t->found->count;
     const bool   alone = t->answer.design == TS_DESIGN_ONE_AT_A_TIME;
     const size_t step  = alone ? 1 : count / TS_SAMPLE_POINTS + 1; /* a grid is in order */
 
-    points->input = strongest(t, output, travels);
     for (size_t i = 0; i < count && points->count < TS_SAMPLE_POINTS; i += step) {
         if (!is_point(t, points->input, i, output))
             continue;
@@ -212,16 +228,19 @@ static ts_status tell_columns(teller *t)
     for (size_t k = 0; k < inputs; k++)
         if (!read_column(t, k, t->inputs + k * count))
             return TS_NO_OUTPUT;
+    if (tells_ranks(t) || tells_shares(t))
+        rank_inputs(t);
     for (size_t o = 0; o < outputs; o++) {
         if (!read_column(t, inputs + o, t->read))
             return TS_NO_OUTPUT;
-        if (tells_ranks(t))
-            find_ranks(t, t->read, ranks + o * inputs);
-        else if (tells_shares(t))
-            lots[o] = find_shares(t, t->read, shares + o * inputs);
+        if (tells_ranks(t) || tells_shares(t))
+            find_ranks(t, &t->columns[inputs + o], t->read, ranks + o * inputs);
         else
             find_travels(t, t->read, travels + o * inputs, nominal + o);
-        pick_points(t, t->read, travels + o * inputs, &points[o]);
+        if (tells_shares(t))
+            lots[o] = find_shares(t, t->read, shares + o * inputs);
+        points[o].input = strongest(t, ranks + o * inputs, travels + o * inputs);
+        pick_points(t, t->read, &points[o]);
     }
     t->answer.points  = points;
     t->answer.inputs  = t->columns;
