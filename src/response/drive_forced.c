@@ -62,10 +62,12 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
         return;
     const bool computed = ts_forced_tree_shake(&it->tree, by, it->force, NULL);
     for (size_t i = 0; i < model->spring_count; i++) {
-        const double T = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
-        swing[i].swing = hypot(swing[i].swing, T);
+        const double T    = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
+        const double rate = by->omega / two_pi * T;
+        /* Squares until all have shaken it. */
+        swing[i].swing += T * T;
         swing[i].sum += T;
-        swing[i].rate  = hypot(swing[i].rate, by->omega / two_pi * T); /* yet to be shared out */
+        swing[i].rate += rate * rate;
         if (T > swing[i].most) {
             swing[i].most             = T;
             swing[i].source           = *source;
@@ -132,8 +134,10 @@ static void shake_in(shaker *it)
         if (twist->joints[i].link == TS_LINK_PAD)
             shake_by_accessory(it, i, twist->parts[twist->joints[i].to].accessory);
     }
-    for (size_t i = 0; i < n; i++)
-        swing[i].rate = swing[i].swing > 0.0 ? swing[i].rate / swing[i].swing : 0.0;
+    for (size_t i = 0; i < n; i++) {
+        swing[i].swing = sqrt(swing[i].swing);
+        swing[i].rate  = swing[i].swing > 0.0 ? sqrt(swing[i].rate) / swing[i].swing : 0.0;
+    }
 }
 
 /* ---- the whole --------------------------------------------------------------------------------

@@ -76,6 +76,25 @@ static void load(const ts_forced_tree *tree, const ts_torsion_shake *shake, numb
     }
 }
 
+/* 1/z: nothing here is so large or small that its square would not be a number. */
+static number over(number z)
+{
+    const double re = creal(z), im = cimag(z), square = re * re + im * im;
+
+    return ts_complex(re / square, -im / square);
+}
+
+static number times(number a, number b)
+{
+    return ts_complex(creal(a) * creal(b) - cimag(a) * cimag(b),
+                      creal(a) * cimag(b) + cimag(a) * creal(b));
+}
+
+static double size(number z)
+{
+    return sqrt(creal(z) * creal(z) + cimag(z) * cimag(z));
+}
+
 /* Inwards, and back out again: f becomes the angles. */
 static void eliminate(const ts_forced_tree *tree, double omega, number *d, number *f)
 {
@@ -83,15 +102,17 @@ static void eliminate(const ts_forced_tree *tree, double omega, number *d, numbe
 
     for (size_t i = model->spring_count; i-- > 0;) {
         const ts_twist_spring *s    = &model->springs[tree->order[i]];
-        const number           k_ab = -stiffness(tree, tree->order[i], omega) * s->g_a * s->g_b;
-        d[s->a] -= k_ab * k_ab / d[s->b];
-        f[s->a] -= k_ab * f[s->b] / d[s->b];
+        const number           k_ab = -stiffness(tree, tree->order[i], omega) * (s->g_a * s->g_b);
+        d[s->b]                     = over(d[s->b]);
+        const number share          = times(k_ab, d[s->b]);
+        d[s->a] -= times(k_ab, share);
+        f[s->a] -= times(share, f[s->b]);
     }
-    f[0] /= d[0];
+    f[0] = times(f[0], over(d[0]));
     for (size_t i = 0; i < model->spring_count; i++) {
         const ts_twist_spring *s    = &model->springs[tree->order[i]];
-        const number           k_ab = -stiffness(tree, tree->order[i], omega) * s->g_a * s->g_b;
-        f[s->b]                     = (f[s->b] - k_ab * f[s->a]) / d[s->b];
+        const number           k_ab = -stiffness(tree, tree->order[i], omega) * (s->g_a * s->g_b);
+        f[s->b]                     = times(f[s->b] - times(k_ab, f[s->a]), d[s->b]);
     }
 }
 
@@ -109,10 +130,10 @@ bool ts_forced_tree_shake(const ts_forced_tree *tree, const ts_torsion_shake *sh
         const ts_twist_spring *s = &model->springs[i];
         const double           e = shake->spring == i ? shake->e : 0.0;
         force[i] =
-            cabs(stiffness(tree, i, shake->omega) * (s->g_a * f[s->a] - s->g_b * f[s->b] + e));
+            size(times(stiffness(tree, i, shake->omega), s->g_a * f[s->a] - s->g_b * f[s->b] + e));
         sum += force[i];
     }
     for (size_t i = 0; angle != NULL && i < model->body_count; i++)
-        angle[i] = cabs(f[i]);
+        angle[i] = size(f[i]);
     return isfinite(sum);
 }

@@ -24,12 +24,21 @@ static double gyroscopic(const problem *p, double w)
 }
 
 /* ---- factors of the banded matrix -------------------------------------------------------------
+ *
+ * Every row has BAND entries; those left of the first column are 0 in the matrices, and four rows
+ * of nothing stand before the first, so that no row is a special one.
  */
 
+#define BEFORE (BAND - 1)
+
 typedef struct factors {
-    double L[TS_ROTOR_DOF_MOST][BAND]; /* below the diagonal */
-    double D[TS_ROTOR_DOF_MOST];
+    double L[TS_ROTOR_DOF_MOST + BEFORE][BAND]; /* below the diagonal */
+    double over[TS_ROTOR_DOF_MOST + BEFORE];    /* 1/D                */
 } factors;
+
+typedef struct column {
+    double at[TS_ROTOR_DOF_MOST + BEFORE];
+} column;
 
 /* Without pivots; returns how many of D are below zero. */
 static int factorize(const problem *p, double w, factors *out)
@@ -38,47 +47,74 @@ static int factorize(const problem *p, double w, factors *out)
     const double          a = w * w, b = gyroscopic(p, w);
     int                   below = 0;
 
+    for (int i = 0; i < BEFORE; i++) {
+        out->over[i] = 0.0;
+        for (int k = 0; k < BAND; k++)
+            out->L[i][k] = 0.0;
+    }
     for (int i = 0; i < frame->dofs; i++) {
-        const int first = i >= BAND ? i - BAND + 1 : 0;
-        double    row[BAND]; /* L * D of this row */
-        double    d = frame->K[i][0] - a * frame->M[i][0] + b * frame->G[i][0];
-        for (int j = first; j < i; j++) {
-            double sum = frame->K[i][i - j] - a * frame->M[i][i - j] + b * frame->G[i][i - j];
-            for (int k = first; k < j; k++)
-                sum -= row[i - k] * out->L[j][j - k];
-            row[i - j]       = sum;
-            out->L[i][i - j] = sum / out->D[j];
-            d -= sum * out->L[i][i - j];
+        const double *K = frame->K[i], *M = frame->M[i], *G = frame->G[i];
+        double(*L)[BAND]   = &out->L[i]; /* L[4 - k]: the row k above this one */
+        const double *over = &out->over[i];
+        double        row[BAND]; /* L D of this row */
+
+        for (int k = 0; k < BAND; k++)
+            row[k] = K[k] - a * M[k] + b * G[k];
+        row[3] -= row[4] * L[1][1];
+        row[2] -= row[4] * L[2][2] + row[3] * L[2][1];
+        row[1] -= row[4] * L[3][3] + row[3] * L[3][2] + row[2] * L[3][1];
+        for (int k = 1; k < BAND; k++) {
+            out->L[i + BEFORE][k] = row[k] * over[BEFORE - k];
+            row[0] -= row[k] * out->L[i + BEFORE][k];
         }
         /* Exactly on an eigenvalue: a hair beside it. */
-        out->D[i] = d != 0.0 ? d : -1e-30 * frame->K[i][0];
-        below += out->D[i] < 0.0;
+        const double D        = row[0] != 0.0 ? row[0] : -1e-30 * K[0];
+        out->over[i + BEFORE] = 1.0 / D;
+        below += D < 0.0;
     }
     return below;
 }
 
 static void solve(const ts_rotor_frame *frame, const factors *f, double *x)
 {
+    column s;
+
+    for (int i = 0; i < BEFORE; i++)
+        s.at[i] = 0.0;
+    for (int i = 0; i < frame->dofs; i++) {
+        const double *L = f->L[i + BEFORE], *y = &s.at[i]; /* y[4 - k]: k before this one */
+        s.at[i + BEFORE] = x[i] - L[1] * y[3] - L[2] * y[2] - L[3] * y[1] - L[4] * y[0];
+    }
     for (int i = 0; i < frame->dofs; i++)
-        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
-            x[i] -= f->L[i][i - j] * x[j];
-    for (int i = 0; i < frame->dofs; i++)
-        x[i] /= f->D[i];
+        x[i] = s.at[i + BEFORE] * f->over[i + BEFORE];
     for (int i = frame->dofs - 1; i >= 0; i--)
-        for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
-            x[i] -= f->L[k][k - i] * x[k];
+        for (int k = 1; k < BAND && k <= i; k++)
+            x[i - k] -= f->L[i + BEFORE][k] * x[i];
 }
 
-/* x' A y */
-static double product(const ts_rotor_frame *frame, const double A[][BAND], const double *x,
-                      const double *y)
-{
-    double sum = 0.0;
+/* Energies of a shape: x' K x, x' M x, x' G x. */
+typedef struct energies {
+    double K, M, G;
+} energies;
 
+static double of_row(const double *A, const double *y)
+{
+    return y[4] * (A[0] * y[4] + 2.0 * (A[1] * y[3] + A[2] * y[2] + A[3] * y[1] + A[4] * y[0]));
+}
+
+static energies energies_of(const ts_rotor_frame *frame, const double *x)
+{
+    energies sum = {0.0, 0.0, 0.0};
+    column   s;
+
+    for (int i = 0; i < BEFORE; i++)
+        s.at[i] = 0.0;
+    for (int i = 0; i < frame->dofs; i++)
+        s.at[i + BEFORE] = x[i];
     for (int i = 0; i < frame->dofs; i++) {
-        sum += x[i] * A[i][0] * y[i];
-        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
-            sum += A[i][i - j] * (x[i] * y[j] + x[j] * y[i]);
+        sum.K += of_row(frame->K[i], &s.at[i]);
+        sum.M += of_row(frame->M[i], &s.at[i]);
+        sum.G += of_row(frame->G[i], &s.at[i]);
     }
     return sum;
 }
@@ -96,8 +132,8 @@ static int count_below(const problem *p, double w)
 /* The speed that belongs to a shape: the positive root of its own energies. */
 static double quotient(const problem *p, const double *x)
 {
-    const double k = product(p->frame, p->frame->K, x, x), m = product(p->frame, p->frame->M, x, x);
-    const double g = p->sense * product(p->frame, p->frame->G, x, x);
+    const energies e = energies_of(p->frame, x);
+    const double   k = e.K, m = e.M, g = p->sense * e.G;
 
     if (p->critical)
         return m > g ? sqrt(k / (m - g)) : (double)NAN;
@@ -119,17 +155,20 @@ static void scale(const ts_rotor_frame *frame, double *x)
 /* x becomes M x. */
 static void weigh(const ts_rotor_frame *frame, double *x)
 {
-    double Mx[TS_ROTOR_DOF_MOST];
+    column s;
 
+    for (int i = 0; i < BEFORE; i++)
+        s.at[i] = 0.0;
     for (int i = 0; i < frame->dofs; i++) {
-        Mx[i] = frame->M[i][0] * x[i];
-        for (int j = i >= BAND ? i - BAND + 1 : 0; j < i; j++)
-            Mx[i] += frame->M[i][i - j] * x[j];
-        for (int k = i + 1; k < frame->dofs && k < i + BAND; k++)
-            Mx[i] += frame->M[k][k - i] * x[k];
+        s.at[i + BEFORE] = x[i];
+        x[i]             = 0.0;
     }
-    for (int i = 0; i < frame->dofs; i++)
-        x[i] = Mx[i];
+    for (int i = 0; i < frame->dofs; i++) {
+        const double *M = frame->M[i], *y = &s.at[i];
+        x[i] += M[0] * y[4] + M[1] * y[3] + M[2] * y[2] + M[3] * y[1] + M[4] * y[0];
+        for (int k = 1; k < BAND && k <= i; k++)
+            x[i - k] += M[k] * y[4];
+    }
 }
 
 /* From a speed and a shape near to it; NaN when it does not settle. */
