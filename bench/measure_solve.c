@@ -173,7 +173,7 @@ static void prepare_metal(const ts_study *study)
     if (arena == NULL)
         return;
     (void)ts_mass_prepare(&study->drive, &study->power, arena, &mass);
-    (void)ts_lines_prepare(&study->drive, &study->power, &source, arena, &lines);
+    (void)ts_lines_prepare(&study->drive, &study->power, &source, NULL, arena, &lines);
     (void)ts_floats_prepare(&study->drive, &study->power, &lines, &source, arena, &floats);
     (void)ts_splines_prepare(&study->drive, &study->power, arena, &splines);
     (void)ts_necks_prepare(&study->drive, &study->train, arena, &necks);

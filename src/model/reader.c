@@ -92,15 +92,13 @@ static void read_rate(ts_reading *reading, ts_rate_file *file)
         ts_judge_rate(reading, file);
 }
 
-ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
-                       ts_model *model)
+/* `before`: messages that are not about this file. */
+static ts_status read_nodes(ts_file_wanted wanted, const ts_file_places *places, size_t before,
+                            ts_model *model)
 {
-    ts_source   *source = places->source;
-    const size_t before = ts_diagnostics_count(places->list);
-    ts_status    status = ts_read_tree(bytes, places->name, places->arena, places->list, source);
-    *model              = (ts_model){.drive = {.source = source}, .rate = {.source = source}};
-    if (status != TS_OK)
-        return status;
+    ts_source *source = places->source;
+
+    *model         = (ts_model){.drive = {.source = source}, .rate = {.source = source}};
     model->is_rate = wanted == TS_WANT_RATE || (wanted == TS_WANT_EITHER && is_rate_file(source));
     ts_reading reading = {.source = source,
                           .arena  = places->arena,
@@ -131,6 +129,24 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
         model->drive.jolt_assumed_count    = reading.assumed[TS_APART_JOLT].count;
     }
     return ts_diagnostics_count(places->list) > before ? TS_NOT_UNDERSTOOD : TS_OK;
+}
+
+ts_status ts_read_nodes(ts_file_wanted wanted, const ts_file_places *places, ts_model *model)
+{
+    return read_nodes(wanted, places, ts_diagnostics_count(places->list), model);
+}
+
+ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
+                       ts_model *model)
+{
+    const size_t    before = ts_diagnostics_count(places->list);
+    const ts_status status =
+        ts_read_tree(bytes, places->name, places->arena, places->list, places->source);
+
+    if (status == TS_OK)
+        return read_nodes(wanted, places, before, model);
+    *model = (ts_model){.drive = {.source = places->source}, .rate = {.source = places->source}};
+    return status;
 }
 
 ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,

@@ -39,4 +39,8 @@ typedef struct ts_model {
 ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
                        ts_model *model);
 
+/* As ts_read_file, of a source whose nodes stand already (model/tree_read.h): those of a text that
+ * was read before, with other values in some of them. */
+ts_status ts_read_nodes(ts_file_wanted wanted, const ts_file_places *places, ts_model *model);
+
 #endif

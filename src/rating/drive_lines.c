@@ -11,7 +11,7 @@
 /* ---- memory ---------------------------------------------------------------------------------- */
 
 ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_source *source,
-                           ts_arena *arena, ts_lines *out)
+                           ts_lines_catalog *catalog, ts_arena *arena, ts_lines *out)
 {
     const ts_train *train = power->motion->train;
     const uint32_t  count = ts_lines_count(drive, train);
@@ -24,7 +24,7 @@ ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_sour
     out->askew   = TS_TAKE(arena, double, (size_t)train->mesh_count * drive->condition_count);
     out->lives   = TS_TAKE(arena, double, (size_t)count *TS_LINE_BEARINGS_MOST);
     out->nu      = TS_TAKE(arena, double, drive->condition_count);
-    out->catalog = ts_lines_catalog_open(arena);
+    out->catalog = catalog != NULL ? catalog : ts_lines_catalog_open(arena);
     if (out->lines == NULL || out->cases == NULL || out->of_gear == NULL || out->seat_of == NULL ||
         out->askew == NULL || out->lives == NULL || out->nu == NULL || out->catalog == NULL)
         return TS_NO_MEMORY;

@@ -19,6 +19,7 @@
 #ifndef TS_RATING_DRIVE_LINES_H
 #define TS_RATING_DRIVE_LINES_H
 
+#include "base/memo.h"
 #include "element/shaft_beam.h"
 #include "model/source.h"
 #include "power/power.h"
@@ -159,6 +160,7 @@ typedef struct ts_lines {
     uint32_t         *of_gear; /* [gear]: its line, or TS_NOWHERE                     */
     int              *seat_of; /* [gear]: its number on that line                     */
     ts_lines_catalog *catalog;
+    ts_memo          *memo;   /* of the last solve; NULL: none */
     double           *lives;  /* scratch */
     double           *askew;  /* [condition * mesh_count + mesh], m over the common face: by how
                                  much more bent and twisted shafts part the teeth at the rear ends;
@@ -170,10 +172,13 @@ typedef struct ts_lines {
     double          set_life; /* s, modified life of all bearings together            */
 } ts_lines;
 
+/* Generic bearings do not depend on the drive: who solves many opens them once, and lends them. */
+ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena);
+
 /* Memory, and the addresses of what is computed: `source` grows by them (model/source.h); it may be
- * NULL. */
+ * NULL.  catalog NULL: one of its own. */
 ts_status ts_lines_prepare(const ts_drive *drive, const ts_power *power, ts_source *source,
-                           ts_arena *arena, ts_lines *out);
+                           ts_lines_catalog *catalog, ts_arena *arena, ts_lines *out);
 /* Everything behind a solved power.  Allocates nothing. */
 void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *workings);
 

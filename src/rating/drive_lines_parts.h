@@ -44,7 +44,6 @@ struct ts_lines_catalog {
     int             *series;  /* [size]: 0 .. 3 as model/drive.h has them; -1: none of those */
     ts_line_generic *generic; /* [size * TS_MAKES + make] */
 };
-ts_lines_catalog *ts_lines_catalog_open(ts_arena *arena);
 /* m, the least bore that is at least d (up), the greatest that is at most d; NaN: there is none. */
 double ts_lines_bore_near(const ts_lines_catalog *catalog, double d, bool up);
 /* Index of a size, or size_count.  series: 0 .. 3 as model/drive.h has them. */
@@ -114,7 +113,7 @@ ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_ra
 /* Is it of the form and rows that the file tells, or else that the place asks for? */
 bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make);
 /* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
-bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
+bool ts_line_choose_bearing(const ts_lines_case *c, uint32_t line, int k,
                             const ts_bearing_duty *duties, int count);
 /* Does the file tell the inside or the capacities?  They then stand over those of the choice, or
  * over an empty one. */

@@ -140,15 +140,34 @@ static double top_of(const ts_webs *webs, uint32_t shaft)
     return top;
 }
 
+/* Of one plate, as far as somebody asked. */
+typedef struct plate_waves {
+    int    count;
+    double f[TS_WEB_DIAMETERS];
+} plate_waves;
+
 /* The more diameters the faster: what no harmonic comes near to is left out. */
 static void find_frequencies(const ts_webs *webs, ts_web_item *item)
 {
     const double N = top_of(webs, item->shaft);
     ts_web_modes modes;
+    plate_waves  own;
+    bool         known, open = false;
 
-    ts_web_open(&item->plate, &modes);
+    ts_memo_ask(webs->memo, &item->plate, sizeof item->plate); /* doubles alone */
+    plate_waves *waves = ts_memo_answer(webs->memo, TS_MEMO_WEB, item->gear, sizeof *waves, &known);
+    if (waves == NULL)
+        waves = &own;
+    if (!known)
+        waves->count = 0;
     for (int n = 0; n < TS_WEB_DIAMETERS; n++) {
-        const double f = ts_web_frequency(&modes, n);
+        if (n == waves->count && !open) {
+            ts_web_open(&item->plate, &modes);
+            open = true;
+        }
+        if (n == waves->count)
+            waves->f[waves->count++] = ts_web_frequency(&modes, n);
+        const double f = waves->f[n];
         if (!isfinite(f))
             break;
         item->f[item->count++] = f;

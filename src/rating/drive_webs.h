@@ -17,6 +17,7 @@
 #ifndef TS_RATING_DRIVE_WEBS_H
 #define TS_RATING_DRIVE_WEBS_H
 
+#include "base/memo.h"
 #include "mass/mass.h"
 #include "response/annular_plate.h"
 #include "response/web_plate.h"
@@ -41,6 +42,7 @@ typedef struct ts_webs {
     const ts_drive  *drive;
     const ts_mass   *mass;
     const ts_motion *motion;
+    ts_memo         *memo;  /* of the last solve; NULL: none */
     ts_web_item     *items; /* every gear of the drive, in the order of the train */
     uint32_t         count;
 } ts_webs;

@@ -273,6 +273,45 @@ static void find_top(const ts_whirls *whirls, ts_whirl_item *item)
     }
 }
 
+/* What becomes of one rotor. */
+typedef struct first_whirl {
+    ts_rotor_fault fault;
+    double         forward;
+} first_whirl;
+
+static first_whirl whirl_of(const ts_whirls *whirls, const ts_rotor *rotor)
+{
+    first_whirl found = {ts_rotor_prepare(rotor, whirls->frame), (double)NAN};
+
+    if (found.fault == TS_ROTOR_FINE)
+        found.forward = ts_rotor_critical(whirls->frame, TS_WHIRL_FORWARD, 0, NULL);
+    return found;
+}
+
+/* The whole rotor is the question: put_together() leaves its other members as they begin. */
+static first_whirl first_whirl_of(const ts_whirls *whirls, uint32_t item)
+{
+    const ts_rotor *r        = &whirls->items[item].rotor;
+    const int       counts[] = {r->section_count, r->disc_count, r->bearing_count, r->joint_count};
+    const double    metal[]  = {r->E, r->G, r->rho};
+    ts_memo        *memo     = whirls->memo;
+    bool            known;
+
+    ts_memo_ask(memo, counts, sizeof counts);
+    ts_memo_ask(memo, metal, sizeof metal);
+    ts_memo_ask(memo, r->sections, (size_t)r->section_count * sizeof *r->sections);
+    ts_memo_ask(memo, r->discs, (size_t)r->disc_count * sizeof *r->discs);
+    ts_memo_ask(memo, r->bearings, (size_t)r->bearing_count * sizeof *r->bearings);
+    ts_memo_ask(memo, r->joints, (size_t)r->joint_count * sizeof *r->joints);
+    first_whirl *kept = ts_memo_answer(memo, TS_MEMO_WHIRL, item, sizeof *kept, &known);
+    if (known)
+        return *kept;
+    const first_whirl found = whirl_of(whirls, r);
+    if (kept != NULL)
+        *kept = found;
+    return found;
+}
+
 void ts_whirls_solve(ts_whirls *whirls, ts_workings *workings)
 {
     for (uint32_t i = 0; i < whirls->count; i++) {
@@ -283,12 +322,12 @@ void ts_whirls_solve(ts_whirls *whirls, ts_workings *workings)
         item->forward = (double)NAN;
         if (item->fault != NULL || item->missing != NULL)
             continue;
-        const ts_rotor_fault fault = ts_rotor_prepare(&item->rotor, whirls->frame);
-        if (fault != TS_ROTOR_FINE) {
-            item->fault = ts_rotor_fault_says(fault);
+        const first_whirl found = first_whirl_of(whirls, i);
+        if (found.fault != TS_ROTOR_FINE) {
+            item->fault = ts_rotor_fault_says(found.fault);
             continue;
         }
-        item->forward            = ts_rotor_critical(whirls->frame, TS_WHIRL_FORWARD, 0, NULL);
+        item->forward            = found.forward;
         const double omega_whirl = item->forward;
         if (!isfinite(omega_whirl))
             continue;

@@ -12,6 +12,7 @@
 #ifndef TS_RATING_DRIVE_WHIRL_H
 #define TS_RATING_DRIVE_WHIRL_H
 
+#include "base/memo.h"
 #include "mass/mass.h"
 #include "rating/drive_lines.h"
 #include "response/rotor.h"
@@ -62,6 +63,7 @@ typedef struct ts_whirls {
     ts_whirl_item  *items;
     uint32_t        count;
     ts_rotor_frame *frame; /* room for one */
+    ts_memo        *memo;  /* of the last solve; NULL: none */
 } ts_whirls;
 
 ts_status ts_whirls_prepare(const ts_drive *drive, const ts_lines *lines, const ts_mass *mass,

@@ -67,7 +67,7 @@ static void choose(const ts_lines_case *c, uint32_t number, int k)
 
     b->fault = NULL;
     b->given = b->seat->series.standing == TS_GIVEN && ts_measure_known(b->seat->bore);
-    if (!ts_line_choose_bearing(c, &c->lines->lines[number], b, duties, count)) {
+    if (!ts_line_choose_bearing(c, number, k, duties, count)) {
         if (!ts_line_is_own(b->seat)) {
             b->fault = "no generic bearing of that form, series and bore is in the table";
             b->k_r   = (double)NAN;
@@ -84,6 +84,30 @@ static void choose(const ts_lines_case *c, uint32_t number, int k)
     }
 }
 
+static ts_duty_rating duty_of(const ts_lines_case *c, uint32_t number, int k, int condition,
+                              const ts_bearing_duty *duty)
+{
+    const ts_line_bearing *b    = &c->lines->lines[number].bearings[k];
+    ts_memo               *memo = c->lines->memo;
+    bool                   known;
+
+    ts_memo_ask(memo, &b->bearing, sizeof b->bearing);
+    ts_memo_ask(memo, &b->ability, sizeof b->ability);
+    ts_memo_ask(memo, duty, sizeof *duty);
+    ts_memo_ask(memo, &c->lines->want, sizeof c->lines->want);
+    const size_t place =
+        ((size_t)number * TS_LINE_BEARINGS_MOST + (size_t)k) * c->drive->condition_count +
+        (size_t)condition;
+    ts_duty_rating *kept = ts_memo_answer(memo, TS_MEMO_DUTY, place, sizeof *kept, &known);
+    if (known)
+        return *kept;
+    const ts_duty_rating found =
+        ts_line_rate_duty(&b->bearing, &b->ability, duty, &c->lines->want, NULL);
+    if (kept != NULL)
+        *kept = found;
+    return found;
+}
+
 /* What is asked of the bearing once it stays: its life, how stiff it is, whether it idles. */
 static void rate(const ts_lines_case *c, uint32_t number, int k)
 {
@@ -93,7 +117,7 @@ static void rate(const ts_lines_case *c, uint32_t number, int k)
     const int        count = ts_line_list_duties(c, number, k, duties);
 
     for (int i = 0; i < count; i++) {
-        ratings[i] = ts_line_rate_duty(&b->bearing, &b->ability, &duties[i], &c->lines->want, NULL);
+        ratings[i]                                       = duty_of(c, number, k, i, &duties[i]);
         ts_line_case_at(c, number, (uint32_t)i)->duty[k] = ratings[i];
     }
     b->rating = ts_line_add_up(duties, ratings, count);

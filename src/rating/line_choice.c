@@ -129,6 +129,22 @@ static double worst_static(const ts_line_generic *one, const ts_bearing_duty *du
     return most;
 }
 
+/* What was chosen: a number of the catalogue. */
+typedef struct choice {
+    bool         found;
+    ts_line_make make;
+    size_t       size;
+} choice;
+
+#define ROUNDS_KEPT 4 /* most lines settle in two */
+
+static void take(const ts_line_generic **best, choice *taken, const ts_line_generic *one,
+                 const candidate *from)
+{
+    *best  = one;
+    *taken = (choice){true, from->make, from->size};
+}
+
 /* All generic bearings of a make have the same static factors, and so the same worst load. */
 typedef struct static_loads {
     bool   known[TS_MAKES];
@@ -263,14 +279,15 @@ static bool lasts(const ts_lines_case *c, const ts_line_generic *one, const ts_b
 
 /* The lightest that holds, else the one that bears most.  Where the file tells no times, dents and
  * least load alone decide, and E7-bearing-life asks for the times. */
-bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line_bearing *b,
-                            const ts_bearing_duty *duties, int count)
+static choice choose(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                     const ts_bearing_duty *duties, int count)
 {
     candidate              found[CANDIDATES_MOST];
     const int              most  = list_candidates(c, line, b, found);
     const ts_bearing_duty *usual = &duties[longest(duties, count)];
     const bool             timed = !isnan(c->lines->life);
     const ts_line_generic *best = NULL, *idle = NULL;
+    choice                 taken = {.found = false}, idling = {.found = false};
     static_loads           loads  = {{false}, {0.0}};
     double                 D_most = 0.0;
     int                    order[TS_CONDITIONS_MOST];
@@ -288,26 +305,70 @@ bool ts_line_choose_bearing(const ts_lines_case *c, const ts_line *line, ts_line
         if (!one->sound)
             continue;
         if (idle == NULL && (best == NULL || one->ability.C_r > best->ability.C_r))
-            best = one; /* what bears most, should none hold */
+            take(&best, &taken, one, &found[i]); /* what bears most, should none hold */
         /* One that would idle too is no better than the lighter one. */
         const bool turns = rolls(c, one, usual);
         if ((idle != NULL && !turns) || !bears(c, one, make, duties, count, &loads) ||
             (timed && !lasts(c, one, duties, order, count, &bound)))
             continue;
         if (turns) {
-            best = one;
+            take(&best, &taken, one, &found[i]);
             idle = NULL;
             break;
         }
-        idle = one;
+        take(&idle, &idling, one, &found[i]);
     }
-    if (idle != NULL)
-        best = idle;
-    if (best == NULL)
+    return idle != NULL ? idling : taken;
+}
+
+/* All that choose() reads of the drive. */
+static void ask(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
+                const ts_bearing_duty *duties, int count)
+{
+    const ts_bearing_seat *seat      = b->seat;
+    const ts_limits       *limits    = &c->drive->limits;
+    const double           numbers[] = {b->bearing.d,
+                                        b->least_bulk,
+                                        line->d_most,
+                                        limit_of(limits->bearing_slip),
+                                        limit_of(limits->bearing_static_safety),
+                                        limit_of(limits->bearing_life)};
+    const int64_t          words[]   = {
+                   ts_measure_known(seat->bore), seat->rows.standing, (int64_t)seat->rows.value,
+                   seat->form.standing,          seat->form.value,    seat->series.standing,
+                   seat->series.value,           b->locates,          ts_line_has_axial(c, line),
+                   isnan(c->lines->life)};
+
+    ts_memo_ask(c->lines->memo, numbers, sizeof numbers);
+    ts_memo_ask(c->lines->memo, words, sizeof words);
+    ts_memo_ask(c->lines->memo, &c->lines->want, sizeof c->lines->want);
+    ts_memo_ask(c->lines->memo, duties, (size_t)count * sizeof *duties);
+}
+
+bool ts_line_choose_bearing(const ts_lines_case *c, uint32_t number, int k,
+                            const ts_bearing_duty *duties, int count)
+{
+    const ts_line   *line = &c->lines->lines[number];
+    ts_line_bearing *b    = &c->lines->lines[number].bearings[k];
+    bool             known;
+
+    ask(c, line, b, duties, count);
+    /* Each round of layout and choice asks for itself: line_settle.c. */
+    const size_t place =
+        ((size_t)number * TS_LINE_BEARINGS_MOST + (size_t)k) * ROUNDS_KEPT + (size_t)line->rounds;
+    choice *kept  = line->rounds < ROUNDS_KEPT ? ts_memo_answer(c->lines->memo, TS_MEMO_BEARING,
+                                                                place, sizeof *kept, &known)
+                                               : NULL;
+    choice  taken = {.found = false};
+    taken         = kept != NULL && known ? *kept : choose(c, line, b, duties, count);
+    if (kept != NULL)
+        *kept = taken;
+    if (!taken.found)
         return false;
-    b->bearing = best->bearing;
-    b->ability = best->ability;
-    b->series  = best->series;
+    const ts_line_generic *one = ts_lines_generic(c->lines->catalog, taken.size, taken.make);
+    b->bearing                 = one->bearing;
+    b->ability                 = one->ability;
+    b->series                  = one->series;
     return true;
 }
 

@@ -26,25 +26,50 @@ void ts_study_close(ts_study *study)
     own.resize(own.context, study, 0);
 }
 
-ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length)
+/* Forgets all but what is lent to it. */
+static void forget(ts_study *study)
 {
-    const ts_allocator own = study->own;
-    ts_arena_close(study->asked);
-    ts_arena_close(study->arena);
+    const ts_study kept = *study;
+
     memset(study, 0, sizeof *study);
-    study->own       = own;
+    study->own       = kept.own;
+    study->stock     = kept.stock;
+    study->arena     = kept.arena;
+    study->asked     = kept.asked;
     study->allocator = &study->own;
-    study->arena     = ts_arena_open(study->allocator);
-    study->asked     = ts_arena_open(study->allocator);
-    if (study->arena == NULL || study->asked == NULL)
-        return TS_NO_MEMORY;
+}
+
+static ts_status begin_with(ts_study *study, const char *name, ts_text bytes)
+{
     study->name   = ts_arena_copy(study->arena, name, strlen(name));
-    study->bytes  = (ts_text){ts_arena_copy(study->arena, bytes, length), length};
+    study->bytes  = bytes;
     study->sha256 = TS_TAKE(study->arena, char, 65);
     if (study->name == NULL || study->bytes.at == NULL || study->sha256 == NULL)
         return TS_NO_MEMORY;
     study->diagnostics = ts_diagnostics_open(study->arena, study->name, study->bytes);
     return study->diagnostics != NULL ? TS_OK : TS_NO_MEMORY;
+}
+
+ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length)
+{
+    ts_arena_close(study->asked);
+    ts_arena_close(study->arena);
+    forget(study);
+    study->arena = ts_arena_open(study->allocator);
+    study->asked = ts_arena_open(study->allocator);
+    if (study->arena == NULL || study->asked == NULL)
+        return TS_NO_MEMORY;
+    return begin_with(study, name, (ts_text){ts_arena_copy(study->arena, bytes, length), length});
+}
+
+ts_status ts_study_begin_again(ts_study *study, const char *name, ts_text bytes)
+{
+    if (study->arena == NULL || study->asked == NULL)
+        return ts_study_begin(study, name, bytes.at, bytes.length);
+    ts_arena_empty(study->asked);
+    ts_arena_empty(study->arena);
+    forget(study);
+    return begin_with(study, name, bytes);
 }
 
 bool ts_study_ask(ts_study *study, ts_file_wanted about)

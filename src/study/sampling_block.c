@@ -8,12 +8,6 @@
 #include <stdatomic.h>
 #include <string.h>
 
-/* What one thread needs. */
-typedef struct worker {
-    ts_study *study;
-    ts_buffer text;
-} worker;
-
 /* What is kept of one sample. */
 typedef struct slot {
     uint64_t          id;
@@ -26,7 +20,7 @@ struct ts_sampling_block {
     const ts_sampling *sampling;
     ts_allocator       own;
     size_t             room, threads;
-    worker            *workers;
+    ts_sampling_frame *frames; /* one a thread */
     slot              *slots;
     double            *values; /* [room][columns] */
     atomic_bool        failed;
@@ -51,15 +45,13 @@ void ts_sampling_block_close(ts_sampling_block *block)
     if (block == NULL)
         return;
     const ts_allocator own = block->own;
-    for (size_t t = 0; block->workers != NULL && t < block->threads; t++) {
-        ts_study_close(block->workers[t].study);
-        ts_buffer_close(&block->workers[t].text);
-    }
+    for (size_t t = 0; block->frames != NULL && t < block->threads; t++)
+        ts_sampling_frame_close(&block->frames[t]);
     for (size_t i = 0; block->slots != NULL && i < block->room; i++) {
         ts_buffer_close(&block->slots[i].findings);
         ts_buffer_close(&block->slots[i].says);
     }
-    give(&own, block->workers);
+    give(&own, block->frames);
     give(&own, block->slots);
     give(&own, block->values);
     own.resize(own.context, block, 0);
@@ -70,19 +62,17 @@ static ts_status open_parts(ts_sampling_block *block)
     const size_t columns = ts_sampling_columns(block->sampling);
     ts_status    status  = TS_OK;
 
-    block->workers = take(&block->own, block->threads, sizeof *block->workers);
-    block->slots   = take(&block->own, block->room, sizeof *block->slots);
-    block->values  = take(&block->own, block->room * columns, sizeof *block->values);
-    if (block->workers == NULL || block->slots == NULL || block->values == NULL)
+    block->frames = take(&block->own, block->threads, sizeof *block->frames);
+    block->slots  = take(&block->own, block->room, sizeof *block->slots);
+    block->values = take(&block->own, block->room * columns, sizeof *block->values);
+    if (block->frames == NULL || block->slots == NULL || block->values == NULL)
         return TS_NO_MEMORY;
     for (size_t i = 0; i < block->room; i++) {
         ts_buffer_open(&block->slots[i].findings, &block->own);
         ts_buffer_open(&block->slots[i].says, &block->own);
     }
-    for (size_t t = 0; t < block->threads; t++)
-        ts_buffer_open(&block->workers[t].text, &block->own);
     for (size_t t = 0; status == TS_OK && t < block->threads; t++)
-        status = ts_study_open(&block->own, &block->workers[t].study);
+        status = ts_sampling_frame_open(block->sampling, &block->frames[t]);
     return status;
 }
 
@@ -146,18 +136,15 @@ static void keep_reason(const ts_study *study, ts_buffer *says)
         ts_buffer_print(says, "; expected %s", first.expected);
 }
 
-static ts_status solve(const ts_sampling *sampling, worker *by, slot *kept, double *values)
+static ts_status solve(ts_sampling_frame *by, slot *kept, const double *inputs, double *outputs)
 {
     static const ts_sampling_state states[] = {
         [TS_HOLDS]                  = TS_SAMPLE_HOLDS,
         [TS_DOES_NOT_HOLD]          = TS_SAMPLE_DOES_NOT_HOLD,
         [TS_VERDICT_NOT_COMPUTABLE] = TS_SAMPLE_NOT_COMPUTABLE,
     };
-    ts_study_options options = sampling->paper->options;
+    const ts_status status = ts_sampling_frame_solve(by, inputs);
 
-    options.workings       = sampling->workings;
-    const ts_status status = ts_study_read(by->study, sampling->nominal->name, by->text.bytes,
-                                           by->text.length, &options);
     if (status == TS_NOT_UNDERSTOOD) {
         kept->state = TS_SAMPLE_NOT_UNDERSTOOD;
         keep_reason(by->study, &kept->says);
@@ -167,7 +154,7 @@ static ts_status solve(const ts_sampling *sampling, worker *by, slot *kept, doub
         return status;
     kept->state = states[ts_study_verdict(by->study)];
     keep_findings(by->study, &kept->findings);
-    ts_sampled_values(sampling, by->study, values);
+    ts_sampled_values(by->sampling, by->study, outputs);
     return TS_OK;
 }
 
@@ -175,19 +162,16 @@ static void compute(void *context, size_t item, size_t thread)
 {
     ts_sampling_block *block    = context;
     const ts_sampling *sampling = block->sampling;
-    worker            *by       = &block->workers[thread];
     slot              *kept     = &block->slots[item];
     double            *values   = block->values + item * ts_sampling_columns(sampling);
 
-    ts_buffer_clear(&by->text);
     ts_buffer_clear(&kept->findings);
     ts_buffer_clear(&kept->says);
     ts_design_row(&sampling->design, kept->id, values);
     for (size_t k = 0; k < sampling->output_count; k++)
         values[sampling->input_count + k] = (double)NAN;
-    ts_sampling_splice(sampling, values, &by->text);
     const ts_status status =
-        by->text.failed ? TS_NO_MEMORY : solve(sampling, by, kept, values + sampling->input_count);
+        solve(&block->frames[thread], kept, values, values + sampling->input_count);
     if (status != TS_OK || kept->findings.failed || kept->says.failed)
         atomic_store(&block->failed, true);
 }

@@ -86,6 +86,7 @@ static bool find_place(line *at)
     at->input->name            = at->vary->at.text;
     at->input->start           = place->start;
     at->input->end             = place->end;
+    at->input->node            = value;
     at->input->whole           = at->input->kind == TS_KIND_NUMBER &&
                        memchr(place->scalar.at, '.', place->scalar.length) == NULL &&
                        memchr(place->scalar.at, '%', place->scalar.length) == NULL;
@@ -222,20 +223,27 @@ ts_status ts_sampling_find_inputs(ts_sampling *sampling)
     return sound ? order_inputs(sampling) : TS_NOT_UNDERSTOOD;
 }
 
+void ts_sampling_print_value(const ts_sampling *sampling, size_t input, double value,
+                             ts_buffer *out)
+{
+    const ts_unit *unit = sampling->inputs[input].unit;
+
+    if (unit == NULL || strcmp(unit->name, "1") == 0)
+        ts_buffer_number(out, value);
+    else
+        ts_quantity_print(out, value, unit);
+}
+
 void ts_sampling_splice(const ts_sampling *sampling, const double *values, ts_buffer *out)
 {
-    static const ts_unit plain = {.name = "1", .kind = TS_KIND_NUMBER, .factor = 1.0};
-    const ts_text        bytes = sampling->nominal->bytes;
-    size_t               from  = 0;
+    const ts_text bytes = sampling->nominal->bytes;
+    size_t        from  = 0;
 
     for (size_t i = 0; i < sampling->input_count; i++) {
         const uint32_t          k     = sampling->by_place[i];
         const ts_sampled_input *input = &sampling->inputs[k];
         ts_buffer_bytes(out, bytes.at + from, input->start - from);
-        if (input->unit == NULL || strcmp(input->unit->name, plain.name) == 0)
-            ts_buffer_number(out, values[k]);
-        else
-            ts_quantity_print(out, values[k], input->unit);
+        ts_sampling_print_value(sampling, k, values[k], out);
         from = input->end;
     }
     ts_buffer_bytes(out, bytes.at + from, bytes.length - from);

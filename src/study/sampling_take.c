@@ -2,6 +2,7 @@
 #include "study/sampling.h"
 
 #include "base/sha256.h"
+#include "model/tree_read.h"
 #include "sample/correlation.h"
 
 #include <math.h>
@@ -145,6 +146,19 @@ static ts_status lay_design(ts_sampling *sampling)
     return TS_NOT_UNDERSTOOD;
 }
 
+/* The nodes of the drive once more: reading its values has decoded and marked those of `nominal`.
+ */
+static ts_status take_tree(ts_sampling *sampling)
+{
+    ts_study       *nominal = sampling->nominal;
+    ts_diagnostics *list =
+        ts_diagnostics_open(sampling->paper->arena, nominal->name, nominal->bytes);
+
+    return list != NULL ? ts_read_tree(nominal->bytes, nominal->name, sampling->paper->arena, list,
+                                       &sampling->tree)
+                        : TS_NO_MEMORY;
+}
+
 ts_status ts_sampling_take(ts_sampling *sampling, const char *name, const char *bytes,
                            size_t length, const ts_study_options *options)
 {
@@ -156,6 +170,8 @@ ts_status ts_sampling_take(ts_sampling *sampling, const char *name, const char *
     ts_status status         = ts_study_open(&sampling->paper->own, &sampling->nominal);
     if (status == TS_OK)
         status = ts_study_read(sampling->nominal, name, bytes, length, &whole);
+    if (status == TS_OK)
+        status = take_tree(sampling);
     if (status == TS_OK)
         status = ts_sampling_find_inputs(sampling);
     if (status == TS_OK)

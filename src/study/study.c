@@ -7,6 +7,7 @@
 #include "study/twisting.h"
 
 #include <math.h>
+#include <string.h>
 
 static ts_check_subject check_subject(const ts_study *study)
 {
@@ -61,7 +62,8 @@ static ts_status prepare_metal(ts_study *study)
     const ts_drive *drive  = &study->drive;
     ts_status       status = ts_mass_prepare(drive, &study->power, arena, &study->mass);
     if (status == TS_OK)
-        status = ts_lines_prepare(drive, &study->power, &study->source, arena, &study->lines);
+        status = ts_lines_prepare(drive, &study->power, &study->source, study->stock.catalog, arena,
+                                  &study->lines);
     if (status == TS_OK)
         status = ts_floats_prepare(drive, &study->power, &study->lines, &study->source, arena,
                                    &study->floats);
@@ -107,17 +109,18 @@ static ts_status prepare_response(ts_study *study)
     return status;
 }
 
-/* Text to model to flat train, and the memory of all that follows. */
-ts_status ts_study_build(ts_study *study)
+static ts_file_places places_of(ts_study *study)
 {
-    const ts_file_places places = {study->name, study->arena, study->diagnostics, &study->source};
-    ts_model             model;
-    ts_status            status = ts_read_file(study->bytes, study->options.file, &places, &model);
-    study->told                 = study->source;
-    study->drive                = model.drive;
-    study->rate                 = model.rate;
-    study->is_rate              = model.is_rate;
-    if (model.is_rate)
+    return (ts_file_places){study->name, study->arena, study->diagnostics, &study->source};
+}
+
+static ts_status build(ts_study *study, ts_status status, const ts_model *model)
+{
+    study->told    = study->source;
+    study->drive   = model->drive;
+    study->rate    = model->rate;
+    study->is_rate = model->is_rate;
+    if (model->is_rate)
         return status;
     if (status == TS_OK)
         status = ts_train_build(&study->drive, study->arena, study->diagnostics, &study->train);
@@ -133,8 +136,21 @@ ts_status ts_study_build(ts_study *study)
         status = prepare_response(study);
     if (status != TS_OK)
         return status;
+    study->lines.memo              = study->stock.memo;
+    study->whirls.memo             = study->stock.memo;
+    study->webs.memo               = study->stock.memo;
     const ts_check_subject subject = check_subject(study);
     return ts_check_prepare(&subject, study->arena, &study->outcome);
+}
+
+/* Text to model to flat train, and the memory of all that follows. */
+ts_status ts_study_build(ts_study *study)
+{
+    const ts_file_places places = places_of(study);
+    ts_model             model;
+    const ts_status      status = ts_read_file(study->bytes, study->options.file, &places, &model);
+
+    return build(study, status, &model);
 }
 
 /* The thinner of both bearing bores; the seat where there is no bearing. */
@@ -229,25 +245,62 @@ ts_status ts_study_solve(ts_study *study)
     return ts_check_run(&subject, study->arena, study->workings, &study->outcome);
 }
 
-ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, size_t length,
-                        const ts_study_options *options)
+static bool take_options(ts_study *study, const ts_study_options *options)
 {
-    ts_status status = ts_study_begin(study, name, bytes, length);
-    if (status != TS_OK)
-        return status;
     study->options = options != NULL ? *options : (ts_study_options){.today = INT32_MIN};
-    if (study->options.workings) {
+    if (study->options.workings)
         study->workings = ts_workings_open(study->arena);
-        if (study->workings == NULL)
-            return TS_NO_MEMORY;
-    }
-    status = ts_study_build(study);
+    return !study->options.workings || study->workings != NULL;
+}
+
+/* What was built, solved. */
+static ts_status answer(ts_study *study, ts_status status)
+{
     if (status == TS_OK)
         status = study->is_rate ? ts_study_rate(study) : ts_study_solve(study);
     if (status == TS_OK && study->workings != NULL && !ts_workings_complete(study->workings))
         status = TS_NO_MEMORY;
     study->solved = status == TS_OK && !study->is_rate;
     return status;
+}
+
+ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, size_t length,
+                        const ts_study_options *options)
+{
+    ts_status status = ts_study_begin(study, name, bytes, length);
+    if (status != TS_OK)
+        return status;
+    if (!take_options(study, options))
+        return TS_NO_MEMORY;
+    return answer(study, ts_study_build(study));
+}
+
+/* The tree of a text that was read before, which reading its values may still change. */
+static bool copy_nodes(ts_study *study, const ts_source *nodes)
+{
+    const size_t count = (size_t)nodes->node_count + 1;
+
+    study->source       = *nodes;
+    study->source.nodes = TS_TAKE(study->arena, ts_node_place, count);
+    if (study->source.nodes != NULL)
+        memcpy(study->source.nodes, nodes->nodes, count * sizeof *nodes->nodes);
+    return study->source.nodes != NULL;
+}
+
+ts_status ts_study_read_nodes(ts_study *study, const char *name, const ts_source *nodes,
+                              const ts_study_options *options)
+{
+    ts_model model;
+
+    const ts_status begun = ts_study_begin_again(study, name, nodes->bytes);
+
+    if (begun != TS_OK)
+        return begun;
+    if (!copy_nodes(study, nodes) || !take_options(study, options))
+        return TS_NO_MEMORY;
+    const ts_file_places places = places_of(study);
+    const ts_status      status = ts_read_nodes(study->options.file, &places, &model);
+    return answer(study, build(study, status, &model));
 }
 
 ts_verdict ts_study_verdict(const ts_study *study)

@@ -13,6 +13,12 @@
 #include "report/twist_report.h"
 #include "towershaft/study.h"
 
+/* What lasts from one drive to the next, where many are solved that differ little. */
+typedef struct ts_study_stock {
+    ts_memo          *memo;    /* NULL: nothing is remembered */
+    ts_lines_catalog *catalog; /* NULL: opened anew           */
+} ts_study_stock;
+
 struct ts_study {
     const ts_allocator *allocator;
     ts_allocator        own;         /* a copy, so that the caller's need not live on    */
@@ -50,6 +56,7 @@ struct ts_study {
     ts_check_outcome outcome;
     ts_workings     *workings;  /* NULL unless asked for */
     const char     **addresses; /* of findings; NULL, and each of them, until it is asked for */
+    ts_study_stock   stock;
 
     ts_rate_file rate; /* a rate file in place of the drive */
     ts_rated     elements;
@@ -66,10 +73,18 @@ ts_answer ts_study_answer(const ts_study *study);
 /* Forgets everything and begins a list of messages about `bytes`. */
 ts_status ts_study_begin(ts_study *study, const char *name, const char *bytes, size_t length);
 
+/* The same in the memory of the last drive; the bytes are the caller's. */
+ts_status ts_study_begin_again(ts_study *study, const char *name, ts_text bytes);
+
 /* Begins a question: what was said and taken for the one before is forgotten, and `asked` is empty.
  * False where that kind of file was not read, or could not be: what reading said of it stays.
  * A question must not be asked within another, whose memory it would empty. */
 bool ts_study_ask(ts_study *study, ts_file_wanted about);
+/* As ts_study_read, of nodes that were read once, which are copied: the bytes are those of another
+ * text, and messages about places in it are not to be shown.  Whoever gets TS_NOT_UNDERSTOOD reads
+ * the text itself for them.  The memory of the last drive is used again. */
+ts_status ts_study_read_nodes(ts_study *study, const char *name, const ts_source *nodes,
+                              const ts_study_options *options);
 
 /* Text to model to flat train, and the memory of all that follows. */
 ts_status ts_study_build(ts_study *study);

@@ -53,7 +53,7 @@ static void look_at_float(judged *it)
 {
     const ts_drive *drive = &it->file.drive;
 
-    assert_int_equal(ts_lines_prepare(drive, &it->file.power, NULL, it->file.arena, &it->lines),
+    assert_int_equal(ts_lines_prepare(drive, &it->file.power, NULL, NULL, it->file.arena, &it->lines),
                      TS_OK);
     assert_int_equal(
         ts_floats_prepare(drive, &it->file.power, &it->lines, NULL, it->file.arena, &it->floats),

@@ -237,7 +237,7 @@ static void random_drives_lose_no_energy(void **state)
             solved_close(&solved);
             continue;
         }
-        assert_int_equal(ts_lines_prepare(&h->drive, &solved.power, NULL, solved.arena, &lines),
+        assert_int_equal(ts_lines_prepare(&h->drive, &solved.power, NULL, NULL, solved.arena, &lines),
                          TS_OK);
         ts_lines_solve(&h->drive, &lines, NULL);
         rubbing.oil = (ts_rubbing_oil){.X_L = 1.0, .theta_oil = theta, .eta_oil = eta};
