@@ -3,13 +3,16 @@
 """Does `study` compute every sample once, keep it through a kill, and tell what they say?"""
 import json
 import os
+import pty
 import random
+import re
 import signal
 import sqlite3
 import subprocess
 import sys
 import time
 import unittest
+from contextlib import closing
 
 sys.path.insert(0, os.path.dirname(__file__))
 from command_line import COMMAND, ROOT, InFolder, answer, run  # noqa: E402
@@ -145,38 +148,57 @@ class Study(InFolder):
 
     # ---- what is kept
 
+    @staticmethod
+    def kept(out):
+        with closing(sqlite3.connect(out)) as base:
+            if base.execute("PRAGMA integrity_check").fetchone() != ("ok",):
+                raise AssertionError(f"{out} is damaged")
+            tables = base.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
+            return base.execute("SELECT count(*) FROM sample").fetchone()[0] if tables else 0
+
     def break_off(self, study, out, after):
-        """The number of samples that it last told before it was killed."""
-        with subprocess.Popen([COMMAND, "study", study, "-o", out, "--progress"], cwd=ROOT,
-                              stdout=subprocess.DEVNULL, stderr=subprocess.PIPE) as process:
+        """Kills it; the number of samples that it had told on its terminal to be kept."""
+        ours, its = pty.openpty()
+        with subprocess.Popen([COMMAND, "study", study, "-o", out], cwd=ROOT,
+                              stdout=subprocess.DEVNULL, stderr=its) as process:
+            os.close(its)
             time.sleep(after)
             process.send_signal(signal.SIGKILL)
-            told = process.stderr.read().decode().split()
-        return int(told[-10]) if len(told) >= 10 else 0
+        told = b""
+        try:
+            while more := os.read(ours, 65536):
+                told += more
+        except OSError:
+            pass  # the other end is gone, and all was read
+        os.close(ours)
+        return max([0, *map(int, re.findall(rb"(\d+) of 2000 samples", told))])
 
     def test_a_kill_at_any_instant_loses_no_finished_sample_and_none_comes_twice(self):
-        soak = int(os.environ.get("TS_SOAK", "1"))
-        study, whole = self.write("samples: 700"), self.folder / "whole.sqlite"
+        rounds = 2 * int(os.environ.get("TS_SOAK", "1"))
+        study, whole = self.write("samples: 2000"), self.folder / "whole.sqlite"
         due = run("study", study, "-o", whole, "--json")[1]
-        rng = random.Random(3)
-        for _ in range(2 * soak):
+        rng, kills, busy, heard = random.Random(3), 0, 0, 0
+        for _ in range(rounds):
             out, before = self.folder / "broken.sqlite", 0
             for _ in range(5):
-                told = self.break_off(study, out, 0.02 + 0.7 * rng.random())
+                told = self.break_off(study, out, 0.01 + 0.5 * rng.random())
+                kills += 1
                 if not out.exists():
                     continue
-                with sqlite3.connect(out) as base:
-                    self.assertEqual(base.execute("PRAGMA integrity_check").fetchone(), ("ok",))
-                    tables = base.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
-                    count = base.execute("SELECT count(*) FROM sample").fetchone()[0] if tables else 0
+                count = self.kept(out)
                 self.assertGreaterEqual(count, max(told, before))
+                heard += told > before
+                busy += before < count < 2000
                 before = count
             self.assertEqual(run("study", study, "-o", out, "--json")[1], due)
-            with sqlite3.connect(out) as one, sqlite3.connect(whole) as other:
+            with closing(sqlite3.connect(out)) as one, closing(sqlite3.connect(whole)) as other:
                 rows = [base.execute("SELECT * FROM sample ORDER BY id").fetchall() for base in (one, other)]
             self.assertEqual(rows[0], rows[1])
-            self.assertEqual(len(rows[0]), 700)
+            self.assertEqual(len(rows[0]), 2000)
             out.unlink()
+        self.assertGreater(min(busy, heard), 0)  # kills did come while samples were being kept and told
+        if rounds > 2:
+            print(f"{kills} kills, {busy} amid samples, {heard} after a count was told")
 
     def test_a_study_in_parts_of_time_ends_with_1_until_it_is_whole(self):
         study, out = self.write("samples: 3000"), self.folder / "o.sqlite"

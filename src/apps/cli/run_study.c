@@ -116,7 +116,7 @@ static void show(runner *r, bool last)
 {
     const double at = clock_now();
 
-    if (!r->shown || (!last && at - r->told < 1.0))
+    if (!r->shown || (!last && at - r->told < (r->terminal ? 0.1 : 1.0)))
         return;
     const uint64_t done = sample_store_count(r->store);
     const double   rate = (double)(done - r->first) / (at - r->begin + 1e-9);
