@@ -46,6 +46,7 @@ bench: ## measure speed as ratios and counts, beside Python, NumPy, SciPy and Cb
 	@$(python) -B bench/peer/compare_seizure.py
 	@$(python) -B bench/peer/compare_modes.py
 	@$(python) -B bench/peer/arrange_mip.py
+	@$(python) -B bench/growth.py
 	@tools/count_instructions.sh
 
 bank: setup ## run published cases: BANK=file.json, or all of tests/reference/
@@ -69,7 +70,7 @@ fuzz-afl: setup ## the same by AFL++, whose findings go to out/fuzz/afl-*/
 	@cmake --build build/afl --target fuzz_targets
 	@ENGINE=afl tools/fuzz_long.sh $(FUZZ_SECONDS)
 
-soak: setup ## what takes too long for `make test`: faults at every call, kills, valgrind, threads, analysers, fuzz
+soak: setup ## property and fault tests with 20 times the cases under sanitizers, 500 kills of a study, then fuzz
 	@tools/configure.sh release
 	@cmake --build build/release
 	@tools/configure.sh sanitize

@@ -6,6 +6,7 @@ import os
 import pty
 import random
 import re
+import select
 import signal
 import sqlite3
 import subprocess
@@ -156,45 +157,53 @@ class Study(InFolder):
             tables = base.execute("SELECT count(*) FROM sqlite_master").fetchone()[0]
             return base.execute("SELECT count(*) FROM sample").fetchone()[0] if tables else 0
 
-    def break_off(self, study, out, after):
-        """Kills it; the number of samples that it had told on its terminal to be kept."""
+    def break_off(self, study, out, after, amid):
+        """Kills it so long after its start, or `amid`: after it first told how many samples are kept.
+        The number that it had told last."""
         ours, its = pty.openpty()
+        told, begun = b"", time.monotonic()
         with subprocess.Popen([COMMAND, "study", study, "-o", out], cwd=ROOT,
                               stdout=subprocess.DEVNULL, stderr=its) as process:
             os.close(its)
-            time.sleep(after)
+            while (amid and b"samples" not in told) or time.monotonic() < begun + after:
+                if select.select([ours], [], [], 0.002)[0]:
+                    try:
+                        told += os.read(ours, 65536)
+                    except OSError:
+                        break  # it is done, and the other end gone
+                    if amid and told.count(b"samples") == 1:
+                        begun = time.monotonic()
             process.send_signal(signal.SIGKILL)
-        told = b""
         try:
             while more := os.read(ours, 65536):
                 told += more
         except OSError:
-            pass  # the other end is gone, and all was read
+            pass
         os.close(ours)
-        return max([0, *map(int, re.findall(rb"(\d+) of 2000 samples", told))])
+        return max([0, *map(int, re.findall(rb"(\d+) of 600 samples", told))])
 
     def test_a_kill_at_any_instant_loses_no_finished_sample_and_none_comes_twice(self):
         rounds = 2 * int(os.environ.get("TS_SOAK", "1"))
-        study, whole = self.write("samples: 2000"), self.folder / "whole.sqlite"
+        study, whole = self.write("samples: 600"), self.folder / "whole.sqlite"
         due = run("study", study, "-o", whole, "--json")[1]
         rng, kills, busy, heard = random.Random(3), 0, 0, 0
         for _ in range(rounds):
             out, before = self.folder / "broken.sqlite", 0
-            for _ in range(5):
-                told = self.break_off(study, out, 0.01 + 0.5 * rng.random())
+            for kill in range(5):
+                told = self.break_off(study, out, 0.01 + 0.3 * rng.random(), kill % 2 == 1)
                 kills += 1
                 if not out.exists():
                     continue
                 count = self.kept(out)
                 self.assertGreaterEqual(count, max(told, before))
                 heard += told > before
-                busy += before < count < 2000
+                busy += before < count < 600
                 before = count
             self.assertEqual(run("study", study, "-o", out, "--json")[1], due)
             with closing(sqlite3.connect(out)) as one, closing(sqlite3.connect(whole)) as other:
                 rows = [base.execute("SELECT * FROM sample ORDER BY id").fetchall() for base in (one, other)]
             self.assertEqual(rows[0], rows[1])
-            self.assertEqual(len(rows[0]), 2000)
+            self.assertEqual(len(rows[0]), 600)
             out.unlink()
         self.assertGreater(min(busy, heard), 0)  # kills did come while samples were being kept and told
         if rounds > 2:
