@@ -98,8 +98,8 @@ static ts_status ask_modes(ts_study *study, const ts_sink *sink)
 static ts_status ask_seizure(ts_study *study, const ts_sink *sink)
 {
     const ts_seize_options options = {.accessory = "fuel pump", .json = true, .samples = 50};
-    bool                   computed;
-    return ts_seize_write(study, &options, &page, &computed, sink);
+    ts_verdict             verdict;
+    return ts_seize_write(study, &options, &page, &verdict, sink);
 }
 
 static ts_status ask_numbers(ts_study *study, const ts_sink *sink)
