@@ -41,7 +41,8 @@ size_t ts_text_columns(ts_text text);
 
 /* The candidate nearest to `word` by edit distance (adjacent swaps count as one), or NULL when
  * none is near enough to be worth saying: distance <= 1 + length/4, case ignored.  Among equally
- * near ones the one nearer in case wins, then the earlier.  NULL candidates are skipped; words over
+ * near ones the one nearer in case wins, then the earlier.  Where none is, the shortest one that
+ * holds the word (4 bytes at least, one mistake in five).  NULL candidates are skipped; words over
  * 64 bytes are too long to guess at. */
 const char *ts_text_nearest(ts_text word, const char *const *candidates, size_t count);
 

@@ -1,7 +1,8 @@
 /* base/text_nearest.c: which known word did somebody probably mean? */
 #include "base/text.h"
 
-#define WORD_MOST ((size_t)64)
+#define WORD_MOST   ((size_t)64)
+#define PIECE_LEAST ((size_t)4) /* shorter pieces stand in too many words */
 
 static char lower(char byte)
 {
@@ -18,15 +19,25 @@ static bool same(char a, char b, bool fold)
     return a == b || (fold && lower(a) == lower(b));
 }
 
+static size_t smallest(const size_t *row, size_t length)
+{
+    size_t best = row[0];
+
+    for (size_t j = 1; j <= length; j++)
+        best = least(best, row[j]);
+    return best;
+}
+
 /* Optimal string alignment: insertions, deletions, substitutions and swaps of neighbours, no part
- * edited twice.  Three rows of the table are enough. */
-static size_t distance(ts_text a, ts_text b, bool fold)
+ * edited twice.  Three rows of the table are enough.  `within`: to the piece of b that is nearest,
+ * for what stands before and behind it costs nothing. */
+static size_t distance(ts_text a, ts_text b, bool fold, bool within)
 {
     size_t  rows[3][WORD_MOST + 1];
     size_t *before = rows[0], *last = rows[1], *row = rows[2];
 
     for (size_t j = 0; j <= b.length; j++)
-        last[j] = j;
+        last[j] = within ? 0 : j;
     for (size_t i = 1; i <= a.length; i++) {
         row[0] = i;
         for (size_t j = 1; j <= b.length; j++) {
@@ -42,7 +53,30 @@ static size_t distance(ts_text a, ts_text b, bool fold)
         last   = row;
         row    = oldest;
     }
-    return last[b.length];
+    return within ? smallest(last, b.length) : last[b.length];
+}
+
+/* What the word is but a piece of, at one mistake in five letters; of several the shortest. */
+static const char *whole_of(ts_text word, const char *const *candidates, size_t count)
+{
+    const size_t limit   = word.length / 5;
+    const char  *nearest = NULL;
+    size_t       best = limit + 1, length = WORD_MOST + 1;
+
+    if (word.length < PIECE_LEAST)
+        return NULL;
+    for (size_t i = 0; i < count; i++) {
+        const ts_text candidate = ts_text_of(candidates[i]);
+        if (candidate.length <= word.length + 1 + word.length / 4 || candidate.length > WORD_MOST)
+            continue;
+        const size_t cost = distance(word, candidate, true, true);
+        if (cost > limit || cost > best || (cost == best && candidate.length >= length))
+            continue;
+        nearest = candidates[i];
+        best    = cost;
+        length  = candidate.length;
+    }
+    return nearest;
 }
 
 const char *ts_text_nearest(ts_text word, const char *const *candidates, size_t count)
@@ -57,15 +91,15 @@ const char *ts_text_nearest(ts_text word, const char *const *candidates, size_t 
         if (candidate.length == 0 || candidate.length > WORD_MOST ||
             candidate.length + limit < word.length || word.length + limit < candidate.length)
             continue;
-        const size_t folded = distance(word, candidate, true);
+        const size_t folded = distance(word, candidate, true, false);
         if (folded > best || folded > limit)
             continue;
-        const size_t in_case = distance(word, candidate, false);
+        const size_t in_case = distance(word, candidate, false, false);
         if (folded == best && in_case >= best_in_case)
             continue;
         nearest      = candidates[i];
         best         = folded;
         best_in_case = in_case;
     }
-    return nearest;
+    return nearest != NULL ? nearest : whole_of(word, candidates, count);
 }

@@ -2,6 +2,7 @@
  * scuffing? */
 #include "check/scuffing_safety.h"
 
+#include "check/oil_told.h"
 #include "check/tooth_safety.h"
 #include "check/visit.h"
 
@@ -36,12 +37,19 @@ bool ts_rubbing_asked(const ts_check *check, uint32_t mesh, uint32_t condition)
     return check->motion->meshes[mesh].solved && ts_rubbing_stands(check->rubbing, mesh, condition);
 }
 
-static bool anything_rubs(const ts_check *check)
+static bool anything_rubs_in(const ts_check *check, uint32_t condition)
 {
     for (uint32_t m = 0; m < check->train->mesh_count; m++)
-        for (uint32_t c = 0; c < check->drive->condition_count; c++)
-            if (ts_rubbing_asked(check, m, c))
-                return true;
+        if (ts_rubbing_asked(check, m, condition))
+            return true;
+    return false;
+}
+
+static bool anything_rubs(const ts_check *check)
+{
+    for (uint32_t c = 0; c < check->drive->condition_count; c++)
+        if (anything_rubs_in(check, c))
+            return true;
     return false;
 }
 
@@ -49,8 +57,9 @@ bool ts_oil_is_unknown(ts_check *check)
 {
     if (!anything_rubs(check) || check->rubbing->oil.missing == NULL)
         return false;
-    (void)ts_not_computable(check, check->drive->oil.node, TS_EVERY_CONDITION, "%s",
-                            check->rubbing->oil.missing);
+    if (ts_oil_is_told(check, TS_NEEDS_VISCOSITY | TS_NEEDS_DENSITY, NULL))
+        (void)ts_not_computable(check, check->drive->oil.node, TS_EVERY_CONDITION, "%s",
+                                check->rubbing->oil.missing);
     return true;
 }
 
@@ -205,21 +214,6 @@ static void judge_mesh(ts_check *check, uint32_t m, ts_scuffing_method method)
         say_beyond(check, m, beyond);
 }
 
-/* How warm the oil comes is asked once a condition, and not of every mesh. */
-static void ask_for_feed(ts_check *check)
-{
-    for (uint32_t c = 0; c < check->drive->condition_count; c++) {
-        bool asked = false;
-
-        for (uint32_t m = 0; m < check->train->mesh_count; m++)
-            asked = asked || ts_rubbing_asked(check, m, c);
-        if (asked && isnan(check->rubbing->oil.theta_oil[c]))
-            ts_not_computable(check, check->drive->conditions[c].node, TS_EVERY_CONDITION,
-                              "the temperature of the oil at %s",
-                              ts_condition_name(check, (int32_t)c));
-    }
-}
-
 static bool limit_is_unknown(ts_check *check)
 {
     if (ts_oil_is_unknown(check))
@@ -252,7 +246,7 @@ void ts_judge_scuffing(ts_check *check, ts_scuffing_method method)
                 words->key, words->S_min, TS_KIND_NUMBER) ||
             limit_is_unknown(check))
             return;
-        ask_for_feed(check);
+        (void)ts_oil_is_told(check, TS_NEEDS_FEED, anything_rubs_in);
         for (uint32_t m = 0; m < check->train->mesh_count; m++)
             if (is_asked(check, m, method))
                 judge_mesh(check, m, method);

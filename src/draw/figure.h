@@ -107,6 +107,7 @@ typedef struct ts_drawing_subject {
     const ts_effects *effects;    /* read by TS_FIGURE_STOPS, with its outcomes; NULL: none    */
     uint32_t    failure; /* ... which of them                                                */
     const char *failed;  /* ... in words                                                     */
+    bool        chosen;  /* ... by the program: of all that seize it stops most              */
     const ts_candidates    *candidates; /* read by TS_FIGURE_CANDIDATES */
     const ts_sample_answer *samples;    /* read by TS_FIGURE_SAMPLES    */
     const char *title;    /* NULL: the drive's own                                         */

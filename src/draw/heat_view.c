@@ -11,6 +11,8 @@
 
 #define MOST_PX   40.0 /* radius of the largest disc of all conditions */
 #define LEAST_PX  1.5
+#define SHRUNK    0.7 /* times, to which discs shrink at most where they crowd */
+#define NUMBER_PX 9.0 /* radius of a shaft's number */
 #define LEGEND_PX 14.0
 #define PLACES    14 /* that are listed */
 
@@ -18,6 +20,7 @@ typedef struct heat_spot {
     ts_point at;
     double   P; /* W */
     bool     mesh;
+    bool     hub; /* about the number of a shaft: its heat is the area of the ring beyond that */
 } heat_spot;
 
 typedef struct heat_map {
@@ -75,8 +78,10 @@ static ts_point site_point(const heat_map *map, const ts_heat_place *place)
         if (train->shafts[s].kind == TS_SHAFT_TOWER && train->shafts[s].drive == place->drive)
             tower = s;
     switch (map->heat->lines->lines[place->line].kind) {
-    case TS_LINE_STUB:
-        return along_tower(map, tower, -0.14);
+    case TS_LINE_STUB: { /* about the middle of the engine: beyond it, where no bevels hide it */
+        const ts_point bevels = along_tower(map, tower, 0.0);
+        return between(bevels, map->face.engine, 2.0);
+    }
     case TS_LINE_INNER:
         return along_tower(map, tower, 0.22);
     case TS_LINE_TUBE:
@@ -84,6 +89,23 @@ static ts_point site_point(const heat_map *map, const ts_heat_place *place)
     default:
         return along_tower(map, tower, 0.66);
     }
+}
+
+static bool is_numbered(const heat_map *map, ts_point at)
+{
+    const ts_train *train = map->face.scene->train;
+
+    for (uint32_t s = 0; s < train->shaft_count; s++)
+        if (train->shafts[s].kind == TS_SHAFT_BOX && ts_distance(map->face.shafts[s].at, at) < 0.5)
+            return true;
+    return false;
+}
+
+static double radius_of(const heat_map *map, const heat_spot *spot)
+{
+    const double r = map->px * sqrt(spot->P);
+
+    return fmax(LEAST_PX, spot->hub ? hypot(NUMBER_PX, r) : r);
 }
 
 static void add(heat_map *map, ts_point at, double P, bool mesh)
@@ -95,7 +117,7 @@ static void add(heat_map *map, ts_point at, double P, bool mesh)
             map->spots[i].P += P;
             return;
         }
-    map->spots[map->spot_count++] = (heat_spot){at, P, mesh};
+    map->spots[map->spot_count++] = (heat_spot){at, P, mesh, !mesh && is_numbered(map, at)};
 }
 
 static void gather(heat_map *map, uint32_t condition)
@@ -115,10 +137,30 @@ static void gather(heat_map *map, uint32_t condition)
     }
 }
 
+/* px a root of a watt at which no disc lies upon another, and none of a mesh upon a number. */
+static double uncrowded(const heat_map *map)
+{
+    const ts_train *train = map->face.scene->train;
+    double          px    = (double)INFINITY;
+
+    for (uint32_t i = 0; i < map->spot_count; i++) {
+        const heat_spot *one = &map->spots[i];
+        for (uint32_t k = 0; k < i; k++)
+            px = fmin(px, (ts_distance(one->at, map->spots[k].at) -
+                           (one->hub || map->spots[k].hub ? NUMBER_PX : 0.0)) /
+                              (sqrt(one->P) + sqrt(map->spots[k].P)));
+        for (uint32_t s = 0; s < train->shaft_count && one->mesh; s++)
+            if (train->shafts[s].kind == TS_SHAFT_BOX)
+                px = fmin(px, (ts_distance(one->at, map->face.shafts[s].at) - NUMBER_PX) /
+                                  sqrt(one->P));
+    }
+    return px;
+}
+
 /* The same in all conditions, so that two sheets can be compared. */
 static ts_status lay_spots(heat_map *map)
 {
-    double most = 0.0;
+    double most = 0.0, free = (double)INFINITY;
 
     map->spots = TS_TAKE(map->face.scene->arena, heat_spot, (size_t)map->heat->place_count + 1);
     if (map->spots == NULL)
@@ -127,8 +169,11 @@ static ts_status lay_spots(heat_map *map)
         gather(map, c);
         for (uint32_t i = 0; i < map->spot_count; i++)
             most = fmax(most, map->spots[i].P);
+        free = fmin(free, uncrowded(map));
     }
     map->px = most > 0.0 ? MOST_PX / sqrt(most) : 0.0;
+    if (most > 0.0)
+        map->px *= fmin(fmax(free / map->px, SHRUNK), 1.0);
     gather(map, map->face.scene->condition);
     return TS_OK;
 }
@@ -154,8 +199,8 @@ static void draw_spots(const heat_map *map, bool mesh)
 {
     for (uint32_t i = 0; i < map->spot_count; i++)
         if (map->spots[i].mesh == mesh)
-            draw_disc(&map->face.scene->canvas, map->spots[i].at,
-                      fmax(LEAST_PX, map->px * sqrt(map->spots[i].P)), mesh);
+            draw_disc(&map->face.scene->canvas, map->spots[i].at, radius_of(map, &map->spots[i]),
+                      mesh);
 }
 
 static void draw_machine(const heat_map *map, const ts_rail *rail)
@@ -259,7 +304,8 @@ static uint32_t next_place(const heat_map *map, uint32_t above)
 /* A round power whose disc is no larger than a row or two. */
 static double write_legend(const heat_map *map, double y)
 {
-    static const char *const of[2]  = {"of a mesh", "of bearings, seals, splines"};
+    static const char *const of[2]  = {"of a mesh",
+                                       "of bearings, seals, splines; rings by their area"};
     const ts_area            column = map->face.column;
     ts_canvas               *canvas = &map->face.scene->canvas;
     const double             most   = pow(LEGEND_PX / map->px, 2.0);
@@ -267,7 +313,10 @@ static double write_legend(const heat_map *map, double y)
     const double             share  = most / decade;
     const double             round  = decade * (share >= 5.0 ? 5.0 : share >= 2.0 ? 2.0 : 1.0);
     const double             r      = map->px * sqrt(round);
-    const ts_lettering       how    = {.size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK};
+    const ts_lettering       how    = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                                       .colour = TS_COLOUR_INK,
+                                       .width  = column.w - 36.0 - 2.0 * LEGEND_PX,
+                                       .lines  = 2};
 
     if (!(map->px > 0.0)) /* nothing turns */
         return y;

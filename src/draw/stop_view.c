@@ -363,8 +363,11 @@ static void write_title(const stop_map *map, const char *what)
     const ts_lettering small = {
         .size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK2, .width = map->picture.w - 24.0};
     ts_buffer_print(ts_canvas_line(&scene->canvas),
-                    "speeds at %s; ratios and senses of what goes on do not change",
-                    scene->drive->conditions[scene->condition].name);
+                    "speeds at %s; ratios and senses of what goes on do not change%s",
+                    scene->drive->conditions[scene->condition].name,
+                    scene->subject->chosen ? "; nobody named a part: of all that seize this one "
+                                             "stops most (--at names another, and how it fails)"
+                                           : "");
     ts_write(&scene->canvas, (ts_point){map->picture.x + 12.0, map->picture.y + 41.0},
              ts_scene_kept(scene), &small);
 }
@@ -404,7 +407,7 @@ ts_status ts_draw_stops(ts_scene *scene)
                              subject->title ? subject->title : scene->drive->title.text);
     if (status != TS_OK)
         return status;
-    write_title(&map, known ? subject->failed : "no failure was asked for");
+    write_title(&map, known ? subject->failed : "nothing of this drive can fail");
     if (known) {
         place(&map);
         draw_tree(&map);

@@ -8,8 +8,12 @@
 #define WORD_MOST  90.0 /* a longer word of a sentence may be broken              */
 #define ROW_SPACE  2.5
 #define PARTS_MOST 32
+#define LABEL_PT                                                                                   \
+    48.0 /* a column of labels, none wider than this at the first size, is not broken */
 
 static const double sizes[] = {8.0, 7.25, 6.5, 5.75}; /* pt, tried from the first */
+
+enum { LABELLED = 2 }; /* columns of a table of labels and what they stand for */
 
 typedef struct grid {
     ts_setting     *setting;
@@ -73,6 +77,8 @@ static void measure(const grid *g, size_t column, double *natural, double *least
         else if (width > *least) /* no word is wider than its sentence */
             *least = fmax(*least, word_width(g, text, false));
     }
+    if (g->count == LABELLED && column == 0 && *natural <= LABEL_PT)
+        *least = *natural;
     *natural += 0.5; /* what layouts round away */
     *least += 0.5;
 }

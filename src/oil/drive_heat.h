@@ -20,6 +20,7 @@
 #ifndef TS_OIL_DRIVE_HEAT_H
 #define TS_OIL_DRIVE_HEAT_H
 
+#include "element/shaft_drag.h"
 #include "oil/jet.h"
 #include "oil/mesh_loss.h"
 #include "rating/drive_rubbing.h"
@@ -174,6 +175,10 @@ void ts_heat_solve(ts_heat *heat, ts_workings *workings);
 /* The same temperatures with a feed that is warmer by `more` K, at the same holes: of one drive in
  * one condition by the first method.  Disturbs nothing that was solved. */
 ts_heat_state ts_heat_with_feed(ts_heat *heat, uint32_t drive, uint32_t condition, double more);
+
+/* What its seals, its gears in the air and the oil at the teeth that drive it ask of one shaft while
+ * oil of theta (K) is in the boxes, by the first method; seal NaN: not known. */
+ts_shaft_drag ts_heat_shaft_drag(const ts_heat *heat, uint32_t shaft, double theta);
 
 /* N.m, >= 0: what air, oil, bearings and seals without load ask of a spool that turns at n > 0
  * (rad/s) while oil of theta (K) is in the boxes, by the first method; at n = 0 what it is just

@@ -4,8 +4,10 @@
 
 #include "base/workings.h"
 #include "check/outcome.h"
+#include "effect/effect.h"
 #include "mass/mass.h"
 #include "model/source.h"
+#include "oil/drive_heat.h"
 #include "rating/drive_float.h"
 #include "rating/drive_lines.h"
 #include "rating/drive_opinion.h"
@@ -35,12 +37,14 @@ typedef struct ts_answer {
     const ts_rubbing       *rubbing;  /* NULL: heat and films were not computed         */
     const ts_splines       *splines;  /* of the pads; NULL: not computed                      */
     const ts_floats        *floats;   /* take-offs against travel; NULL: not computed         */
+    const ts_heat          *heat;     /* losses and oil; NULL: not computed                   */
+    const ts_effects       *effects;  /* of each failure alone; NULL: not asked for           */
     const ts_check_outcome *outcome;  /* findings, counts, verdict                      */
     const ts_workings      *workings; /* NULL when none were kept                       */
     const char             *version;  /* of the program                                 */
     const char             *sha256;   /* of the file                                    */
     const char             *caution;
-    const ts_listener      *listener; /* NULL: nobody                                   */
+    const ts_listener      *listener;  /* NULL: nobody                                   */
     const ts_allocator     *allocator; /* for what a writer needs while it writes        */
 } ts_answer;
 

@@ -1,6 +1,8 @@
 /* How is the answer written as JSON? */
 #include "report/answer_json.h"
 
+#include "report/check_sections.h"
+
 #include "report/verdict_sentence.h"
 
 static void head(ts_json *json, const ts_answer *answer)
@@ -94,6 +96,8 @@ void ts_answer_json(const ts_answer *answer, ts_buffer *out)
     ts_json_splines(&json, answer);
     ts_json_float(&json, answer);
     ts_json_selectivity(&json, answer);
+    ts_json_check_oil(&json, answer);
+    ts_json_check_effects(&json, answer);
     assumptions(&json, answer);
     ts_json_findings(&json, answer);
     ts_json_end(&json, '}');

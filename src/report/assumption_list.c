@@ -1,5 +1,6 @@
 /* What is taken for granted? */
 #include "report/check_page.h"
+#include "report/register.h"
 
 #include <string.h>
 
@@ -29,6 +30,33 @@ static size_t how_often(const ts_drive *drive, size_t index)
     return count;
 }
 
+/* Nothing for a record that the file does not have: its key is the whole way. */
+static void add_address(const ts_source *source, ts_node node, const char *before, ts_buffer *out)
+{
+    ts_buffer address;
+
+    ts_buffer_open(&address, out->allocator);
+    ts_source_address(source, node, &address);
+    if (!address.failed && address.length > 0)
+        ts_buffer_print(out, "%s%s", before, address.bytes);
+    out->failed = out->failed || address.failed;
+    ts_buffer_close(&address);
+}
+
+void ts_assumption_words(const ts_answer *answer, size_t index, bool all, ts_units units,
+                         ts_buffer *out)
+{
+    const ts_assumption *one   = &answer->drive->assumed[index];
+    const size_t         often = all ? 1 : how_often(answer->drive, index);
+
+    ts_buffer_print(out, "%s = ", one->key);
+    ts_register_value(one, units, out);
+    if (often > 1)
+        ts_buffer_print(out, " (%zu places", often);
+    add_address(answer->source, one->node, often > 1 ? ", the first " : " at ", out);
+    ts_buffer_print(out, "%s: %s", often > 1 ? ")" : "", one->reason);
+}
+
 static void defaults(const ts_answer *answer, ts_page *page)
 {
     const ts_drive *drive = answer->drive;
@@ -37,14 +65,7 @@ static void defaults(const ts_answer *answer, ts_page *page)
             continue;
         ts_buffer line;
         ts_buffer_open(&line, page->out->allocator);
-        ts_buffer_print(&line, "%s = %s", drive->assumed[i].key, drive->assumed[i].value);
-        if (page->all) {
-            ts_buffer_add(&line, " at ");
-            ts_source_address(answer->source, drive->assumed[i].node, &line);
-        } else if (how_often(drive, i) > 1) {
-            ts_buffer_print(&line, " (%zu places)", how_often(drive, i));
-        }
-        ts_buffer_print(&line, ": %s", drive->assumed[i].reason);
+        ts_assumption_words(answer, i, page->all, page->units, &line);
         ts_buffer_fill(page->out, ' ', INDENT);
         ts_page_wrap_made(page, &line, 2 * INDENT, INDENT);
     }

@@ -1,4 +1,5 @@
 /* Report: what is taken for granted? */
+#include "report/register.h"
 #include "report/report_chapter.h"
 
 #include <string.h>
@@ -34,7 +35,8 @@ static void defaults(ts_chapter *chapter)
         if (places == 0)
             continue;
         ts_chapter_word(chapter, drive->assumed[i].key);
-        ts_chapter_word(chapter, drive->assumed[i].value);
+        ts_register_value(&drive->assumed[i], chapter->page.units, &chapter->cell);
+        ts_chapter_cell(chapter);
         ts_buffer_print(&chapter->cell, "%zu", places);
         ts_chapter_cell(chapter);
         ts_chapter_place(chapter, drive->assumed[i].node, NULL, -1);

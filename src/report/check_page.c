@@ -1,6 +1,7 @@
 /* Does the drive hold, and what did the program find? */
 #include "report/check_page.h"
 
+#include "report/check_sections.h"
 #include "report/verdict_sentence.h"
 
 /* The last line of the page, or the last few on a narrow one. */
@@ -35,6 +36,8 @@ void ts_check_page(const ts_answer *answer, ts_page *page)
     ts_spline_table(answer, page);
     ts_float_table(answer, page);
     ts_selectivity_table(answer, page);
+    ts_check_oil(answer, page);
+    ts_check_effects(answer, page);
     ts_assumption_list(answer, page);
     ts_finding_list(answer, page);
     verdict(answer, page);

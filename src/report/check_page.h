@@ -23,5 +23,9 @@ void ts_float_table(const ts_answer *answer, ts_page *page);
 void ts_selectivity_table(const ts_answer *answer, ts_page *page);
 void ts_finding_list(const ts_answer *answer, ts_page *page);
 void ts_assumption_list(const ts_answer *answer, ts_page *page);
+/* "rise = 35 K at oil: why", where it stands; of the same default in many records the first place,
+ * unless `all` are told one by one. */
+void ts_assumption_words(const ts_answer *answer, size_t index, bool all, ts_units units,
+                         ts_buffer *out);
 
 #endif

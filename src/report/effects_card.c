@@ -50,7 +50,8 @@ static void add_breakage(const ts_effects *effects, const ts_breakage *broken, c
     if (isfinite(broken->T_next)) {
         ts_buffer_add(out, "; the next part on the way bears ");
         add_torque(page, broken->T_next, out);
-        ts_buffer_add(out, broken->meant ? " at least" : ", so that it may be that one instead");
+        ts_buffer_add(out, broken->meant ? " at least before it parts"
+                                         : " before it parts, so that it may be that one instead");
     }
 }
 
@@ -164,6 +165,26 @@ static void stuck(const ts_effects *effects, const ts_outcome *outcome, uint32_t
     item(chapter, "carried");
 }
 
+/* Running, the clutch of a starter has let go, and its seizure passes unseen.  While it cranks, the
+ * torque that wound the drive up is gone at once. */
+static void cranking(const ts_effects *effects, ts_failure failure, ts_chapter *chapter)
+{
+    const ts_train *train = effects->motion->train;
+    const int32_t   a =
+        failure.mode == TS_FAILS_SEIZURE ? train->pads[failure.at].accessory : TS_EVERY_CONDITION;
+
+    if (a < 0 || !ts_pick_known(effects->drive->accessories[a].clutch) ||
+        effects->drive->accessories[a].clutch.value != TS_CLUTCH_OVERRUNNING)
+        return;
+    ts_buffer_print(&chapter->cell,
+                    "the above is of a running engine, whose clutch has let go; if it seizes while "
+                    "it cranks, its torque ends at once and the drive that it wound up springs "
+                    "back, which may break other necks: towershaft seize FILE '%s' --condition "
+                    "with the name of one in which it drives",
+                    effects->drive->accessories[a].name);
+    item(chapter, "cranking");
+}
+
 static void one_mode(const ts_effects *effects, uint32_t i, uint32_t condition, ts_chapter *chapter)
 {
     const ts_outcome *outcome = &effects->outcomes[i];
@@ -183,6 +204,7 @@ static void one_mode(const ts_effects *effects, uint32_t i, uint32_t condition, 
     idling(effects, outcome, chapter);
     if (outcome->stuck_in)
         stuck(effects, outcome, condition, chapter);
+    cranking(effects, effects->failures[i], chapter);
     ts_effects_class(effects, outcome, text);
     item(chapter, "engine");
     ts_effects_seen(effects, effects->failures[i], outcome, text);
@@ -196,6 +218,10 @@ void ts_effects_card(const ts_effects *effects, ts_failing of, uint32_t at, uint
         if (effects->failures[i].at == at && ts_failing_of(effects->failures[i].mode) == of)
             one_mode(effects, i, condition, chapter);
     ts_effects_lacks_card(effects, of, at, chapter);
-    ts_manuscript_text(chapter->manuscript, TS_BLOCK_FAINT,
-                       "In a way: > goes on to, -x- is cut off before, -?- may be cut off before.");
+    ts_manuscript_text(
+        chapter->manuscript, TS_BLOCK_FAINT,
+        "In a way: > goes on to, -x- is cut off before, -?- may be cut off before. What "
+        "breaks is what parts: necks, tooth roots, splines and shafts. "
+        "Flanks that yield and bearings that are dented hold on, so that `check` and "
+        "`seize`, which count them as well, tell less that a way bears.");
 }

@@ -1,5 +1,6 @@
 /* How far do the shafts bend, and how long do their bearings last? */
 #include "report/check_page.h"
+#include "report/fine.h"
 #include "report/report_chapter.h"
 
 #include <math.h>
@@ -181,8 +182,8 @@ static void bends(const table *t, uint32_t l, ts_buffer *out)
     if (most.slope < 0.0)
         return;
     ts_buffer_add(out, ": gives way ");
-    ts_page_short(out, most.v * 1e6, 3);
-    ts_buffer_add(out, " um, slopes ");
+    ts_page_short(out, most.v * ts_fine_scale(t->page->units), 3);
+    ts_buffer_print(out, " %s, slopes ", ts_fine_unit(t->page->units));
     ts_page_short(out, most.slope * 1e3, 3);
     ts_buffer_print(out, " mrad at %s", ts_answer_condition(t->answer, most.at));
 }
@@ -314,9 +315,12 @@ static void bearings(table *t, ts_chapter *chapter)
 
 void ts_line_cells(ts_chapter *chapter)
 {
-    static const ts_column shafts[] = {
-        {"shaft", false}, {"gives way um", true}, {"slopes mrad", true}, {"at", false},
-        {"S_D", true},    {"S_F", true},          {"Goodman", true},     {"weakest at", false}};
+    const bool      us       = chapter->page.units == TS_UNITS_US;
+    const ts_column shafts[] = {
+        {"shaft", false},      {us ? "gives way mil" : "gives way um", true},
+        {"slopes mrad", true}, {"at", false},
+        {"S_D", true},         {"S_F", true},
+        {"Goodman", true},     {"weakest at", false}};
     table t = {.answer = chapter->answer, .page = &chapter->page};
     ts_buffer_open(&t.text, chapter->cell.allocator);
     ts_manuscript_table(chapter->manuscript,

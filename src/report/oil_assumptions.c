@@ -1,4 +1,6 @@
 /* report/oil_assumptions.c: what does the answer on oil and heat take for granted? */
+#include "report/check_page.h"
+#include "report/json_quantity.h"
 #include "report/oil_grid.h"
 #include "report/register.h"
 
@@ -59,9 +61,15 @@ void ts_oil_assumptions_page(const ts_answer *answer, ts_page *page)
 {
     ts_page_heading(page, "Assumptions of this answer (what the file does not say, and what no key "
                           "changes)");
-    for (size_t i = 0; i < answer->drive->assumed_count; i++)
-        if (bears(answer, &answer->drive->assumed[i]) && is_new(answer->drive, i))
-            ts_register_page(page, &answer->drive->assumed[i], 1);
+    for (size_t i = 0; i < answer->drive->assumed_count; i++) {
+        ts_buffer line;
+        if (!bears(answer, &answer->drive->assumed[i]) || !is_new(answer->drive, i))
+            continue;
+        ts_buffer_open(&line, page->out->allocator);
+        ts_assumption_words(answer, i, false, page->units, &line);
+        ts_buffer_fill(page->out, ' ', 2);
+        ts_page_wrap_made(page, &line, 4, 2);
+    }
     ts_register_page(page, fixed, FIXED_COUNT);
 }
 
@@ -80,7 +88,8 @@ void ts_oil_assumptions_cells(ts_chapter *chapter)
         if (told && (!bears(chapter->answer, one) || !is_new(drive, i)))
             continue;
         ts_chapter_word(chapter, one->key);
-        ts_chapter_word(chapter, one->value);
+        ts_register_value(one, chapter->page.units, &chapter->cell);
+        ts_chapter_cell(chapter);
         ts_chapter_word(chapter, one->reason);
     }
 }
@@ -100,6 +109,8 @@ void ts_oil_assumptions_json(ts_json *json, const ts_answer *answer)
         ts_json_string_at(json, "key", one->key);
         ts_json_string_at(json, "value", one->value);
         ts_json_string_at(json, "reason", one->reason);
+        if (told)
+            ts_json_node(json, answer, "at", one->node);
         ts_json_end(json, '}');
     }
     ts_json_end(json, ']');

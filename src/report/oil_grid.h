@@ -52,6 +52,8 @@ void ts_oil_drag_note(const ts_oil_sheet *s);
 void ts_oil_sources(const ts_oil_sheet *s);
 void ts_oil_sources_json(ts_json *json);
 
+/* Losses of every drive by kind, in the condition that is told. */
+void ts_oil_shares(ts_oil_sheet *s);
 /* Pump packs and breathers. */
 void ts_oil_units_tables(ts_oil_sheet *s);
 /* What it rests on: defaults of the file that bear on it, and what stands fixed. */

@@ -468,6 +468,7 @@ void ts_oil_page(const ts_oil_answer *oil, const ts_answer *answer, ts_page *pag
     for (s.drive = 0; s.drive < answer->drive->drive_count; s.drive++)
         print_states(&s);
     ts_oil_states_note(&s);
+    ts_oil_shares(&s);
     print_places(&s);
     print_feeds(&s);
     print_drag(&s);
@@ -501,6 +502,7 @@ void ts_chapter_heat(ts_chapter *chapter, const ts_oil_answer *oil)
     for (s.drive = 0; s.drive < chapter->answer->drive->drive_count; s.drive++)
         print_states(&s);
     ts_oil_states_note(&s);
+    ts_oil_shares(&s);
     print_places(&s);
     print_feeds(&s);
     print_drag(&s);

@@ -372,7 +372,8 @@ static void print_breather(const ts_oil_sheet *s)
     ts_buffer_open(&text, s->answer->allocator);
     ts_buffer_print(
         &text,
-        "Separator of %s: the largest drop that passes um, its Reynolds number (Stokes' "
+        "Separator of %s: the largest drop that passes um (in both systems), its Reynolds number "
+        "(Stokes' "
         "law holds to about 1), pressure drop %s, air %s, speed %s, torque %s, power %s: what "
         "gives the "
         "air its swirl, and what the file states and the ratings count with",

@@ -420,6 +420,18 @@ static void table(const ts_seize_answer *seize, ts_chapter *chapter)
         row(seize, chapter, i);
 }
 
+/* Is it a starter behind an overrunning clutch that drives in this condition? */
+static bool is_started_by(const ts_seize_answer *seize, const ts_answer *answer)
+{
+    const ts_accessory *one = seize->jolt == TS_JOLT_NONE && seize->accessory >= 0
+                                  ? &answer->drive->accessories[seize->accessory]
+                                  : NULL;
+
+    return one != NULL && ts_pick_known(one->clutch) &&
+           one->clutch.value == TS_CLUTCH_OVERRUNNING &&
+           ts_measure_known(one->drives[seize->condition]);
+}
+
 static void grounds(const ts_seize_answer *seize, ts_chapter *chapter)
 {
     const ts_answer *answer = chapter->answer;
@@ -429,10 +441,18 @@ static void grounds(const ts_seize_answer *seize, ts_chapter *chapter)
     ts_register_cells(chapter, drive->seize_assumed, drive->seize_assumed_count);
     if (seize->jolt != TS_JOLT_NONE)
         ts_register_cells(chapter, drive->jolt_assumed, drive->jolt_assumed_count);
-    ts_buffer_print(&chapter->cell,
-                    "The play of %zu mesh%s is as `play` has it; torques go in proportion to "
-                    "speed, rotors are rigid, necks and teeth part at once.",
-                    plays, plays == 1 ? "" : "es");
+    ts_buffer_print(
+        &chapter->cell,
+        "The play of %zu mesh%s is as `play` has it; torques go in proportion to "
+        "speed, rotors are rigid, necks and teeth part at once. What a part bears is the "
+        "least that makes it yield (flank, shaft), dents it (bearing) or breaks it "
+        "(root, spline), at its own shaft; teeth part only where their roots break.",
+        plays, plays == 1 ? "" : "es");
+    if (is_started_by(seize, answer))
+        ts_buffer_add(&chapter->cell,
+                      " It drives here: when it stops its torque ends at once, and the drive that "
+                      "it wound up springs back. `effects` tells of a running engine, whose clutch "
+                      "has let go.");
     for (uint32_t p = 0; p < answer->train->pad_count; p++)
         if (ts_seize_leaves_out(seize, answer, p))
             ts_buffer_print(&chapter->cell, " Left out, without a rotor: %s.",

@@ -246,6 +246,11 @@ void ts_selectivity_table(const ts_answer *answer, ts_page *page)
     ts_page_tone(page, TS_TONE_PLAIN);
     for (uint32_t i = 0; i < answer->select->count; i++)
         row(&t, &answer->select->guards[i]);
+    ts_page_wrap(page,
+                 "Way bears: the least at which anything on it yields (flanks, shafts), is dented "
+                 "(bearings) or breaks (teeth, splines); `effects` tells what parts, which bears "
+                 "more, and `seize` each part by itself.",
+                 2, 0);
     if (page->all)
         swaps(&t);
     page->out->failed = page->out->failed || t.text.failed;

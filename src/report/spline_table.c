@@ -1,5 +1,6 @@
 /* How hard are the splines of the pads worked? */
 #include "report/check_page.h"
+#include "report/fine.h"
 #include "report/report_chapter.h"
 
 #include <math.h>
@@ -38,8 +39,8 @@ static void one(const ts_answer *answer, ts_page *page, const ts_drive_spline *i
             if (item->most[i] >= 0.0)
                 stress(page, &says, answer, item, i);
         ts_buffer_print(&says, "; worn ");
-        ts_page_short(&says, 1e6 * item->h_w, 2);
-        ts_buffer_print(&says, " um in its life");
+        ts_page_short(&says, ts_fine_scale(page->units) * item->h_w, 2);
+        ts_buffer_print(&says, " %s in its life", ts_fine_unit(page->units));
     }
     ts_page_wrap_made(page, &says, 2, 0);
 }
@@ -72,7 +73,7 @@ static void one_cells(ts_chapter *chapter, const ts_drive_spline *item)
         ts_chapter_word(chapter, at != NULL ? at : "overload");
     }
     if (item->missing == NULL)
-        ts_page_short(&chapter->cell, 1e6 * item->h_w, 2);
+        ts_page_short(&chapter->cell, ts_fine_scale(chapter->page.units) * item->h_w, 2);
     else
         ts_buffer_add(&chapter->cell, "?");
     ts_chapter_cell(chapter);
@@ -104,7 +105,7 @@ void ts_spline_cells(ts_chapter *chapter)
         columns[LEADING + 2 * i] = (ts_column){ts_spline_stress_symbol((ts_spline_stress)i), true};
         columns[LEADING + 2 * i + 1] = (ts_column){"at", false};
     }
-    columns[ALL - 1] = (ts_column){"worn um", true};
+    columns[ALL - 1] = (ts_column){us ? "worn mil" : "worn um", true};
     permitted(chapter);
     if (!chapter->cell.failed)
         ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, columns, ALL);

@@ -170,6 +170,35 @@ static void trace(ts_json *json, const ts_start_answer *start, const ts_answer *
     ts_json_end(json, '}');
 }
 
+static void drag_at(ts_json *json, const ts_start_answer *start, double w)
+{
+    static const char *const names[TS_DRAG_KINDS] = {
+        [TS_DRAG_SEAL] = "seals", [TS_DRAG_AIR] = "air", [TS_DRAG_TEETH] = "teeth"};
+    const ts_rigid_start *it    = &start->it->start;
+    const uint32_t        spool = start->it->spool;
+
+    ts_json_object(json);
+    ts_json_rounded_at(json, "speed", w);
+    ts_json_rounded_at(json, "bearings", ts_start_bearing_drag(it, spool, w));
+    for (int kind = 0; kind < TS_DRAG_KINDS && start->drag_missing == NULL; kind++)
+        ts_json_rounded_at(json, names[kind], ts_start_drag(it, spool, (ts_drag_kind)kind, w));
+    ts_json_end(json, '}');
+}
+
+static void drag(ts_json *json, const ts_start_answer *start)
+{
+    const ts_rigid_start *it = &start->it->start;
+
+    ts_json_key(json, "drag");
+    ts_json_array(json);
+    drag_at(json, start, 0.0);
+    drag_at(json, start, it->light_off);
+    drag_at(json, start, it->spools[start->it->spool].idle);
+    ts_json_end(json, ']');
+    if (start->drag_missing != NULL)
+        ts_json_string_at(json, "drag_missing", start->drag_missing);
+}
+
 static void grid(ts_json *json, const ts_start_answer *start, const ts_answer *answer)
 {
     if (start->cells == NULL)
@@ -224,6 +253,7 @@ void ts_start_json(const ts_start_answer *start, const ts_answer *answer, ts_buf
         events(&json, start, answer);
         peaks(&json, start, answer);
         necks(&json, start);
+        drag(&json, start);
         energy(&json, &it->run.energy);
         trace(&json, start, answer);
         grid(&json, start, answer);

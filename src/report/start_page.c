@@ -276,6 +276,33 @@ static void necks(const ts_start_answer *start, ts_chapter *chapter)
     }
 }
 
+/* What the starter turns beside accessories and engine, at three speeds on the way. */
+static void drags(const ts_start_answer *start, ts_chapter *chapter)
+{
+    const ts_rigid_start *it        = &start->it->start;
+    const uint32_t        spool     = start->it->spool;
+    const double          speeds[]  = {0.0, it->light_off, it->spools[spool].idle};
+    const ts_column       columns[] = {{"rpm", true}, {"bearings", true},     {"seals", true},
+                                       {"air", true}, {"oil at teeth", true}, {"all", true}};
+
+    ts_buffer_print(&chapter->cell, "Drag of the oil at this temperature, at the cranked spool, %s",
+                    unit(chapter, TS_KIND_TORQUE)->name);
+    if (!chapter->cell.failed)
+        ts_manuscript_table(chapter->manuscript, chapter->cell.bytes, columns, 6);
+    ts_buffer_clear(&chapter->cell);
+    for (size_t i = 0; i < sizeof speeds / sizeof speeds[0]; i++) {
+        double sum = ts_start_bearing_drag(it, spool, speeds[i]);
+        fixed_cell(chapter, rpm * speeds[i], 0, "");
+        torque_cell(chapter, sum);
+        for (int kind = 0; kind < TS_DRAG_KINDS; kind++) {
+            const double T = ts_start_drag(it, spool, (ts_drag_kind)kind, speeds[i]);
+            torque_cell(chapter, start->drag_missing == NULL ? T : (double)NAN);
+            sum += T;
+        }
+        torque_cell(chapter, sum);
+    }
+}
+
 static void add_energy(ts_buffer *text, const char *before, double J)
 {
     ts_buffer_add(text, before);
@@ -291,7 +318,7 @@ static void energies(const ts_start_answer *start, ts_chapter *chapter)
     add_energy(text, "Energies: starters put in ", e->starters);
     add_energy(text, ", gases ", e->gases);
     add_energy(text, "; pads took ", e->pads);
-    add_energy(text, ", oil ", e->oil);
+    add_energy(text, ", oil, seals and air ", e->oil);
     add_energy(text, ", meshes ", e->meshes);
     add_energy(text, ", and what turns has ", e->kinetic);
     ts_buffer_add(text, "; off by ");
@@ -315,8 +342,14 @@ static void grounds(const ts_start_answer *start, ts_chapter *chapter)
     ts_buffer_add(text, "Meshes and shafts are rigid: the shock of the first milliseconds is not "
                         "in these torques. What an accessory takes follows its powers in the "
                         "conditions up to idle, whatever the temperature; air and fuel of the "
-                        "starter are as told; losses of bearings by load, seals, windage, "
-                        "churned and thrown oil are left out.");
+                        "starter are as told. Bearings: their oil, that of the spool's own with "
+                        "it; what their load takes is left to the `loss` of the meshes. Seals, "
+                        "air and the oil at the teeth by the first method of `oil`.");
+    if (start->drag_missing != NULL)
+        ts_buffer_print(text,
+                        " Not counted: seals, air and the oil at the teeth, since the file "
+                        "does not tell %s.",
+                        start->drag_missing);
     if (start->beyond != NULL)
         ts_buffer_print(text,
                         " From idle on the control accelerates the cranked spool evenly, and the "
@@ -415,6 +448,7 @@ void ts_chapter_start(ts_chapter *chapter, const ts_start_answer *start)
     torques(start, chapter);
     pads(start, chapter);
     necks(start, chapter);
+    drags(start, chapter);
     energies(start, chapter);
     grid(start, chapter);
     grounds(start, chapter);

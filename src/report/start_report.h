@@ -35,6 +35,7 @@ typedef struct ts_start_answer {
     double                nu;           /* m2/s */
     const ts_drive_start *it;
     size_t                bearings_left; /* whose oil is not counted */
+    const char           *drag_missing;  /* NULL, or why seals, air and teeth are not counted */
     const ts_start_wall  *walls;         /* [shaft] but for what one pad alone loads */
     const ts_start_wall  *pad_walls;     /* [pad of the train], of what it alone loads */
     const ts_start_neck  *necks;

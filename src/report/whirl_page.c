@@ -2,6 +2,7 @@
 #include "report/whirl_report.h"
 
 #include "report/check_page.h"
+#include "report/fine.h"
 
 #include <math.h>
 
@@ -120,10 +121,11 @@ static void say_unbalance(const ts_page *page, const ts_whirl_answer *whirl,
     ts_buffer_add(text, "Unbalance of G ");
     ts_page_short(text, whirl->whirls->drive->whirl.grade.value, 3);
     ts_buffer_add(text, ", ");
-    ts_page_short(text, course->U * 1e6, 3);
-    ts_buffer_add(text, " g.mm in all: at the highest speed it bends the shaft by ");
-    ts_page_short(text, course->top_swing * 1e6, 3);
-    ts_buffer_add(text, " um at ");
+    ts_page_short(text, course->U * ts_unbalance_scale(page->units), 3);
+    ts_buffer_print(text, " %s in all: at the highest speed it bends the shaft by ",
+                    ts_unbalance_unit(page->units));
+    ts_page_short(text, course->top_swing * ts_fine_scale(page->units), 3);
+    ts_buffer_print(text, " %s at ", ts_fine_unit(page->units));
     add_value(page, text, course->top_x, TS_KIND_LENGTH);
     ts_buffer_add(text, " and loads the bearing ");
     ts_buffer_print(text, "%s with ", course->item->bearing_names[course->loaded]);

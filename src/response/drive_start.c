@@ -129,6 +129,8 @@ static void lay_shafts(layout *it)
                     .loss     = root ? 0.0 : it->train->meshes[shaft->mesh].loss.value,
                     .oil_slow = it->ask->oil_slow[s],
                     .oil_fast = it->ask->oil_fast[s]};
+        if (it->ask->drag != NULL)
+            it->shafts[s].drag = it->ask->drag[s];
         if (!root && !isfinite(it->shafts[s].loss))
             lack(it, "the loss of the mesh that drives it", shaft->name);
     }

@@ -22,11 +22,39 @@ double ts_torque_curve_at(const ts_torque_curve *curve, double w)
 /* ---- what does not depend on the acceleration -------------------------------------------------
  */
 
-static double oil_torque(const ts_start_shaft *shaft, double w)
+static double bearing_torque(const ts_start_shaft *shaft, double w)
 {
     const double root = cbrt(shaft->ratio * w);
 
     return fmax(shaft->oil_slow, shaft->oil_fast * root * root);
+}
+
+/* A step of CVODE may try a speed just below 0, of which a power has none. */
+static double oil_torque(const ts_start_shaft *shaft, double w)
+{
+    return bearing_torque(shaft, w) + ts_shaft_drag_at(&shaft->drag, shaft->ratio * fmax(w, 0.0));
+}
+
+double ts_start_bearing_drag(const ts_rigid_start *start, uint32_t spool, double w)
+{
+    double T = 0.0;
+
+    for (uint32_t s = 0; s < start->shaft_count; s++)
+        if (start->shafts[s].spool == spool)
+            T += start->shafts[s].ratio * bearing_torque(&start->shafts[s], w);
+    return T;
+}
+
+double ts_start_drag(const ts_rigid_start *start, uint32_t spool, ts_drag_kind kind, double w)
+{
+    double T = 0.0;
+
+    for (uint32_t s = 0; s < start->shaft_count; s++) {
+        const ts_start_shaft *shaft = &start->shafts[s];
+        if (shaft->spool == spool)
+            T += shaft->ratio * ts_shaft_drag_of(&shaft->drag, kind, shaft->ratio * w);
+    }
+    return T;
 }
 
 /* What only takes never drives, wherever the last line of its curve goes. */

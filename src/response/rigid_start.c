@@ -60,6 +60,14 @@ static bool is_curve(const ts_torque_curve *curve)
     return true;
 }
 
+static bool is_drag(const ts_shaft_drag *drag)
+{
+    const double most = drag->seal + drag->wind + drag->thrown + drag->churn + drag->rate;
+
+    return isfinite(most) && drag->seal >= 0.0 && drag->wind >= 0.0 && drag->thrown >= 0.0 &&
+           drag->full >= 0.0 && drag->churn >= 0.0 && drag->rate >= 0.0;
+}
+
 static bool is_shaft(const ts_rigid_start *start, uint32_t at)
 {
     const ts_start_shaft *s = &start->shafts[at];
@@ -67,6 +75,7 @@ static bool is_shaft(const ts_rigid_start *start, uint32_t at)
     return s->spool < start->spool_count && s->ratio > 0.0 && isfinite(s->ratio) && s->J >= 0.0 &&
            isfinite(s->J) && s->loss >= 0.0 && s->loss < 1.0 && s->oil_slow >= 0.0 &&
            isfinite(s->oil_slow) && s->oil_fast >= 0.0 && isfinite(s->oil_fast) &&
+           is_drag(&s->drag) &&
            (s->driver == TS_NO_DRIVER
                 ? s->J > 0.0
                 : s->driver < at && start->shafts[s->driver].spool == s->spool);

@@ -18,15 +18,17 @@
  *           a square of its own speed, such that it turns at its idle speed when the cranked one
  *           does.  It stands until that moves it.
  * Beyond    Where asked, the run goes on from idle: the control gives the cranked spool the fuel
- * for an even acceleration up to a further speed and holds that; what the gases then put on it is
- * what this takes, inertias and all loads together.  The air that turns another spool goes on along
- * the straight line between its speeds at both ends, with the drag of its own that lets it turn at
- * that speed; the run ends when each is within 1 % of its own. Oil       Of bearings by Palmgren:
- * the larger of a slow torque and fast times n^(2/3). Events    Light-off, cut-out, clutch, other
- * spools, idle and an acceleration that falls to the least: roots that SUNDIALS CVODE finds, where
- * the run begins anew. Energy    Work of starters and gases, what pads, oil and meshes take are
- * integrated beside the motion; balance = what does not add up with the kinetic energies, over what
- * was put in.
+ *           for an even acceleration up to a further speed and holds that; what the gases then put
+ *           on it is what this takes, inertias and all loads together.  The air that turns another
+ *           spool goes on along the straight line between its speeds at both ends, with the drag of
+ *           its own that lets it turn at that speed; the run ends when each is within 1 % of its
+ *           own.
+ * Oil       Of bearings by Palmgren: the larger of a slow torque and fast times n^(2/3); beside it
+ *           what seals, air and the oil at the teeth ask (element/shaft_drag.h).
+ * Events    Light-off, cut-out, clutch, other spools, idle and an acceleration that falls to the
+ *           least: roots that SUNDIALS CVODE finds, where the run begins anew.
+ * Energy    Work of starters and gases, what pads, oil and meshes take are integrated beside the
+ *           motion; balance = what does not add up with the kinetic energies, over what was put in.
  *
  * Units     SI.
  */
@@ -34,6 +36,7 @@
 #define TS_RESPONSE_RIGID_START_H
 
 #include "base/arena.h"
+#include "element/shaft_drag.h"
 
 #include <stdbool.h>
 #include <stdint.h>
@@ -49,12 +52,13 @@ double ts_torque_curve_at(const ts_torque_curve *curve, double w);
 
 typedef struct ts_start_shaft {
     uint32_t spool;
-    uint32_t driver;   /* shaft that drives it, an earlier one; TS_NO_DRIVER: the spool itself */
-    double   ratio;    /* of its speed to the spool's, > 0                                     */
-    double   J;        /* kg.m2 of all that turns with it, rotors at pads apart                */
-    double   loss;     /* share of the power that enters the mesh which drives it, 0 ..< 1     */
-    double   oil_slow; /* N.m, of the oil in its bearings, >= 0                                */
-    double   oil_fast; /* N.m/(rad/s)^(2/3) of its own speed, >= 0                             */
+    uint32_t driver;    /* shaft that drives it, an earlier one; TS_NO_DRIVER: the spool itself */
+    double   ratio;     /* of its speed to the spool's, > 0                                     */
+    double   J;         /* kg.m2 of all that turns with it, rotors at pads apart                */
+    double   loss;      /* share of the power that enters the mesh which drives it, 0 ..< 1     */
+    double   oil_slow;  /* N.m, of the oil in its bearings, >= 0                                */
+    double   oil_fast;  /* N.m/(rad/s)^(2/3) of its own speed, >= 0                             */
+    ts_shaft_drag drag; /* of its seals, gears and teeth; none below 0                         */
 } ts_start_shaft;
 
 typedef struct ts_start_pad {
@@ -141,7 +145,7 @@ typedef struct ts_start_peak {
 
 typedef struct ts_start_energy { /* J */
     double starters, gases;      /* put in; gases may be negative */
-    double pads, oil, meshes;    /* taken                         */
+    double pads, oil, meshes;    /* taken; oil: with seals and air */
     double kinetic;              /* gained                        */
     double scale, balance;       /* as above                      */
 } ts_start_energy;
@@ -178,6 +182,11 @@ typedef struct ts_start_run {
 
 /* Runs it; what was reached stands in `run` whatever the outcome. */
 void ts_rigid_start_run(const ts_rigid_start *start, ts_arena *arena, ts_start_run *run);
+
+/* N.m that the oil in the bearings of a spool's shafts, and that their seals, gears and teeth, ask
+ * of it at w (rad/s), without what is lost on the way. */
+double ts_start_bearing_drag(const ts_rigid_start *start, uint32_t spool, double w);
+double ts_start_drag(const ts_rigid_start *start, uint32_t spool, ts_drag_kind kind, double w);
 
 /* Time of the first event of that kind; NaN: it did not happen. */
 double ts_start_time_of(const ts_start_run *run, ts_start_happening what);

@@ -174,6 +174,7 @@ ts_status ts_study_show_failure(ts_study *study, const char *at, ts_arena *arena
     if (!choose_mode(study, effects, &part, mode, &subject->failure))
         return mode != NULL ? TS_NOT_UNDERSTOOD : TS_OK; /* nothing of the drive may seize */
     subject->effects = effects;
+    subject->chosen  = name == NULL;
     subject->failed  = failure_words(effects, subject->failure, arena);
     return subject->failed != NULL ? TS_OK : TS_NO_MEMORY;
 }

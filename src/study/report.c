@@ -8,6 +8,7 @@
 #include "report/tooth_sheet.h"
 #include "report/verdict_sentence.h"
 #include "study/doctor_cases.h"
+#include "study/failing.h"
 #include "study/figures.h"
 #include "study/oiling.h"
 #include "study/outlet.h"
@@ -223,15 +224,34 @@ static void instead(ts_chapter *chapter, ts_status status, const char *heading, 
     ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING, says);
 }
 
-static void effects(ts_chapter *chapter, ts_study *study)
+/* The seizure that stops most, as the picture that `draw --figure stops` chooses by itself. */
+static void draw_stops(ts_chapter *chapter, ts_study *study, ts_drawing_subject *subject)
+{
+    if (ts_study_show_failure(study, NULL, chapter->manuscript->arena, subject) != TS_OK) {
+        chapter->manuscript->failed = true;
+        return;
+    }
+    if (subject->failed == NULL)
+        return; /* nothing may seize */
+    ts_buffer_print(&chapter->cell,
+                    "What still turns after the seizure that stops most: %s. Any other failure: "
+                    "towershaft draw --figure stops --at 'PART: FAILURE'.",
+                    subject->failed);
+    if (!chapter->cell.failed)
+        ts_manuscript_figure(chapter->manuscript, "stops", NULL, chapter->cell.bytes);
+    ts_buffer_clear(&chapter->cell);
+}
+
+static void effects(ts_chapter *chapter, ts_study *study, ts_drawing_subject *subject)
 {
     ts_effects      told;
     ts_arena       *arena = chapter->manuscript->arena;
     const ts_status status =
         ts_effects_solve(&study->drive, &study->motion, &study->select, arena, &told);
-    if (status == TS_OK)
+    if (status == TS_OK) {
         ts_chapter_effects(chapter, &told);
-    else
+        draw_stops(chapter, study, subject);
+    } else
         instead(chapter, status, "What stops when a part fails",
                 "The effects of failures could not be followed in this drive.");
 }
@@ -413,7 +433,7 @@ static void write_chapters(making *it, ts_drawing_subject *subject, ts_manuscrip
     whirl(&chapter, it);
     seizures(&chapter, it);
     ts_chapter_mass(&chapter);
-    effects(&chapter, study);
+    effects(&chapter, study, subject);
     ts_chapter_reserves(&chapter);
     ts_chapter_rules(&chapter);
     published_cases(&chapter);

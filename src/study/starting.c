@@ -22,6 +22,7 @@ typedef struct asked {
     ts_arena        *arena;
     ts_start_answer *out;
     double          *slow, *fast; /* [shaft], at the viscosity `nu` */
+    ts_shaft_drag   *drag;        /* [shaft], at the temperature of the oil */
 } asked;
 
 /* ---- oil --------------------------------------------------------------------------------------
@@ -64,6 +65,15 @@ static void lay_oil(const asked *it, double nu)
             add_bearing(it, &lines->lines[l], &lines->lines[l].bearings[b], nu);
 }
 
+/* Seals, air and the oil at the teeth: none where the losses are not known. */
+static void lay_drag(const asked *it, double oil)
+{
+    it->out->drag_missing = it->study->heat.missing;
+    for (uint32_t s = 0; s < it->study->train.shaft_count; s++)
+        it->drag[s] = it->out->drag_missing == NULL ? ts_heat_shaft_drag(&it->study->heat, s, oil)
+                                                    : (ts_shaft_drag){.full = (double)INFINITY};
+}
+
 /* ---- one start --------------------------------------------------------------------------------
  */
 
@@ -75,12 +85,14 @@ static ts_status start_at(const asked *it, const ts_start_wish *wish, ts_arena *
                                         .mass     = &it->study->mass,
                                         .oil_slow = it->slow,
                                         .oil_fast = it->fast,
+                                        .drag     = it->drag,
                                         .ambient  = wish->ambient,
                                         .nu_ratio = nu / viscosity(it->study, celsius_100),
                                         .beyond   = wish->beyond,
                                         .samples  = wish->samples};
 
     lay_oil(it, nu);
+    lay_drag(it, wish->oil);
     return ts_drive_start_run(&question, arena, out);
 }
 
@@ -243,14 +255,16 @@ ts_status ts_study_start(const ts_study *study, const ts_start_wish *wish, ts_ar
                              .arena = arena,
                              .out   = out,
                              .slow  = TS_TAKE(arena, double, study->train.shaft_count + 1),
-                             .fast  = TS_TAKE(arena, double, study->train.shaft_count + 1)};
+                             .fast  = TS_TAKE(arena, double, study->train.shaft_count + 1),
+                             .drag  = TS_TAKE(arena, ts_shaft_drag, study->train.shaft_count + 1)};
     ts_drive_start *run   = TS_TAKE(arena, ts_drive_start, 1);
 
     *out = (ts_start_answer){
         .ambient = isnan(wish->ambient) ? start->ambient.value : wish->ambient,
         .oil     = isnan(wish->oil) ? start->oil.value : wish->oil,
         .beyond  = wish->beyond == TS_NOWHERE ? NULL : study->drive.conditions[wish->beyond].name};
-    if (it.slow == NULL || it.fast == NULL || run == NULL || !keep_assumed(study, wish, arena, out))
+    if (it.slow == NULL || it.fast == NULL || it.drag == NULL || run == NULL ||
+        !keep_assumed(study, wish, arena, out))
         return TS_NO_MEMORY;
     out->it                    = run;
     out->nu                    = viscosity(study, out->oil);

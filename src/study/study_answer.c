@@ -17,6 +17,7 @@ ts_answer ts_study_answer(const ts_study *study)
         .rubbing   = &study->rubbing,
         .splines   = &study->splines,
         .floats    = &study->floats,
+        .heat      = &study->heat,
         .outcome   = &study->outcome,
         .workings  = study->workings,
         .version   = ts_version(),

@@ -105,6 +105,20 @@ class Effects(InFolder):
                 self.assertFalse(singles & set(both))
                 self.assertLess(max(both), len(told["failures"]))
 
+    def test_check_counts_the_single_causes_of_every_effect(self):
+        for example in EXAMPLES:
+            told, brief = answer("effects", example), answer("check", example)["effects"]
+            self.assertEqual(brief["failures"], len(told["failures"]))
+            self.assertEqual([one["sure"] + one["in_doubt"] for one in brief["causes"]],
+                             [sum(1 for cause in one["sets"] if len(cause) == 1)
+                              for one in told["causes"]])
+
+    def test_a_starter_that_seizes_while_it_cranks_is_told_alike(self):
+        _, card, _ = run("effects", ROOT / "examples/bizjet.yaml", "starter")
+        self.assertIn("if it seizes while it cranks", " ".join(card.split()))
+        _, page, _ = run("seize", ROOT / "examples/bizjet.yaml", "starter", "--condition", "crank")
+        self.assertIn("springs back", " ".join(page.split()))
+
     def test_one_part_is_told_by_name_and_by_address(self):
         code, by_name, err = run("effects", BIZJET, "generator")
         self.assertEqual(run("effects", BIZJET, "generator", "-o", self.folder / "card.pdf")[0], 0)
@@ -120,6 +134,11 @@ class Effects(InFolder):
     def test_a_condition_gives_the_speeds(self):
         _, out, _ = run("effects", BIZJET, "starter", "--condition", "ground idle")
         self.assertIn("as before, at ground idle", re.sub(r"\s+", " ", out))
+
+    def test_a_piece_of_a_name_finds_it(self):
+        code, out, err = run("effects", ROOT / "examples/bizjet.yaml", "pump")
+        self.assertEqual((code, out), (2, ""))
+        self.assertIn("did you mean fuel pump?", err)
 
     def test_what_is_not_there_is_told_with_the_nearest(self):
         code, out, err = run("effects", BIZJET, "generatr")

@@ -61,6 +61,36 @@ class Answers(InFolder):
         hottest = max(condition["first"]["rise"] for condition in oil["drives"][0]["conditions"])
         self.assertGreater(hottest, 35)
 
+    def test_check_tells_the_worst_of_what_oil_tells(self):
+        for example in EXAMPLES:
+            oil, brief = answer("oil", example), answer("check", example)["oil"]
+            self.assertEqual(len(brief["drives"]), len(oil["drives"]))
+            for told, one in zip(oil["drives"], brief["drives"]):
+                hottest = max(told["conditions"], key=lambda c: c["first"]["heat"])
+                self.assertEqual(one["condition"], hottest["condition"])
+                for i, method in enumerate(("first", "second")):
+                    self.assertAlmostEqual(one["heat"][i] / hottest[method]["heat"], 1, places=8)
+                leaves = max(c[m]["feed"] + c[m]["rise"] for c in told["conditions"]
+                             for m in ("first", "second"))
+                self.assertAlmostEqual(one["leaves"]["value"], leaves, places=5)
+        self.assertIn("hp drive: loses", run("check", LARGE)[1])
+
+    def test_kinds_of_losses_add_up_to_the_heat(self):
+        _, out, _ = run("oil", LARGE, "--condition", "cruise")
+        table = out.split("What the hp drive loses at cruise")[1].split("\n\n")[0].splitlines()[2:]
+        second = sum(float(line.split()[-2]) for line in table if line.endswith("%"))
+        state = next(c for d in answer("oil", LARGE)["drives"] if d["spool"] == "hp"
+                     for c in d["conditions"] if c["condition"] == "cruise")["second"]
+        share = 100 * state["heat"] / max(state["power_from_spool"], state["power_at_pads"])
+        self.assertAlmostEqual(second, share, delta=0.04)
+        self.assertIn("For the cooler", out)
+
+    def test_defaults_say_where_they_stand(self):
+        listed = answer("oil", LARGE)["assumptions"]
+        self.assertIn("accessories/breather/separator", [one.get("at") for one in listed])
+        _, out, _ = run("oil", LARGE, "--units", "us")
+        self.assertIn("plate = 8 mm (0.315 in) at accessories/oil pump pack/pumps", out)
+
     def test_every_loss_has_a_working(self):
         oil = answer("oil", LARGE)
         for place in oil["places"][::7]:

@@ -115,6 +115,18 @@ static void the_nearest_word_is_found(void **state)
     assert_null(ts_text_nearest(TS_TEXT("rpm"), words, 0));
 }
 
+static void a_piece_of_a_name_finds_the_name(void **state)
+{
+    (void)state;
+    static const char *const names[] = {"oil pump pack", "fuel pump", "B2-speed-band", "starter"};
+
+    assert_string_equal(ts_text_nearest(TS_TEXT("pump"), names, 4), "fuel pump"); /* the shorter */
+    assert_string_equal(ts_text_nearest(TS_TEXT("PACK"), names, 4), "oil pump pack");
+    assert_string_equal(ts_text_nearest(TS_TEXT("B2-sped"), names, 4), "B2-speed-band");
+    assert_null(ts_text_nearest(TS_TEXT("pum"), names, 4));  /* too little of it */
+    assert_null(ts_text_nearest(TS_TEXT("bump"), names, 4)); /* four letters, none wrong */
+}
+
 static void the_nearer_in_case_wins_then_the_earlier(void **state)
 {
     (void)state;
@@ -184,6 +196,7 @@ int main(void)
         cmocka_unit_test(every_code_point_is_read_back),
         cmocka_unit_test(marks_take_no_column),
         cmocka_unit_test(the_nearest_word_is_found),
+        cmocka_unit_test(a_piece_of_a_name_finds_the_name),
         cmocka_unit_test(the_nearer_in_case_wins_then_the_earlier),
         cmocka_unit_test(long_words_are_not_guessed_at),
         cmocka_unit_test(a_word_is_near_when_its_distance_says_so),

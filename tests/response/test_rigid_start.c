@@ -21,8 +21,8 @@ typedef struct rig {
 static void lay(rig *it)
 {
     memset(it, 0, sizeof *it);
-    it->shafts[0]         = (ts_start_shaft){0, TS_NO_DRIVER, 1.0, 2.0, 0.0, 0.0, 0.0};
-    it->shafts[1]         = (ts_start_shaft){0, 0, 1.0, 0.0, 0.0, 0.0, 0.0};
+    it->shafts[0]         = (ts_start_shaft){.driver = TS_NO_DRIVER, .ratio = 1.0, .J = 2.0};
+    it->shafts[1]         = (ts_start_shaft){.ratio = 1.0};
     it->pads[0]           = (ts_start_pad){.shaft = 1, .starter = true, .J = 0.1};
     it->spools[0].idle    = 500.0;
     it->spools[0].cranked = true;
@@ -158,9 +158,27 @@ static void lay_whole(rig *it)
 {
     lay(it);
     it->shafts[0].J = 1.3;
-    it->shafts[1]   = (ts_start_shaft){0, 0, 2.5, 0.02, 0.03, 0.4, 0.02};
-    it->shafts[2]   = (ts_start_shaft){0, 1, 1.5, 0.01, 0.02, 0.1, 0.01};
-    it->shafts[3]   = (ts_start_shaft){1, TS_NO_DRIVER, 1.0, 4.0, 0.0, 1.0, 0.05};
+    it->shafts[1]   = (ts_start_shaft){.spool    = 0,
+                                       .driver   = 0,
+                                       .ratio    = 2.5,
+                                       .J        = 0.02,
+                                       .loss     = 0.03,
+                                       .oil_slow = 0.4,
+                                       .oil_fast = 0.02};
+    it->shafts[2]   = (ts_start_shaft){.spool    = 0,
+                                       .driver   = 1,
+                                       .ratio    = 1.5,
+                                       .J        = 0.01,
+                                       .loss     = 0.02,
+                                       .oil_slow = 0.1,
+                                       .oil_fast = 0.01};
+    it->shafts[3]   = (ts_start_shaft){.spool    = 1,
+                                       .driver   = TS_NO_DRIVER,
+                                       .ratio    = 1.0,
+                                       .J        = 4.0,
+                                       .loss     = 0.0,
+                                       .oil_slow = 1.0,
+                                       .oil_fast = 0.05};
     it->pads[0]     = (ts_start_pad){
             .shaft = 2, .starter = true, .drive = straight(it, 0, 0.0, 90.0, 900.0, 0.0), .J = 0.05};
     it->pads[1] =
@@ -478,7 +496,7 @@ static void a_starter_without_a_clutch_becomes_a_load(void **state)
 static void numbers_out_of_range_are_refused(void **state)
 {
     (void)state;
-    for (int k = 0; k < 11; k++) {
+    for (int k = 0; k < 12; k++) {
         rig it;
         lay_ratio(&it);
         it.start.beyond     = 2.0 * it.spools[0].idle;
@@ -486,7 +504,7 @@ static void numbers_out_of_range_are_refused(void **state)
         double *const bad[] = {&it.shafts[0].J,     &it.shafts[1].ratio, &it.shafts[1].loss,
                                &it.pads[0].J,       &it.T[0][1],         &it.spools[0].idle,
                                &it.start.light_off, &it.start.theta,     &it.shafts[1].oil_fast,
-                               &it.start.beyond,    &it.start.rate};
+                               &it.start.beyond,    &it.start.rate,      &it.shafts[1].drag.wind};
         *bad[k]             = (double)NAN;
         run(&it);
         assert_int_equal(it.run.outcome, TS_START_FAULT);
@@ -496,6 +514,50 @@ static void numbers_out_of_range_are_refused(void **state)
 }
 
 /* derived: 12 + 0.2 w until the line of what brakes meets 0 at 150 rad/s, 42 N.m from there on. */
+/* derived: t = int J dw/(T - drag(w)), by Simpson's rule; the drag stands on a shaft at 3:1 that
+ * turns with the spool, a constant, a power of 1.8, a square up to 900 rad/s and an exponential. */
+static double hand_drag(double w)
+{
+    const double n = 3.0 * w;
+
+    return 3.0 * (0.8 + 2e-6 * pow(n, 1.8) + 1e-7 * n * fmin(n, 900.0) + 0.05 * exp(1e-3 * n));
+}
+
+static double simpson_time(double T, double J, double to, int steps)
+{
+    double sum = 0.0;
+
+    for (int i = 0; i <= steps; i++)
+        sum += (i == 0 || i == steps ? 1.0
+                : i % 2 == 1         ? 4.0
+                                     : 2.0) *
+               J / (T - hand_drag(to * i / steps));
+    return sum * to / steps / 3.0;
+}
+
+static void seals_air_and_oil_at_the_teeth_brake_as_an_integral_says(void **state)
+{
+    (void)state;
+    rig it;
+    lay(&it);
+    it.pads[0].drive  = straight(&it, 0, 0.0, 42.0, 1000.0, 42.0);
+    it.shafts[2]      = (ts_start_shaft){.driver = 0, .ratio = 3.0};
+    it.shafts[2].drag = (ts_shaft_drag){
+        .seal = 0.8, .wind = 2e-6, .thrown = 1e-7, .full = 900.0, .churn = 0.05, .rate = 1e-3};
+    it.start.shaft_count = 3;
+    run(&it);
+    assert_int_equal(it.run.outcome, TS_START_IDLE);
+    assert_close(it.run.t, simpson_time(42.0, 2.1, 500.0, 10000), 1e-7);
+    assert_true(it.run.t > 1.05 * 2.1 * 500.0 / 42.0);
+    assert_true(it.run.energy.balance < 1e-9);
+    assert_close(ts_start_drag(&it.start, 0, TS_DRAG_SEAL, 77.0), 2.4, 1e-12);
+    double sum = ts_start_bearing_drag(&it.start, 0, 400.0);
+    for (int kind = 0; kind < TS_DRAG_KINDS; kind++)
+        sum += ts_start_drag(&it.start, 0, (ts_drag_kind)kind, 400.0);
+    assert_close(sum, hand_drag(400.0), 1e-12);
+    shut(&it);
+}
+
 static void what_brakes_never_drives_beyond_its_curve(void **state)
 {
     (void)state;
@@ -549,6 +611,7 @@ int main(void)
         cmocka_unit_test(a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again),
         cmocka_unit_test(a_starter_without_a_clutch_becomes_a_load),
         cmocka_unit_test(numbers_out_of_range_are_refused),
+        cmocka_unit_test(seals_air_and_oil_at_the_teeth_brake_as_an_integral_says),
         cmocka_unit_test(what_brakes_never_drives_beyond_its_curve),
         cmocka_unit_test(curves_go_on_beyond_their_ends),
     };

@@ -12,11 +12,11 @@ const command_row *command_named(const char *name)
     return NULL;
 }
 
-/* Letters that both words begin with: enough to guess a mistyped command or option. */
+/* Letters that both words begin with: enough to guess a mistyped command, option or choice. */
 static size_t common_start(const char *a, const char *b)
 {
     size_t n = 0;
-    while (a[n] != '\0' && a[n] == b[n])
+    while (a[n] != '\0' && a[n] != '|' && a[n] == b[n])
         n++;
     return n;
 }
@@ -142,6 +142,22 @@ bool arguments_read(const command_row *command, int count, char **words, argumen
     return true;
 }
 
+static void complain_of_choice(const option_row *row, const char *want)
+{
+    const char *nearest = NULL;
+    size_t      best    = 0;
+
+    fprintf(stderr, "towershaft: %s %s: expected %s", row->word, want, row->takes);
+    for (const char *at = row->takes; at != NULL; at = strchr(at, '|')) {
+        at += *at == '|';
+        if (nearer(want, at, &best))
+            nearest = at;
+    }
+    if (nearest != NULL)
+        fprintf(stderr, "; did you mean %.*s?", (int)strcspn(nearest, "|"), nearest);
+    fprintf(stderr, "\n");
+}
+
 bool arguments_choice(const arguments *given, option_id option, const char **chosen)
 {
     const option_row *row  = &option_rows[option];
@@ -156,6 +172,6 @@ bool arguments_choice(const arguments *given, option_id option, const char **cho
             return true;
         }
     }
-    fprintf(stderr, "towershaft: %s %s: expected %s\n", row->word, want, row->takes);
+    complain_of_choice(row, want);
     return false;
 }

@@ -1,5 +1,8 @@
 /* check/rule/bearing_life.c: does every bearing last as long as the drive? */
 #include "check/bearing_visit.h"
+#include "check/oil_told.h"
+
+#define NEEDS ((unsigned)(TS_NEEDS_FEED | TS_NEEDS_VISCOSITY | TS_NEEDS_BEARING_RISE))
 
 static const ts_formula ratio_formula = {
     .symbol  = "lives",
@@ -21,7 +24,7 @@ static void judge(ts_check *check, const ts_bearing_at *at, double least)
     const ts_line_bearing *b     = at->bearing;
     const double           L_nmh = b->rating.L_nmh, t_drive = check->lines->life;
 
-    if (isnan(t_drive))
+    if (isnan(t_drive) || (isnan(L_nmh) && ts_oil_lacks(check, NEEDS)))
         return; /* asked once below */
     ts_workings_about(check->workings, b->node, TS_EVERY_CONDITION);
     ts_workings_assumed(check->workings, "t_drive", t_drive, "s",
@@ -61,6 +64,7 @@ static void run(ts_check *check)
     if (isnan(check->lines->life))
         ts_not_computable(check, check->drive->node, TS_EVERY_CONDITION,
                           "the time spent in every condition (`hours` or `events`)");
+    (void)ts_oil_is_told(check, NEEDS, NULL);
     ts_each_bearing(check, limit->value, judge);
     ts_skip(check, "no bearing could be rated");
 }

@@ -17,6 +17,9 @@ static void complain(ts_check *check, uint32_t m, const ts_film_of_case *film,
 {
     const ts_gear   *driver = &check->train->gears[check->train->meshes[m].driver];
     const ts_measure rough  = driver->system->flank_roughness;
+    const bool       us     = check->units == TS_UNITS_US;
+    const double     scale  = us ? 1e6 / 0.0254 : 1e6; /* roughness is told in microinches there */
+    const char      *unit   = us ? "uin" : "um";
 
     ts_says(check, finding,
             "at %s the least film of %s is %s of the roughness, %s, and the safety against "
@@ -27,10 +30,10 @@ static void complain(ts_check *check, uint32_t m, const ts_film_of_case *film,
             ts_shown(check, question->limit, TS_KIND_NUMBER),
             ts_flank_words(check, m, question->condition));
     ts_remedy(check, finding,
-              "make the flanks as smooth as %s um R_z where they have %s um, or feed cooler oil",
-              ts_shown_outward(check, 1e6 * rough.value * question->value / question->limit,
+              "make the flanks as smooth as %s %s R_z where they have %s %s, or feed cooler oil",
+              ts_shown_outward(check, scale * rough.value * question->value / question->limit,
                                TS_KIND_NUMBER, -1),
-              ts_shown(check, 1e6 * rough.value, TS_KIND_NUMBER));
+              unit, ts_shown(check, scale * rough.value, TS_KIND_NUMBER), unit);
 }
 
 static void judge(ts_check *check, uint32_t m, uint32_t c)

@@ -1,6 +1,8 @@
 /* check/rule/oil_fed.c: does the pressure element give the boxes the oil that their jets ask for?
  */
-#include "check/rule.h"
+#include "check/oil_told.h"
+
+#define NEEDS ((unsigned)(TS_NEEDS_FEED | TS_NEEDS_VISCOSITY | TS_NEEDS_DENSITY | TS_NEEDS_RISE))
 
 static const ts_formula boxes_formula = {
     .symbol  = "Q_boxes",
@@ -72,6 +74,8 @@ static void run(ts_check *check)
     const ts_oil_units *units = &check->power->units;
     const bool          cold  = check->heat == NULL || check->heat->missing != NULL;
 
+    if (units->pack_count > 0 && !ts_oil_is_told(check, NEEDS, NULL))
+        return;
     for (uint32_t i = 0; i < units->pack_count; i++)
         if (units->packs[i].missing != NULL)
             (void)ts_not_computable(check, units->packs[i].told->node, TS_EVERY_CONDITION, "%s",

@@ -1,5 +1,7 @@
 /* check/rule/oil_rise.c: does the oil of every drive stay within its rise? */
-#include "check/rule.h"
+#include "check/oil_told.h"
+
+#define NEEDS ((unsigned)(TS_NEEDS_FEED | TS_NEEDS_VISCOSITY | TS_NEEDS_DENSITY | TS_NEEDS_RISE))
 
 static const ts_formula reserve_formula = {
     .symbol  = "reserve_dtheta",
@@ -88,8 +90,9 @@ static void run(ts_check *check)
         return;
     }
     if (check->heat->missing != NULL) {
-        (void)ts_not_computable(check, check->drive->oil.node, TS_EVERY_CONDITION, "%s",
-                                check->heat->missing);
+        if (ts_oil_is_told(check, NEEDS, NULL))
+            (void)ts_not_computable(check, check->drive->oil.node, TS_EVERY_CONDITION, "%s",
+                                    check->heat->missing);
         return;
     }
     for (uint32_t d = 0; d < check->drive->drive_count; d++) {
