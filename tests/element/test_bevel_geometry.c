@@ -531,6 +531,16 @@ static void two_grades_double_the_tolerance(void **state)
     assert_nan(ts_bevel_pitch_tolerance(0.1, 2.5e-3, (double)NAN, 0, NULL));
     assert_true(ts_bevel_tolerance_within(0.1, 2.5e-3, 41.0));
     assert_false(ts_bevel_tolerance_within(0.1, 0.5e-3, 41.0));
+    /* Where the standard ends: 1 to 50 mm, 5 to 400 teeth, 5 to 2500 mm (ISO 17485:2006, 1). */
+    const double ends[6][3] = {{0.1, 1e-3, 41.0},    {0.1, 50e-3, 41.0},   {0.1, 2.5e-3, 5.0},
+                               {0.1, 2.5e-3, 400.0}, {5e-3, 2.5e-3, 41.0}, {2.5, 2.5e-3, 41.0}};
+    const int    which[6]   = {1, 1, 2, 2, 0, 0};
+    for (int i = 0; i < 6; i++) {
+        double past[3] = {ends[i][0], ends[i][1], ends[i][2]};
+        assert_true(ts_bevel_tolerance_within(past[0], past[1], past[2]));
+        past[which[i]] *= i % 2 == 0 ? 0.999 : 1.001;
+        assert_false(ts_bevel_tolerance_within(past[0], past[1], past[2]));
+    }
 }
 
 /* ---- the inner end --------------------------------------------------------------------------- */

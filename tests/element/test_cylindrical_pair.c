@@ -441,6 +441,21 @@ static void inputs_out_of_range_are_refused(void **state)
         expect_fault(&in[i], TS_PAIR_OUT_OF_RANGE);
 }
 
+/* A tip 10 m wide asks for an addendum of thousands of modules, of the one gear or of the other. */
+static void a_tip_that_no_gear_has_is_refused(void **state)
+{
+    (void)state;
+    ts_cylindrical_pair_input in = sound;
+
+    in.tip  = TS_TIP_DIAMETERS;
+    in.d_a1 = 54e-3;
+    in.d_a2 = 10.0;
+    expect_fault(&in, TS_PAIR_OUT_OF_RANGE);
+    in.d_a1 = 10.0;
+    in.d_a2 = 84e-3;
+    expect_fault(&in, TS_PAIR_OUT_OF_RANGE);
+}
+
 static void centre_distance_inside_the_base_circles_is_refused(void **state)
 {
     (void)state;
@@ -538,6 +553,7 @@ int main(void)
         cmocka_unit_test(results_are_the_same_with_and_without_workings),
         cmocka_unit_test(every_symbol_of_the_workings_has_an_origin),
         cmocka_unit_test(inputs_out_of_range_are_refused),
+        cmocka_unit_test(a_tip_that_no_gear_has_is_refused),
         cmocka_unit_test(centre_distance_inside_the_base_circles_is_refused),
         cmocka_unit_test(tip_inside_the_base_circle_is_refused),
         cmocka_unit_test(impossible_rack_is_refused),

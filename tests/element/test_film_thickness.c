@@ -70,6 +70,9 @@ static void ellipticity_of_equal_radii(void **state)
     (void)state;
     assert_close(ts_ellipticity_1977(3e-3, 3e-3, NULL), 1.03, 1e-15);
     assert_close(ts_ellipticity_brewe(3e-3, 3e-3, NULL), 1.0339, 1e-15);
+    /* by hand: 2^1.28 = exp(1.28 * 0.693147180560) = 2.428389769, 2^1.272 = 2.414961183 */
+    assert_close(ts_ellipticity_1977(3e-3, 12e-3, NULL), 1.03 * 2.428389769, 1e-9);
+    assert_close(ts_ellipticity_brewe(3e-3, 12e-3, NULL), 1.0339 * 2.414961183, 1e-9);
 }
 
 static void notes_change_nothing(void **state)

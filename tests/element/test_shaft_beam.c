@@ -102,6 +102,37 @@ static void three_supports_share_as_the_theorem_says(void **state)
     assert_close(result.left[ts_beam_station(&frame, 0.3)].M_z, 3.0 / 16.0 * 800.0 * 0.3, 1e-11);
 }
 
+/* Derived: a bar that rests at one end and is held against tilting by k_t at the other.  By Mohr
+ * the slope there is P L^2/16 EI - M L/3 EI, which is M/k_t: M = (3 P L/16)/(1 + 3 EI/(k_t L)). */
+static void a_spring_against_tilting_shares_by_its_stiffness(void **state)
+{
+    (void)state;
+    const double       EI = E * second_moment(0.03, 0.01), L = 0.4, P = 1000.0;
+    const double       k_t[]    = {0.5 * EI / L, 3.0 * EI / L, 40.0 * EI / L};
+    const double       middle[] = {0.2};
+    const ts_beam_load load     = {.x = 0.2, .F_y = -P, .F_z = -P};
+
+    for (int i = 0; i < 3; i++) {
+        const ts_beam_support ends[] = {{0.0, INFINITY, k_t[i], true}, {L, INFINITY, 0.0, false}};
+        const ts_beam         beam   = {.sections      = bar,
+                                        .supports      = ends,
+                                        .places        = middle,
+                                        .section_count = 1,
+                                        .support_count = 2,
+                                        .place_count   = 1,
+                                        .E             = E,
+                                        .G             = G};
+        const double          M      = 3.0 * P * L / 16.0 / (1.0 + 3.0 * EI / (k_t[i] * L));
+
+        solve(&beam, &load, 1);
+        assert_close(result.reaction[0].M_z, M, 1e-11);
+        assert_close(result.reaction[0].M_y, -M, 1e-11);
+        assert_close(result.reaction[1].F_y, P / 2.0 - M / L, 1e-11);
+        assert_close(result.reaction[0].F_z, P / 2.0 + M / L, 1e-11);
+        assert_close(result.left[0].theta_y, -M / k_t[i], 1e-11);
+    }
+}
+
 /* Derived: a rigid bar on two springs sinks by its share of the load. */
 static void springs_give_way_by_their_load(void **state)
 {
@@ -353,6 +384,7 @@ int main(void)
         cmocka_unit_test(middle_load_bends_by_the_closed_form),
         cmocka_unit_test(clamped_bar_bends_by_the_closed_form),
         cmocka_unit_test(three_supports_share_as_the_theorem_says),
+        cmocka_unit_test(a_spring_against_tilting_shares_by_its_stiffness),
         cmocka_unit_test(springs_give_way_by_their_load),
         cmocka_unit_test(stepped_shaft_agrees_with_the_unit_load_method),
         cmocka_unit_test(influence_goes_both_ways),

@@ -214,6 +214,17 @@ static void undercut_ends_where_the_rolling_rack_leaves_the_involute(void **stat
         ts_cylindrical_pair met;
         assert_int_equal(ts_cylindrical_pair_solve(&shorter, &met, NULL), TS_PAIR_FINE);
         assert_true(fabs(ts_undercut_room(&met, 0, NULL)) < 1e-12);
+        /* derived: it does not matter which of the two is called gear 1 */
+        const ts_cylindrical_pair_input turned_in = {.z_1     = 60,
+                                                     .z_2     = teeth[i],
+                                                     .m_n     = 2e-3,
+                                                     .alpha_n = 20.0 * degree,
+                                                     .rack    = ts_basic_rack_A};
+        ts_cylindrical_pair             turned;
+        assert_int_equal(ts_cylindrical_pair_solve(&turned_in, &turned, NULL), TS_PAIR_FINE);
+        assert_close_abs(ts_undercut_room(&turned, 1, NULL), ts_undercut_room(&pair, 0, NULL),
+                         1e-12);
+        assert_close(ts_undercut_tip_of_mate(&turned, 1), ts_undercut_tip_of_mate(&pair, 0), 1e-12);
     }
 }
 
