@@ -4,7 +4,8 @@
 # Runs each target of build/sanitize (libFuzzer; of build/afl under AFL++ when ENGINE=afl), or those that
 # are named.  Inputs that reach new code are gathered in out/fuzz/<name>/, what breaks a program in
 # out/fuzz/<name>-crash-*; the committed corpus is read, never written.  At the end a table of
-# executions stands in out/fuzz/record.md.  A target stops at its first break; 0 seconds runs none.
+# executions stands in out/fuzz/record.md.  A target stops at its first break, which one input that takes
+# PATIENCE (60) seconds is; 0 seconds runs none.
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
@@ -31,7 +32,7 @@ by_libfuzzer() { # name
     [ ! -f "tests/fuzz/$1.dict" ] || words+=("-dict=tests/fuzz/$1.dict")
     # The sanitizer keeps freed memory in quarantine, 256 MB of it unless told: half of the limit.
     ASAN_OPTIONS="${ASAN_OPTIONS:+$ASAN_OPTIONS:}quarantine_size_mb=16" \
-        "$place/tests/fuzz/fuzz_$1" -max_total_time="$seconds" -rss_limit_mb=512 -timeout=20 \
+        "$place/tests/fuzz/fuzz_$1" -max_total_time="$seconds" -rss_limit_mb=512 -timeout="${PATIENCE:-60}" \
         -verbosity=1 -print_final_stats=1 -artifact_prefix="out/fuzz/$1-" "out/fuzz/$1" \
         "${words[@]}" >"$log" 2>&1 || broke=yes
     printf '| %s | libFuzzer | %s | %s | %s | %s |\n' "$1" "$seconds" \

@@ -1,6 +1,7 @@
 /* Is the geometry of a cylindrical pair that of the standard, and does it keep its symmetries? */
 #include "base/arena.h"
 #include "element/cylindrical_contact.h"
+#include "element/cylindrical_gear.h"
 #include "element/cylindrical_pair.h"
 #include "element/involute.h"
 #include "support/close.h"
@@ -299,6 +300,30 @@ static void undercut_begins_at_x_min(void **state)
     }
 }
 
+/* Two ways of one standard: a gear without shift is undercut below z_min teeth, helical ones too.
+ */
+static void least_tooth_number_is_that_without_shift(void **state)
+{
+    (void)state;
+    uint64_t            seed = 11;
+    const ts_basic_rack A    = ts_basic_rack_A;
+
+    /* by hand: alpha_t = 22.795877 deg, h = 0.9999676545 */
+    assert_close(ts_gear_z_min(&A, 20.0 * degree, 30.0 * degree, NULL), 11.537638439, 1e-9);
+    for (int round = 0; round < 200; round++) {
+        ts_cylindrical_pair_input in = drawn_pair(&seed);
+
+        in.z_1                    = (int)drawn(&seed, 6.0, 40.0);
+        in.tip                    = TS_TIP_GIVEN;
+        in.k_1                    = -0.3;
+        const double        z_min = ts_gear_z_min(&in.rack, in.alpha_n, in.beta, NULL);
+        ts_cylindrical_pair p;
+        const ts_pair_fault fault = ts_cylindrical_pair_solve(&in, &p, NULL);
+        assert_true(fault == TS_PAIR_FINE || fault == TS_PAIR_POINTED);
+        assert_int_equal(p.x_min1 > 0.0, in.z_1 < z_min);
+    }
+}
+
 /* An internal pair by ISO signs: everything about gear 2 and the centre is negative. */
 static void internal_gear_keeps_the_standards_signs(void **state)
 {
@@ -548,6 +573,7 @@ int main(void)
         cmocka_unit_test(backlash_is_pitch_less_thicknesses),
         cmocka_unit_test(small_growth_of_centre_opens_the_first_order_backlash),
         cmocka_unit_test(undercut_begins_at_x_min),
+        cmocka_unit_test(least_tooth_number_is_that_without_shift),
         cmocka_unit_test(internal_gear_keeps_the_standards_signs),
         cmocka_unit_test(equal_sliding_splits_the_sum_of_shifts),
         cmocka_unit_test(results_are_the_same_with_and_without_workings),
