@@ -53,10 +53,16 @@ def calls_on(folder, log):
 
 def was_hit(folder, log):
     """Did the fault meet a file of the folder?"""
-    lines = [line for line in log.splitlines() if "(INJECTED)" in line]
-    threads = {line.split()[0] for line in lines}
-    near = "\n".join(line for line in log.splitlines() if line.split()[0] in threads)
-    return bool(lines) and str(folder) in near
+    begun = {}
+    for line in log.splitlines():
+        thread = line.split(" ", 1)[0]
+        if "<unfinished" in line:
+            begun[thread] = line
+        if "(INJECTED)" in line:
+            call = begun.get(thread, "") if "resumed>" in line else line
+            if str(folder) in call:
+                return True
+    return False
 
 
 def names_in(folder):

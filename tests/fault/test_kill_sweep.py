@@ -74,7 +74,7 @@ class TestKillSweep(unittest.TestCase):
                 done = strace(self.place / "log", words,
                               f"{call.name}:signal=KILL:when={call.number}")
                 what = (writer.name, call)
-                self.assertEqual(done.code, -9, what)
+                self.assertIn(done.code, (-9, 0) if writer.moving else (-9,), what)
                 left = self.judge(writer, folder, whole, before, what)
                 if left and not before:  # and what was left hinders nobody
                     again = subprocess.run(words, capture_output=True, check=False)
