@@ -14,6 +14,7 @@
 #include "towershaft/seize.h"
 #include "towershaft/sheet.h"
 #include "towershaft/start.h"
+#include "towershaft/warm.h"
 #include "towershaft/lines.h"
 #include "towershaft/necks.h"
 #include "towershaft/effects.h"

@@ -18,14 +18,22 @@ static bool span_known(const ts_span *span)
     return span->standing == TS_GIVEN || span->standing == TS_ASSUMED;
 }
 
-static const char *missing_of(const ts_tooth_system *driver, const ts_tooth_system *driven)
+static const char *allowance_lacks(const ts_tooth_system *driver, const ts_tooth_system *driven)
 {
     if (!span_known(&driver->thickness) || !span_known(&driven->thickness))
         return "the tooth thickness allowance";
     if (!span_known(&driver->centre))
         return "the centre distance allowance";
-    const ts_temperatures *warm = &driver->temperatures;
+    return NULL;
+}
 
+static const char *missing_of(const ts_tooth_system *driver, const ts_tooth_system *driven)
+{
+    const ts_temperatures *warm  = &driver->temperatures;
+    const char            *lacks = allowance_lacks(driver, driven);
+
+    if (lacks != NULL)
+        return lacks;
     if (warm->gears.standing == TS_UNKNOWN || warm->casing.standing == TS_UNKNOWN)
         return "a temperature of gears or casing";
     if (warm->gears_expansion.standing == TS_UNKNOWN ||
@@ -59,14 +67,39 @@ static void note_allowances(const ts_drive *drive, const ts_tooth_system *driver
     note_span(drive, &driver->centre, A, "m", "centre distance allowance", workings);
 }
 
+static ts_backlash_allowance allowance_of(const ts_tooth_system *one, const ts_tooth_system *two)
+{
+    return (ts_backlash_allowance){.E_sn1 = {one->thickness.high, one->thickness.low},
+                                   .E_sn2 = {two->thickness.high, two->thickness.low},
+                                   .A_a   = {one->centre.low, one->centre.high}};
+}
+
+/* A warmth that the file lacks takes the play as built with it, so its allowances are asked again.
+ */
+const char *ts_motion_backlash_lacks(const ts_train *train, const ts_motion *motion, uint32_t mesh)
+{
+    const ts_tooth_system *one = train->gears[train->meshes[mesh].driver].system;
+    const ts_tooth_system *two = train->gears[train->meshes[mesh].driven].system;
+
+    return motion->meshes[mesh].solved ? allowance_lacks(one, two) : "the geometry";
+}
+
+void ts_motion_backlash_at(const ts_train *train, const ts_motion *motion, uint32_t mesh,
+                           const ts_backlash_warmth *warmth, ts_backlash *out)
+{
+    const ts_backlash_allowance allowance =
+        allowance_of(train->gears[train->meshes[mesh].driver].system,
+                     train->gears[train->meshes[mesh].driven].system);
+
+    ts_backlash_solve(&motion->meshes[mesh].pair, &allowance, warmth, out, NULL);
+}
+
 void ts_motion_backlash(const ts_drive *drive, const ts_gear *const gears[2], ts_mesh_motion *mesh,
                         ts_workings *workings)
 {
     const ts_tooth_system      *one = gears[0]->system, *two = gears[1]->system;
     const ts_temperatures      *warm      = &one->temperatures;
-    const ts_backlash_allowance allowance = {.E_sn1 = {one->thickness.high, one->thickness.low},
-                                             .E_sn2 = {two->thickness.high, two->thickness.low},
-                                             .A_a   = {one->centre.low, one->centre.high}};
+    const ts_backlash_allowance allowance = allowance_of(one, two);
     const ts_backlash_warmth    warmth    = {.theta        = {warm->gears.low, warm->gears.high},
                                              .dtheta       = {warm->casing.low, warm->casing.high},
                                              .alpha_gears  = warm->gears_expansion.value,

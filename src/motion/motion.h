@@ -80,9 +80,16 @@ ts_status ts_motion_prepare(const ts_drive *drive, const ts_train *train, ts_are
 ts_status ts_motion_solve(const ts_drive *drive, ts_motion *motion, ts_diagnostics *list,
                           ts_workings *workings);
 
-/* The geometry of one bevel mesh with z teeth by itself, also of one that is only tried; false, and why in `fault`, when there are no such cones. */
+/* The geometry of one bevel mesh with z teeth by itself, also of one that is only tried; false, and
+ * why in `fault`, when there are no such cones. */
 bool ts_motion_bevel(const ts_drive *drive, const ts_bevel_gears *bevels, const int z[2],
                      ts_mesh_motion *mesh, ts_workings *workings);
+
+/* NULL, or what the file lacks for the play of a cylindrical mesh: a noun. */
+const char *ts_motion_backlash_lacks(const ts_train *train, const ts_motion *motion, uint32_t mesh);
+/* What the makers of a mesh that lacks nothing may leave of play, as built and with that warmth. */
+void ts_motion_backlash_at(const ts_train *train, const ts_motion *motion, uint32_t mesh,
+                           const ts_backlash_warmth *warmth, ts_backlash *out);
 
 /* +1: ccw, -1: cw for somebody who faces the pad (front pad: looking rearward; rear: forward). */
 int ts_pad_sense(const ts_motion *motion, const ts_pad *pad);

@@ -69,6 +69,8 @@ typedef enum option_id {
     OPTION_AMBIENT,
     OPTION_OIL_TEMPERATURE,
     OPTION_GRID,
+    OPTION_THROUGH,
+    OPTION_SOAK,
     OPTION_SAMPLES,
     OPTION_NUMBERS,
     OPTION_KEY,
@@ -128,6 +130,7 @@ int run_whirl(const arguments *given);
 int run_seize(const arguments *given);
 int run_jolt(const arguments *given);
 int run_start(const arguments *given);
+int run_warm(const arguments *given);
 int run_sheet(const arguments *given);
 int run_effects(const arguments *given);
 int run_brief(const arguments *given);

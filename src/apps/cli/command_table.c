@@ -72,6 +72,10 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_OIL_TEMPERATURE, "--oil-temperature", NULL, "TEMPERATURE",
      "of the oil in the bearings, as '-20 degC'"},
     {OPTION_GRID, "--grid", NULL, NULL, "also starts over temperatures of air and oil"},
+    {OPTION_THROUGH, "--through", NULL, "COURSE",
+     "conditions and how long each lasts, as 'ground idle 5 min, take-off 120 s'"},
+    {OPTION_SOAK, "--soak", NULL, "TEMPERATURE",
+     "of everything at the beginning (the coldest that gears may be)"},
     {OPTION_SAMPLES, "--samples", NULL, "NUMBER", "how many necks are drawn (1000000)"},
     {OPTION_NUMBERS, "--numbers", NULL, NULL, "with ratios and torques, not in words alone"},
     {OPTION_KEY, "--key", NULL, NULL, "with the answers, on a page of their own"},
@@ -104,9 +108,11 @@ static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION
                                           OPTION_COLOUR};
 static const option_id jolt_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                          OPTION_COLOUR};
-static const option_id start_options[]   = {OPTION_TO,     OPTION_AMBIENT, OPTION_OIL_TEMPERATURE,
-                                            OPTION_GRID,   OPTION_JSON,    OPTION_UNITS,
-                                            OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id start_options[] = {OPTION_TO,     OPTION_AMBIENT, OPTION_OIL_TEMPERATURE,
+                                          OPTION_GRID,   OPTION_JSON,    OPTION_UNITS,
+                                          OPTION_OUTPUT, OPTION_COLOUR};
+static const option_id warm_options[] = {OPTION_THROUGH, OPTION_SOAK,   OPTION_AMBIENT, OPTION_JSON,
+                                         OPTION_UNITS,   OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id effects_options[] = {OPTION_CONDITION, OPTION_ALL,   OPTION_JSON,
                                             OPTION_PAPER,     OPTION_UNITS, OPTION_OUTPUT,
                                             OPTION_COLOUR};
@@ -260,6 +266,18 @@ const command_row commands[] = {
      "break;\n"
      "2: the file lacks something, or it could not be computed.",
      OPTIONS(start_options), run_start},
+    {"warm", "FILE", "file", 1, 1, "follow the play of the teeth as all grows hot",
+     "Gears, casing and oil of every drive are followed from a cold soak through conditions of the "
+     "file,\n"
+     "with the heat that the losses make: how warm they become, what play is left between the "
+     "gears "
+     "at\n"
+     "every moment, and whether the temperatures that the file tells for the play enclose those "
+     "that\n"
+     "come.  draw --figure play draws it.  Exit code 1: play is used up, or temperatures come that "
+     "the\n"
+     "file leaves out; 2: the file lacks something.",
+     OPTIONS(warm_options), run_warm},
     {"seize", "FILE ACCESSORY", "file", 2, 2, "follow a seizure in time",
      "The accessory stops at once, or by growing friction with --ramp, and its tree is followed "
      "in\n"

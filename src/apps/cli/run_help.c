@@ -24,11 +24,11 @@ static void list(int columns)
         print_paragraphs(commands[i].says, 2 + NAME_WIDTH, columns);
     }
     printf("\n");
-    print_paragraphs(
-        "towershaft help COMMAND says more.  Exit codes: 0 holds, or is told where "
-        "nothing is judged, 1 does not hold, 2 the input cannot be understood or computed, 3 a fault of the program or of the "
-        "machine.",
-        0, columns);
+    print_paragraphs("towershaft help COMMAND says more.  Exit codes: 0 holds, or is told where "
+                     "nothing is judged, 1 does not hold, 2 the input cannot be understood or "
+                     "computed, 3 a fault of the program or of the "
+                     "machine.",
+                     0, columns);
     printf("\n");
     print_paragraphs(ts_caution(), 0, columns);
 }
@@ -122,7 +122,8 @@ static void manual(void)
     for (size_t i = 0; i < command_count; i++)
         manual_command(&commands[i]);
     printf(
-        ".SH EXIT STATUS\n.TP\n.B 0\nThe drive holds, or the answer is told where nothing is judged.\n.TP\n.B 1\nIt does not hold.\n.TP\n.B 2\n"
+        ".SH EXIT STATUS\n.TP\n.B 0\nThe drive holds, or the answer is told where nothing is "
+        "judged.\n.TP\n.B 1\nIt does not hold.\n.TP\n.B 2\n"
         "The input cannot be understood or computed.\n.TP\n.B 3\nA fault of the program or of the "
         "machine.\n.SH ENVIRONMENT\n.TP\n.B NO_COLOR\nNo colour, whatever the terminal takes.\n"
         ".SH CAUTIONS\n");
