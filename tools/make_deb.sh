@@ -12,3 +12,4 @@ mv "$place/towershaft-$version/packaging/debian" "$place/towershaft-$version/deb
 (cd "$place/towershaft-$version" && DEB_BUILD_OPTIONS=nocheck dpkg-buildpackage -us -uc -b)
 lintian --fail-on error,warning "$place"/*.changes
 ls -l "$place"/*.deb
+tools/try_deb.sh
