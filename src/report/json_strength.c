@@ -63,7 +63,9 @@ static const ts_bevels_case *bevels_case(const ts_answer *answer, uint32_t m, in
 /* Of ANSI/AGMA 2003, where the file has its geometry factors. */
 static void second_opinion(ts_json *json, const ts_answer *answer, uint32_t m, int32_t c)
 {
-    const ts_bevels_mesh     *mesh    = bevels_of(answer, m);
+    const ts_bevels_mesh *mesh = bevels_of(answer, m);
+    if (mesh == NULL || !mesh->second_asked)
+        return;
     const ts_agma2003_rating *r       = &bevels_case(answer, m, c)->second;
     const ts_subject          about   = {mesh->second_subject.object, c};
     const part                parts[] = {
@@ -76,8 +78,6 @@ static void second_opinion(ts_json *json, const ts_answer *answer, uint32_t m, i
                        {"S_F1", TS_KIND_NUMBER, r->gear[0].S_F},
                        {"S_F2", TS_KIND_NUMBER, r->gear[1].S_F},
     };
-    if (!mesh->second_asked)
-        return;
     ts_json_key(json, "second_opinion");
     ts_json_object(json);
     ts_json_string_at(json, "method", "ANSI/AGMA 2003-C10");

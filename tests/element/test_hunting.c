@@ -53,6 +53,8 @@ static void teeth_of_23_and_67_meet_less_than_once_in_two_seconds(void **state)
 {
     (void)state;
     assert_close(ts_hunting_frequency(1800.0 / 60.0, 23, 67, NULL), 0.44776119403, 1e-10);
+    /* derived: 24 and 36 share 12, so a pair meets every 3 turns of the gear of 24 */
+    assert_close(ts_hunting_frequency(30.0, 24, 36, NULL), 10.0, 1e-14);
 }
 
 static double size_of_error(const ts_tooth_pair *pair)

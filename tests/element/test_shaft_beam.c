@@ -54,6 +54,16 @@ static void middle_load_bends_by_the_closed_form(void **state)
     assert_close(result.left[1].v_y, thin + more, 1e-12);
 }
 
+/* Cowper (1966), by hand: solid 6(1 + nu)/(7 + 6 nu), thin tube 2(1 + nu)/(4 + 3 nu), and between.
+ */
+static void shear_takes_the_share_of_its_section(void **state)
+{
+    (void)state;
+    assert_close(ts_shear_coefficient(0.03, 0.0, 0.3), 7.8 / 8.8, 1e-14);
+    assert_close(ts_shear_coefficient(0.03, 0.03, 0.3), 2.6 / 4.9, 1e-14);
+    assert_close(ts_shear_coefficient(0.03, 0.015, 0.3), 12.1875 / 19.65, 1e-14);
+}
+
 /* Derived: a clamped bar with a force and a couple at its end, F L^3/3EI + M L^2/2EI. */
 static void clamped_bar_bends_by_the_closed_form(void **state)
 {
@@ -385,6 +395,7 @@ int main(void)
         cmocka_unit_test(middle_load_bends_by_the_closed_form),
         cmocka_unit_test(clamped_bar_bends_by_the_closed_form),
         cmocka_unit_test(three_supports_share_as_the_theorem_says),
+        cmocka_unit_test(shear_takes_the_share_of_its_section),
         cmocka_unit_test(a_spring_against_tilting_shares_by_its_stiffness),
         cmocka_unit_test(springs_give_way_by_their_load),
         cmocka_unit_test(stepped_shaft_agrees_with_the_unit_load_method),
