@@ -70,8 +70,10 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
     ts_lines_solve_oil(&c);
     ts_lines_load(&c);
     for (uint32_t l = 0; l < lines->count; l++) {
+        lines->lines[l].L_stack = lines->lines[l].L_ax = (double)NAN;
         if (!ts_line_settle(&c, l))
             continue;
+        ts_line_take_room(&c, l);
         if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL &&
             ts_line_outline(&c, l))
             ts_line_bend(&c, l);

@@ -115,6 +115,8 @@ typedef struct ts_line {
     double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
     double          d_most;                           /* m, that a bearing may have as its bore */
     double          length;                           /* m                                      */
+    double          L_stack, L_ax; /* m, its gears and bearings along the axis, and with the walls
+                                      of its box; NaN: of no box, or not laid out               */
     double          E, G, rho;
     double          axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
     double          sense;                     /* +1 or -1 about x; NaN: not known   */

@@ -77,6 +77,10 @@ void ts_lines_load(const ts_lines_case *c);
 /* First diameters, places of gears and bearings; false, with a fault or what is missing, without.
  */
 bool ts_line_place(const ts_lines_case *c, uint32_t line);
+#define TS_LINE_GAP  4e-3  /* m  between gears, and between gear and bearing          */
+#define TS_LINE_WALL 12e-3 /* m  from a pad face to what stands behind it: wall, seal */
+/* How much room a shaft of a box takes along its axis, once it is settled: line_room.c. */
+void ts_line_take_room(const ts_lines_case *c, uint32_t line);
 /* The sections round the bearings that were chosen; false, with a fault. */
 bool ts_line_outline(const ts_lines_case *c, uint32_t line);
 /* Reactions of two bearings by statics alone, then bearings that hold them: line_reaction.c,

@@ -11,8 +11,8 @@
 
 static const double pi = 3.14159265358979323846;
 
-#define GAP           4e-3  /* m    between gears, and between gear and bearing           */
-#define WALL          12e-3 /* m    from a pad face to the bearing behind it: wall, seal  */
+#define GAP           TS_LINE_GAP
+#define WALL          TS_LINE_WALL
 #define TIP           2e-3  /* m    of shaft beyond a bearing where nothing follows       */
 #define SIGMA_REF     60e6  /* Pa   reference stress of the first sizing                  */
 #define BORE_SHARE    0.5   /*      bore over journal                                     */
