@@ -124,17 +124,16 @@ static void draw_sections(ts_scene *scene, const ts_drive_float *item, ts_area a
                               .large  = true};
     const double     each  = (area.w - 2.0 * gap) / (2.0 + chosen_wide);
 
-    one.area.w = chosen_wide * each;
-    ts_float_draw_section(&one);
-    double x  = area.x + one.area.w + gap;
-    one.large = false;
+    /* In the order of the rulers and of the table below. */
+    double x = area.x;
     for (int i = 0; i < TS_FLOAT_SCHEMES; i++) {
-        if (i == first)
-            continue;
+        const double wide = i == first ? chosen_wide * each : each;
+
         one.scheme = (ts_float_scheme)i;
-        one.area   = (ts_area){x, area.y, each, area.h};
+        one.large  = i == first;
+        one.area   = (ts_area){x, area.y, wide, area.h};
         ts_float_draw_section(&one);
-        x += each + gap;
+        x += wide + gap;
     }
 }
 

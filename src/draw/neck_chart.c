@@ -312,9 +312,49 @@ static void write_title(const chart *it)
                                 .width  = scene->field.w - 24.0};
 
     ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             it->count > 0 ? "How thick should the necks be?"
-                           : "No neck is designed: none has a `diameter` with known chances.",
+             it->count > 0
+                 ? "How thick should the necks be?"
+                 : "No chances of necks can be drawn: none has a `diameter` with known chances.",
              &lead);
+}
+
+/* Where no chance can be drawn: what every pad has instead. */
+static void write_reason(const chart *it, const ts_guard *guard, double y)
+{
+    ts_scene            *scene  = it->scene;
+    const ts_select     *select = scene->subject->select;
+    const ts_lettering   words  = {.colour = TS_COLOUR_INK, .width = scene->field.w - 24.0};
+    const ts_drive_neck *neck =
+        guard->neck == TS_NOWHERE ? NULL : &select->necks->items[guard->neck];
+    ts_neck_life life;
+    ts_buffer   *line = ts_canvas_line(&scene->canvas);
+
+    ts_buffer_print(line, "%s: ",
+                    guard->pad != TS_NOWHERE ? scene->train->pads[guard->pad].name
+                                             : scene->train->shafts[guard->shaft].name);
+    if (neck == NULL) {
+        ts_buffer_add(line, "no neck");
+    } else if (!neck->designed) {
+        ts_buffer_add(line, "a band that the file states, ");
+        ts_add_shown(line, scene, neck->band.low, TS_KIND_TORQUE);
+        ts_buffer_add(line, " to ");
+        ts_add_shown(line, scene, neck->band.high, TS_KIND_TORQUE);
+        ts_buffer_add(line, "; with a `diameter` it would be designed, and have chances");
+    } else {
+        ts_neck_life_of(select, guard, &life, NULL);
+        ts_buffer_print(line, "designed, and its chances are not computable for want of %s",
+                        life.missing != NULL ? life.missing : "its band");
+    }
+    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, y}, ts_scene_kept(scene), &words);
+}
+
+static void write_reasons(const chart *it)
+{
+    const ts_select *select = it->scene->subject->select;
+    double           y      = it->scene->field.y + title;
+
+    for (uint32_t g = 0; select != NULL && g < select->count; g++, y += 20.0)
+        write_reason(it, &select->guards[g], y);
 }
 
 ts_status ts_draw_necks(ts_scene *scene)
@@ -336,6 +376,8 @@ ts_status ts_draw_necks(ts_scene *scene)
     if (status != TS_OK)
         return status;
     write_title(&it);
+    if (it.count == 0)
+        write_reasons(&it);
     for (size_t i = 0; i < it.count; i++) {
         it.panels[i].area =
             (ts_area){scene->field.x + left_wide,

@@ -201,21 +201,31 @@ static void draw_wall(const chart *it, const ts_guard *guard, size_t row)
     ts_stroke(canvas);
 }
 
-static void write_factor(const chart *it, double left, double right, double y, double factor)
+/* How far apart both are.  A gap that is narrower than the number has it on the outside, away from
+ * the neck: over the load, or beyond the wall. */
+static void write_factor(const chart *it, double left, double right, double y, double factor,
+                         bool load)
 {
-    ts_canvas         *canvas = &it->scene->canvas;
-    const ts_lettering how    = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                 .anchor = TS_ANCHOR_MIDDLE,
-                                 .colour = TS_COLOUR_INK,
-                                 .halo   = true};
-    if (right - left < 34.0 || !isfinite(factor))
+    ts_canvas   *canvas = &it->scene->canvas;
+    ts_lettering how    = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                           .anchor = TS_ANCHOR_MIDDLE,
+                           .colour = TS_COLOUR_INK,
+                           .halo   = true};
+    double       x      = 0.5 * (left + right);
+
+    if (!isfinite(factor))
         return;
+    if (right - left < 34.0) {
+        how.anchor = load ? TS_ANCHOR_RIGHT : TS_ANCHOR_LEFT;
+        x          = load ? fmin(left, right) - 4.0 : fmax(left, right) + 4.0;
+    }
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK2);
-    ts_draw_line(canvas, (ts_point){left, y}, (ts_point){right, y});
+    if (right > left)
+        ts_draw_line(canvas, (ts_point){left, y}, (ts_point){right, y});
     ts_buffer *line = ts_canvas_line(canvas);
     ts_buffer_add(line, "\xC3\x97");
     ts_add_number(line, factor, 2);
-    ts_write(canvas, (ts_point){0.5 * (left + right), y - 3.0}, ts_scene_kept(it->scene), &how);
+    ts_write(canvas, (ts_point){x, y - 3.0}, ts_scene_kept(it->scene), &how);
 }
 
 /* The band, hatched where the wall stands inside of it or before it. */
@@ -245,8 +255,9 @@ static void draw_neck(const chart *it, const ts_guard *guard, const ts_drive_nec
     ts_use_dash(canvas, TS_DASH_HIDDEN);
     const double middle = x_of(it, sqrt(neck->band.low * neck->band.high) * guard->refer);
     ts_draw_line(canvas, (ts_point){middle, top}, (ts_point){middle, low});
-    write_factor(it, load, a, y, neck->band.low / guard->legit.T);
-    write_factor(it, b, wall, y, guard->once.T / neck->band.high);
+    if (guard->legit.T > 0.0)
+        write_factor(it, load, a, y, neck->band.low / guard->legit.T, true);
+    write_factor(it, b, wall, y, guard->once.T / neck->band.high, false);
 }
 
 static void write_first(const chart *it, const ts_guard *guard, size_t row)

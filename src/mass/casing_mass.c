@@ -160,25 +160,26 @@ static void note_strip(ts_workings *workings, const strip *sum)
     const double Q_ends = sum->Q_ends, R_ends = sum->R_ends;
     ts_input     inputs[2 * NOTED_MOST + 1];
 
-    ts_workings_assumed(workings, "Q_ends", Q_ends, "m2",
-                        "squares of the half widths at the ends of the strip");
-    ts_workings_assumed(workings, "R_ends", R_ends, "m", "half widths at the ends of the strip");
+    ts_workings_row(workings, "Q_ends", Q_ends, "m2",
+                    "derived: squares of the half widths at the ends of the strip");
+    ts_workings_row(workings, "R_ends", R_ends, "m",
+                    "derived: half widths at the ends of the strip");
     if (sum->spans == 0) {
         (void)TS_STEP(workings, alone_area_formula, sum->A, Q_ends);
         (void)TS_STEP(workings, alone_rim_formula, sum->U, R_ends);
         return;
     }
     if (sum->spans > NOTED_MOST) {
-        ts_workings_assumed(workings, "A_face", sum->A, "m2", STRIP);
-        ts_workings_assumed(workings, "U", sum->U, "m", STRIP);
+        ts_workings_row(workings, "A_face", sum->A, "m2", STRIP);
+        ts_workings_row(workings, "U", sum->U, "m", STRIP);
         return;
     }
     for (size_t i = 0; i < sum->spans; i++) {
-        ts_workings_assumed(workings, "a_w", sum->areas[2 * i].value, "m", "centre distance");
-        ts_workings_assumed(workings, "w", sum->areas[2 * i + 1].value, "m",
-                            "half widths of two neighbours together");
-        ts_workings_assumed(workings, "t", sum->edges[i].value, "m",
-                            "the edge between them, tangent to both");
+        ts_workings_row(workings, "a_w", sum->areas[2 * i].value, "m", "derived: centre distance");
+        ts_workings_row(workings, "w", sum->areas[2 * i + 1].value, "m",
+                        "derived: half widths of two neighbours together");
+        ts_workings_row(workings, "t", sum->edges[i].value, "m",
+                        "derived: the edge between them, tangent to both");
     }
     for (size_t i = 0; i < 2 * sum->spans; i++)
         inputs[i] = sum->areas[i];

@@ -219,8 +219,8 @@ static void note_seen(const ts_mass_job *job, uint32_t spool, bool cranked, doub
         const double i_2 = square_of(job->motion->shafts[part->shaft].ratio);
         ts_workings_borrow(job->workings, "J", part->J.value,
                            (ts_subject){part->node, TS_EVERY_CONDITION}, part->J_name);
-        ts_workings_assumed(job->workings, "i_2", i_2, "1",
-                            "square of the exact ratio of its shaft to the spool");
+        ts_workings_row(job->workings, "i_2", i_2, "1",
+                        "derived: square of the exact ratio of its shaft to the spool");
         inputs[count++] = (ts_input){"J", part->J.value};
         inputs[count++] = (ts_input){"i_2", i_2};
     }

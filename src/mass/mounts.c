@@ -298,8 +298,8 @@ static void find_worst(const ts_mass_job *job, uint32_t d, const frame *it, vect
         const ts_measure factor    = factor_of(&job->drive->mass, shake);
         ts_input         inputs[2] = {{"n_g", factor.value}, {names[i], alone[i]}};
         TS_NOTE_MEASURE(job->workings, job->drive, "n_g", factor, "1", factor_keys[shake]);
-        ts_workings_assumed(job->workings, names[i], alone[i], "N",
-                            "load of the mount when the weight of the box acts that way");
+        ts_workings_row(job->workings, names[i], alone[i], "N",
+                        "derived: load of the mount when the weight of the box acts that way");
         ts_step_list(job->workings, &worst_formulas[i], box->mounts[i].most, inputs, 2);
     }
 }
@@ -333,14 +333,14 @@ static void note_running(const ts_mass_job *job, uint32_t d, const frame *it, ui
     const ts_subject   rest = {box, TS_EVERY_CONDITION};
     double             way;
     const vector       a = tower_axis(job, tower, &way);
-    const double T = job->power->mesh[(size_t)condition * job->train->mesh_count + mesh].T[1];
-    const double a_x = a.x, a_y = a.y, a_z = a.z, e_x = it->e.x, e_y = it->e.y, e_z = it->e.z;
-    const double f_x = it->f.x, f_y = it->f.y, f_z = it->f.z, n_x = it->n.x, n_y = it->n.y;
-    const double n_z = it->n.z, L = it->L, p = it->p, q = it->q;
-    const double M_e = still->M_e, M_f = still->M_f, M_n = still->M_n;
-    const double M_et = found->M_e - M_e, M_ft = found->M_f - M_f, M_nt = found->M_n - M_n;
-    const double R_3n = found->R_3n, R_2f = found->R_2f, R_2n = found->R_2n;
-    const double R_1x = found->R[0].x, R_1y = found->R[0].y, R_1z = found->R[0].z;
+    const double       T = job->power->mesh[(size_t)condition * job->train->mesh_count + mesh].T[1];
+    const double       a_x = a.x, a_y = a.y, a_z = a.z, e_x = it->e.x, e_y = it->e.y, e_z = it->e.z;
+    const double       f_x = it->f.x, f_y = it->f.y, f_z = it->f.z, n_x = it->n.x, n_y = it->n.y;
+    const double       n_z = it->n.z, L = it->L, p = it->p, q = it->q;
+    const double       M_e = still->M_e, M_f = still->M_f, M_n = still->M_n;
+    const double       M_et = found->M_e - M_e, M_ft = found->M_f - M_f, M_nt = found->M_n - M_n;
+    const double       R_3n = found->R_3n, R_2f = found->R_2f, R_2n = found->R_2n;
+    const double       R_1x = found->R[0].x, R_1y = found->R[0].y, R_1z = found->R[0].z;
 
     ts_workings_about(w, box, condition);
     ts_workings_borrow(w, "T", T, (ts_subject){job->train->meshes[mesh].node, condition}, "T_2");
@@ -355,9 +355,9 @@ static void note_running(const ts_mass_job *job, uint32_t d, const frame *it, ui
     ts_workings_borrow(w, "M_e", M_e, rest, "M_e");
     ts_workings_borrow(w, "M_f", M_f, rest, "M_f");
     ts_workings_borrow(w, "M_n", M_n, rest, "M_n");
-    ts_workings_assumed(w, "L", L, "m", "by the places of the mounts");
-    ts_workings_assumed(w, "p", p, "m", "by the places of the mounts");
-    ts_workings_assumed(w, "q", q, "m", "by the places of the mounts");
+    ts_workings_row(w, "L", L, "m", "derived: by the places of the mounts");
+    ts_workings_row(w, "p", p, "m", "derived: by the places of the mounts");
+    ts_workings_row(w, "q", q, "m", "derived: by the places of the mounts");
     (void)TS_STEP(w, running_formulas[0], R_3n, M_e, M_et, q);
     (void)TS_STEP(w, running_formulas[1], R_2f, M_n, M_nt, L);
     (void)TS_STEP(w, running_formulas[2], R_2n, M_f, M_ft, R_3n, p, L);
@@ -391,8 +391,7 @@ static void run_under_torque(const ts_mass_job *job, uint32_t d, const frame *it
         double       way;
         const vector a = tower_axis(job, tower, &way);
         const double T =
-            job->power
-                ->mesh[(size_t)c * job->train->mesh_count + job->train->shafts[tower].mesh]
+            job->power->mesh[(size_t)c * job->train->mesh_count + job->train->shafts[tower].mesh]
                 .T[1];
         const answers found = answer_to(it, (vector){0.0, -G, 0.0}, s, times(a, way * T));
 

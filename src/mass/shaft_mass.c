@@ -84,9 +84,9 @@ static void note_outline(const ts_mass_job *job, const ts_mass_outline *outline,
         const double           d = fmin(s->d_o, outline->d_seat), l = s->x_2 - s->x_1;
         const int              n = which == 0 ? 2 : 4;
         const double           w = pow(d, n) - pow(fmin(s->d_i, 0.95 * d), n);
-        ts_workings_assumed(job->workings, "l", l, "m", "length of a section of the outline");
-        ts_workings_assumed(job->workings, name, w, which == 0 ? "m2" : "m4",
-                            "outside, at most the seat, less the bore, both to that power");
+        ts_workings_row(job->workings, "l", l, "m", "derived: length of a section of the outline");
+        ts_workings_row(job->workings, name, w, which == 0 ? "m2" : "m4",
+                        "derived: outside, at most the seat, less the bore, both to that power");
         inputs[count++] = (ts_input){"l", l};
         inputs[count++] = (ts_input){name, w};
     }

@@ -137,8 +137,9 @@ static void generate_box_shaft(const ts_mass_job *job, uint32_t s, ts_mass_shape
     }
     TS_NOTE_MEASURE(workings, job->drive, "tau", job->drive->mass.shaft_stress, "Pa",
                     "shaft stress");
-    ts_workings_assumed(workings, "T_most", T_most, "N.m",
-                        "the highest torque of the shaft or of one of its pads in any condition");
+    ts_workings_row(
+        workings, "T_most", T_most, "N.m",
+        "derived: the highest torque of the shaft or of one of its pads in any condition");
     ts_workings_assumed(workings, "k_bore", k_bore, "1",
                         "bore over outside of a hollow shaft; common practice, no source");
     const double d_T = TS_STEP(

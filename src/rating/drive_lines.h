@@ -112,18 +112,19 @@ typedef struct ts_line {
     int             notch_count;
     int             weakest_D, weakest_F; /* notches; -1: none is stressed                     */
     double          n_G; /* safety of the first by Goodman's line, the second opinion        */
+    double          S_K; /* of the first for as long as the conditions last, DIN 743-4 */
     double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
     double          d_most;                           /* m, that a bearing may have as its bore */
     double          length;                           /* m                                      */
     double          L_stack, L_ax; /* m, its gears and bearings along the axis, and with the walls
                                       of its box; NaN: of no box, or not laid out               */
-    double          E, G, rho;
-    double          axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
-    double          sense;                     /* +1 or -1 about x; NaN: not known   */
-    int             rounds;  /* of layout and choice, until both agreed                      */
-    bool            settled; /* false: they did not, and what was chosen last is kept        */
-    double          torque_end[2]; /* m, where a pad or spline at the front (inner) and rear (outer)
-                                      end takes torque */
+    double E, G, rho;
+    double axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
+    double sense;                     /* +1 or -1 about x; NaN: not known   */
+    int    rounds;        /* of layout and choice, until both agreed                      */
+    bool   settled;       /* false: they did not, and what was chosen last is kept        */
+    double torque_end[2]; /* m, where a pad or spline at the front (inner) and rear (outer)
+                             end takes torque */
 } ts_line;
 
 /* One line in one condition. */

@@ -144,6 +144,16 @@ void ts_line_note_bent(const ts_lines_case *c, uint32_t line, const ts_line_bent
 void ts_line_rate_again(const ts_lines_case *c, const ts_line_bearing *b, uint32_t condition,
                         double n, const ts_line_reaction *load);
 
+/* What a section of a line carries in one condition. */
+typedef struct ts_line_cut {
+    double M[2], M_b, T, N;
+} ts_line_cut;
+ts_line_cut   ts_line_cut_at(const ts_line *line, const ts_line_case *one, double x);
+ts_din_stress ts_line_stress_of(const ts_din_section *s, double M, double T, double N,
+                                ts_workings *workings);
+/* Safety of a section for as long as the conditions last, DIN 743-4: line_spectrum.c. */
+double ts_line_last(const ts_lines_case *c, uint32_t line, const ts_line_notch *notch);
+
 /* Safety of the outline at every change of it, all conditions. */
 void ts_line_hold(const ts_lines_case *c, uint32_t line);
 

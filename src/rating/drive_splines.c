@@ -257,10 +257,10 @@ static void rate(const ts_drive_spline *item, ts_spline_case *out, ts_workings *
     const ts_spline_load   load   = ts_spline_load_of(item, out);
     const ts_spline_sleeve sleeve = ts_spline_sleeve_of(item, out);
 
-    ts_workings_assumed(w, "T", load.T, "N.m", "the torque of the pad, either way");
+    ts_workings_row(w, "T", load.T, "N.m", "derived: the torque of the pad, either way");
     ts_spline_note_shape(item, w);
     ts_workings_borrow(w, "K_f", item->K_f, (ts_subject){item->node, TS_EVERY_CONDITION}, "K_f");
-    ts_workings_assumed(w, "n", out->n, "rad/s", "the speed of the pad");
+    ts_workings_row(w, "n", out->n, "rad/s", "derived: the speed of the pad");
     out->S[TS_SPLINE_ROOT_SHEAR]  = ts_spline_root_shear(&load, w);
     out->S[TS_SPLINE_TOOTH_SHEAR] = ts_spline_pitch_shear(&load, w);
     out->S[TS_SPLINE_PRESSURE]    = ts_spline_pressure_flexible(&load, w);
@@ -279,10 +279,10 @@ static void wear(const ts_drive_spline *item, double seconds, double n, ts_splin
     if (isnan(turns))
         return;
     ts_workings_assumed(w, "k", K_WEAR, "1/Pa", "lubricated steel; order of magnitude, no source");
-    ts_workings_assumed(w, "pressure", pressure, "Pa", "S_c*K_w: the pressure itself");
+    ts_workings_row(w, "pressure", pressure, "Pa", "derived: S_c*K_w: the pressure itself");
     ts_workings_borrow(w, "slide", item->slide, (ts_subject){item->node, TS_EVERY_CONDITION},
                        "slide");
-    ts_workings_assumed(w, "turns", turns, "1", "speed times the duration of the condition");
+    ts_workings_row(w, "turns", turns, "1", "derived: speed times the duration of the condition");
     out->h_w = ts_spline_wear_depth(K_WEAR, pressure, item->slide, turns, w);
 }
 

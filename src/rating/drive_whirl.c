@@ -332,8 +332,8 @@ void ts_whirls_solve(ts_whirls *whirls, ts_workings *workings)
         if (!isfinite(omega_whirl))
             continue;
         ts_workings_about(workings, item->node, TS_EVERY_CONDITION);
-        ts_workings_assumed(workings, "omega_whirl", omega_whirl, "rad/s",
-                            "the eigenvalue of the rotor (docs/method/whirl.md)");
+        ts_workings_row(workings, "omega_whirl", omega_whirl, "rad/s",
+                        "derived: the eigenvalue of the rotor (docs/method/whirl.md)");
         (void)TS_STEP(workings, critical_formula, omega_whirl, omega_whirl);
     }
 }

@@ -75,11 +75,12 @@ static double arm(ts_float_job *job, bool rides)
     const double     L_2  = locating(job->inner, b->R_m * cos(delta_2), face * cos(delta_2));
     const ts_subject mesh = {job->mesh->node, TS_EVERY_CONDITION};
 
-    ts_workings_assumed(job->workings, "L_1", L_1, "m",
-                        rides ? "the axial travel has it already"
-                              : "from the apex to the bearing that locates bevel 1, by the shape");
-    ts_workings_assumed(job->workings, "L_2", L_2, "m",
-                        "from the apex to the bearing that locates bevel 2, by the shape");
+    ts_workings_row(
+        job->workings, "L_1", L_1, "m",
+        rides ? "the axial travel has it already"
+              : "derived: from the apex to the bearing that locates bevel 1, by the shape");
+    ts_workings_row(job->workings, "L_2", L_2, "m",
+                    "derived: from the apex to the bearing that locates bevel 2, by the shape");
     ts_workings_borrow(job->workings, "delta_1", delta_1, mesh, "delta_1");
     ts_workings_borrow(job->workings, "delta_2", delta_2, mesh, "delta_2");
     return TS_FLOAT_STEP(job, arm_formula, L_1 * sin(delta_1) + L_2 * sin(delta_2), L_1, delta_1,

@@ -10,7 +10,8 @@ static const double pi = 3.14159265358979323846;
 #define FULL                                                                                       \
     0.65 /* of the ring between bore and outside of a bearing; common practice, no source */
 
-#define STANDS_IN "of the bevel's own shaft, else of the gearshaft that its mate has; by its shape"
+#define STANDS_IN                                                                                  \
+    "derived: of the bevel's own shaft, else of the gearshaft that its mate has; by its shape"
 
 static const ts_formula shaft_formula    = {"m_shaft", "mass of the shaft of the bevel", "kg",
                                             "rho*V_shaft", "derived: density times volume"};
@@ -19,11 +20,11 @@ static const ts_formula bearings_formula = {"m_bearings", "mass of its bearings"
 
 void ts_float_note_loads(ts_float_job *job)
 {
-    const char *most = "the greatest of all conditions, either way of the power";
+    const char *most = "derived: the greatest of all conditions, either way of the power";
 
-    ts_workings_assumed(job->workings, "T_1", job->T_1, "N.m", most);
-    ts_workings_assumed(job->workings, "F_a", job->F_a, "N", most);
-    ts_workings_assumed(job->workings, "F_r", job->F_r, "N", most);
+    ts_workings_row(job->workings, "T_1", job->T_1, "N.m", most);
+    ts_workings_row(job->workings, "F_a", job->F_a, "N", most);
+    ts_workings_row(job->workings, "F_r", job->F_r, "N", most);
 }
 
 static bool stands(const ts_float_job *job)
@@ -41,7 +42,7 @@ double ts_float_shaft_mass(ts_float_job *job)
         V_shaft += pi / 4.0 * (s->d_o * s->d_o - s->d_i * s->d_i) * (s->x_2 - s->x_1);
     }
     ts_workings_assumed(job->workings, "rho", rho, "kg/m3", "steel; common practice, no source");
-    ts_workings_assumed(job->workings, "V_shaft", V_shaft, "m3", STANDS_IN);
+    ts_workings_row(job->workings, "V_shaft", V_shaft, "m3", STANDS_IN);
     return TS_FLOAT_STEP(job, shaft_formula, rho * V_shaft, rho, V_shaft);
 }
 
@@ -58,7 +59,7 @@ double ts_float_bearing_mass(ts_float_job *job)
     }
     ts_workings_assumed(job->workings, "full", full, "1",
                         "share of a bearing's ring that is metal; common practice, no source");
-    ts_workings_assumed(job->workings, "V_bearings", V_bearings, "m3", STANDS_IN);
+    ts_workings_row(job->workings, "V_bearings", V_bearings, "m3", STANDS_IN);
     return TS_FLOAT_STEP(job, bearings_formula, full * rho * V_bearings, full, rho, V_bearings);
 }
 
@@ -66,9 +67,9 @@ double ts_float_ring(ts_float_job *job, const ts_formula *formula, double d_o, d
 {
     const double rho = STEEL;
 
-    ts_workings_assumed(job->workings, "d_o", d_o, "m", "by the shape");
-    ts_workings_assumed(job->workings, "d_h", d_h, "m", "by the shape");
-    ts_workings_assumed(job->workings, "L", L, "m", "by the shape");
+    ts_workings_row(job->workings, "d_o", d_o, "m", "derived: by the shape");
+    ts_workings_row(job->workings, "d_h", d_h, "m", "derived: by the shape");
+    ts_workings_row(job->workings, "L", L, "m", "derived: by the shape");
     return TS_FLOAT_STEP(job, *formula, rho * pi / 4.0 * (d_o * d_o - d_h * d_h) * L, rho, d_o, d_h,
                          L);
 }

@@ -154,8 +154,8 @@ static void note_torques(const ts_lines_case *c, const askew_gear *own, int32_t 
     const double T_front = own->T_front, T = one->load[own->seat].M[0];
 
     ts_workings_about(c->workings, own->line->gears[own->seat].node, condition);
-    ts_workings_assumed(c->workings, "T", pad, "N.m",
-                        "torque at the front end of the shaft, of its pad");
+    ts_workings_row(c->workings, "T", pad, "N.m",
+                    "derived: torque at the front end of the shaft, of its pad");
     in[count++] = (ts_input){"T", pad};
     for (int g = 0; g < own->line->gear_count; g++)
         if (own->line->gears[g].x < own->line->gears[own->seat].x) {
@@ -189,9 +189,10 @@ static void note_gear(const ts_lines_case *c, ts_subject mesh, const askew_mesh 
     ts_workings_borrow(c->workings, name[4], value[4], lender, "T_rear");
     ts_workings_borrow(c->workings, name[5], value[5], (ts_subject){gear->node, TS_EVERY_CONDITION},
                        "k_twist");
-    ts_workings_assumed(c->workings, name[6], value[6], "m",
-                        "arm of the force of the mesh about the axis: follows from where the axes "
-                        "stand");
+    ts_workings_row(
+        c->workings, name[6], value[6], "m",
+        "derived: arm of the force of the mesh about the axis: follows from where the axes "
+        "stand");
     const ts_input bend[] = {{name[0], value[0]}, {"n_y", all->n[0]},  {name[1], value[1]},
                              {"n_z", all->n[1]},  {name[7], value[7]}, {name[2], value[2]}};
     (void)ts_step_list(c->workings, &bend_formulas[g], own->bend, bend, 6);
@@ -210,11 +211,11 @@ static void note_mesh(const ts_lines_case *c, uint32_t m, uint32_t condition, co
     const double     askew = all->askew;
 
     ts_workings_about(c->workings, own.object, own.condition);
-    ts_workings_assumed(c->workings, "b_common", all->b, "m", "the narrower of both faces");
-    ts_workings_assumed(c->workings, "n_y", all->n[0], "1",
-                        "direction of the transverse force on the driven gear, to the right");
-    ts_workings_assumed(c->workings, "n_z", all->n[1], "1",
-                        "direction of the transverse force on the driven gear, upwards");
+    ts_workings_row(c->workings, "b_common", all->b, "m", "derived: the narrower of both faces");
+    ts_workings_row(c->workings, "n_y", all->n[0], "1",
+                    "derived: direction of the transverse force on the driven gear, to the right");
+    ts_workings_row(c->workings, "n_z", all->n[1], "1",
+                    "derived: direction of the transverse force on the driven gear, upwards");
     note_gear(c, own, all, 0);
     note_gear(c, own, all, 1);
     (void)TS_STEP(c->workings, askew_formula, askew, bend_2, twist_2, bend_1, twist_1);

@@ -68,9 +68,10 @@ static void add_yield(const ts_line *line, ts_part_capacities *list, ts_workings
     const double tau_FK = least->ability.sigma_FK[TS_DIN_T];
     const double d = least->section.d, d_i = least->section.d_i;
 
-    ts_workings_assumed(workings, "tau_FK", tau_FK, "Pa", "yield of the spline's section, DIN 743");
-    ts_workings_assumed(workings, "d", d, "m", "by the shape");
-    ts_workings_assumed(workings, "d_i", d_i, "m", "by the shape");
+    ts_workings_row(workings, "tau_FK", tau_FK, "Pa",
+                    "derived: yield of the spline's section, DIN 743");
+    ts_workings_row(workings, "d", d, "m", "derived: by the shape");
+    ts_workings_row(workings, "d_i", d_i, "m", "derived: by the shape");
     add(list, TS_PART_SHAFT, line,
         TS_STEP(workings, yield_formula, yield_of(least), tau_FK, d, d_i), "T_yield");
 }
@@ -96,8 +97,9 @@ static void add_dent(const ts_lines *lines, uint32_t l, ts_part_capacities *list
     }
     if (!isfinite(least))
         return;
-    ts_workings_assumed(workings, "S_0", S_0, "1", "of the bearing and condition that bear least");
-    ts_workings_assumed(workings, "T", T, "N.m", "of the radial shaft in that condition");
+    ts_workings_row(workings, "S_0", S_0, "1",
+                    "derived: of the bearing and condition that bear least");
+    ts_workings_row(workings, "T", T, "N.m", "derived: of the radial shaft in that condition");
     add(list, TS_PART_BEARING, line, TS_STEP(workings, dent_formula, least, S_0, T), "T_dent");
 }
 

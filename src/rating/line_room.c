@@ -46,7 +46,7 @@ static double pushed_together(const ts_lines_case *c, const ts_line *line)
     for (size_t i = 0; i < count; i++) {
         sum += parts[i].value;
         ts_workings_row(c->workings, "b", parts[i].value, "m",
-                        i < solid ? "width of a gear or of a bearing along the shaft"
+                        i < solid ? "derived: width of a gear or of a bearing along the shaft"
                                   : "gap between two of them; common practice, no source");
     }
     return ts_step_list(c->workings, &stack_formula, sum, parts, count);
@@ -67,8 +67,8 @@ static double as_it_lies(const ts_lines_case *c, const ts_line *line)
         x_first = fmin(x_first, b->x - b->width / 2.0);
         x_last  = fmax(x_last, b->x + b->width / 2.0);
     }
-    ts_workings_row(c->workings, "x_first", x_first, "m", "by the shape of the shaft");
-    ts_workings_row(c->workings, "x_last", x_last, "m", "by the shape of the shaft");
+    ts_workings_row(c->workings, "x_first", x_first, "m", "derived: by the shape of the shaft");
+    ts_workings_row(c->workings, "x_last", x_last, "m", "derived: by the shape of the shaft");
     return TS_STEP(c->workings, laid_formula, x_last - x_first, x_last, x_first);
 }
 

@@ -102,12 +102,10 @@ static void add_splines(const ts_lines_case *c, uint32_t number)
 /* ---- what is carried there --------------------------------------------------------------------
  */
 
-typedef struct carried {
-    double M[2], M_b, T, N;
-} carried;
+typedef ts_line_cut carried;
 
 /* Balance of all that stands before x; in plane 0 the couple is M_z, in plane 1 it is -M_y. */
-static carried at(const ts_line *line, const ts_line_case *one, double x)
+ts_line_cut ts_line_cut_at(const ts_line *line, const ts_line_case *one, double x)
 {
     carried out = {{0.0, 0.0}, 0.0, -one->pad[0], 0.0};
 
@@ -137,8 +135,8 @@ static carried at(const ts_line *line, const ts_line_case *one, double x)
 /* ---- safety ---------------------------------------------------------------------------------- */
 
 /* The shaft turns under bending that stands still; torque and axial load stand still in it. */
-static ts_din_stress stress_of(const ts_din_section *s, double M, double T, double N,
-                               ts_workings *workings)
+ts_din_stress ts_line_stress_of(const ts_din_section *s, double M, double T, double N,
+                                ts_workings *workings)
 {
     const double  sigma_b  = ts_nominal_bending(M, s->d, s->d_i, workings);
     const double  tau_t    = ts_nominal_torsion(T, s->d, s->d_i, workings);
@@ -201,7 +199,7 @@ static void rate(const ts_lines_case *c, uint32_t number, ts_line_notch *notch)
     double         low = 0.0, high = 0.0, most = 0.0;
 
     for (uint32_t i = 0; i < c->drive->condition_count; i++) {
-        const carried here = at(line, ts_line_case_at(c, number, i), notch->x);
+        const carried here = ts_line_cut_at(line, ts_line_case_at(c, number, i), notch->x);
 
         all[count++] = (rated_case){here.M_b, fabs(here.T), fabs(here.N)};
         low          = fmin(low, here.T);
@@ -213,13 +211,14 @@ static void rate(const ts_lines_case *c, uint32_t number, ts_line_notch *notch)
     for (uint32_t i = 0; i < count; i++) {
         if (is_outdone(all, count, i))
             continue;
-        const ts_din_stress stress = stress_of(&notch->section, all[i].M, all[i].T, all[i].N, NULL);
+        const ts_din_stress stress =
+            ts_line_stress_of(&notch->section, all[i].M, all[i].T, all[i].N, NULL);
         const ts_din_safety safety = ts_din_rate(&notch->section, &notch->ability, &stress, NULL);
         take(notch, &safety, (int32_t)i);
     }
     notch->T_a          = (high - low) / 2.0;
     notch->T_m          = fabs(high + low) / 2.0;
-    ts_din_stress swing = stress_of(&notch->section, most, notch->T_m, 0.0, NULL);
+    ts_din_stress swing = ts_line_stress_of(&notch->section, most, notch->T_m, 0.0, NULL);
     swing.a[TS_DIN_T] = ts_nominal_torsion(notch->T_a, notch->section.d, notch->section.d_i, NULL);
     swing.most[TS_DIN_T]       = swing.m[TS_DIN_T] + swing.a[TS_DIN_T];
     notch->swing               = swing;
@@ -291,21 +290,21 @@ static void note_moment(const ts_lines_case *c, const ts_line *line, const ts_li
         const ts_subject lender = {line->gears[g].node, condition};
         if (!(line->gears[g].x < x))
             continue;
-        ts_workings_assumed(c->workings, "a", x - line->gears[g].x, "m",
-                            "arm of the gear about the section, by the shape");
+        ts_workings_row(c->workings, "a", x - line->gears[g].x, "m",
+                        "derived: arm of the gear about the section, by the shape");
         all.in[all.count++] = (ts_input){"a", x - line->gears[g].x};
         lend(c, &all, "F", one->load[g].F[1 + plane], lender, forces[plane]);
         lend(c, &all, "C", one->load[g].M[2 - plane], lender, plane == 0 ? "M_z" : "M_y");
     }
     if (all.count == 0) { /* a spline end, or a journal before the gears */
-        ts_workings_assumed(c->workings, "C", 0.0, "N.m", "no gear stands before the section");
+        ts_workings_row(c->workings, "C", 0.0, "N.m", "derived: no gear stands before the section");
         all.in[all.count++] = (ts_input){"C", 0.0};
     }
     for (int k = 0; k < line->bearing_count && line->kind != TS_LINE_TUBE; k++) {
         if (!(line->bearings[k].x < x))
             continue;
-        ts_workings_assumed(c->workings, "a", x - line->bearings[k].x, "m",
-                            "arm of the bearing about the section, by the shape");
+        ts_workings_row(c->workings, "a", x - line->bearings[k].x, "m",
+                        "derived: arm of the bearing about the section, by the shape");
         all.in[all.count++] = (ts_input){"a", x - line->bearings[k].x};
         lend(c, &all, "F", one->reaction[k].F[1 + plane],
              (ts_subject){line->bearings[k].node, condition}, forces[plane]);
@@ -313,8 +312,8 @@ static void note_moment(const ts_lines_case *c, const ts_line *line, const ts_li
     if (all.count > 1)
         (void)ts_step_list(c->workings, &M_formulas[plane], M, all.in, all.count);
     else
-        ts_workings_assumed(c->workings, M_formulas[plane].symbol, 0.0, "N.m",
-                            "nothing bends the shaft there");
+        ts_workings_row(c->workings, M_formulas[plane].symbol, 0.0, "N.m",
+                        "derived: nothing bends the shaft there");
 }
 
 static void note_torque(const ts_lines_case *c, const ts_line *line, const ts_line_case *one,
@@ -322,8 +321,8 @@ static void note_torque(const ts_lines_case *c, const ts_line *line, const ts_li
 {
     list all = {.count = 0};
 
-    ts_workings_assumed(c->workings, "T", one->pad[0], "N.m",
-                        "torque at the front (inner) end, of its pad or spline");
+    ts_workings_row(c->workings, "T", one->pad[0], "N.m",
+                    "derived: torque at the front (inner) end, of its pad or spline");
     all.in[all.count++] = (ts_input){"T", one->pad[0]};
     for (int g = 0; g < line->gear_count && x > 0.0; g++)
         if (line->gears[g].x < x)
@@ -348,8 +347,9 @@ static void note_parts(const ts_lines_case *c, ts_subject own)
             ts_workings_borrow(c->workings, names[i], ts_workings_at(c->workings, found)->value,
                                own, from[i]);
         else
-            ts_workings_assumed(c->workings, names[i], 0.0, "Pa",
-                                "bending goes round with the shaft, torque and axial load do not");
+            ts_workings_row(
+                c->workings, names[i], 0.0, "Pa",
+                "derived: bending goes round with the shaft, torque and axial load do not");
     }
 }
 
@@ -357,19 +357,19 @@ static void note_parts(const ts_lines_case *c, ts_subject own)
 static void note_swing(const ts_lines_case *c, const ts_line_notch *notch)
 {
     static const char *const why =
-        "the swing of the torque over all conditions and standstill, with "
+        "derived: the swing of the torque over all conditions and standstill, with "
         "the greatest bending";
     const ts_din_stress *s = &notch->swing;
 
-    ts_workings_assumed(c->workings, "sigma_zda", s->a[TS_DIN_ZD], "Pa", why);
-    ts_workings_assumed(c->workings, "sigma_ba", s->a[TS_DIN_B], "Pa", why);
-    ts_workings_assumed(c->workings, "tau_ta", s->a[TS_DIN_T], "Pa", why);
-    ts_workings_assumed(c->workings, "sigma_zdm", s->m[TS_DIN_ZD], "Pa", why);
-    ts_workings_assumed(c->workings, "sigma_bm", s->m[TS_DIN_B], "Pa", why);
-    ts_workings_assumed(c->workings, "tau_tm", s->m[TS_DIN_T], "Pa", why);
-    ts_workings_assumed(c->workings, "sigma_zdmax", s->most[TS_DIN_ZD], "Pa", why);
-    ts_workings_assumed(c->workings, "sigma_bmax", s->most[TS_DIN_B], "Pa", why);
-    ts_workings_assumed(c->workings, "tau_tmax", s->most[TS_DIN_T], "Pa", why);
+    ts_workings_row(c->workings, "sigma_zda", s->a[TS_DIN_ZD], "Pa", why);
+    ts_workings_row(c->workings, "sigma_ba", s->a[TS_DIN_B], "Pa", why);
+    ts_workings_row(c->workings, "tau_ta", s->a[TS_DIN_T], "Pa", why);
+    ts_workings_row(c->workings, "sigma_zdm", s->m[TS_DIN_ZD], "Pa", why);
+    ts_workings_row(c->workings, "sigma_bm", s->m[TS_DIN_B], "Pa", why);
+    ts_workings_row(c->workings, "tau_tm", s->m[TS_DIN_T], "Pa", why);
+    ts_workings_row(c->workings, "sigma_zdmax", s->most[TS_DIN_ZD], "Pa", why);
+    ts_workings_row(c->workings, "sigma_bmax", s->most[TS_DIN_B], "Pa", why);
+    ts_workings_row(c->workings, "tau_tmax", s->most[TS_DIN_T], "Pa", why);
     (void)ts_din_rate(&notch->section, &notch->ability, s, c->workings);
 }
 
@@ -384,20 +384,20 @@ static void note_notch(const ts_lines_case *c, uint32_t number, int n, const ts_
 
     ts_workings_about(c->workings, notch->node, TS_EVERY_CONDITION);
     note_steel(c, steel, metal);
-    ts_workings_assumed(c->workings, "d", s->d, "m", "by the shape");
-    ts_workings_assumed(c->workings, "d_i", s->d_i, "m", "by the shape");
+    ts_workings_row(c->workings, "d", s->d, "m", "derived: by the shape");
+    ts_workings_row(c->workings, "d_i", s->d_i, "m", "derived: by the shape");
     ts_workings_assumed(c->workings, "R_z", s->R_z, "m",
                         "a ground seat; common practice, no source");
     ts_workings_assumed(c->workings, "K_V", s->K_V, "1", "no strengthened surface");
     if (s->notch == TS_DIN_SHOULDER) {
-        ts_workings_assumed(c->workings, "D", s->D, "m", "by the shape");
+        ts_workings_row(c->workings, "D", s->D, "m", "derived: by the shape");
         ts_workings_assumed(c->workings, "r", s->r, "m",
                             "a quarter of the step, 0.4 to 1 mm; common practice, no source");
     }
     (void)ts_din_prepare(steel, s, &ability, c->workings);
     for (uint32_t i = 0; i < c->drive->condition_count; i++) {
         const ts_line_case *one  = ts_line_case_at(c, number, i);
-        const carried       here = at(line, one, notch->x);
+        const carried       here = ts_line_cut_at(line, one, notch->x);
         const double        M_1 = here.M[0], M_2 = here.M[1], N = fabs(here.N);
 
         ts_workings_about(c->workings, notch->node, (int32_t)i);
@@ -405,9 +405,9 @@ static void note_notch(const ts_lines_case *c, uint32_t number, int n, const ts_
         note_moment(c, line, one, (int32_t)i, notch->x, 1, M_2);
         (void)TS_STEP(c->workings, M_formula, here.M_b, M_1, M_2);
         note_torque(c, line, one, (int32_t)i, notch->x, fabs(here.T));
-        ts_workings_assumed(c->workings, "N", N, "N",
-                            "axial loads of gears and bearings before the section");
-        const ts_din_stress stress = stress_of(s, here.M_b, fabs(here.T), N, c->workings);
+        ts_workings_row(c->workings, "N", N, "N",
+                        "derived: axial loads of gears and bearings before the section");
+        const ts_din_stress stress = ts_line_stress_of(s, here.M_b, fabs(here.T), N, c->workings);
         note_parts(c, (ts_subject){notch->node, (int32_t)i});
         (void)ts_din_rate(s, &notch->ability, &stress, c->workings);
     }
@@ -460,7 +460,7 @@ void ts_line_hold(const ts_lines_case *c, uint32_t number)
     }
     line->weakest_D = weakest(line, true);
     line->weakest_F = weakest(line, false);
-    line->n_G       = (double)NAN;
+    line->n_G = line->S_K = (double)NAN;
     if (line->weakest_D < 0)
         return;
     line->n_G = by_goodman(&line->notches[line->weakest_D], &steel, NULL);
@@ -470,4 +470,9 @@ void ts_line_hold(const ts_lines_case *c, uint32_t number)
             note_notch(c, number, line->weakest_F, &steel, &metal);
         note_line(c, line);
     }
+    line->S_K = ts_line_last(c, number, &line->notches[line->weakest_D]);
+    ts_workings_about(c->workings, line->node, TS_EVERY_CONDITION);
+    ts_workings_borrow(c->workings, "S_K", line->S_K,
+                       (ts_subject){line->notches[line->weakest_D].node, TS_EVERY_CONDITION},
+                       "S_K");
 }

@@ -45,8 +45,8 @@ static void put(terms *list, const char *name, double value)
 static void put_factor(const ts_lines_case *c, terms *list, const char *name, double value,
                        const char *unit)
 {
-    ts_workings_assumed(c->workings, name, value, unit,
-                        "follows from where the axes stand and how the teeth face");
+    ts_workings_row(c->workings, name, value, unit,
+                    "derived: follows from where the axes stand and how the teeth face");
     put(list, name, value);
 }
 
@@ -121,8 +121,8 @@ static void finish(const ts_lines_case *c, const ts_formula *formula, double res
     if (list->count > 0)
         (void)ts_step_list(c->workings, formula, result, list->at, list->count);
     else
-        ts_workings_assumed(c->workings, formula->symbol, 0.0, formula->unit,
-                            "no mesh of the gear is loaded");
+        ts_workings_row(c->workings, formula->symbol, 0.0, formula->unit,
+                        "derived: no mesh of the gear is loaded");
 }
 
 static void note_gear_load(const ts_lines_case *c, const ts_line *line, int g, int32_t condition,
@@ -170,14 +170,14 @@ static void note_reaction(const ts_lines_case *c, const ts_line *line, int k, in
             const ts_subject lender = {line->gears[g].node, condition};
             const double     a      = line->gears[g].x - other;
 
-            ts_workings_assumed(c->workings, "a", a, "m",
-                                "arm of the gear about the other bearing, by the shape");
+            ts_workings_row(c->workings, "a", a, "m",
+                            "derived: arm of the gear about the other bearing, by the shape");
             put(&list, "a", a);
             put_lent(c, &list, "F", one->load[g].F[1 + plane], lender, force_names[1 + plane]);
             put_lent(c, &list, "M", one->load[g].M[2 - plane], lender, plane == 0 ? "M_z" : "M_y");
         }
-        ts_workings_assumed(c->workings, "span", line->bearings[k].x - other, "m",
-                            "from the other bearing to this one, by the shape");
+        ts_workings_row(c->workings, "span", line->bearings[k].x - other, "m",
+                        "derived: from the other bearing to this one, by the shape");
         put(&list, "span", line->bearings[k].x - other);
         (void)ts_step_list(c->workings, &R_formulas[plane], one->reaction[k].F[1 + plane], list.at,
                            list.count);
@@ -201,7 +201,7 @@ static void note_unbalance(const ts_lines_case *c, const ts_line *line, const ts
     const double m_tube = ts_line_tube_mass(line), v_unbalance = TS_LINE_UNBALANCE;
     const double omega = fabs(one->omega);
 
-    ts_workings_assumed(c->workings, "m_tube", m_tube, "kg", "its cylinder of steel");
+    ts_workings_row(c->workings, "m_tube", m_tube, "kg", "derived: its cylinder of steel");
     ts_workings_assumed(c->workings, "v_unbalance", v_unbalance, "m/s",
                         "ISO 21940-11, grade G 6.3 (from memory)");
     (void)TS_STEP(c->workings, F_unbalance_formula, m_tube / 2.0 * v_unbalance * omega, m_tube,
@@ -340,8 +340,8 @@ static void note_stiffness(const ts_lines_case *c, const ts_line_bearing *b)
     const double L_we  = b->bearing.inside.L_we;
     const double Q_max = 5.0 * F_ref / (i * Z * cos(alpha)), delta_r = F_ref / b->k_r;
 
-    ts_workings_assumed(c->workings, "F_ref", F_ref, "N",
-                        "the greatest radial load of all conditions, at least C_0r/100");
+    ts_workings_row(c->workings, "F_ref", F_ref, "N",
+                    "derived: the greatest radial load of all conditions, at least C_0r/100");
     (void)TS_STEP(c->workings, Q_formula, Q_max, F_ref, i, Z, alpha);
     if (b->bearing.form == TS_BEARING_CYLINDRICAL_ROLLER)
         (void)TS_STEP(c->workings, give_roller_formula, delta_r, Q_max, L_we);
@@ -485,13 +485,14 @@ void ts_line_note(const ts_lines_case *c, uint32_t number)
 
     for (int g = 0; g < line->gear_count; g++) {
         ts_workings_about(c->workings, line->gears[g].node, TS_EVERY_CONDITION);
-        ts_workings_assumed(c->workings, "x", line->gears[g].x, "m",
-                            "its middle from the front (inner) end, by the shape");
-        ts_workings_assumed(c->workings, "b", line->gears[g].width, "m",
-                            "face of the gear along the shaft");
-        ts_workings_assumed(c->workings, "k_twist", line->gears[g].k_twist, "N.m/rad",
-                            "torsional stiffness of its body from end to end of the face, by the "
-                            "shape");
+        ts_workings_row(c->workings, "x", line->gears[g].x, "m",
+                        "derived: its middle from the front (inner) end, by the shape");
+        ts_workings_row(c->workings, "b", line->gears[g].width, "m",
+                        "derived: face of the gear along the shaft");
+        ts_workings_row(
+            c->workings, "k_twist", line->gears[g].k_twist, "N.m/rad",
+            "derived: torsional stiffness of its body from end to end of the face, by the "
+            "shape");
         for (uint32_t i = 0; i < c->drive->condition_count; i++) {
             ts_workings_about(c->workings, line->gears[g].node, (int32_t)i);
             note_gear_load(c, line, g, (int32_t)i, &ts_line_case_at(c, number, i)->load[g]);

@@ -174,7 +174,8 @@ static double feel_size(double sigma_BK, double d, double K_f, ts_neck_make *mak
     double K_Fb;
 
     ts_workings_assumed(workings, "R_z", R_Z, "m", "a ground neck; common practice, no source");
-    ts_workings_row(workings, "sigma_BK", sigma_BK, "Pa", "the middle of its tensile strength");
+    ts_workings_row(workings, "sigma_BK", sigma_BK, "Pa",
+                    "derived: the middle of its tensile strength");
     const double K_Ft = ts_din_roughness(R_Z, sigma_BK, &K_Fb, workings);
     const double K_2  = TS_STEP(workings, K_2_formula, ts_din_size_of_gradient(d), d);
 
@@ -196,9 +197,9 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
     const double         cov_w     = deviation(&made->warmth) / middle(&made->warmth);
     const double         cov_y     = deviation(&made->yielding) * (T_pl - T_el) / found;
 
-    ts_workings_row(workings, "T_el", T_el, "N.m", "element/round_torsion.h at the means");
-    ts_workings_row(workings, "T_pl", T_pl, "N.m", "element/round_torsion.h at the means");
-    ts_workings_row(workings, "ratio", ratio, "1", "the middle of the shear ratio");
+    ts_workings_row(workings, "T_el", T_el, "N.m", "derived: element/round_torsion.h at the means");
+    ts_workings_row(workings, "T_pl", T_pl, "N.m", "derived: element/round_torsion.h at the means");
+    ts_workings_row(workings, "ratio", ratio, "1", "derived: the middle of the shear ratio");
     ts_workings_row(workings, "cov_F", cov_F, "1", "of the tensile strength");
     ts_workings_row(workings, "cov_ratio", cov_ratio, "1", "of the shear ratio");
     ts_workings_row(workings, "cov_w", cov_w, "1", "of the strength left at temperature");
@@ -334,7 +335,7 @@ static double amplitude(const count *to, const ts_torque_swing *computed, double
 
     ts_workings_row(workings, "told", told, "1", "`ripple` of the neck, where the file tells it");
     ts_workings_row(workings, "swing", swing, "N.m",
-                    "torsional vibration, linear: `twist`, docs/method/torsion.md");
+                    "derived: torsional vibration, linear: `twist`, docs/method/torsion.md");
     return TS_STEP(workings, T_swing_formula, fmin(fmax(told * T_m, swing), T_m), told, T_m, swing);
 }
 
@@ -360,11 +361,13 @@ static void vibrate(count *to, uint32_t c)
     if (!(T_m > 0.0) || isnan(rate) || isnan(t))
         return;
     ts_workings_about(to->workings, to->neck->node, (int32_t)c);
-    ts_workings_row(to->workings, "T_m", T_m, "N.m", "the torque that it carries then");
+    ts_workings_row(to->workings, "T_m", T_m, "N.m", "derived: the torque that it carries then");
     ts_workings_row(to->workings, "rate", rate, "Hz",
-                    by_ripple ? "of its ripple: so often a turn as its accessory, else once"
-                              : "Rice's rate of the swing: response/drive_forced.h");
-    ts_workings_row(to->workings, "t", t, "s", "how long the condition lasts in the whole life");
+                    by_ripple
+                        ? "derived: of its ripple: so often a turn as its accessory, else once"
+                        : "derived: Rice's rate of the swing: response/drive_forced.h");
+    ts_workings_row(to->workings, "t", t, "s",
+                    "derived: how long the condition lasts in the whole life");
     const double T_a = amplitude(to, computed, T_m);
     const double n   = TS_STEP(to->workings, n_formula, rate * t, rate, t);
     const int    at  = to->used;
@@ -449,8 +452,10 @@ static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *wor
             continue;
         }
         ts_workings_row(workings, "n", c->cycles, "1", "starts, overloads or events of the file");
-        ts_workings_row(workings, "T_a", c->T_a, "N.m", "half of the range of such an event");
-        ts_workings_row(workings, "T_m", c->T_m, "N.m", "the torque about which it swings");
+        ts_workings_row(workings, "T_a", c->T_a, "N.m",
+                        "derived: half of the range of such an event");
+        ts_workings_row(workings, "T_m", c->T_m, "N.m",
+                        "derived: the torque about which it swings");
     }
 }
 
@@ -517,8 +522,9 @@ void ts_neck_life_of(const ts_select *select, const ts_guard *guard, ts_neck_lif
         note_cycles(life, of->neck->node, workings);
     life->chance     = ts_neck_chance_of(&life->make, &life->duty, life->make.d_0, workings);
     life->early_most = early_at_most(select, guard, life);
-    ts_workings_row(workings, "P_early_most", life->early_most, "1",
-                    "by Rayleigh's law of the swings, an upper bound: docs/method/necks.md");
+    ts_workings_row(
+        workings, "P_early_most", life->early_most, "1",
+        "derived: by Rayleigh's law of the swings, an upper bound: docs/method/necks.md");
     double most = 0.0;
     for (int i = 0; i < life->duty.cycle_count; i++) {
         const double share = ts_neck_harm_share(&life->make, &life->duty, &life->chance, i);

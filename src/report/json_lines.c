@@ -140,12 +140,13 @@ static void strength(ts_json *json, const ts_answer *answer, const ts_line *line
     const ts_line_notch *weak    = &line->notches[line->weakest_D];
     const part           parts[] = {
                   {"S_D", TS_KIND_NUMBER, weak->S_D},
+                  {"S_K", TS_KIND_NUMBER, line->S_K},
                   {"S_F", TS_KIND_NUMBER, line->notches[line->weakest_F].S_F},
     };
     ts_json_key(json, "strength");
     ts_json_object(json);
     ts_json_string_at(json, "method", "DIN 743:2012");
-    parts_of(json, answer, (ts_subject){line->node, TS_EVERY_CONDITION}, parts, 2);
+    parts_of(json, answer, (ts_subject){line->node, TS_EVERY_CONDITION}, parts, 3);
     ts_json_number_at(json, "goodman", line->n_G);
     ts_json_node(json, answer, "weakest", weak->node);
     ts_json_string_at(json, "notch", ts_din_notch_name(weak->section.notch));

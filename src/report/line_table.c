@@ -204,6 +204,9 @@ static void line_rows(table *t, uint32_t l)
         const ts_line_notch *weak = &line->notches[line->weakest_D];
         ts_buffer_add(&says, "; S_D ");
         ts_page_short(&says, weak->S_D, 3);
+        ts_buffer_add(&says, " (S_K ");
+        ts_page_short(&says, line->S_K, 3);
+        ts_buffer_add(&says, ")");
         ts_buffer_add(&says, ", S_F ");
         ts_page_short(&says, line->notches[line->weakest_F].S_F, 3);
         ts_buffer_add(&says, " (Goodman ");
@@ -266,6 +269,7 @@ static void line_cells(table *t, ts_chapter *chapter, uint32_t l)
     short_cell(chapter, most.slope < 0.0 ? none : most.slope * 1e3);
     ts_chapter_word(chapter, most.slope < 0.0 ? "" : ts_answer_condition(t->answer, most.at));
     short_cell(chapter, notched ? line->notches[line->weakest_D].S_D : none);
+    short_cell(chapter, notched ? line->S_K : none);
     short_cell(chapter, notched ? line->notches[line->weakest_F].S_F : none);
     short_cell(chapter, notched ? line->n_G : none);
     if (line->missing != NULL)
@@ -315,18 +319,26 @@ static void bearings(table *t, ts_chapter *chapter)
 
 void ts_line_cells(ts_chapter *chapter)
 {
+<<<<<<< HEAD
     const bool      us       = chapter->page.units == TS_UNITS_US;
     const ts_column shafts[] = {
         {"shaft", false},      {us ? "gives way mil" : "gives way um", true},
         {"slopes mrad", true}, {"at", false},
         {"S_D", true},         {"S_F", true},
         {"Goodman", true},     {"weakest at", false}};
+=======
+    static const ts_column shafts[] = {
+        {"shaft", false}, {"gives way um", true}, {"slopes mrad", true},
+        {"at", false},    {"S_D", true},          {"S_K", true},
+        {"S_F", true},    {"Goodman", true},      {"weakest at", false}};
+>>>>>>> 034e43e (Tell how safe shafts are for as long as their conditions last, and mend pictures of necks)
     table t = {.answer = chapter->answer, .page = &chapter->page};
     ts_buffer_open(&t.text, chapter->cell.allocator);
-    ts_manuscript_table(chapter->manuscript,
-                        "Shafts: how far the gear that slopes most gives way, and the least safety "
-                        "against fatigue (S_D) and yield (S_F), DIN 743",
-                        shafts, sizeof shafts / sizeof shafts[0]);
+    ts_manuscript_table(
+        chapter->manuscript,
+        "Shafts: how far the gear that slopes most gives way, and the least safety "
+        "against fatigue for ever (S_D) and for its life (S_K), and yield (S_F), DIN 743",
+        shafts, sizeof shafts / sizeof shafts[0]);
     for (uint32_t l = 0; l < t.answer->lines->count; l++)
         line_cells(&t, chapter, l);
     bearings(&t, chapter);

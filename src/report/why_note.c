@@ -36,6 +36,13 @@ const ts_unit *ts_why_shown_unit(const ts_note *note, ts_units units)
     return shown == unit ? NULL : shown;
 }
 
+const char *ts_why_stands(const ts_note *note)
+{
+    if (note->source != NULL && strncmp(note->source, "derived", 7) == 0)
+        return "computed";
+    return note->kind == TS_NOTE_ROW ? "table" : "assumed";
+}
+
 size_t ts_why_origin(const ts_why *why, size_t index, uint32_t input)
 {
     const ts_input *asked = &ts_workings_at(why->workings, index)->inputs[input];

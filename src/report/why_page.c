@@ -238,8 +238,8 @@ static void say_meaning(sheet *s, const entry *e, const mark *m)
     else if (note->kind == TS_NOTE_GIVEN)
         file_and_line(s, note, &text);
     else
-        ts_buffer_print(&text, "%s: %s", note->kind == TS_NOTE_ROW ? "table" : "assumed",
-                        note->source);
+        ts_buffer_print(&text, "%s: %s", ts_why_stands(note),
+                        note->source + (strncmp(note->source, "derived: ", 9) == 0 ? 9 : 0));
     say_buffer_right(s, e, &text);
 }
 

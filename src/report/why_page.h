@@ -60,6 +60,10 @@ void           ts_why_address(const ts_why *why, const ts_note *note, ts_buffer 
 const char    *ts_why_unit(const ts_note *note);
 const ts_unit *ts_why_shown_unit(const ts_note *note, ts_units units);
 
+/* "assumed", "table", or "computed" where its source begins with "derived": how a number stands that
+ * no formula opens. */
+const char *ts_why_stands(const ts_note *note);
+
 /* The note from which input number `input` of note `index` comes, or SIZE_MAX. */
 size_t ts_why_origin(const ts_why *why, size_t index, uint32_t input);
 

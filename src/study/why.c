@@ -129,7 +129,8 @@ static void add_meaning(ts_buffer *out, const ts_note *note)
         ts_buffer_add(out, out->length > 0 ? ", found by iteration" : "found by iteration");
         break;
     case TS_NOTE_ROW:
-        ts_buffer_add(out, "read from a table");
+        ts_buffer_add(out, strcmp(ts_why_stands(note), "table") == 0 ? "read from a table"
+                                                                     : "computed before");
         break;
     case TS_NOTE_GIVEN:
         ts_buffer_add(out, "given in the file");

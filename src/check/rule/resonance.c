@@ -106,11 +106,11 @@ static void judge(ts_check *check, uint32_t mesh, double most)
         return;
     const double t_resonance = times.resonance, t_running = times.running;
     ts_workings_about(check->workings, node, TS_EVERY_CONDITION);
-    ts_workings_assumed(
+    ts_workings_row(
         check->workings, "t_resonance", t_resonance, "s",
-        "the sum of `hours`, or `events` times `lasts`, of conditions at resonance");
-    ts_workings_assumed(check->workings, "t_running", t_running, "s",
-                        "the same sum of all conditions that load the mesh");
+        "derived: the sum of `hours`, or `events` times `lasts`, of conditions at resonance");
+    ts_workings_row(check->workings, "t_running", t_running, "s",
+                    "derived: the same sum of all conditions that load the mesh");
     ts_question question = ts_question_about(check, node, TS_EVERY_CONDITION);
     question.value =
         TS_STEP(check->workings, share_formula, t_resonance / t_running, t_resonance, t_running);
