@@ -470,9 +470,4 @@ void ts_line_hold(const ts_lines_case *c, uint32_t number)
             note_notch(c, number, line->weakest_F, &steel, &metal);
         note_line(c, line);
     }
-    line->S_K = ts_line_last(c, number, &line->notches[line->weakest_D]);
-    ts_workings_about(c->workings, line->node, TS_EVERY_CONDITION);
-    ts_workings_borrow(c->workings, "S_K", line->S_K,
-                       (ts_subject){line->notches[line->weakest_D].node, TS_EVERY_CONDITION},
-                       "S_K");
 }

@@ -46,6 +46,10 @@ static ts_din_step step_of(const ts_lines_case *c, uint32_t number, const ts_lin
     const double S_D = ts_din_rate(&notch->section, &notch->ability, &stress, NULL).S_D;
     ts_workings_about(c->workings, notch->node, (int32_t)condition);
     const double n = turns_of(c, one, condition, c->workings);
+    if (isinf(S_D)) {
+        ts_workings_row(c->workings, "u", 0.0, "1", "derived: nothing bends the section then");
+        return (ts_din_step){0.0, n};
+    }
     return (ts_din_step){TS_STEP(c->workings, u_formula, 1.0 / S_D, S_D), n};
 }
 
