@@ -319,19 +319,13 @@ static void bearings(table *t, ts_chapter *chapter)
 
 void ts_line_cells(ts_chapter *chapter)
 {
-<<<<<<< HEAD
     const bool      us       = chapter->page.units == TS_UNITS_US;
     const ts_column shafts[] = {
         {"shaft", false},      {us ? "gives way mil" : "gives way um", true},
         {"slopes mrad", true}, {"at", false},
-        {"S_D", true},         {"S_F", true},
-        {"Goodman", true},     {"weakest at", false}};
-=======
-    static const ts_column shafts[] = {
-        {"shaft", false}, {"gives way um", true}, {"slopes mrad", true},
-        {"at", false},    {"S_D", true},          {"S_K", true},
-        {"S_F", true},    {"Goodman", true},      {"weakest at", false}};
->>>>>>> 034e43e (Tell how safe shafts are for as long as their conditions last, and mend pictures of necks)
+        {"S_D", true},         {"S_K", true},
+        {"S_F", true},         {"Goodman", true},
+        {"weakest at", false}};
     table t = {.answer = chapter->answer, .page = &chapter->page};
     ts_buffer_open(&t.text, chapter->cell.allocator);
     ts_manuscript_table(
