@@ -4,6 +4,7 @@
 #include "study/seizing.h"
 #include "study/starting.h"
 #include "study/twisting.h"
+#include "study/whirling.h"
 #include "towershaft/seize.h"
 
 #include <math.h>
@@ -142,11 +143,34 @@ static double seize_all(void)
     return seizure_seconds(all_seizures);
 }
 
+static void one_course(void *context)
+{
+    ts_study              *study = context;
+    ts_arena              *arena = ts_arena_open(NULL);
+    const ts_whirl_course *courses;
+    const uint32_t         shaft = ts_whirls_nearest(&study->whirls);
+    const bool             fine  = arena != NULL && shaft != UINT32_MAX &&
+                      ts_study_course(study, TS_COURSE_SPEEDS, arena, &courses) == TS_OK &&
+                      courses[shaft].speeds == 200;
+    ts_arena_close(arena);
+    bench_keep(fine ? context : NULL);
+}
+
+static double campbell(void)
+{
+    ts_study *study   = open_large();
+    double    seconds = study != NULL ? bench_seconds(one_course, study) : (double)NAN;
+    ts_study_close(study);
+    return seconds;
+}
+
 static const bench_case cases[] = {
     {"start-large", "the large example from rest to idle", "s", 0.02, start_large},
     {"start-grid", "the same at 49 temperatures of air and oil", "s", 1.0, start_grid},
     {"seize-one", "a pump of the large example seizes: with its neck, strong and weak, and without",
      "s", 0.02, seize_one},
+    {"campbell", "whirl of the radial shaft of it at 200 speeds, six lines, with its unbalance",
+     "s", 0.05, campbell},
     {"seize-all", "every accessory of it seizes in every condition, one core", "s", 2.0, seize_all},
 };
 

@@ -14,10 +14,12 @@ typedef struct ts_figure_options {
                        judged teeth or else by its load a width of face.  Of "stops": the part that
                        fails, by name or address, perhaps with ": " and its failure.  Of
                        "seizure" the name of an accessory; NULL: the one with a neck that takes
-                       most torque */
+                       most torque.  Of "jolt" one as "generator 1: short", or "slam", "chop"; NULL:
+                       a slam.  Of "swing" the number of a mode; NULL: the first */
     const char *ground; /* "light", "dark", "contrast", "print" */
     bool        us;
-    double      scale; /* pixels a unit for PNG; 0 means 2 */
+    bool        seizures; /* "selectivity" also with peaks of seizures, up to a second */
+    double      scale;    /* pixels a unit for PNG; 0 means 2 */
 } ts_figure_options;
 
 /* TS_NOT_UNDERSTOOD with a message for an unknown figure, format, ground, condition or mesh. */

@@ -12,10 +12,11 @@
 #include "towershaft/study.h"
 
 typedef struct ts_necks_options {
-    size_t   samples; /* 1 to 20000000; 0: 1000000                                            */
-    size_t   threads; /* 1 to 64; 0: 2.  The answer is the same for any                       */
-    uint64_t seed;    /* of the random numbers                                                */
-    bool     json;    /* by docs/schema/necks.schema.json, else for a terminal                */
+    size_t   samples;  /* 1 to 20000000; 0: 1000000                                            */
+    size_t   threads;  /* 1 to 64; 0: 2.  The answer is the same for any                       */
+    uint64_t seed;     /* of the random numbers                                                */
+    bool     json;     /* by docs/schema/necks.schema.json, else for a terminal                */
+    bool     seizures; /* also what a seizure in time brings, up to a second                    */
 } ts_necks_options;
 
 /* Of a study that was read.  *computed: is every band known, with both chances of every designed

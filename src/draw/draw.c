@@ -21,6 +21,7 @@
 #include "draw/speed_chart.h"
 #include "draw/start_chart.h"
 #include "draw/stop_view.h"
+#include "draw/swing_view.h"
 #include "draw/teeth_view.h"
 #include "draw/unrolled.h"
 #include "draw/whirl_chart.h"
@@ -87,6 +88,7 @@ static ts_status (*const drawers[])(ts_scene *scene) = {
     [TS_FIGURE_MODES] = ts_draw_modes,        [TS_FIGURE_INTERFERENCE] = ts_draw_interference,
     [TS_FIGURE_CAMPBELL] = ts_draw_campbell,  [TS_FIGURE_REACH] = ts_draw_reach,
     [TS_FIGURE_START] = ts_draw_start,        [TS_FIGURE_SEIZURE] = ts_draw_seizure,
+    [TS_FIGURE_JOLT] = ts_draw_seizure,       [TS_FIGURE_SWING] = ts_draw_swing,
     [TS_FIGURE_FLOAT] = ts_draw_float,        [TS_FIGURE_HEAT] = ts_draw_heat,
     [TS_FIGURE_STOPS] = ts_draw_stops,        [TS_FIGURE_CANDIDATES] = ts_draw_candidates,
     [TS_FIGURE_SAMPLES] = ts_draw_samples,

@@ -69,6 +69,11 @@ uint32_t ts_bevel_mesh_from(const ts_train *train, uint32_t shaft);
  * the clock angle, the shorter way round (as in check/cowl.h). */
 ts_point ts_face_cowl_point(const ts_face *face, size_t index, double share);
 
+/* `share` of the way from a to b. */
+ts_point ts_between(ts_point a, ts_point b, double share);
+/* Between hub and box of a drive, at a share of the way along its radial shaft. */
+ts_point ts_face_along_tower(const ts_face *face, uint32_t tower, double share);
+
 /* ---- what is drawn, from the back to the front ---- */
 void ts_face_draw_engine(const ts_face *face);
 void ts_face_draw_boxes(const ts_face *face);

@@ -3,6 +3,22 @@
 
 #include <math.h>
 
+ts_point ts_between(ts_point a, ts_point b, double share)
+{
+    return (ts_point){a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
+}
+
+ts_point ts_face_along_tower(const ts_face *face, uint32_t tower, double share)
+{
+    const ts_motion *motion = face->scene->motion;
+    const ts_point   end    = ts_face_point(face, motion->shafts[tower].x, motion->shafts[tower].y);
+    const uint32_t   m      = face->scene->train->shafts[tower].mesh;
+    const double     r      = motion->meshes[m].r_1 * face->px;
+    const ts_point   begin =
+        ts_polar(face->engine, r, atan2(end.y - face->engine.y, end.x - face->engine.x));
+    return ts_between(begin, end, share);
+}
+
 /* ---- the bevel on the spool, seen along its axis ----------------------------------------- */
 
 /* derived: on the developed pitch cone a spiral tooth follows theta = tan(beta_m) ln(R/R_m), and

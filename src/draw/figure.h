@@ -22,6 +22,7 @@
 #include "power/power.h"
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
+#include "rating/seizure_peak.h"
 #include "rating/selectivity.h"
 #include "rating/whirl_course.h"
 #include "response/drive_forced.h"
@@ -53,6 +54,8 @@ typedef enum ts_figure {
     TS_FIGURE_REACH,    /* how long and thick that shaft may be                             */
     TS_FIGURE_STOPS,    /* the drive as a tree, greyed to what still turns after a failure  */
     TS_FIGURE_SEIZURE,  /* torques in time when an accessory seizes                           */
+    TS_FIGURE_JOLT,     /* the same of a load that comes suddenly and must be borne           */
+    TS_FIGURE_SWING,    /* one mode of torsion on the face view                               */
     TS_FIGURE_INTERFERENCE, /* natural frequencies of torsion against what excites them         */
     TS_FIGURE_COUNT,
     TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
@@ -93,8 +96,10 @@ typedef struct ts_drawing_subject {
     const ts_whirls *whirls; /* critical speeds; NULL: not computed                            */
     const ts_whirl_course  *courses; /* [item of whirls], for its figures; may be NULL            */
     const ts_drive_start   *start; /* with its trace, for TS_FIGURE_START; NULL: not run         */
+    const ts_seizure_peak  *peaks; /* [guard of select], for TS_FIGURE_SELECTIVITY; NULL: unasked */
     const char             *start_to; /* condition to which it went on from idle; NULL: none */
-    const ts_drawn_seizure *seizure;  /* for TS_FIGURE_SEIZURE; NULL: not run */
+    const ts_drawn_seizure *seizure;  /* for TS_FIGURE_SEIZURE and _JOLT; NULL: not run */
+    size_t                  mode;     /* for TS_FIGURE_SWING, 0: the slowest that is no turning */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

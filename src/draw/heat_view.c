@@ -33,22 +33,9 @@ typedef struct heat_map {
 
 /* ---- where ----------------------------------------------------------------------------------- */
 
-static ts_point between(ts_point a, ts_point b, double share)
-{
-    return (ts_point){a.x + share * (b.x - a.x), a.y + share * (b.y - a.y)};
-}
-
-/* Between hub and box of a drive, at a share of the way along its radial shaft. */
 static ts_point along_tower(const heat_map *map, uint32_t tower, double share)
 {
-    const ts_face *face = &map->face;
-    const ts_point end  = ts_face_point(face, face->scene->motion->shafts[tower].x,
-                                        face->scene->motion->shafts[tower].y);
-    const uint32_t m    = face->scene->train->shafts[tower].mesh;
-    const double   r    = face->scene->motion->meshes[m].r_1 * face->px;
-    const ts_point begin =
-        ts_polar(face->engine, r, atan2(end.y - face->engine.y, end.x - face->engine.x));
-    return between(begin, end, share);
+    return ts_face_along_tower(&map->face, tower, share);
 }
 
 static ts_point mesh_point(const heat_map *map, uint32_t m)
@@ -63,7 +50,7 @@ static ts_point mesh_point(const heat_map *map, uint32_t m)
     if (train->shafts[mesh->driver_shaft].kind == TS_SHAFT_TOWER)
         return along_tower(map, mesh->driver_shaft, 0.86);
     const ts_point a = face->shafts[mesh->driver_shaft].at, b = face->shafts[mesh->driven_shaft].at;
-    return between(a, b, motion->r_1 / (motion->r_1 + motion->r_2));
+    return ts_between(a, b, motion->r_1 / (motion->r_1 + motion->r_2));
 }
 
 /* Where a bearing or a pad belongs to. */
@@ -80,7 +67,7 @@ static ts_point site_point(const heat_map *map, const ts_heat_place *place)
     switch (map->heat->lines->lines[place->line].kind) {
     case TS_LINE_STUB: { /* about the middle of the engine: beyond it, where no bevels hide it */
         const ts_point bevels = along_tower(map, tower, 0.0);
-        return between(bevels, map->face.engine, 2.0);
+        return ts_between(bevels, map->face.engine, 2.0);
     }
     case TS_LINE_INNER:
         return along_tower(map, tower, 0.22);

@@ -8,6 +8,7 @@
  */
 #include "draw/interference_chart.h"
 
+#include "draw/chart_words.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
 #include "rating/drive_teeth.h"
@@ -139,17 +140,22 @@ static void draw_modes(const chart *it)
     }
 }
 
+typedef enum excitation { ONCE_A_TURN, TWICE_A_TURN, ONCE_A_TOOTH } excitation;
+
 /* So many times a turn of the spool; cut where it leaves the field. */
-static void draw_order(const chart *it, double order, bool teeth)
+static void draw_order(const chart *it, double order, excitation kind)
 {
-    ts_canvas   *canvas = &it->scene->canvas;
-    const double from   = fmax(it->low, it->slow * two_pi / order);
-    const double to     = fmin(it->high, it->fast * two_pi / order);
+    static const ts_dash dashes[] = {[ONCE_A_TURN]  = TS_DASH_HIDDEN,
+                                     [TWICE_A_TURN] = TS_DASH_CHAIN,
+                                     [ONCE_A_TOOTH] = TS_DASH_NONE};
+    ts_canvas           *canvas   = &it->scene->canvas;
+    const double         from     = fmax(it->low, it->slow * two_pi / order);
+    const double         to       = fmin(it->high, it->fast * two_pi / order);
 
     if (!(to > from))
         return;
-    ts_use_pen(canvas, teeth ? TS_PEN_2 : TS_PEN_1, TS_COLOUR_INK2);
-    ts_use_dash(canvas, teeth ? TS_DASH_NONE : TS_DASH_HIDDEN);
+    ts_use_pen(canvas, kind == ONCE_A_TOOTH ? TS_PEN_2 : TS_PEN_1, TS_COLOUR_INK2);
+    ts_use_dash(canvas, dashes[kind]);
     ts_draw_line(canvas, (ts_point){x_of(it, from), y_of(it, order * from / two_pi)},
                  (ts_point){x_of(it, to), y_of(it, order * to / two_pi)});
     ts_use_dash(canvas, TS_DASH_NONE);
@@ -254,8 +260,10 @@ static void draw_orders(const chart *it)
         const double order = fabs(ts_rational_value(it->scene->motion->shafts[s].ratio));
         if (train->shafts[s].drive != it->twist->drive || train->shafts[s].kind == TS_SHAFT_SPOOL)
             continue;
-        draw_order(it, order, false);
+        draw_order(it, order, ONCE_A_TURN);
         draw_meetings(it, order);
+        draw_order(it, 2.0 * order, TWICE_A_TURN);
+        draw_meetings(it, 2.0 * order);
         name_order(it, &names, order, order_word(it, "1 x", s));
     }
     for (uint32_t m = 0; m < train->mesh_count; m++) {
@@ -265,7 +273,7 @@ static void draw_orders(const chart *it)
             fabs(ts_rational_value(it->scene->motion->shafts[mesh->driven_shaft].ratio));
         if (train->shafts[mesh->driven_shaft].drive != it->twist->drive)
             continue;
-        draw_order(it, order, true);
+        draw_order(it, order, ONCE_A_TOOTH);
         draw_meetings(it, order);
         name_order(it, &names, order, order_word(it, "teeth to", mesh->driven_shaft));
     }
@@ -276,14 +284,6 @@ static void write_words(const chart *it)
 {
     ts_scene          *scene = it->scene;
     ts_buffer         *line  = ts_canvas_line(&scene->canvas);
-    const ts_lettering lead  = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                .bold   = true,
-                                .colour = TS_COLOUR_INK,
-                                .width  = scene->field.w - 24.0};
-    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                .colour = TS_COLOUR_INK2,
-                                .width  = scene->field.w - 24.0,
-                                .lines  = 3};
     const ts_lettering axis  = {
          .size = TS_LOOK_TYPE_PX_SMALL, .bold = true, .colour = TS_COLOUR_INK};
 
@@ -293,14 +293,13 @@ static void write_words(const chart *it)
         ts_buffer_print(line, "What meets the natural frequencies of the %s drive?  %s",
                         scene->drive->spools[scene->drive->drive[it->twist->drive].spool].name,
                         it->twist->cranked ? "Its starter engaged" : "Running");
-    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             ts_scene_kept(scene), &lead);
-    ts_write(
-        &scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - 44.0},
+    ts_chart_title(scene);
+    ts_chart_foot(
+        scene, 44.0, 3,
         "Level lines: natural frequencies.  Slanted: what excites, dashed once a turn of a shaft, "
+        "chained twice a turn (unnamed, at double the frequency), "
         "whole once a tooth of a mesh.  Upright: conditions, as wide as their share of the time.  "
-        "Rings: within 10 % of a natural frequency, as large as that share.",
-        &small);
+        "Rings: within 10 % of a natural frequency, as large as that share.");
     if (it->twist != NULL)
         ts_write(&scene->canvas, (ts_point){it->area.x, it->area.y - 10.0},
                  "Hz, over the speed of the spool in rpm", &axis);
@@ -308,17 +307,12 @@ static void write_words(const chart *it)
 
 ts_status ts_draw_interference(ts_scene *scene)
 {
-    chart        it     = {.scene = scene, .twist = tree_of(scene), .root = TS_NOWHERE};
-    const double height = ts_sheet_height(scene, least_high);
-
-    ts_sheet_divide(scene, height);
-    it.area = (ts_area){scene->field.x + left_wide, scene->field.y + title,
-                        scene->field.w - left_wide - right_wide, scene->field.h - title - foot};
-    const ts_status status =
-        ts_canvas_sheet(&scene->canvas, height,
-                        scene->subject->title ? scene->subject->title : scene->drive->title.text);
+    chart           it     = {.scene = scene, .twist = tree_of(scene), .root = TS_NOWHERE};
+    const ts_status status = ts_chart_begin(scene, least_high);
     if (status != TS_OK)
         return status;
+    it.area = (ts_area){scene->field.x + left_wide, scene->field.y + title,
+                        scene->field.w - left_wide - right_wide, scene->field.h - title - foot};
     for (uint32_t s = 0; it.twist != NULL && s < scene->train->shaft_count; s++)
         if (scene->train->shafts[s].kind == TS_SHAFT_SPOOL &&
             scene->train->shafts[s].spool == (uint32_t)scene->drive->drive[it.twist->drive].spool)

@@ -5,6 +5,7 @@
  */
 #include "draw/mode_chart.h"
 
+#include "draw/chart_words.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
 
@@ -161,16 +162,8 @@ static void write_names(const chart *it)
 
 static void write_words(const chart *it)
 {
-    ts_scene          *scene = it->scene;
-    ts_buffer         *line  = ts_canvas_line(&scene->canvas);
-    const ts_lettering lead  = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                .bold   = true,
-                                .colour = TS_COLOUR_INK,
-                                .width  = scene->field.w - 24.0};
-    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                .colour = TS_COLOUR_INK2,
-                                .width  = scene->field.w - 24.0,
-                                .lines  = 2};
+    ts_scene  *scene = it->scene;
+    ts_buffer *line  = ts_canvas_line(&scene->canvas);
     if (it->twist == NULL)
         ts_buffer_add(line, "No torsional modes could be computed.");
     else
@@ -179,14 +172,12 @@ static void write_words(const chart *it)
                         scene->drive->spools[scene->drive->drive[it->twist->drive].spool].name,
                         it->twist->cranked ? "Its starter engaged" : "Running", it->panels,
                         it->twist->modes.count - it->twist->modes.rigid);
-    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             ts_scene_kept(scene), &lead);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - foot + 22.0},
-             "Stem: angle of the part seen from the spool, the largest of a mode full; up and down "
-             "are opposite senses of swinging.  Lines join what springs join; heavy: more than a "
-             "quarter of the strain energy.",
-             &small);
+    ts_chart_title(scene);
+    ts_chart_foot(
+        scene, foot - 22.0, 2,
+        "Stem: angle of the part seen from the spool, the largest of a mode full; up and down "
+        "are opposite senses of swinging.  Lines join what springs join; heavy: more than a "
+        "quarter of the strain energy.");
 }
 
 ts_status ts_draw_modes(ts_scene *scene)
@@ -194,19 +185,15 @@ ts_status ts_draw_modes(ts_scene *scene)
     chart it = {.scene = scene, .twist = tree_of(scene)};
     if (it.twist != NULL)
         it.panels = it.twist->modes.count - it.twist->modes.rigid;
-    it.panels           = it.panels > PANELS_MOST ? PANELS_MOST : it.panels;
-    const double rest   = title + foot + (it.twist != NULL ? names_high : 0.0);
-    const double height = ts_sheet_height(scene, rest + panel_least * (double)it.panels);
-    ts_sheet_divide(scene, height);
+    it.panels              = it.panels > PANELS_MOST ? PANELS_MOST : it.panels;
+    const double    rest   = title + foot + (it.twist != NULL ? names_high : 0.0);
+    const ts_status status = ts_chart_begin(scene, rest + panel_least * (double)it.panels);
+    if (status != TS_OK)
+        return status;
     it.area = scene->field;
     it.area.y += title;
     if (it.panels > 0)
         it.high = fmin(panel_most, (scene->field.h - rest) / (double)it.panels);
-    const ts_status status =
-        ts_canvas_sheet(&scene->canvas, height,
-                        scene->subject->title ? scene->subject->title : scene->drive->title.text);
-    if (status != TS_OK)
-        return status;
     for (size_t panel = 0; panel < it.panels; panel++)
         draw_panel(&it, panel);
     if (it.panels > 0)

@@ -1,18 +1,17 @@
-/* draw/seizure_chart.c: what do parts of a drive bear when an accessory seizes?
+/* draw/seizure_chart.c: what do parts of a drive bear when an accessory seizes, or is jolted?
  *
- * A panel with its neck, one without: torques of the parts that come nearest to what they bear, as
- * shares of that, against time; what breaks is marked at its instant.
+ * A panel with its neck, of a jolt with all necks, one without: torques of the parts that come
+ * nearest to what they bear, as shares of that, against time; what breaks is marked at its instant.
  */
 #include "draw/seizure_chart.h"
 
+#include "draw/chart_words.h"
 #include "draw/drawn_seizure.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
 #include "draw/trace_panel.h"
 
 #include <math.h>
-
-enum { LINES = 4 };
 
 /* px */
 static const double title = 64.0, left_wide = 96.0, right_wide = 250.0, between = 72.0, foot = 64.0,
@@ -21,55 +20,15 @@ static const double title = 64.0, left_wide = 96.0, right_wide = 250.0, between 
 typedef struct chart {
     ts_scene               *scene;
     const ts_drawn_seizure *it;
-    size_t                  joints[LINES]; /* the same in both panels */
-    size_t                  count;
     ts_trace_panel          panels[TS_DRAWN_RUNS];
 } chart;
 
-/* ---- which parts ------------------------------------------------------------------------------
- */
-
-static double share_of(const ts_drawn_seizure *it, size_t joint)
+static const char *name_of(const chart *c, const ts_drawn_line *shown)
 {
-    double most = 0.0;
-
-    for (size_t r = 0; r < it->run_count; r++) {
-        const ts_bond_peak *peak = &it->runs[r].run->peaks[joint];
-        most = fmax(most, fmax(fabs(peak->before), fabs(peak->after)) / it->bears[joint]);
-    }
-    return most;
-}
-
-/* Those that come nearest to what they bear in either run, the nearest first. */
-static void choose_joints(chart *c)
-{
-    double shares[LINES] = {0.0};
-
-    for (size_t j = 0; j < c->it->twist->model.spring_count; j++) {
-        const double share = share_of(c->it, j);
-        size_t       at    = c->count;
-        if (!isfinite(c->it->bears[j]) || !(share > 0.0))
-            continue;
-        while (at > 0 && shares[at - 1] < share)
-            at--;
-        if (at == LINES)
-            continue;
-        c->count += c->count < LINES;
-        for (size_t k = c->count - 1; k > at; k--) {
-            shares[k]    = shares[k - 1];
-            c->joints[k] = c->joints[k - 1];
-        }
-        shares[at]    = share;
-        c->joints[at] = j;
-    }
-}
-
-static const char *name_of(const chart *c, size_t joint)
-{
-    const ts_twist_joint *one  = &c->it->twist->joints[joint];
+    const ts_twist_joint *one  = &c->it->twist->joints[shown->joint];
     ts_buffer            *line = ts_canvas_line(&c->scene->canvas);
 
-    ts_buffer_print(line, "%s > %s", c->it->twist->parts[one->from].name,
+    ts_buffer_print(line, "%s > %s", shown->neck ? "neck" : c->it->twist->parts[one->from].name,
                     c->it->twist->parts[one->to].name);
     return ts_scene_kept(c->scene);
 }
@@ -79,16 +38,16 @@ static const char *name_of(const chart *c, size_t joint)
 
 static ts_trace_line line_of(const chart *c, size_t r, size_t k)
 {
-    static const ts_dash  dashes[LINES] = {TS_DASH_NONE, TS_DASH_HIDDEN, TS_DASH_CHAIN,
-                                           TS_DASH_PHANTOM};
-    const ts_train_trace *trace         = &c->it->runs[r].run->trace;
-    const size_t          joint         = c->joints[k];
+    static const ts_dash  dashes[TS_DRAWN_LINES] = {TS_DASH_NONE, TS_DASH_HIDDEN, TS_DASH_CHAIN,
+                                                    TS_DASH_PHANTOM};
+    const ts_train_trace *trace                  = &c->it->runs[r].run->trace;
+    const ts_drawn_line  *shown                  = &c->it->runs[r].lines[k];
 
     return (ts_trace_line){.t      = c->it->runs[r].ms,
-                           .y      = trace->T + joint,
+                           .y      = trace->T + shown->joint,
                            .count  = trace->count,
                            .stride = c->it->twist->model.spring_count,
-                           .factor = 100.0 / c->it->bears[joint],
+                           .factor = 100.0 / shown->of,
                            .pen    = k == 0 ? TS_PEN_3 : TS_PEN_2,
                            .dash   = dashes[k],
                            .colour = k == 0 ? TS_COLOUR_INK : TS_COLOUR_INK2};
@@ -137,7 +96,10 @@ static void lay_panel(chart *c, size_t r)
     const ts_drawn_run *run   = &c->it->runs[r];
     ts_buffer          *line  = ts_canvas_line(&c->scene->canvas);
 
-    ts_buffer_print(line, "%s: torque over what the part bears once, %%", run->word);
+    ts_buffer_print(line, "%s: torque over what %s, %%", run->word,
+                    run->line_count > 0 && run->lines[0].neck
+                        ? "the part bears once, or breaks the neck"
+                        : "the part bears once");
     c->panels[r] = (ts_trace_panel){.area  = {field.x + left_wide,
                                               field.y + title + (double)r * (high + between),
                                               field.w - left_wide - right_wide, high},
@@ -149,20 +111,21 @@ static void lay_panel(chart *c, size_t r)
 
 static void draw_panel(chart *c, size_t r)
 {
-    ts_trace_line lines[LINES];
+    const ts_drawn_run *run = &c->it->runs[r];
+    ts_trace_line       lines[TS_DRAWN_LINES];
 
     lay_panel(c, r);
-    for (size_t k = 0; k < c->count; k++) {
+    for (size_t k = 0; k < run->line_count; k++) {
         lines[k]      = line_of(c, r, k);
-        lines[k].name = name_of(c, c->joints[k]);
+        lines[k].name = name_of(c, &run->lines[k]);
         ts_trace_widen(&c->panels[r], &lines[k]);
     }
     ts_trace_frame(c->scene, &c->panels[r]);
     ts_note_area(&c->scene->canvas.places, TS_PLACE_ROW, (uint32_t)r, c->panels[r].area);
-    for (size_t k = c->count; k-- > 0;)
+    for (size_t k = run->line_count; k-- > 0;)
         ts_trace_draw(c->scene, &c->panels[r], &lines[k]);
     draw_breaks(c, r);
-    ts_trace_names(c->scene, &c->panels[r], lines, c->count);
+    ts_trace_names(c->scene, &c->panels[r], lines, run->line_count);
 }
 
 /* ---- words ------------------------------------------------------------------------------------
@@ -170,31 +133,26 @@ static void draw_panel(chart *c, size_t r)
 
 static void write_words(const chart *c)
 {
-    ts_scene          *scene = c->scene;
-    ts_buffer         *line  = ts_canvas_line(&scene->canvas);
-    const ts_lettering lead  = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                .bold   = true,
-                                .colour = TS_COLOUR_INK,
-                                .width  = scene->field.w - 24.0};
-    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                .colour = TS_COLOUR_INK2,
-                                .width  = scene->field.w - 24.0,
-                                .lines  = 2};
+    ts_scene  *scene = c->scene;
+    ts_buffer *line  = ts_canvas_line(&scene->canvas);
+    const bool jolt  = scene->options->figure == TS_FIGURE_JOLT;
 
-    if (c->it == NULL || c->it->accessory == NULL)
-        ts_buffer_add(line, "No accessory of this drive could be seized.");
+    if (c->it == NULL || c->it->what == NULL)
+        ts_buffer_print(line, "No accessory of this drive could be %s.",
+                        jolt ? "jolted" : "seized");
     else
-        ts_buffer_print(line, "What bears it when %s seizes at %s?%s%s", c->it->accessory,
-                        c->it->condition, c->it->because != NULL ? "  Not followed: " : "",
+        ts_buffer_print(line, "What bears it when %s?%s%s", c->it->what,
+                        c->it->because != NULL ? "  Not followed: " : "",
                         c->it->because != NULL ? c->it->because : "");
-    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             ts_scene_kept(scene), &lead);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - 26.0},
-             "The rotor stops at once; the parts that come nearest to what they bear once, the "
-             "nearest heavy, above 0 as they drive outwards.  At 100 % teeth break; flanks, "
-             "bearings, shafts and splines yield and hold on.",
-             &small);
+    ts_chart_title(scene);
+    ts_chart_foot(scene, 26.0, 2,
+                  jolt ? "A load that must be borne, and comes at once.  The neck that comes "
+                         "nearest to breaking and the parts that come nearest to what they bear "
+                         "once, the nearest heavy, above 0 as they drive outwards."
+                       : "The rotor stops at once; the parts that come nearest to what they bear "
+                         "once in that run, the nearest heavy, above 0 as they drive outwards.  At "
+                         "100 % teeth break; flanks, bearings, shafts and splines yield and hold "
+                         "on.");
 }
 
 static bool is_followed(const ts_drawn_seizure *it)
@@ -205,21 +163,15 @@ static bool is_followed(const ts_drawn_seizure *it)
 
 ts_status ts_draw_seizure(ts_scene *scene)
 {
-    chart        c      = {.scene = scene, .it = scene->subject->seizure};
-    const double height = ts_sheet_height(scene, least_high);
+    chart           c      = {.scene = scene, .it = scene->subject->seizure};
+    const ts_status status = ts_chart_begin(scene, least_high);
 
-    ts_sheet_divide(scene, height);
-    const ts_status status =
-        ts_canvas_sheet(&scene->canvas, height,
-                        scene->subject->title ? scene->subject->title : scene->drive->title.text);
     if (status != TS_OK)
         return status;
-    if (is_followed(c.it)) {
-        choose_joints(&c);
-        for (size_t r = 0; r < c.it->run_count; r++)
-            draw_panel(&c, r);
-    }
+    for (size_t r = 0; is_followed(c.it) && r < c.it->run_count; r++)
+        draw_panel(&c, r);
     write_words(&c);
-    ts_sheet_draw(scene, "Seizure", "torques in time");
+    ts_sheet_draw(scene, scene->options->figure == TS_FIGURE_JOLT ? "Jolt" : "Seizure",
+                  "torques in time");
     return TS_OK;
 }

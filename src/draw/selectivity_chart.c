@@ -260,6 +260,31 @@ static void draw_neck(const chart *it, const ts_guard *guard, const ts_drive_nec
     write_factor(it, b, wall, y, guard->once.T / neck->band.high, false);
 }
 
+/* What a seizure brings: its share of what the nearest part bears, laid against the wall. */
+static void draw_peak(const chart *it, const ts_guard *guard, size_t row)
+{
+    const ts_seizure_peak *peak   = it->scene->subject->peaks;
+    ts_canvas             *canvas = &it->scene->canvas;
+
+    if (peak == NULL || !(peak[row].share > 0.0) || !isfinite(guard->once.T))
+        return;
+    const bool         beyond = peak[row].share >= 1.0;
+    const double       x      = x_of(it, peak[row].share * guard->once.T * guard->refer);
+    const double       y = y_of(it, row, 1.0), r = 6.0;
+    const ts_point     diamond[4] = {{x, y - r}, {x + r, y}, {x, y + r}, {x - r, y}};
+    const ts_lettering how        = {.size   = TS_LOOK_TYPE_PX_SMALL,
+                                     .bold   = true,
+                                     .anchor = TS_ANCHOR_MIDDLE,
+                                     .halo   = true,
+                                     .colour = beyond ? TS_COLOUR_ST_REFUSE : TS_COLOUR_INK};
+    ts_path_polygon(canvas, diamond, 4);
+    ts_fill_and_stroke(canvas, beyond ? TS_COLOUR_ST_REFUSE : TS_COLOUR_INK, TS_PEN_1,
+                       TS_COLOUR_PAPER);
+    ts_add_number(ts_canvas_line(canvas), 100.0 * peak[row].share, 0);
+    ts_buffer_add(&canvas->line, " %");
+    ts_write(canvas, (ts_point){x, y + r + 12.0}, ts_scene_kept(it->scene), &how);
+}
+
 static void write_first(const chart *it, const ts_guard *guard, size_t row)
 {
     static const char *const says[] = {
@@ -325,6 +350,7 @@ static void draw_row(const chart *it, size_t row)
     draw_loads(it, guard, row);
     if (neck != NULL && neck->missing == NULL)
         draw_neck(it, guard, neck, row);
+    draw_peak(it, guard, row);
     write_first(it, guard, row);
     write_label(it, guard, row);
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_RULE);
@@ -354,18 +380,25 @@ static void write_words(const chart *it)
         "line: something on the way to the spool gives way, while all others take their share; "
         "the line leans in where teeth tire. Close hatching in a box: the window is shut.",
         &small);
+    if (scene->subject->peaks != NULL)
+        ts_write(&scene->canvas, (ts_point){x, it->area.y + it->area.h + 48.0},
+                 "Diamond: the accessory seizes at once, its neck as strong as it may be; the "
+                 "largest share of what any part bears once, of all conditions, laid against the "
+                 "wall.  Shafts that wind up and play are in it, which the wall leaves out.",
+                 &small);
 }
 
 ts_status ts_draw_selectivity(ts_scene *scene)
 {
     chart        it    = {.scene = scene, .select = scene->subject->select};
     const size_t rows  = it.select != NULL ? it.select->count : 0;
+    const double below = foot + (scene->subject->peaks != NULL ? 32.0 : 0.0);
     const char  *title = scene->subject->title ? scene->subject->title : scene->drive->title.text;
     const double height =
-        ts_sheet_height(scene, head + foot + row_least * (double)(rows > 0 ? rows : 1));
+        ts_sheet_height(scene, head + below + row_least * (double)(rows > 0 ? rows : 1));
 
     ts_sheet_divide(scene, height);
-    it.row = rows > 0 ? fmin(row_most, (scene->field.h - head - foot) / (double)rows) : row_least;
+    it.row = rows > 0 ? fmin(row_most, (scene->field.h - head - below) / (double)rows) : row_least;
     const ts_status status = ts_canvas_sheet(&scene->canvas, height, title);
     if (status != TS_OK)
         return status;

@@ -5,6 +5,7 @@
  */
 #include "draw/start_chart.h"
 
+#include "draw/chart_words.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
 #include "draw/trace_panel.h"
@@ -133,10 +134,6 @@ static void write_title(const chart *it)
                                        [TS_START_BEYOND]  = "It comes to idle, and on to "};
     ts_scene                *scene  = it->scene;
     ts_buffer               *line   = ts_canvas_line(&scene->canvas);
-    const ts_lettering       lead   = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                       .bold   = true,
-                                       .colour = TS_COLOUR_INK,
-                                       .width  = scene->field.w - 24.0};
     ts_buffer_add(line, "How does the engine start?  ");
     if (it->it == NULL) {
         write_reason(it, line);
@@ -147,23 +144,17 @@ static void write_title(const chart *it)
         ts_add_number(line, it->it->run.t, 1);
         ts_buffer_add(line, " s");
     }
-    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             ts_scene_kept(scene), &lead);
+    ts_chart_title(scene);
 }
 
 static void write_foot(const chart *it)
 {
-    ts_scene          *scene = it->scene;
-    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                .colour = TS_COLOUR_INK2,
-                                .width  = scene->field.w - 24.0,
-                                .lines  = 2};
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - 28.0},
-             "Torques on the cranked spool, positive where they turn it; that of the radial shaft "
-             "times its exact ratio, starter and accessories together.  Rigid meshes: the shock "
-             "when the clutch takes hold is not shown.",
-             &small);
+    ts_scene *scene = it->scene;
+    ts_chart_foot(
+        scene, 28.0, 2,
+        "Torques on the cranked spool, positive where they turn it; that of the radial shaft "
+        "times its exact ratio, starter and accessories together.  Rigid meshes: the shock "
+        "when the clutch takes hold is not shown.");
 }
 
 static const char *event_word(const chart *it, const ts_start_event *event)
@@ -255,15 +246,11 @@ static void draw_traces(chart *it)
 
 ts_status ts_draw_start(ts_scene *scene)
 {
-    const ts_drive_start *start  = scene->subject->start;
-    chart                 it     = {.scene = scene, .it = start, .asked = start};
-    const double          height = ts_sheet_height(scene, least_high);
+    const ts_drive_start *start = scene->subject->start;
+    chart                 it    = {.scene = scene, .it = start, .asked = start};
     if (start != NULL && (start->missing != NULL || start->run.trace.count < 2))
         it.it = NULL;
-    ts_sheet_divide(scene, height);
-    const ts_status status =
-        ts_canvas_sheet(&scene->canvas, height,
-                        scene->subject->title ? scene->subject->title : scene->drive->title.text);
+    const ts_status status = ts_chart_begin(scene, least_high);
     if (status != TS_OK)
         return status;
     if (it.it != NULL)

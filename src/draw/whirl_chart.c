@@ -5,6 +5,7 @@
  */
 #include "draw/whirl_chart.h"
 
+#include "draw/chart_words.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
 #include "draw/trace_panel.h"
@@ -27,33 +28,19 @@ typedef struct chart {
 
 static const ts_whirl_course *course_of(const ts_scene *scene)
 {
-    const ts_whirls       *whirls = scene->subject->whirls;
-    const ts_whirl_course *best   = NULL;
+    const ts_whirls *whirls  = scene->subject->whirls;
+    const uint32_t   nearest = whirls != NULL ? ts_whirls_nearest(whirls) : UINT32_MAX;
 
-    for (uint32_t i = 0; whirls != NULL && scene->subject->courses != NULL && i < whirls->count;
-         i++) {
-        const ts_whirl_course *here = &scene->subject->courses[i];
-        if (!here->item->radial || here->speeds == 0 || !isfinite(here->item->forward))
-            continue;
-        if (best == NULL ||
-            here->item->forward / here->item->top < best->item->forward / best->item->top)
-            best = here;
-    }
-    return best;
+    if (nearest == UINT32_MAX || scene->subject->courses == NULL ||
+        scene->subject->courses[nearest].speeds == 0)
+        return NULL;
+    return &scene->subject->courses[nearest];
 }
 
 static void write_words(const chart *it, const char *question, const char *below)
 {
-    ts_scene          *scene = it->scene;
-    const ts_lettering lead  = {.size   = TS_LOOK_TYPE_PX_LEAD,
-                                .bold   = true,
-                                .colour = TS_COLOUR_INK,
-                                .width  = scene->field.w - 24.0};
-    const ts_lettering small = {.size   = TS_LOOK_TYPE_PX_SMALL,
-                                .colour = TS_COLOUR_INK2,
-                                .width  = scene->field.w - 24.0,
-                                .lines  = 2};
-    ts_buffer         *line  = ts_canvas_line(&scene->canvas);
+    ts_scene  *scene = it->scene;
+    ts_buffer *line  = ts_canvas_line(&scene->canvas);
 
     if (it->course == NULL) {
         ts_buffer_add(line, "No radial shaft has a critical speed that could be computed.");
@@ -64,28 +51,21 @@ static void write_words(const chart *it, const char *question, const char *below
         ts_add_number(line, it->course->item->forward / it->course->item->top, 2);
         ts_buffer_add(line, " of its highest speed");
     }
-    ts_write(&scene->canvas, (ts_point){scene->field.x + 12.0, scene->field.y + 24.0},
-             ts_scene_kept(scene), &lead);
-    ts_write(&scene->canvas,
-             (ts_point){scene->field.x + 12.0, scene->field.y + scene->field.h - 28.0}, below,
-             &small);
+    ts_chart_title(scene);
+    ts_chart_foot(scene, 28.0, 2, below);
 }
 
 /* Room, sheet and canvas; false: not enough memory, or the picture ends with its words. */
 static ts_status begin(chart *it, ts_scene *scene)
 {
-    const double height = ts_sheet_height(scene, least_high);
 
     *it = (chart){.scene = scene, .course = course_of(scene)};
-    ts_sheet_divide(scene, height);
     if (it->course != NULL) {
         it->scaled = TS_TAKE(scene->arena, double, (size_t)it->course->speeds + 128);
         if (it->scaled == NULL)
             return TS_NO_MEMORY;
     }
-    return ts_canvas_sheet(&scene->canvas, height,
-                           scene->subject->title ? scene->subject->title
-                                                 : scene->drive->title.text);
+    return ts_chart_begin(scene, least_high);
 }
 
 static ts_area area_of(const chart *it, double from, double share)

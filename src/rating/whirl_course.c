@@ -186,8 +186,24 @@ static void map(walk *w)
     }
 }
 
-ts_status ts_whirl_course_of(const ts_whirls *whirls, uint32_t item, int speeds, ts_arena *arena,
-                             ts_whirl_course *out)
+uint32_t ts_whirls_nearest(const ts_whirls *whirls)
+{
+    uint32_t best  = UINT32_MAX;
+    double   least = (double)INFINITY;
+
+    for (uint32_t i = 0; i < whirls->count; i++) {
+        const ts_whirl_item *item = &whirls->items[i];
+        if (!item->radial || item->fault != NULL || item->missing != NULL || !(item->top > 0.0) ||
+            !isfinite(item->forward) || item->forward / item->top >= least)
+            continue;
+        least = item->forward / item->top;
+        best  = i;
+    }
+    return best;
+}
+
+ts_status ts_whirl_course_of(const ts_whirls *whirls, uint32_t item, int speeds, unsigned wanted,
+                             ts_arena *arena, ts_whirl_course *out)
 {
     walk w = {.whirls = whirls, .number = item, .out = out};
 
@@ -201,13 +217,15 @@ ts_status ts_whirl_course_of(const ts_whirls *whirls, uint32_t item, int speeds,
         out->Omega[i] = TS_WHIRL_REACH * out->item->top * i / (speeds - 1.0);
     for (int i = 0; i < out->nodes; i++)
         out->x[i] = whirls->frame->x[i];
-    for (int mode = 0; mode < TS_CAMPBELL_MODES; mode++) {
+    for (int mode = 0; (wanted & TS_COURSE_SPEEDS) != 0 && mode < TS_CAMPBELL_MODES; mode++) {
         follow(&w, TS_WHIRL_FORWARD, mode, &out->forward[mode * speeds]);
         follow(&w, TS_WHIRL_BACKWARD, mode, &out->backward[mode * speeds]);
         find_criticals(&w, mode);
     }
-    unbalance(&w);
-    if (out->item->radial && isfinite(whirls->drive->limits.whirl_margin.value))
+    if ((wanted & TS_COURSE_SPEEDS) != 0)
+        unbalance(&w);
+    if ((wanted & TS_COURSE_MAP) != 0 && out->item->radial &&
+        isfinite(whirls->drive->limits.whirl_margin.value))
         map(&w);
     return TS_OK;
 }

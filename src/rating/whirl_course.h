@@ -40,7 +40,15 @@ typedef struct ts_whirl_course {
     double *longest;   /* [place * diameters + diameter] m; NaN: none              */
 } ts_whirl_course;
 
-ts_status ts_whirl_course_of(const ts_whirls *whirls, uint32_t item, int speeds, ts_arena *arena,
-                             ts_whirl_course *out);
+enum { TS_COURSE_SPEEDS = 1, TS_COURSE_MAP = 2 };
+
+/* `wanted`: TS_COURSE_SPEEDS for all that goes with speed, TS_COURSE_MAP for the tubes; what is not
+ * wanted stays 0. */
+ts_status ts_whirl_course_of(const ts_whirls *whirls, uint32_t item, int speeds, unsigned wanted,
+                             ts_arena *arena, ts_whirl_course *out);
+
+/* The radial shaft whose first forward critical is nearest to its highest speed, of solved ones;
+ * UINT32_MAX: there is none. */
+uint32_t ts_whirls_nearest(const ts_whirls *whirls);
 
 #endif

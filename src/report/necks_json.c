@@ -72,8 +72,24 @@ static void cycles(ts_json *json, const ts_answer *answer, const ts_neck_life *l
     ts_json_end(json, ']');
 }
 
-static void neck(ts_json *json, const ts_answer *answer, const ts_neck_survey *survey)
+static void seized(ts_json *json, const ts_seizure_peak *peak)
 {
+    if (peak == NULL)
+        return;
+    ts_json_key(json, "seized");
+    ts_json_object(json);
+    ts_json_string_at(json, "condition", peak->condition);
+    ts_json_string_at(json, "part", peak->part);
+    ts_json_rounded_at(json, "T", peak->T);
+    ts_json_rounded_at(json, "bears", peak->bears);
+    ts_json_rounded_at(json, "share", peak->share);
+    ts_json_end(json, '}');
+}
+
+static void neck(ts_json *json, const ts_answer *answer, const ts_necks_answer *necks, size_t item)
+{
+    const ts_neck_survey *survey = &necks->items[item];
+
     const ts_drive_neck *of = survey->neck;
 
     ts_json_object(json);
@@ -86,6 +102,7 @@ static void neck(ts_json *json, const ts_answer *answer, const ts_neck_survey *s
     ts_json_number_at(json, "breaks_most", of->band.high);
     ts_json_number_at(json, "must_pass", survey->guard->legit.T);
     ts_json_number_at(json, "way_bears", survey->guard->once.T);
+    seized(json, ts_necks_peak(necks, item));
     if (of->missing != NULL)
         ts_json_string_at(json, "missing", of->missing);
     if (survey->sampled)
@@ -110,7 +127,7 @@ void ts_necks_json(const ts_necks_answer *necks, const ts_answer *answer, ts_buf
     ts_json_key(&json, "necks");
     ts_json_array(&json);
     for (size_t i = 0; i < necks->count; i++)
-        neck(&json, answer, &necks->items[i]);
+        neck(&json, answer, necks, i);
     ts_json_end(&json, ']');
     ts_json_end(&json, '}');
     ts_buffer_add(out, "\n");

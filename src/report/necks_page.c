@@ -145,6 +145,29 @@ static void chances(teller *t, const ts_neck_survey *survey)
     sentence(t);
 }
 
+const ts_seizure_peak *ts_necks_peak(const ts_necks_answer *necks, size_t item)
+{
+    const ts_seizure_peak *peak =
+        necks->peaks != NULL ? &necks->peaks[necks->items[item].guard - necks->guards] : NULL;
+
+    return peak != NULL && peak->share > 0.0 ? peak : NULL;
+}
+
+static void seized(teller *t, const ts_seizure_peak *peak)
+{
+    if (peak == NULL)
+        return;
+    ts_buffer_print(&t->text, "  seized at once at %s, its neck as strong as it may be: %s sees ",
+                    peak->condition, peak->part);
+    show(t, peak->T, TS_KIND_TORQUE);
+    ts_buffer_add(&t->text, ", ");
+    ts_buffer_fixed(&t->text, 100.0 * peak->share, 1);
+    ts_buffer_add(&t->text, " % of the ");
+    show(t, peak->bears, TS_KIND_TORQUE);
+    ts_buffer_add(&t->text, " that it bears once; nothing comes nearer in any condition");
+    sentence(t);
+}
+
 void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_page *page)
 {
     teller t     = {.answer = answer, .page = page};
@@ -155,6 +178,7 @@ void ts_necks_page(const ts_necks_answer *necks, const ts_answer *answer, ts_pag
     ts_page_heading(page, "Necks: the band that is guaranteed, necks drawn from it, and chances");
     for (size_t i = 0; i < necks->count; i++) {
         band(&t, &necks->items[i]);
+        seized(&t, ts_necks_peak(necks, i));
         designed += necks->items[i].neck->designed;
         if (!necks->items[i].sampled)
             continue;

@@ -49,13 +49,18 @@ double ts_seize_peak(const ts_seize_run *run, size_t joint)
     return fabs(peak->after) > fabs(peak->before) ? peak->after : peak->before;
 }
 
+double ts_seize_share(const ts_seize_answer *seize, const ts_seize_run *run, size_t joint)
+{
+    return fabs(ts_seize_peak(run, joint)) / seize->walls[joint].T;
+}
+
 size_t ts_seize_nearest(const ts_seize_answer *seize, const ts_seize_run *run, double *share)
 {
     size_t best = 0;
 
     *share = 0.0;
     for (size_t i = 0; i < seize->twist->model.spring_count; i++) {
-        const double here = fabs(ts_seize_peak(run, i)) / seize->walls[i].T;
+        const double here = ts_seize_share(seize, run, i);
         if (here > *share) {
             *share = here;
             best   = i;
@@ -122,8 +127,7 @@ static void add_torque(const ts_page *page, ts_buffer *text, double T)
     ts_buffer_print(text, " %s", shown->name);
 }
 
-/* "generator 1 is shorted at take-off" */
-static void name_it(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *text)
+void ts_seize_name(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *text)
 {
     static const char *const of_accessory[TS_JOLTS + 1] = {
         [TS_JOLT_SHORT] = "is shorted",
@@ -199,7 +203,7 @@ static void title(const ts_seize_answer *seize, ts_chapter *chapter, int level)
     const ts_answer *answer = chapter->answer;
     ts_buffer       *text   = &chapter->cell;
 
-    name_it(seize, answer, text);
+    ts_seize_name(seize, answer, text);
     if (!text->failed)
         ts_manuscript_heading(chapter->manuscript, level, text->bytes);
     ts_buffer_clear(text);

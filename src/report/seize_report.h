@@ -55,6 +55,10 @@ const char *ts_seize_run_word(const ts_seize_answer *seize, int which);
 /* Spring whose neck comes nearest to what breaks it, and its share of that; SIZE_MAX: there is
  * no neck. */
 size_t ts_seize_nearest_neck(const ts_seize_answer *seize, const ts_seize_run *run, double *share);
+/* Of what a spring bears once, its largest torque of a run; 0 where that is not known. */
+double ts_seize_share(const ts_seize_answer *seize, const ts_seize_run *run, size_t joint);
+/* "generator 1 is shorted at take-off" */
+void ts_seize_name(const ts_seize_answer *seize, const ts_answer *answer, ts_buffer *text);
 /* "mesh idler 4 > fuel pump" */
 void ts_seize_joint(ts_buffer *out, const ts_drive_twist *twist, size_t joint);
 /* Larger of both peaks, + or -. */

@@ -4,11 +4,13 @@
 #include "draw/picture_library.h"
 #include "report/verdict_sentence.h"
 #include "study/address.h"
+#include "study/neck_seizures.h"
 #include "study/starting.h"
 #include "study/twisting.h"
 #include "study/whirling.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const struct {
@@ -49,6 +51,11 @@ static const struct {
      TS_FIGURE_START, false},
     {"seizure", "an accessory seizes: what bears how much of it in time, with its neck and without",
      TS_FIGURE_SEIZURE, false},
+    {"jolt",
+     "a load that comes suddenly: what bears how much of it in time, and which neck is nearest",
+     TS_FIGURE_JOLT, false},
+    {"swing", "one mode of torsion over the face: how far each part swings, and what strains",
+     TS_FIGURE_SWING, true},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
     {"stops", "the drive as a tree, greyed to what still turns after a failure", TS_FIGURE_STOPS,
@@ -163,7 +170,8 @@ static void say_no_size(ts_study *study, const char *word)
 /* Of a failure or a seizure the word names something else. */
 static bool names_mesh(ts_figure figure)
 {
-    return figure != TS_FIGURE_STOPS && figure != TS_FIGURE_SEIZURE;
+    return figure != TS_FIGURE_STOPS && figure != TS_FIGURE_SEIZURE && figure != TS_FIGURE_JOLT &&
+           figure != TS_FIGURE_SWING;
 }
 
 bool ts_study_figure(ts_study *study, const ts_figure_options *from, ts_draw_options *to)
@@ -278,9 +286,26 @@ bool ts_study_has_font(ts_study *study)
 }
 
 /* With all figures of a folder the address is that of a mesh. */
-static const char *seized_of(const ts_figure_options *options)
+static const char *named_of(const ts_figure_options *options)
 {
     return options->at != NULL && strncmp(options->at, "drive/", 6) != 0 ? options->at : NULL;
+}
+
+/* "2" is the second mode that strains anything. */
+static bool choose_mode(ts_study *study, const char *word, size_t *mode)
+{
+    char *end = NULL;
+
+    *mode = 0;
+    if (word == NULL)
+        return true;
+    const long number = strtol(word, &end, 10);
+    *mode             = number > 0 ? (size_t)number - 1 : 0;
+    if (end != word && *end == '\0' && number > 0 && number < 1000)
+        return true;
+    ts_study_say(study, "unknown-choice", "that is no number of a mode of torsion",
+                 "1 for the slowest, 2 for the next one, ...", NULL);
+    return false;
 }
 
 ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const ts_sink *sink)
@@ -295,21 +320,28 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     ts_verdict_sentence(&study->outcome, &verdict);
     ts_drawing_subject subject = ts_study_subject(study, verdict.bytes);
     ts_status          status  = verdict.failed ? TS_NO_MEMORY : TS_OK;
-    ts_whirl_answer    whirl;
-    if (status == TS_OK &&
-        (drawn.figure == TS_FIGURE_CAMPBELL || drawn.figure == TS_FIGURE_REACH)) {
-        status          = ts_study_whirl(study, study->asked, &whirl);
-        subject.courses = whirl.courses;
-    }
+    if (status == TS_OK && drawn.figure == TS_FIGURE_CAMPBELL)
+        status = ts_study_course(study, TS_COURSE_SPEEDS, study->asked, &subject.courses);
+    if (status == TS_OK && drawn.figure == TS_FIGURE_REACH)
+        status = ts_study_course(study, TS_COURSE_MAP, study->asked, &subject.courses);
     if (status == TS_OK && drawn.figure == TS_FIGURE_START)
         status = follow_start(study, drawn.condition, &subject);
+    if (status == TS_OK && drawn.figure == TS_FIGURE_SELECTIVITY && options->seizures)
+        status = ts_study_neck_seizures(study, study->asked, &subject.peaks);
     if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
         status = ts_study_show_failure(study, options->at, study->asked, &subject);
     ts_drawn_seizure seizure;
     if (status == TS_OK && drawn.figure == TS_FIGURE_SEIZURE) {
-        status = ts_study_drawn_seizure(study, seized_of(options), options->condition, &seizure);
+        status = ts_study_drawn_seizure(study, named_of(options), options->condition, &seizure);
         subject.seizure = &seizure;
     }
+    if (status == TS_OK && drawn.figure == TS_FIGURE_JOLT) {
+        status = ts_study_drawn_jolt(study, named_of(options), options->condition, &seizure);
+        subject.seizure = &seizure;
+    }
+    if (status == TS_OK && drawn.figure == TS_FIGURE_SWING &&
+        !choose_mode(study, named_of(options), &subject.mode))
+        status = TS_NOT_UNDERSTOOD;
     subject.twists      = study->twist.items;
     subject.forced      = study->twist.forced;
     subject.twist_count = study->twist.count;

@@ -35,5 +35,8 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict);
  */
 ts_status ts_study_drawn_seizure(ts_study *study, const char *accessory, const char *condition,
                                  ts_drawn_seizure *out);
+/* The jolt that is drawn: "generator 1: short", "slam"; NULL: a slam. */
+ts_status ts_study_drawn_jolt(ts_study *study, const char *at, const char *condition,
+                              ts_drawn_seizure *out);
 
 #endif

@@ -1,4 +1,5 @@
 /* What does a study say of its necks? */
+#include "study/neck_seizures.h"
 #include "study/outlet.h"
 #include "study/study.h"
 
@@ -30,7 +31,7 @@ static bool all_known(const ts_necks_answer *necks)
 
 typedef struct necks_wish {
     ts_neck_wish wish;
-    bool         json, computed;
+    bool         json, seizures, computed;
 } necks_wish;
 
 static ts_status tell(ts_telling *it, void *about)
@@ -45,7 +46,10 @@ static ts_status tell(ts_telling *it, void *about)
         ts_survey_necks(&it->study->select, &what->wish, it->arena, &surveys, &necks.count);
     if (status != TS_OK)
         return status;
-    necks.items = surveys;
+    necks.items  = surveys;
+    necks.guards = it->study->select.guards;
+    if (what->seizures && ts_study_neck_seizures(it->study, it->arena, &necks.peaks) != TS_OK)
+        return TS_NO_MEMORY;
     if (what->json)
         ts_necks_json(&necks, &it->answer, it->page.out);
     else
@@ -58,10 +62,11 @@ ts_status ts_necks_write(ts_study *study, const ts_necks_options *options,
                          const ts_page_options *shown, bool *computed, const ts_sink *sink)
 {
     necks_wish what = {
-        .wish = {.count   = options->samples > 0 ? options->samples : TS_NECK_SAMPLES_USUAL,
-                 .threads = options->threads > 0 ? options->threads : 2,
-                 .seed    = options->seed},
-        .json = options->json};
+        .wish     = {.count   = options->samples > 0 ? options->samples : TS_NECK_SAMPLES_USUAL,
+                     .threads = options->threads > 0 ? options->threads : 2,
+                     .seed    = options->seed},
+        .json     = options->json,
+        .seizures = options->seizures};
 
     *computed              = false;
     const ts_status status = ts_outlet_tell(study, shown, tell, &what, sink);

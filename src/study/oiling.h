@@ -6,7 +6,6 @@
 #include "study/study.h"
 
 /* `condition` < 0: the one with the most heat. */
-ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena,
-                           ts_oil_answer *out);
+ts_status ts_study_ask_oil(ts_study *study, int32_t condition, ts_arena *arena, ts_oil_answer *out);
 
 #endif

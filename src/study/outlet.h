@@ -18,8 +18,8 @@ typedef struct ts_telling {
 } ts_telling;
 typedef ts_status ts_teller(ts_telling *telling, void *about);
 
-/* A question of its own (ts_study_ask).  TS_NOT_UNDERSTOOD where no drive was solved; else what `tell` or the sink says.  Nothing is sent
- * unless `tell` ends with TS_OK. */
+/* A question of its own (ts_study_ask).  TS_NOT_UNDERSTOOD where no drive was solved; else what
+ * `tell` or the sink says.  Nothing is sent unless `tell` ends with TS_OK. */
 ts_status ts_outlet_tell(ts_study *study, const ts_page_options *look, ts_teller *tell, void *about,
                          const ts_sink *sink);
 

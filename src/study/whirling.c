@@ -19,8 +19,25 @@ ts_status ts_study_whirl(const ts_study *study, ts_arena *arena, ts_whirl_answer
     ts_webs_solve(webs, true);
     *out = (ts_whirl_answer){&study->whirls, courses, webs};
     for (uint32_t i = 0; status == TS_OK && i < study->whirls.count; i++)
-        status = ts_whirl_course_of(&study->whirls, i, SPEEDS, arena, &courses[i]);
+        status = ts_whirl_course_of(&study->whirls, i, SPEEDS, TS_COURSE_SPEEDS | TS_COURSE_MAP,
+                                    arena, &courses[i]);
     return status;
+}
+
+ts_status ts_study_course(const ts_study *study, unsigned wanted, ts_arena *arena,
+                          const ts_whirl_course **out)
+{
+    ts_whirl_course *courses = TS_TAKE(arena, ts_whirl_course, study->whirls.count + 1);
+    const uint32_t   nearest = ts_whirls_nearest(&study->whirls);
+
+    *out = courses;
+    if (courses == NULL)
+        return TS_NO_MEMORY;
+    for (uint32_t i = 0; i < study->whirls.count; i++)
+        courses[i] = (ts_whirl_course){.item = &study->whirls.items[i]};
+    if (nearest == UINT32_MAX)
+        return TS_OK;
+    return ts_whirl_course_of(&study->whirls, nearest, SPEEDS, wanted, arena, &courses[nearest]);
 }
 
 typedef struct wish {

@@ -206,7 +206,7 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
     else if (figure == TS_FIGURE_INTERFERENCE)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 1);
     else if (figure == TS_FIGURE_CAMPBELL || figure == TS_FIGURE_REACH ||
-             figure == TS_FIGURE_SEIZURE)
+             figure == TS_FIGURE_SEIZURE || figure == TS_FIGURE_JOLT)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 0); /* nothing was computed for them */
     else if (figure == TS_FIGURE_START)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW),

@@ -16,13 +16,14 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|pads|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|"
      "float|"
-     "modes|interference|campbell|reach|start|seizure|heat|stops",
+     "modes|interference|campbell|reach|start|seizure|jolt|swing|heat|stops",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
      "the condition that is shown, or in which something fails"},
     {OPTION_AT, "--at", NULL, "ADDRESS",
-     "the mesh whose teeth or roots are drawn; the part that fails; the accessory that seizes"},
+     "the mesh whose teeth or roots are drawn; the part that fails; the accessory that seizes; the "
+     "jolt, as 'generator 1: short' or slam; the number of the mode of torsion"},
     {OPTION_GROUND, "--ground", NULL, "light|dark|contrast|print", "colours of the picture"},
     {OPTION_SCALE, "--scale", NULL, "NUMBER", "pixels a unit in a PNG (2)"},
     {OPTION_MAN, "--man", NULL, NULL, "the manual page, for man(1)"},
@@ -66,7 +67,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_SHEETS, "--sheets", NULL, "teeth|shims",
      "instead of the report, sheets for makers and builders"},
     {OPTION_SEIZURES, "--seizures", NULL, NULL,
-     "also a seizure of every accessory in time, up to a second each"},
+     "also seizures in time: of every accessory, or of those with necks"},
     {OPTION_CHOOSE, "--choose", NULL, "teeth|bearings|necks", "what is chosen (teeth)"},
     {OPTION_AMBIENT, "--ambient", NULL, "TEMPERATURE", "of the air, as '-20 degC'"},
     {OPTION_OIL_TEMPERATURE, "--oil-temperature", NULL, "TEMPERATURE",
@@ -98,8 +99,9 @@ static const option_id rate_options[]  = {OPTION_JSON, OPTION_UNITS, OPTION_ALL,
                                           OPTION_COLOUR};
 static const option_id size_options[]  = {OPTION_CHOOSE, OPTION_STEP,  OPTION_WRITE, OPTION_OUTPUT,
                                           OPTION_JSON,   OPTION_UNITS, OPTION_TODAY, OPTION_COLOUR};
-static const option_id necks_options[] = {OPTION_SAMPLES, OPTION_THREADS, OPTION_JSON,
-                                          OPTION_UNITS,   OPTION_OUTPUT,  OPTION_COLOUR};
+static const option_id necks_options[] = {OPTION_SEIZURES, OPTION_SAMPLES, OPTION_THREADS,
+                                          OPTION_JSON,     OPTION_UNITS,   OPTION_OUTPUT,
+                                          OPTION_COLOUR};
 static const option_id twist_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
                                         OPTION_COLOUR};
@@ -131,15 +133,15 @@ static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OP
 static const option_id set_options[]     = {OPTION_UNSET, OPTION_OUTPUT, OPTION_JSON};
 static const option_id compare_options[] = {OPTION_JSON, OPTION_UNITS, OPTION_TODAY, OPTION_OUTPUT,
                                             OPTION_COLOUR};
-static const option_id draw_options[]    = {OPTION_OUTPUT,    OPTION_FIGURE, OPTION_FORMAT,
-                                            OPTION_CONDITION, OPTION_AT,     OPTION_GROUND,
-                                            OPTION_UNITS,     OPTION_SCALE,  OPTION_JSON};
-static const option_id open_options[]    = {OPTION_PORT, OPTION_NO_BROWSER};
-static const option_id report_options[]  = {OPTION_OUTPUT, OPTION_PAPER,    OPTION_WORKINGS,
-                                            OPTION_SHEETS, OPTION_SEIZURES, OPTION_RECHECK,
-                                            OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
-static const option_id brief_options[]   = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
-                                            OPTION_LARGE,  OPTION_UNITS, OPTION_TODAY,   OPTION_JSON};
+static const option_id draw_options[]    = {
+       OPTION_OUTPUT, OPTION_FIGURE, OPTION_FORMAT, OPTION_CONDITION, OPTION_AT,
+       OPTION_GROUND, OPTION_UNITS,  OPTION_SCALE,  OPTION_SEIZURES,  OPTION_JSON};
+static const option_id open_options[]   = {OPTION_PORT, OPTION_NO_BROWSER};
+static const option_id report_options[] = {OPTION_OUTPUT, OPTION_PAPER,    OPTION_WORKINGS,
+                                           OPTION_SHEETS, OPTION_SEIZURES, OPTION_RECHECK,
+                                           OPTION_UNITS,  OPTION_TODAY,    OPTION_JSON};
+static const option_id brief_options[]  = {OPTION_OUTPUT, OPTION_PAPER, OPTION_NUMBERS, OPTION_KEY,
+                                           OPTION_LARGE,  OPTION_UNITS, OPTION_TODAY,   OPTION_JSON};
 static const option_id study_option_ids[] = {
     OPTION_SAMPLE,  OPTION_SLURM,  OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,
     OPTION_THREADS, OPTION_WITHIN, OPTION_PROGRESS, OPTION_ALL,    OPTION_OUTPUT,
@@ -220,7 +222,10 @@ const command_row commands[] = {
      "what its way bears.  Of a designed neck (`diameter`) also how a million drawn ones break, "
      "how\n"
      "likely it breaks too early in its life or too late, by the laws and by the samples, and the\n"
-     "diameter at which both are as likely; size --choose necks takes that one.  Exit code 2: a "
+     "diameter at which both are as likely; size --choose necks takes that one.  --seizures "
+     "follows\n"
+     "a seizure at every neck in time, and tells which part comes nearest to what it bears.  Exit "
+     "code 2: a "
      "band\n"
      "or a chance could not be computed.",
      OPTIONS(necks_options), run_necks},

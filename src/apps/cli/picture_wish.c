@@ -30,6 +30,7 @@ bool picture_wish(const arguments *given, ts_figure_options *out)
         !arguments_choice(given, OPTION_GROUND, &out->ground) ||
         !arguments_choice(given, OPTION_UNITS, &units))
         return false;
+    out->seizures  = given->value[OPTION_SEIZURES] != NULL;
     out->us        = strcmp(units, "us") == 0;
     out->condition = given->value[OPTION_CONDITION];
     out->at        = given->value[OPTION_AT];

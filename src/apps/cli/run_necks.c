@@ -6,7 +6,8 @@
 static ts_status necks(const session_asked *asked, int *exit_code)
 {
     bool             computed = false;
-    ts_necks_options what     = {.json = asked->json};
+    ts_necks_options what     = {.json     = asked->json,
+                                 .seizures = asked->given->value[OPTION_SEIZURES] != NULL};
 
     if (!option_count(asked->given, "necks", OPTION_SAMPLES, 20000000, &what.samples) ||
         !option_count(asked->given, "necks", OPTION_THREADS, 64, &what.threads)) {

@@ -133,9 +133,16 @@ static void judge_stub(ts_check *check, const ts_take_off *take_off, const ts_sp
     ts_finding *finding   = ts_judge(check, &question);
     if (finding == NULL)
         return;
-    ts_says(check, finding, "the spool moves %s %s, and the splined stub slides %s that way",
+    const double other      = ahead ? travel->high : -travel->low;
+    const double other_most = ahead ? slide->high : -slide->low;
+    ts_says(check, finding, "the spool moves %s %s, and the splined stub slides %s that way%s",
             ts_shown_apart(check, s, s_most, TS_KIND_LENGTH), ahead ? "forward" : "rearward",
-            ts_shown_apart(check, s_most, s, TS_KIND_LENGTH));
+            ts_shown_apart(check, s_most, s, TS_KIND_LENGTH),
+            other > other_most ? ts_phrase(check, "; it moves %s %s too, where the stub slides %s",
+                                           ts_shown_apart(check, other, other_most, TS_KIND_LENGTH),
+                                           ahead ? "rearward" : "forward",
+                                           ts_shown_apart(check, other_most, other, TS_KIND_LENGTH))
+                               : "");
     ts_remedy(check, finding, "let the spline slide at least %s",
               ts_shown_outward(check, s, TS_KIND_LENGTH, +1));
 }
