@@ -12,6 +12,7 @@
 #include "draw/neck_chart.h"
 #include "draw/pad_faces.h"
 #include "draw/plain_view.h"
+#include "draw/play_chart.h"
 #include "draw/recorded.h"
 #include "draw/root_view.h"
 #include "draw/sampling_chart.h"
@@ -78,20 +79,34 @@ static ts_status draw_power(ts_scene *scene)
 
 /* How each figure is drawn. */
 static ts_status (*const drawers[])(ts_scene *scene) = {
-    [TS_FIGURE_BEHIND] = draw_behind,         [TS_FIGURE_FRONT] = draw_front,
-    [TS_FIGURE_POWER] = draw_power,           [TS_FIGURE_PLAIN] = ts_draw_plain,
-    [TS_FIGURE_PADS] = ts_draw_pads,          [TS_FIGURE_UNROLLED] = ts_draw_unrolled,
-    [TS_FIGURE_SPEEDS] = ts_draw_speed_chart, [TS_FIGURE_TEETH] = ts_draw_teeth,
-    [TS_FIGURE_ROOT] = ts_draw_root,          [TS_FIGURE_MARGINS] = ts_draw_margins,
-    [TS_FIGURE_MASS] = ts_draw_mass,          [TS_FIGURE_SELECTIVITY] = ts_draw_selectivity,
-    [TS_FIGURE_WIDTHS] = ts_draw_widths,      [TS_FIGURE_NECKS] = ts_draw_necks,
-    [TS_FIGURE_MODES] = ts_draw_modes,        [TS_FIGURE_INTERFERENCE] = ts_draw_interference,
-    [TS_FIGURE_CAMPBELL] = ts_draw_campbell,  [TS_FIGURE_REACH] = ts_draw_reach,
-    [TS_FIGURE_START] = ts_draw_start,        [TS_FIGURE_SEIZURE] = ts_draw_seizure,
-    [TS_FIGURE_JOLT] = ts_draw_seizure,       [TS_FIGURE_SWING] = ts_draw_swing,
-    [TS_FIGURE_FLOAT] = ts_draw_float,        [TS_FIGURE_HEAT] = ts_draw_heat,
-    [TS_FIGURE_STOPS] = ts_draw_stops,        [TS_FIGURE_CANDIDATES] = ts_draw_candidates,
-    [TS_FIGURE_SAMPLES] = ts_draw_samples,
+    [TS_FIGURE_BEHIND]       = draw_behind,
+    [TS_FIGURE_FRONT]        = draw_front,
+    [TS_FIGURE_POWER]        = draw_power,
+    [TS_FIGURE_PLAIN]        = ts_draw_plain,
+    [TS_FIGURE_PADS]         = ts_draw_pads,
+    [TS_FIGURE_UNROLLED]     = ts_draw_unrolled,
+    [TS_FIGURE_SPEEDS]       = ts_draw_speed_chart,
+    [TS_FIGURE_TEETH]        = ts_draw_teeth,
+    [TS_FIGURE_ROOT]         = ts_draw_root,
+    [TS_FIGURE_MARGINS]      = ts_draw_margins,
+    [TS_FIGURE_MASS]         = ts_draw_mass,
+    [TS_FIGURE_SELECTIVITY]  = ts_draw_selectivity,
+    [TS_FIGURE_WIDTHS]       = ts_draw_widths,
+    [TS_FIGURE_NECKS]        = ts_draw_necks,
+    [TS_FIGURE_MODES]        = ts_draw_modes,
+    [TS_FIGURE_INTERFERENCE] = ts_draw_interference,
+    [TS_FIGURE_CAMPBELL]     = ts_draw_campbell,
+    [TS_FIGURE_REACH]        = ts_draw_reach,
+    [TS_FIGURE_START]        = ts_draw_start,
+    [TS_FIGURE_SEIZURE]      = ts_draw_seizure,
+    [TS_FIGURE_JOLT]         = ts_draw_seizure,
+    [TS_FIGURE_SWING]        = ts_draw_swing,
+    [TS_FIGURE_FLOAT]        = ts_draw_float,
+    [TS_FIGURE_HEAT]         = ts_draw_heat,
+    [TS_FIGURE_PLAY]         = ts_draw_play,
+    [TS_FIGURE_STOPS]        = ts_draw_stops,
+    [TS_FIGURE_CANDIDATES]   = ts_draw_candidates,
+    [TS_FIGURE_SAMPLES]      = ts_draw_samples,
 };
 
 ts_status ts_draw_figure(ts_scene *scene)

@@ -19,6 +19,7 @@
 #include "mass/mass.h"
 #include "model/source.h"
 #include "oil/drive_heat.h"
+#include "oil/warming.h"
 #include "power/power.h"
 #include "quantity/quantity.h"
 #include "rating/drive_float.h"
@@ -57,6 +58,7 @@ typedef enum ts_figure {
     TS_FIGURE_JOLT,     /* the same of a load that comes suddenly and must be borne           */
     TS_FIGURE_SWING,    /* one mode of torsion on the face view                               */
     TS_FIGURE_INTERFERENCE, /* natural frequencies of torsion against what excites them         */
+    TS_FIGURE_PLAY, /* what play is left between teeth as it grows hot                      */
     TS_FIGURE_COUNT,
     TS_FIGURE_PLAIN, /* the face with names and ribbons and no number, to learn from            */
     TS_FIGURE_CANDIDATES, /* arrangements side by side; needs those, where the others need a drive
@@ -80,6 +82,13 @@ typedef enum ts_ground {
     TS_GROUND_COUNT
 } ts_ground;
 
+/* A drive that was followed as it grew hot, every leg with so many moments. */
+typedef struct ts_drawn_warmth {
+    const ts_warm_course *course;
+    const ts_warm_leg    *legs;
+    size_t                leg_count, samples;
+} ts_drawn_warmth;
+
 /* What is drawn.  The first four must be solved and stay as they are during the call. */
 typedef struct ts_drawing_subject {
     const ts_drive       *drive;
@@ -100,6 +109,7 @@ typedef struct ts_drawing_subject {
     const char             *start_to; /* condition to which it went on from idle; NULL: none */
     const ts_drawn_seizure *seizure;  /* for TS_FIGURE_SEIZURE and _JOLT; NULL: not run */
     size_t                  mode;     /* for TS_FIGURE_SWING, 0: the slowest that is no turning */
+    const ts_drawn_warmth  *warm;     /* for TS_FIGURE_PLAY; NULL: not followed */
     const ts_source *source; /* places of findings; NULL: only exact matches get a mark       */
     const ts_finding
           *findings; /* in the order in which they are numbered #1, #2, ...; may be NULL */

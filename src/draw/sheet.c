@@ -184,6 +184,7 @@ static bool fill_no_condition(ts_scene *scene)
                    {TS_FIGURE_MODES, "none", "natural, without damping"},
                    {TS_FIGURE_INTERFERENCE, "all conditions", "one an upright line"},
                    {TS_FIGURE_SWING, "none", "natural, without damping"},
+                   {TS_FIGURE_PLAY, "one after another", "from a cold soak"},
                    {TS_FIGURE_START, "from rest to idle", "rigid meshes"},
                    {TS_FIGURE_CANDIDATES, "all conditions", "searched and judged"},
                    {TS_FIGURE_SAMPLES, "all conditions", "varied and judged"}};

@@ -7,6 +7,7 @@
 #include "study/neck_seizures.h"
 #include "study/starting.h"
 #include "study/twisting.h"
+#include "study/warm_course.h"
 #include "study/whirling.h"
 
 #include <math.h>
@@ -56,6 +57,8 @@ static const struct {
      TS_FIGURE_JOLT, false},
     {"swing", "one mode of torsion over the face: how far each part swings, and what strains",
      TS_FIGURE_SWING, true},
+    {"play", "what play is left between teeth from a cold soak on, condition by condition",
+     TS_FIGURE_PLAY, false},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
     {"stops", "the drive as a tree, greyed to what still turns after a failure", TS_FIGURE_STOPS,
@@ -274,6 +277,20 @@ static ts_status follow_start(ts_study *study, int32_t condition, ts_drawing_sub
     return status;
 }
 
+/* Of the drive with the most meshes. */
+static ts_status follow_play(const ts_study *study, ts_arena *arena, ts_drawn_warmth *out)
+{
+    const ts_warm_wish wish = {.soak = (double)NAN, .air = (double)NAN, .samples = TS_WARM_SAMPLES};
+    ts_warm_answer     warm;
+    const ts_status    status = ts_study_warm(study, &wish, arena, &warm);
+
+    *out = (ts_drawn_warmth){warm.courses, warm.legs, warm.leg_count, warm.samples};
+    for (uint32_t d = 1; status == TS_OK && d < study->drive.drive_count; d++)
+        if (warm.courses[d].play_count > out->course->play_count)
+            out->course = &warm.courses[d];
+    return status;
+}
+
 bool ts_study_has_font(ts_study *study)
 {
     char family[64];
@@ -330,6 +347,11 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
         status = ts_study_neck_seizures(study, study->asked, &subject.peaks);
     if (status == TS_OK && drawn.figure == TS_FIGURE_STOPS)
         status = ts_study_show_failure(study, options->at, study->asked, &subject);
+    ts_drawn_warmth warmth;
+    if (status == TS_OK && drawn.figure == TS_FIGURE_PLAY) {
+        status       = follow_play(study, study->asked, &warmth);
+        subject.warm = &warmth;
+    }
     ts_drawn_seizure seizure;
     if (status == TS_OK && drawn.figure == TS_FIGURE_SEIZURE) {
         status = ts_study_drawn_seizure(study, named_of(options), options->condition, &seizure);

@@ -10,7 +10,7 @@
 
 #include <math.h>
 
-enum { SAMPLES = 60, LEGS_MOST = 64 };
+enum { LEGS_MOST = 64 };
 
 static const double long_leg = 600.0, short_leg = 60.0, coldest_else = 288.15;
 
@@ -186,7 +186,7 @@ static ts_status tell(ts_study *study, const ts_warm_options *options, const ts_
 ts_status ts_warm_write(ts_study *study, const ts_warm_options *options,
                         const ts_page_options *page, ts_verdict *verdict, const ts_sink *sink)
 {
-    ts_warm_wish wish = {.samples = SAMPLES};
+    ts_warm_wish wish = {.samples = TS_WARM_SAMPLES};
 
     *verdict = TS_VERDICT_NOT_COMPUTABLE;
     if (!ts_study_ask(study, TS_WANT_DRIVE) || options == NULL ||

@@ -5,6 +5,8 @@
 #include "report/warm_report.h"
 #include "study/study.h"
 
+enum { TS_WARM_SAMPLES = 60 };
+
 /* Every drive through legs that are told or taken for granted: `legs` NULL, `soak` and `air` NaN.
  */
 typedef struct ts_warm_wish {

@@ -53,8 +53,8 @@ static void look_at_float(judged *it)
 {
     const ts_drive *drive = &it->file.drive;
 
-    assert_int_equal(ts_lines_prepare(drive, &it->file.power, NULL, NULL, it->file.arena, &it->lines),
-                     TS_OK);
+    assert_int_equal(
+        ts_lines_prepare(drive, &it->file.power, NULL, NULL, it->file.arena, &it->lines), TS_OK);
     assert_int_equal(
         ts_floats_prepare(drive, &it->file.power, &it->lines, NULL, it->file.arena, &it->floats),
         TS_OK);
@@ -206,7 +206,7 @@ static void assert_all_drawn(const judged *it, const ts_canvas *canvas, int figu
     else if (figure == TS_FIGURE_INTERFERENCE)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 1);
     else if (figure == TS_FIGURE_CAMPBELL || figure == TS_FIGURE_REACH ||
-             figure == TS_FIGURE_SEIZURE || figure == TS_FIGURE_JOLT)
+             figure == TS_FIGURE_SEIZURE || figure == TS_FIGURE_JOLT || figure == TS_FIGURE_PLAY)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW), 0); /* nothing was computed for them */
     else if (figure == TS_FIGURE_START)
         assert_int_equal(count_of(canvas, TS_PLACE_ROW),

@@ -16,7 +16,7 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_FIGURE, "--figure", NULL,
      "behind|front|pads|unrolled|power|speeds|teeth|root|margins|mass|selectivity|necks|widths|"
      "float|"
-     "modes|interference|campbell|reach|start|seizure|jolt|swing|heat|stops",
+     "modes|interference|campbell|reach|start|seizure|jolt|swing|play|heat|stops",
      "which picture"},
     {OPTION_FORMAT, "--format", NULL, "svg|pdf|png|dxf", "format of the pictures in a folder"},
     {OPTION_CONDITION, "--condition", NULL, "NAME",
