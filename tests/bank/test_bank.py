@@ -110,6 +110,12 @@ class Committed(unittest.TestCase):
                 self.assertIn(case["id"], self.found)
                 self.assertIn("[%s: %s" % (case["provenance"], case["source"][:20]), self.out)
 
+    def test_every_case_that_is_not_covered_has_its_reason(self):
+        with open(os.path.join(SOURCE, "tests/reference/README.md"), encoding="utf-8") as page:
+            told = set(re.findall(r"`([a-z0-9-]+)`", page.read().split("## Not covered")[1]))
+        left = {name for name, verdict in self.found.items() if verdict == "not covered"}
+        self.assertEqual(left, told)
+
     def test_known_misprint_is_shown_and_does_not_fail(self):
         line = next(l for l in self.out.splitlines() if "comb-hunting-tooth-web-formula" in l)
         self.assertTrue(line.startswith("differs"))
