@@ -58,7 +58,7 @@ static const struct {
     {"swing", "one mode of torsion over the face: how far each part swings, and what strains",
      TS_FIGURE_SWING, true},
     {"play", "what play is left between teeth from a cold soak on, condition by condition",
-     TS_FIGURE_PLAY, false},
+     TS_FIGURE_PLAY, true},
     {"heat", "where power becomes heat in one condition: discs over the face", TS_FIGURE_HEAT,
      false},
     {"stops", "the drive as a tree, greyed to what still turns after a failure", TS_FIGURE_STOPS,
