@@ -112,8 +112,9 @@ void *ts_memo_answer(ts_memo *memo, ts_memo_kind kind, size_t number, size_t siz
     memo->lost            = false;
     if (at == NULL || lost)
         return NULL;
-    *known = at->size == size && at->kept.length == front + question.length &&
-             memcmp(at->kept.at + front, question.at, question.length) == 0;
+    *known =
+        at->size == size && at->kept.length == front + question.length &&
+        (question.length == 0 || memcmp(at->kept.at + front, question.at, question.length) == 0);
     if (*known)
         return at->kept.at;
     at->kept.length = 0;

@@ -116,6 +116,8 @@ ts_bearing_rating ts_line_add_up(const ts_bearing_duty *duties, const ts_duty_ra
 #define TS_LINE_BORES_MOST 7
 /* Is it of the form and rows that the file tells, or else that the place asks for? */
 bool ts_line_fits_form(const ts_line_bearing *b, bool axial, ts_line_make make);
+/* Into the question of the memo: what is asked of every bearing. */
+void ts_line_ask_want(const ts_lines_case *c);
 /* The lightest generic bearing that holds, else the one that bears most; false: there is none. */
 bool ts_line_choose_bearing(const ts_lines_case *c, uint32_t line, int k,
                             const ts_bearing_duty *duties, int count);

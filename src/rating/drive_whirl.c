@@ -291,14 +291,16 @@ static first_whirl whirl_of(const ts_whirls *whirls, const ts_rotor *rotor)
 /* The whole rotor is the question: put_together() leaves its other members as they begin. */
 static first_whirl first_whirl_of(const ts_whirls *whirls, uint32_t item)
 {
-    const ts_rotor *r        = &whirls->items[item].rotor;
-    const int       counts[] = {r->section_count, r->disc_count, r->bearing_count, r->joint_count};
-    const double    metal[]  = {r->E, r->G, r->rho};
-    ts_memo        *memo     = whirls->memo;
+    const ts_rotor *r         = &whirls->items[item].rotor;
+    const int       counts[]  = {r->section_count, r->disc_count, r->bearing_count, r->joint_count};
+    const int       leave[]   = {r->shearless, r->slopeless};
+    const double    numbers[] = {r->E, r->G, r->rho, r->kappa, r->longest};
+    ts_memo        *memo      = whirls->memo;
     bool            known;
 
     ts_memo_ask(memo, counts, sizeof counts);
-    ts_memo_ask(memo, metal, sizeof metal);
+    ts_memo_ask(memo, leave, sizeof leave);
+    ts_memo_ask(memo, numbers, sizeof numbers);
     ts_memo_ask(memo, r->sections, (size_t)r->section_count * sizeof *r->sections);
     ts_memo_ask(memo, r->discs, (size_t)r->disc_count * sizeof *r->discs);
     ts_memo_ask(memo, r->bearings, (size_t)r->bearing_count * sizeof *r->bearings);

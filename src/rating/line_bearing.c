@@ -84,6 +84,24 @@ static void choose(const ts_lines_case *c, uint32_t number, int k)
     }
 }
 
+/* Member by member: records with bytes between them are no question. */
+static void ask_bearing(ts_memo *memo, const ts_line_bearing *line_bearing)
+{
+    const ts_bearing         *b         = &line_bearing->bearing;
+    const ts_bearing_inside  *in        = &b->inside;
+    const ts_bearing_ability *a         = &line_bearing->ability;
+    const ts_load_factors    *f         = &a->factors;
+    const int                 words[]   = {b->form, b->rows, in->Z, f->within};
+    const double              numbers[] = {
+                     b->alpha, b->d,    b->D,    b->C_r, b->C_0r,      in->D_w,       in->L_we,
+                     in->D_pw, in->f_i, in->f_e, a->d_m, a->gamma,     a->f_c,        a->f_0,
+                     a->C_r,   a->C_0r, a->C_u,  a->p,   a->still.X_0, a->still.Y_0,  f->e,
+                     f->X_1,   f->Y_1,  f->X_2,  f->Y_2, a->room.D_pw, a->room.power, a->room.root};
+
+    ts_memo_ask(memo, words, sizeof words);
+    ts_memo_ask(memo, numbers, sizeof numbers);
+}
+
 static ts_duty_rating duty_of(const ts_lines_case *c, uint32_t number, int k, int condition,
                               const ts_bearing_duty *duty)
 {
@@ -91,10 +109,9 @@ static ts_duty_rating duty_of(const ts_lines_case *c, uint32_t number, int k, in
     ts_memo               *memo = c->lines->memo;
     bool                   known;
 
-    ts_memo_ask(memo, &b->bearing, sizeof b->bearing);
-    ts_memo_ask(memo, &b->ability, sizeof b->ability);
-    ts_memo_ask(memo, duty, sizeof *duty);
-    ts_memo_ask(memo, &c->lines->want, sizeof c->lines->want);
+    ask_bearing(memo, b);
+    ts_memo_ask(memo, duty, sizeof *duty); /* doubles alone */
+    ts_line_ask_want(c);
     const size_t place =
         ((size_t)number * TS_LINE_BEARINGS_MOST + (size_t)k) * c->drive->condition_count +
         (size_t)condition;

@@ -321,6 +321,16 @@ static choice choose(const ts_lines_case *c, const ts_line *line, const ts_line_
     return idle != NULL ? idling : taken;
 }
 
+void ts_line_ask_want(const ts_lines_case *c)
+{
+    const ts_bearing_want *want      = &c->lines->want;
+    const double           numbers[] = {want->S, want->e_C};
+    const int              cleanness = want->cleanness;
+
+    ts_memo_ask(c->lines->memo, numbers, sizeof numbers);
+    ts_memo_ask(c->lines->memo, &cleanness, sizeof cleanness);
+}
+
 /* All that choose() reads of the drive. */
 static void ask(const ts_lines_case *c, const ts_line *line, const ts_line_bearing *b,
                 const ts_bearing_duty *duties, int count)
@@ -341,28 +351,38 @@ static void ask(const ts_lines_case *c, const ts_line *line, const ts_line_beari
 
     ts_memo_ask(c->lines->memo, numbers, sizeof numbers);
     ts_memo_ask(c->lines->memo, words, sizeof words);
-    ts_memo_ask(c->lines->memo, &c->lines->want, sizeof c->lines->want);
-    ts_memo_ask(c->lines->memo, duties, (size_t)count * sizeof *duties);
+    ts_line_ask_want(c);
+    ts_memo_ask(c->lines->memo, duties, (size_t)count * sizeof *duties); /* doubles alone */
+}
+
+/* Each round of layout and choice asks for itself: line_settle.c. */
+static choice choose_once(const ts_lines_case *c, uint32_t number, int k,
+                          const ts_bearing_duty *duties, int count)
+{
+    const ts_line         *line = &c->lines->lines[number];
+    const ts_line_bearing *b    = &line->bearings[k];
+    bool                   known;
+
+    if (line->rounds >= ROUNDS_KEPT)
+        return choose(c, line, b, duties, count);
+    ask(c, line, b, duties, count);
+    const size_t place =
+        ((size_t)number * TS_LINE_BEARINGS_MOST + (size_t)k) * ROUNDS_KEPT + (size_t)line->rounds;
+    choice *kept = ts_memo_answer(c->lines->memo, TS_MEMO_BEARING, place, sizeof *kept, &known);
+    if (known)
+        return *kept;
+    const choice taken = choose(c, line, b, duties, count);
+    if (kept != NULL)
+        *kept = taken;
+    return taken;
 }
 
 bool ts_line_choose_bearing(const ts_lines_case *c, uint32_t number, int k,
                             const ts_bearing_duty *duties, int count)
 {
-    const ts_line   *line = &c->lines->lines[number];
-    ts_line_bearing *b    = &c->lines->lines[number].bearings[k];
-    bool             known;
+    ts_line_bearing *b     = &c->lines->lines[number].bearings[k];
+    const choice     taken = choose_once(c, number, k, duties, count);
 
-    ask(c, line, b, duties, count);
-    /* Each round of layout and choice asks for itself: line_settle.c. */
-    const size_t place =
-        ((size_t)number * TS_LINE_BEARINGS_MOST + (size_t)k) * ROUNDS_KEPT + (size_t)line->rounds;
-    choice *kept  = line->rounds < ROUNDS_KEPT ? ts_memo_answer(c->lines->memo, TS_MEMO_BEARING,
-                                                                place, sizeof *kept, &known)
-                                               : NULL;
-    choice  taken = {.found = false};
-    taken         = kept != NULL && known ? *kept : choose(c, line, b, duties, count);
-    if (kept != NULL)
-        *kept = taken;
     if (!taken.found)
         return false;
     const ts_line_generic *one = ts_lines_generic(c->lines->catalog, taken.size, taken.make);
