@@ -77,7 +77,7 @@ static double arm(ts_float_job *job, bool rides)
 
     ts_workings_row(
         job->workings, "L_1", L_1, "m",
-        rides ? "the axial travel has it already"
+        rides ? "derived: the axial travel has it already"
               : "derived: from the apex to the bearing that locates bevel 1, by the shape");
     ts_workings_row(job->workings, "L_2", L_2, "m",
                     "derived: from the apex to the bearing that locates bevel 2, by the shape");

@@ -45,9 +45,12 @@ static double pushed_together(const ts_lines_case *c, const ts_line *line)
         parts[count++] = (ts_input){"b", TS_LINE_GAP};
     for (size_t i = 0; i < count; i++) {
         sum += parts[i].value;
-        ts_workings_row(c->workings, "b", parts[i].value, "m",
-                        i < solid ? "derived: width of a gear or of a bearing along the shaft"
-                                  : "gap between two of them; common practice, no source");
+        if (i < solid)
+            ts_workings_row(c->workings, "b", parts[i].value, "m",
+                            "derived: width of a gear or of a bearing along the shaft");
+        else
+            ts_workings_assumed(c->workings, "b", parts[i].value, "m",
+                                "gap between two of them; common practice, no source");
     }
     return ts_step_list(c->workings, &stack_formula, sum, parts, count);
 }

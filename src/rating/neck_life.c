@@ -10,13 +10,14 @@
 
 static const double pi = 3.14159265358979323846;
 
-#define N_WEAR   1e6   /* cycles at which the fatigue strength is known */
-#define FELT     0.9   /* notch sensitivity of a hard steel */
-#define S_LN     0.1   /* scatter of the fatigue strength */
-#define S_E_MOST 700e6 /* Pa, no steel bears more in rotating bending */
-#define R_Z      4e-6  /* m, of a ground neck: common practice, no source */
-#define SQRT_12  3.46410161513775458705
-#define SHIGLEY  "R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 6"
+#define N_WEAR       1e6   /* cycles at which the fatigue strength is known */
+#define FELT         0.9   /* notch sensitivity of a hard steel */
+#define S_LN         0.1   /* scatter of the fatigue strength */
+#define S_E_MOST     700e6 /* Pa, no steel bears more in rotating bending */
+#define R_Z          4e-6  /* m, of a ground neck: common practice, no source */
+#define SQRT_12      3.46410161513775458705
+#define SHIGLEY      "R. G. Budynas, J. K. Nisbett, Shigley's Mechanical Engineering Design, chapter 6"
+#define ONLY_BRITTLE "derived: only a brittle neck feels a notch at once"
 #define FIRST                                                                                      \
     "derived: first order, independent causes; a uniform law spreads by its width/sqrt(12)"
 
@@ -146,8 +147,8 @@ static double note_notch(const ts_shear_neck *made, double K_ts, ts_workings *wo
     const double felt = felt_at_once(made), cov_K = cov_of_notch(made);
 
     if (!made->brittle || !(K_ts > 1.0)) {
-        ts_workings_row(workings, "felt", felt, "1", "only a brittle neck feels a notch at once");
-        ts_workings_row(workings, "cov_K", cov_K, "1", "only a brittle neck feels a notch at once");
+        ts_workings_row(workings, "felt", felt, "1", ONLY_BRITTLE);
+        ts_workings_row(workings, "cov_K", cov_K, "1", ONLY_BRITTLE);
         return cov_K;
     }
     (void)TS_STEP(workings, felt_formula, felt, K_ts);
@@ -200,10 +201,10 @@ static void make_of(const ts_drive_neck *of, ts_neck_make *make, ts_workings *wo
     ts_workings_row(workings, "T_el", T_el, "N.m", "derived: element/round_torsion.h at the means");
     ts_workings_row(workings, "T_pl", T_pl, "N.m", "derived: element/round_torsion.h at the means");
     ts_workings_row(workings, "ratio", ratio, "1", "derived: the middle of the shear ratio");
-    ts_workings_row(workings, "cov_F", cov_F, "1", "of the tensile strength");
-    ts_workings_row(workings, "cov_ratio", cov_ratio, "1", "of the shear ratio");
-    ts_workings_row(workings, "cov_w", cov_w, "1", "of the strength left at temperature");
-    ts_workings_row(workings, "cov_y", cov_y, "1", "of how much of the section yields");
+    ts_workings_row(workings, "cov_F", cov_F, "1", "derived: of the tensile strength");
+    ts_workings_row(workings, "cov_ratio", cov_ratio, "1", "derived: of the shear ratio");
+    ts_workings_row(workings, "cov_w", cov_w, "1", "derived: of the strength left at temperature");
+    ts_workings_row(workings, "cov_y", cov_y, "1", "derived: of how much of the section yields");
     const double cov_K = note_notch(made, K_ts, workings);
     const double K_f   = TS_STEP(workings, K_f_formula, 1.0 + FELT * (K_ts - 1.0), K_ts);
     make->d_0          = d;
@@ -327,13 +328,14 @@ static double amplitude(const count *to, const ts_torque_swing *computed, double
     ts_workings      *workings    = to->workings;
 
     if (computed == NULL) {
-        ts_workings_row(workings, "ripple", ripple, "1", "`ripple` of the neck");
+        ts_workings_row(workings, "ripple", ripple, "1", "derived: `ripple` of the neck");
         return TS_STEP(workings, T_ripple_formula, ripple * T_m, ripple, T_m);
     }
     const double told  = ripple_told->standing == TS_GIVEN ? ripple : 0.0;
     const double swing = computed->swing;
 
-    ts_workings_row(workings, "told", told, "1", "`ripple` of the neck, where the file tells it");
+    ts_workings_row(workings, "told", told, "1",
+                    "derived: `ripple` of the neck, where the file tells it");
     ts_workings_row(workings, "swing", swing, "N.m",
                     "derived: torsional vibration, linear: `twist`, docs/method/torsion.md");
     return TS_STEP(workings, T_swing_formula, fmin(fmax(told * T_m, swing), T_m), told, T_m, swing);
@@ -440,7 +442,8 @@ static int count_cycles(const ts_select *select, const ts_guard *guard, ts_neck_
 
 static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *workings)
 {
-    ts_workings_row(workings, "N_W", life->make.N_W, "1", "where the fatigue strength is known");
+    ts_workings_row(workings, "N_W", life->make.N_W, "1",
+                    "cycles at which the fatigue strength is known; " SHIGLEY " (from memory)");
     for (int i = 0; i < life->duty.cycle_count; i++) {
         const ts_neck_cycles *c    = &life->cycles[i];
         const ts_subject      from = {node, life->condition[i]};
@@ -451,7 +454,8 @@ static void note_cycles(const ts_neck_life *life, ts_node node, ts_workings *wor
             ts_workings_borrow(workings, "T_m", c->T_m, from, "T_m");
             continue;
         }
-        ts_workings_row(workings, "n", c->cycles, "1", "starts, overloads or events of the file");
+        ts_workings_row(workings, "n", c->cycles, "1",
+                        "derived: starts, overloads or events of the file");
         ts_workings_row(workings, "T_a", c->T_a, "N.m",
                         "derived: half of the range of such an event");
         ts_workings_row(workings, "T_m", c->T_m, "N.m",
