@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-#define PART_4 "DIN 743-4:2012 (from memory)"
+#define PART_4 "line of DIN 743-4:2012 (from memory)"
 
 double ts_din_slope(ts_din_steel_kind kind, ts_din_part part)
 {
@@ -26,8 +26,9 @@ static const ts_formula few_formulas[2] = OF_BOTH(
     "(N_D/N_least)^(1/q)/u_most", ": what is met less than 1e3 times counts as met so often");
 static const ts_formula life_formulas[2] =
     OF_BOTH("sum(rise/R) - 1",
-            "; consequent form of Miner's rule: the damage rises with the rates of all steps above "
-            "the fatigue limit that is left, until D_M");
+            "; consequent form of Miner's rule (Haibach, from memory), in place of the sum of DIN "
+            "743-4: the damage rises with the rates of all steps above the fatigue limit that is "
+            "left, until D_M");
 
 /* The steps that harm, the worst first, and powers of their uses. */
 typedef struct ladder {

@@ -1,5 +1,6 @@
 /* rating/shaft/din743_spectrum.h: does a section of a shaft hold for as long as it is asked to?
- * DIN 743-4:2012 (from memory), damage sum by the consequent form of Miner's rule.
+ * Line of DIN 743-4:2012 (from memory); consequent form of Miner's rule (Haibach, from memory), in
+ * place of the sum of DIN 743-4.
  *
  * Units     Steps are counted; their use is 1/S_D of DIN 743-1, the share of what the section bears
  *           for ever.  Overload raises all steps alike.
