@@ -12,7 +12,7 @@
 #include <math.h>
 #include <stdio.h>
 
-enum { TEMPERATURES = 4, MESHES_MOST = 12 };
+enum { TEMPERATURES = 4, MESHES_MOST = 64 };
 
 /* px */
 static const double title = 64.0, left_wide = 96.0, right_wide = 210.0, between = 76.0, foot = 70.0,
@@ -156,6 +156,8 @@ static void write_title(const chart *it)
         write_least(it, line);
     else if (warm == NULL)
         ts_buffer_add(line, "It was not followed.");
+    else if (warm->course->fault != NULL)
+        ts_buffer_print(line, "It could not be computed: %s.", warm->course->fault);
     else
         ts_buffer_print(line, "The file does not tell %s%s%s.", warm->course->missing,
                         warm->course->lacks != NULL ? " of " : "",
@@ -263,7 +265,7 @@ ts_status ts_draw_play(ts_scene *scene)
     chart                  it     = {.scene = scene};
     const double           height = ts_sheet_height(scene, least_high);
 
-    if (warm != NULL && warm->course->missing == NULL)
+    if (warm != NULL && warm->course->missing == NULL && warm->course->fault == NULL)
         it.course = warm->course;
     ts_sheet_divide(scene, height);
     const ts_status status =

@@ -5,7 +5,7 @@
 
 #include <math.h>
 
-enum { NAMES_MOST = 12 };
+enum { NAMES_MOST = 64 };
 
 static const double gap_y = 44.0, gap_x = 90.0, name_high = 17.0; /* px */
 

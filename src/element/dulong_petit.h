@@ -1,7 +1,7 @@
 /* element/dulong_petit.h: how much heat does a metal hold?
  *
  * Law       3 R for every mole of atoms (Dulong and Petit, 1819): within 8 % for iron, nickel,
- *           aluminium, magnesium and titanium from 0 to 150 degC.
+ *           aluminium, magnesium and titanium from 0 to 150 degC; not for alloys of copper.
  * Units     kg/m3, J/(kg.K).
  */
 #ifndef TS_ELEMENT_DULONG_PETIT_H

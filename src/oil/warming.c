@@ -114,6 +114,14 @@ static double wall_area(const oven *it)
            (casing->rho * wall->casing_wall.value * (1.0 + wall->casing_extra.value));
 }
 
+/* NaN, once there, stays: in one of the bands the axes come too close. */
+static double wider(double old, double fresh, bool low)
+{
+    if (isnan(old) || isnan(fresh))
+        return (double)NAN;
+    return low ? fmin(old, fresh) : fmax(old, fresh);
+}
+
 static bool lack(oven *it, const char *what, const char *of)
 {
     it->out->missing = what;
@@ -288,10 +296,8 @@ static void note_play(oven *it, ts_warm_play *play, size_t moment, const double 
     ts_motion_backlash_at(it->train, it->asked->heat->motion, play->mesh, &warmth, &now);
 
     const double low = now.j_bn[TS_BACKLASH_LOW], high = now.j_bn[TS_BACKLASH_HIGH];
-    if (it->told || !(low >= play->low[moment]))
-        play->low[moment] = low;
-    if (it->told || high > play->high[moment])
-        play->high[moment] = high;
+    play->low[moment]  = it->told ? low : wider(play->low[moment], low, true);
+    play->high[moment] = it->told ? high : wider(play->high[moment], high, false);
 }
 
 static void note_moment(oven *it, size_t moment, double t, uint32_t leg)
@@ -336,7 +342,9 @@ static bool follow_leg(oven *it, uint32_t leg, double *begin, double *before, do
 
     lay_heat(it, one->condition);
     if (!find_modes(it))
-        return lack(it, "an answer of LAPACK", NULL);
+        it->out->fault = "the modes of the bodies were not found";
+    if (it->out->fault != NULL)
+        return false;
     for (uint32_t i = 0; i < it->count; i++)
         before[i] = it->T[i];
     enter_modes(it);
@@ -371,9 +379,10 @@ static bool follow(oven *it, double film, double *before, double *sum)
 static void find_extremes(ts_warm_play *play, size_t count)
 {
     for (size_t i = 1; play->missing == NULL && i < count; i++) {
-        if (!(play->low[i] >= play->low[play->least]))
+        if (isnan(play->low[i]) ? !isnan(play->low[play->least])
+                                : play->low[i] < play->low[play->least])
             play->least = i;
-        if (play->high[i] > play->high[play->most])
+        if (isnan(play->high[play->most]) || play->high[i] > play->high[play->most])
             play->most = i;
     }
 }

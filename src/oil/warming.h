@@ -2,20 +2,28 @@
  *
  * Bodies    Every shaft with its gears is one body of one temperature, the casing another; the oil
  *           between them is as warm as half way between feed and return, and holds no heat itself.
+ *
  * Heat      Of each condition by the first method of oil/drive_heat.h.  That of the teeth enters
- *           the gears, half of it each; what else arises enters the oil at once.
- * Gears     Exchange heat with the mist through faces and rim, 200 W/(m2.K) as the casing does;
- * from half to five times as much is taken in by the bands of play (common practice, no source):
- * oil jets cool well, and gears in a dry corner do not. Casing    Takes heat from the oil through
- * 200 W/(m2.K) of its developed area (ISO/TR 14179-2, from memory) and gives it to air of a known
- * temperature through 15 W/(m2.K) (the same); where no air is told it gives off none, as in
- * oil/drive_heat.h. Metals    3 R over the atomic mass of the main metal: the law of Dulong and
- * Petit. Play      By element/backlash_bounds.h at the temperatures of the moment: the mean of both
- * shafts and the casing, over all that the makers may leave. Solution  Exact between two changes of
- * condition: the bodies are linear and symmetric, so that each of their modes goes its own way. The
- * energies are added up beside it. Left out Bevels, whose play moves with the spool
- * (rating/drive_float.h); feed that warms up with the tank: it is as the file has it for the
- * condition from the first moment.
+ * the gears, half of it each; what else arises enters the oil at once.
+ *
+ * Casing    Takes heat from the oil through 200 W/(m2.K) of its developed area (ISO/TR 14179-2,
+ * from memory) and gives it to air of a known temperature through 15 W/(m2.K) (the same); where no
+ * air is told it gives off none, as in oil/drive_heat.h.
+ *
+ * Gears     Exchange heat with oil and mist through faces and rim, 400 W/(m2.K); the bands of play
+ *           take in 200 and 1000 (common practice, no source): jets cool well, and gears in a dry
+ *           corner do not.
+ *
+ * Metals    3 R over the atomic mass of the main metal: the law of Dulong and Petit.
+ *
+ * Play      By element/backlash_bounds.h at the temperatures of the moment: the mean of both shafts
+ *           and the casing, over all that the makers may leave.
+ *
+ * Solution  Exact between two changes of condition: the bodies are linear and symmetric, so that
+ *           each of their modes goes its own way.  The energies are added up beside it.
+ *
+ * Left out  Bevels, whose play moves with the spool (rating/drive_float.h); feed that warms up with
+ *           the tank: it is as the file has it for the condition from the first moment.
  */
 #ifndef TS_OIL_WARMING_H
 #define TS_OIL_WARMING_H
@@ -56,13 +64,15 @@ typedef struct ts_warm_moment {
  * by how well its gears exchange heat. */
 typedef struct ts_warm_play {
     uint32_t    mesh;
-    const char *missing;     /* NULL, or what the file lacks: a noun       */
-    double     *low, *high;  /* [moment]; NaN: the axes come too close      */
-    size_t      least, most; /* moments of the least `low` and the most `high` */
+    const char *missing;    /* NULL, or what the file lacks: a noun       */
+    double     *low, *high; /* [moment]; NaN: the axes come too close, in
+                               any of the bands                       */
+    size_t least, most;     /* moments of the least `low` and the most `high` */
 } ts_warm_play;
 
 typedef struct ts_warm_course {
     const char     *missing; /* NULL, or what the file lacks for any of it: a noun */
+    const char     *fault;   /* NULL, or what went wrong: a sentence's piece */
     const char     *lacks;   /* ... of which part; NULL: of the drive             */
     ts_warm_moment *moments;
     size_t          moment_count;

@@ -129,7 +129,9 @@ static void one_drive(ts_json *json, const ts_warm_answer *warm, const ts_answer
 
     ts_json_object(json);
     ts_json_string_at(json, "of", answer->drive->spools[answer->drive->drive[drive].spool].name);
-    if (it->missing != NULL) {
+    if (it->fault != NULL) {
+        ts_json_string_at(json, "fault", it->fault);
+    } else if (it->missing != NULL) {
         ts_json_string_at(json, "missing", it->missing);
         if (it->lacks != NULL)
             ts_json_string_at(json, "lacks", it->lacks);

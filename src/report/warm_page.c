@@ -25,18 +25,26 @@ bool ts_warm_is_within(const ts_warm_answer *warm, const ts_answer *answer, uint
                                  course->apart[1] <= within->casing.high + near);
 }
 
+/* What does not hold goes before what cannot be computed, as in check/run.c. */
+static ts_verdict worse(ts_verdict a, ts_verdict b)
+{
+    if (a == TS_DOES_NOT_HOLD || b == TS_DOES_NOT_HOLD)
+        return TS_DOES_NOT_HOLD;
+    return a != TS_HOLDS ? a : b;
+}
+
 static ts_verdict verdict_of(const ts_warm_course *course)
 {
     ts_verdict verdict = TS_HOLDS;
 
-    if (course->missing != NULL)
+    if (course->missing != NULL || course->fault != NULL)
         return TS_VERDICT_NOT_COMPUTABLE;
     for (size_t p = 0; p < course->play_count; p++) {
         const ts_warm_play *play = &course->plays[p];
         if (play->missing != NULL)
-            return TS_VERDICT_NOT_COMPUTABLE;
-        if (!(play->low[play->least] > 0.0))
-            verdict = TS_DOES_NOT_HOLD;
+            verdict = worse(verdict, TS_VERDICT_NOT_COMPUTABLE);
+        else if (!(play->low[play->least] > 0.0))
+            verdict = worse(verdict, TS_DOES_NOT_HOLD);
     }
     return verdict;
 }
@@ -46,11 +54,11 @@ ts_verdict ts_warm_verdict(const ts_warm_answer *warm, const ts_answer *answer)
     ts_verdict worst = TS_HOLDS;
 
     for (uint32_t d = 0; d < answer->drive->drive_count; d++) {
-        ts_verdict one = verdict_of(&warm->courses[d]);
-        if (one == TS_HOLDS && warm->courses[d].play_count > 0 &&
+        const ts_warm_course *course = &warm->courses[d];
+        worst                        = worse(worst, verdict_of(course));
+        if (course->missing == NULL && course->fault == NULL && course->play_count > 0 &&
             !ts_warm_is_within(warm, answer, d))
-            one = TS_DOES_NOT_HOLD;
-        worst = one > worst ? one : worst;
+            worst = TS_DOES_NOT_HOLD;
     }
     return worst;
 }
@@ -102,7 +110,10 @@ static void grounds(const ts_warm_answer *warm, ts_chapter *chapter)
     ts_buffer_add(text, "From ");
     add_shown(chapter, warm->soak, TS_KIND_TEMPERATURE);
     ts_buffer_print(text, " %s all through%s, ", unit(chapter, TS_KIND_TEMPERATURE)->name,
-                    warm->soak_assumed ? " (assumed: the coldest that gears may be)" : "");
+                    !warm->soak_assumed ? ""
+                    : warm->soak_of_file
+                        ? " (assumed: the coldest that gears may be)"
+                        : " (assumed: no `temperatures` tell how cold gears may be)");
     for (size_t l = 0; l < warm->leg_count; l++) {
         ts_buffer_print(text, "%s%s ", l > 0 ? ", " : "",
                         chapter->answer->drive->conditions[warm->legs[l].condition].name);
@@ -291,10 +302,13 @@ static void one_drive(const ts_warm_answer *warm, uint32_t drive, ts_chapter *ch
     if (!chapter->cell.failed)
         ts_manuscript_heading(chapter->manuscript, 2, chapter->cell.bytes);
     ts_buffer_clear(&chapter->cell);
-    if (course->missing != NULL) {
-        ts_buffer_print(&chapter->cell, "not computed: the file does not tell %s%s%s",
-                        course->missing, course->lacks != NULL ? " of " : "",
-                        course->lacks != NULL ? course->lacks : "");
+    if (course->missing != NULL || course->fault != NULL) {
+        if (course->fault != NULL)
+            ts_buffer_print(&chapter->cell, "not computed: %s", course->fault);
+        else
+            ts_buffer_print(&chapter->cell, "not computed: the file does not tell %s%s%s",
+                            course->missing, course->lacks != NULL ? " of " : "",
+                            course->lacks != NULL ? course->lacks : "");
         if (!chapter->cell.failed)
             ts_manuscript_box(chapter->manuscript, TS_BLOCK_PLAIN, chapter->cell.bytes);
         ts_buffer_clear(&chapter->cell);

@@ -10,9 +10,10 @@ typedef struct ts_warm_answer {
     const ts_warm_leg    *legs;
     size_t                leg_count;
     bool                  legs_assumed, soak_assumed;
-    double                soak, air; /* K; air NaN: none is told */
-    double                alpha[2];  /* 1/K, of gears and casing where their box tells none ... */
-    const char           *metal[2];  /* ... of these rows of data/metal.tsv                    */
+    bool                  soak_of_file; /* assumed, but from the temperatures of a box */
+    double                soak, air;    /* K; air NaN: none is told */
+    double                alpha[2]; /* 1/K, of gears and casing where their box tells none ... */
+    const char           *metal[2]; /* ... of these rows of data/metal.tsv                    */
     bool                  alpha_assumed; /* is there such a box? */
     size_t                samples;       /* of every leg             */
     const ts_warm_course *courses;       /* [drive]                  */

@@ -27,8 +27,9 @@ static ts_warm_leg *usual_legs(const ts_study *study, ts_arena *arena, size_t *c
     return legs;
 }
 
-/* K, the coldest that any box has for its gears; 15 degC where none tells. */
-static double usual_soak(const ts_study *study)
+/* K, the coldest that any box has for its gears; where none tells 15 degC, the air of ISO 2533 at
+ * sea level. */
+static double usual_soak(const ts_study *study, bool *of_file)
 {
     double coldest = (double)INFINITY;
 
@@ -37,7 +38,8 @@ static double usual_soak(const ts_study *study)
         if (warm->node != 0 && warm->gears.low < coldest)
             coldest = warm->gears.low;
     }
-    return isfinite(coldest) ? coldest : coldest_else;
+    *of_file = isfinite(coldest);
+    return *of_file ? coldest : coldest_else;
 }
 
 /* Of the metals of `mass`, for boxes that tell none. */
@@ -63,10 +65,12 @@ ts_status ts_study_warm(const ts_study *study, const ts_warm_wish *wish, ts_aren
                             .leg_count    = wish->leg_count,
                             .legs_assumed = wish->legs == NULL,
                             .soak_assumed = isnan(wish->soak),
-                            .soak         = isnan(wish->soak) ? usual_soak(study) : wish->soak,
+                            .soak         = wish->soak,
                             .air          = wish->air,
                             .samples      = wish->samples,
                             .courses      = courses};
+    if (isnan(wish->soak))
+        out->soak = usual_soak(study, &out->soak_of_file);
     usual_expansion(study, out);
     if (wish->legs == NULL)
         out->legs = usual_legs(study, arena, &out->leg_count);
