@@ -38,6 +38,8 @@ await on("a start is scrubbed, played and read as a table", {}, async (page) => 
   await page.click("button:text-is('Play')");
   await page.waitForFunction(() => Number(document.querySelector("input[aria-label=time]").value) > 20);
   await page.click("button:text-is('Hold')");
+  await page.waitForSelector("button:text-is('Play')");
+  await page.evaluate(() => new Promise((done) => requestAnimationFrame(() => requestAnimationFrame(done))));
   const held = await page.inputValue("input[aria-label=time]");
   await page.waitForTimeout(200);
   assert.equal(await page.inputValue("input[aria-label=time]"), held);
