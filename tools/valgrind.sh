@@ -59,6 +59,13 @@ under "0 1" twist "$drive"
 under "0 1" whirl "$drive"
 under "0 1" oil "$drive"
 under "0 1" start "$drive"
+under "0 1" start "$drive" --to take-off
+under "0 1" warm "$drive"
+under "0 1" jolt "$drive" slam
+under "0 1 2" necks "$drive" --samples 1000 --seizures
+for figure in play jolt swing; do
+    under "0 1" draw "$drive" --figure "$figure" -o "$place/$figure.svg"
+done
 under "0 1" seize "$drive" "fuel pump"
 under "0 1" study "$place/study.yaml" -o "$place/o.sqlite"
 under "0" ratio 2.5

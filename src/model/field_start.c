@@ -136,8 +136,9 @@ static const ts_field start_fields[] = {
      .kind = TS_KIND_TIME,
      TS_AT(ts_start, gains_in),
      .range   = TS_FROM(0.1, 600.0, "s"),
-     .preset  = {"5 s", "14 CFR 33.73(b), from idle to 95 % of take-off power or thrust (from "
-                         "memory); evenly: common practice, no source"},
+     .preset  = {"5 s", "at most as long from minimum flight idle to 95 % of take-off power or "
+                         "thrust: 14 CFR 33.73(b), from memory; here from `idle` to the speed of the "
+                         "condition, evenly: common practice, no source"},
      .says    = "How long the cranked spool takes from idle to the condition that --to names; its "
                 "control accelerates it evenly.",
      .example = "5 s"},

@@ -216,8 +216,10 @@ static void feed(ts_heat *heat)
     heat->n_full = (double)INFINITY;
     for (uint32_t c = 0; c < heat->motion->condition_count; c++) {
         const double n = spool_speed(heat, c);
-        if (ts_heat_lasts(heat->drive, c) && n > 0.0)
-            heat->n_full = fmin(heat->n_full, n);
+        if (ts_heat_lasts(heat->drive, c) && n > 0.0 && n < heat->n_full) {
+            heat->n_full  = n;
+            heat->full_at = c;
+        }
     }
     for (uint32_t c = 0; c < heat->motion->condition_count; c++)
         heat->feed_share[c] = fmin(spool_speed(heat, c) / heat->n_full, 1.0);

@@ -148,13 +148,14 @@ typedef struct ts_heat {
     ts_heat_worst *rises;    /* [drive] rise, of conditions that last     */
     ts_heat_worst *leavings; /* [drive] temperature of the return, of all */
     ts_node (*nodes)[TS_HEAT_METHODS]; /* [drive] of the workings                               */
-    double *share;      /* [condition * pads + pad] of the power at the spool that comes to
-                           the pad, or of that at a pad that comes to the spool; first method;
-                           NaN: no path that carries power one way                           */
-    double *feed_share; /* [condition] of the full flow                                      */
-    double  n_full;     /* rad/s  of the cranked spool, from which on the flow is full       */
-    double  c_100;      /* J/(kg.K)                                                          */
-    double  Q;          /* m3/s  of all places, full flow                                    */
+    double *share;       /* [condition * pads + pad] of the power at the spool that comes to
+                            the pad, or of that at a pad that comes to the spool; first method;
+                            NaN: no path that carries power one way                           */
+    double  *feed_share; /* [condition] of the full flow                                      */
+    double   n_full;     /* rad/s  of the cranked spool, from which on the flow is full       */
+    uint32_t full_at;    /* condition in which it turns so fast */
+    double   c_100;      /* J/(kg.K)                                                          */
+    double   Q;          /* m3/s  of all places, full flow                                    */
     ts_heat_scratch *scratch;
 } ts_heat;
 
@@ -176,8 +177,8 @@ void ts_heat_solve(ts_heat *heat, ts_workings *workings);
  * one condition by the first method.  Disturbs nothing that was solved. */
 ts_heat_state ts_heat_with_feed(ts_heat *heat, uint32_t drive, uint32_t condition, double more);
 
-/* What its seals, its gears in the air and the oil at the teeth that drive it ask of one shaft while
- * oil of theta (K) is in the boxes, by the first method; seal NaN: not known. */
+/* What its seals, its gears in the air and the oil at the teeth that drive it ask of one shaft
+ * while oil of theta (K) is in the boxes, by the first method; seal NaN: not known. */
 ts_shaft_drag ts_heat_shaft_drag(const ts_heat *heat, uint32_t shaft, double theta);
 
 /* N.m, >= 0: what air, oil, bearings and seals without load ask of a spool that turns at n > 0

@@ -40,7 +40,10 @@ static void add_mesh(const ts_heat *heat, uint32_t p, uint32_t shaft, const ts_h
         drag->churn      = ts_churning_torque(place->b, dip, 0.0, NULL);
         drag->rate       = log(ts_churning_torque(place->b, dip, r, NULL) / drag->churn);
     } else {
-        drag->full   = heat->n_full * ratio_of(heat, shaft);
+        /* A spool that is not cranked turns at a speed of its own when the flow is full. */
+        const double n =
+            heat->motion->speed[(size_t)heat->full_at * heat->motion->train->shaft_count + shaft];
+        drag->full   = n > 0.0 ? n : heat->n_full * ratio_of(heat, shaft);
         drag->thrown = ts_thrown_oil_power(heat->scratch->Q[p], oil->rho, r, NULL) / drag->full;
     }
 }

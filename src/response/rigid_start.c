@@ -426,7 +426,8 @@ static bool change_phase(starter_run *r, ts_start_phase phase)
 static bool are_there(const starter_run *r)
 {
     for (uint32_t k = 0; k < r->start->spool_count; k++)
-        if (k != r->c.cranked && !r->c.stands[k] && !r->with[k])
+        if (k != r->c.cranked && !r->with[k] &&
+            !(r->c.stands[k] && !(r->start->spools[k].air > 0.0)))
             return false;
     return r->c.phase == TS_PHASE_HOLDS;
 }
