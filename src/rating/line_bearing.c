@@ -91,7 +91,7 @@ static void ask_bearing(ts_memo *memo, const ts_line_bearing *line_bearing)
     const ts_bearing_inside  *in        = &b->inside;
     const ts_bearing_ability *a         = &line_bearing->ability;
     const ts_load_factors    *f         = &a->factors;
-    const int                 words[]   = {b->form, b->rows, in->Z, f->within};
+    const int                 words[]   = {(int)b->form, b->rows, in->Z, (int)f->within};
     const double              numbers[] = {
                      b->alpha, b->d,    b->D,    b->C_r, b->C_0r,      in->D_w,       in->L_we,
                      in->D_pw, in->f_i, in->f_e, a->d_m, a->gamma,     a->f_c,        a->f_0,
