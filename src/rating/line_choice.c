@@ -325,7 +325,7 @@ void ts_line_ask_want(const ts_lines_case *c)
 {
     const ts_bearing_want *want      = &c->lines->want;
     const double           numbers[] = {want->S, want->e_C};
-    const int              cleanness = want->cleanness;
+    const int              cleanness = (int)want->cleanness;
 
     ts_memo_ask(c->lines->memo, numbers, sizeof numbers);
     ts_memo_ask(c->lines->memo, &cleanness, sizeof cleanness);
