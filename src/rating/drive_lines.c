@@ -62,21 +62,6 @@ static void add_lives(ts_lines *lines)
         count > 0 ? ts_life_of_set(lines->lives, count, TS_SLOPE_BALL, NULL) : (double)NAN;
 }
 
-/* For ever, and the weakest section for as long as it lasts. */
-static void hold(const ts_lines_case *c, uint32_t l)
-{
-    ts_line *line = &c->lines->lines[l];
-
-    ts_line_hold(c, l);
-    if (line->weakest_D < 0)
-        return;
-    const ts_line_notch *weak = &line->notches[line->weakest_D];
-    line->S_K                 = ts_line_last(c, l, weak);
-    ts_workings_about(c->workings, line->node, TS_EVERY_CONDITION);
-    ts_workings_borrow(c->workings, "S_K", line->S_K, (ts_subject){weak->node, TS_EVERY_CONDITION},
-                       "S_K");
-}
-
 void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *workings)
 {
     const ts_lines_case c = {drive, lines->motion->train, lines, workings};
@@ -92,8 +77,10 @@ void ts_lines_solve(const ts_drive *drive, ts_lines *lines, ts_workings *working
         if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL &&
             ts_line_outline(&c, l))
             ts_line_bend(&c, l);
-        if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL)
-            hold(&c, l);
+        if (lines->lines[l].fault == NULL && lines->lines[l].missing == NULL) {
+            ts_line_hold(&c, l);
+            ts_line_last(&c, l);
+        }
         if (workings != NULL && lines->lines[l].fault == NULL && lines->lines[l].missing == NULL)
             ts_line_note(&c, l);
     }

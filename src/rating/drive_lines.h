@@ -111,8 +111,9 @@ typedef struct ts_line {
     ts_node         notch_nodes[TS_LINE_NOTCHES_MOST];
     int             notch_count;
     int             weakest_D, weakest_F; /* notches; -1: none is stressed                     */
+    int             weakest_K;            /* notch of S_K, where weakest_D is one              */
     double          n_G; /* safety of the first by Goodman's line, the second opinion        */
-    double          S_K; /* of the first for as long as the conditions last, DIN 743-4 */
+    double          S_K; /* least of all for as long as the conditions last */
     double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
     double          d_most;                           /* m, that a bearing may have as its bore */
     double          length;                           /* m                                      */

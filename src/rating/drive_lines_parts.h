@@ -153,8 +153,10 @@ typedef struct ts_line_cut {
 ts_line_cut   ts_line_cut_at(const ts_line *line, const ts_line_case *one, double x);
 ts_din_stress ts_line_stress_of(const ts_din_section *s, double M, double T, double N,
                                 ts_workings *workings);
-/* Safety of a section for as long as the conditions last, DIN 743-4: line_spectrum.c. */
-double ts_line_last(const ts_lines_case *c, uint32_t line, const ts_line_notch *notch);
+/* Least safety of all sections for as long as the conditions last, behind ts_line_hold. */
+void ts_line_last(const ts_lines_case *c, uint32_t line);
+/* The working of a section by itself, as ts_line_hold notes the weakest. */
+void ts_line_note_notch(const ts_lines_case *c, uint32_t line, int notch);
 
 /* Safety of the outline at every change of it, all conditions. */
 void ts_line_hold(const ts_lines_case *c, uint32_t line);

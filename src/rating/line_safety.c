@@ -415,6 +415,14 @@ static void note_notch(const ts_lines_case *c, uint32_t number, int n, const ts_
     note_swing(c, notch);
 }
 
+void ts_line_note_notch(const ts_lines_case *c, uint32_t number, int notch)
+{
+    ts_metal           metal;
+    const ts_din_steel steel = core_steel(&metal);
+
+    note_notch(c, number, notch, &steel, &metal);
+}
+
 /* The least of all notches and conditions is that of the line. */
 static void note_line(const ts_lines_case *c, const ts_line *line)
 {

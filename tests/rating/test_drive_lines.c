@@ -505,6 +505,48 @@ static void a_given_bearing_is_taken_as_it_is(void **state)
     ts_study_close(study);
 }
 
+/* The two conditions of the small jet that come by events, told otherwise. */
+static ts_study *study_of_events(const char *crank, const char *light_off)
+{
+    char told[256];
+
+    (void)snprintf(told, sizeof told,
+                   "events: %s}\n  light-off:   {hp: 4200 rpm,  lp: 500 rpm,   events: %s}", crank,
+                   light_off);
+    return study_with(
+        "examples/bizjet.yaml",
+        "events: 18000}\n  light-off:   {hp: 4200 rpm,  lp: 500 rpm,   events: 18000}", told);
+}
+
+/* 1e9 swings are more than the line counts: for ever.  Bearings, and the outline with them, depend
+ * on the events too, but a tube has none that does. */
+static void all_events_swing_the_shafts_and_unknown_ones_for_ever(void **state)
+{
+    (void)state;
+    ts_study *file = study_of("examples/bizjet.yaml", false), *one = study_of_events("36000", "0");
+    ts_study *unknown   = study_of_events("18000", "unknown");
+    ts_study *ever      = study_of_events("1000000000", "0");
+    const uint32_t tube = line_called(file, "hp tower shaft, tube");
+    int            seen = 0, elsewhere = 0;
+
+    for (uint32_t l = 0; l < file->lines.count; l++) {
+        const ts_line *line = &file->lines.lines[l];
+        if (line->fault != NULL || line->missing != NULL || line->weakest_D < 0)
+            continue;
+        assert_true(line->S_K == one->lines.lines[l].S_K);
+        assert_true(line->S_K >= line->notches[line->weakest_D].S_D / sqrt(2.0) * (1.0 - 1e-12));
+        elsewhere += line->weakest_K != line->weakest_D;
+        seen++;
+    }
+    assert_true(seen > 5 && elsewhere > 0);
+    assert_true(unknown->lines.lines[tube].S_K == ever->lines.lines[tube].S_K);
+    assert_true(unknown->lines.lines[tube].S_K < file->lines.lines[tube].S_K);
+    ts_study_close(file);
+    ts_study_close(one);
+    ts_study_close(unknown);
+    ts_study_close(ever);
+}
+
 static void sections_of_the_file_replace_the_outline(void **state)
 {
     (void)state;
@@ -577,6 +619,7 @@ int main(void)
         cmocka_unit_test(two_bearings_that_both_hold_or_both_slide_are_refused),
         cmocka_unit_test(a_bearing_of_no_size_is_refused),
         cmocka_unit_test(a_given_bearing_is_taken_as_it_is),
+        cmocka_unit_test(all_events_swing_the_shafts_and_unknown_ones_for_ever),
         cmocka_unit_test(sections_of_the_file_replace_the_outline),
         cmocka_unit_test(the_origin_of_a_bearing_life_can_be_asked_for),
         cmocka_unit_test(results_are_the_same_with_and_without_workings),
