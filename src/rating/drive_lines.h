@@ -117,6 +117,7 @@ typedef struct ts_line {
     double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
     double          d_most;                           /* m, that a bearing may have as its bore */
     double          length;                           /* m                                      */
+    bool            lies_as_told;  /* by places or sections of the file, or on one side */
     double          L_stack, L_ax; /* m, its gears and bearings along the axis, and with the walls
                                       of its box; NaN: of no box, or not laid out               */
     double E, G, rho;

@@ -83,7 +83,8 @@ void ts_line_take_room(const ts_lines_case *c, uint32_t number)
     if (line->kind != TS_LINE_BOX || line->missing != NULL || line->gear_count == 0)
         return;
     ts_workings_about(c->workings, line->node, TS_EVERY_CONDITION);
-    const double L_stack = is_as_told(c, line) ? as_it_lies(c, line) : pushed_together(c, line);
+    line->lies_as_told   = is_as_told(c, line);
+    const double L_stack = line->lies_as_told ? as_it_lies(c, line) : pushed_together(c, line);
     ts_workings_assumed(c->workings, "wall", wall, "m",
                         "wall and seal at either end; common practice, no source");
     line->L_stack = L_stack;

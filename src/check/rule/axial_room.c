@@ -19,14 +19,15 @@ static const ts_line_gear *widest_gear(const ts_line *line)
     return widest;
 }
 
-/* Or a narrower face, where it stays more than a quarter of what it is. */
+/* Or a narrower face, where it stays more than a quarter of what it is, and where the parts close
+ * up behind it: not between places that the file tells. */
 static void help(ts_check *check, ts_finding *finding, const ts_line *line, double depth)
 {
     const ts_line_gear *widest = widest_gear(line);
     const ts_gear      *gear   = &check->train->gears[widest->gear];
     const double        face   = widest->width - (line->L_ax - depth);
 
-    if (face > widest->width / 4.0 && gear->role != TS_GEAR_BEVEL)
+    if (!line->lies_as_told && face > widest->width / 4.0 && gear->role != TS_GEAR_BEVEL)
         ts_remedy(check, finding,
                   "make the box at least %s deep, or the gear of %d teeth at most %s wide",
                   ts_shown_outward(check, line->L_ax, TS_KIND_LENGTH, +1), (int)gear->teeth.value,
@@ -36,17 +37,8 @@ static void help(ts_check *check, ts_finding *finding, const ts_line *line, doub
                   ts_shown_outward(check, line->L_ax, TS_KIND_LENGTH, +1));
 }
 
-static void judge(ts_check *check, const ts_line *line)
+static void judge(ts_check *check, const ts_box *box, const ts_line *line)
 {
-    const ts_box *box = &check->drive->drive[check->train->shafts[line->shaft].drive].box;
-
-    if (line->kind != TS_LINE_BOX || isnan(line->L_ax) || box->depth.standing == TS_ABSENT)
-        return;
-    if (!ts_measure_known(box->depth)) {
-        ts_not_computable(check, line->node, TS_EVERY_CONDITION, "the depth of the box of %s",
-                          line->name);
-        return;
-    }
     const double depth    = box->depth.value;
     ts_question  question = ts_question_about(check, line->node, TS_EVERY_CONDITION);
     question.level        = line->L_stack > depth ? TS_REFUSE : TS_WARN;
@@ -72,10 +64,29 @@ static void judge(ts_check *check, const ts_line *line)
     help(check, finding, line, depth);
 }
 
+/* A depth that is not known is told once, however many shafts ask for it. */
+static void judge_box(ts_check *check, uint32_t drive)
+{
+    const ts_box *box = &check->drive->drive[drive].box;
+
+    for (uint32_t l = 0; l < check->lines->count; l++) {
+        const ts_line *line = &check->lines->lines[l];
+        if (line->kind != TS_LINE_BOX || isnan(line->L_ax) ||
+            (uint32_t)check->train->shafts[line->shaft].drive != drive)
+            continue;
+        if (!ts_measure_known(box->depth)) {
+            ts_not_computable(check, box->node, TS_EVERY_CONDITION, "the depth of the box");
+            return;
+        }
+        judge(check, box, line);
+    }
+}
+
 static void run(ts_check *check)
 {
-    for (uint32_t l = 0; check->lines != NULL && l < check->lines->count; l++)
-        judge(check, &check->lines->lines[l]);
+    for (uint32_t i = 0; check->lines != NULL && i < check->drive->drive_count; i++)
+        if (check->drive->drive[i].box.depth.standing != TS_ABSENT)
+            judge_box(check, i);
     ts_skip(check, "no shaft is laid out in a box whose depth is told");
 }
 
