@@ -3,12 +3,21 @@
 
 #include "towershaft/rate.h"
 
-/* JSON has neither NaN nor infinities, and neither has an answer: none may be written. */
+/* JSON has neither NaN nor infinities, and neither has an answer: none may be written.  What stands
+ * in quotes is words, of the file too. */
 static int look(void *context, const char *bytes, size_t length)
 {
+    bool quoted = false;
+
     (void)context;
-    for (size_t i = 0; i + 4 < length; i++)
-        require(memcmp(bytes + i, ": nan", 5) != 0 && memcmp(bytes + i, ": inf", 5) != 0);
+    for (size_t i = 0; i < length; i++) {
+        if (bytes[i] == '"')
+            quoted = !quoted;
+        else if (bytes[i] == '\\')
+            i++;
+        else if (!quoted && i + 3 <= length)
+            require(memcmp(bytes + i, "nan", 3) != 0 && memcmp(bytes + i, "inf", 3) != 0);
+    }
     return 0;
 }
 
@@ -17,6 +26,8 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     const ts_study_options options = {.today = 20000, .file = TS_WANT_RATE};
     const ts_page_options  page    = {0};
     const ts_sink          sink    = {look, NULL};
+    size_t                 taken   = 0;
+    const ts_sink          any     = {fuzz_take, &taken};
     ts_study              *study   = NULL;
     char                  *bytes   = fuzz_copy(data, size);
     if (bytes == NULL || ts_study_open(NULL, &study) != TS_OK)
@@ -26,7 +37,7 @@ int LLVMFuzzerTestOneInput(const uint8_t *data, size_t size)
     fuzz_check_messages(study, status);
     if (status == TS_OK) {
         require(ts_rate_write(study, true, &page, &sink) == TS_OK);
-        require(ts_rate_write(study, false, &page, &sink) == TS_OK);
+        require(ts_rate_write(study, false, &page, &any) == TS_OK);
     }
     ts_study_close(study);
     free(bytes);
