@@ -71,6 +71,9 @@ ts_status ts_arrange_search(const ts_arrange_problem *problem, const ts_arrange_
                             ts_arrange_result *result);
 void      ts_arrange_result_close(ts_arrange_result *result);
 
+/* Tells each way of driving the lightest answer that is driven so. */
+void ts_arrange_result_tell_ways(ts_arrange_result *result);
+
 /* Adds to the one answer of a proven search others, of other shapes, that a search found that was
  * ended early, up to so many in all.  False without memory. */
 bool ts_arrange_result_add(ts_arrange_result *proven, const ts_arrange_result *so_far,
