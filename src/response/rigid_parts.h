@@ -36,6 +36,15 @@ typedef struct ts_cranking {
     double *drive;        /* [pad] N.m of a starter on its own rotor */
 } ts_cranking;
 
+static inline bool ts_start_has_clutch(const ts_start_pad *pad)
+{
+    return pad->starter && !pad->coupled;
+}
+
+/* Are all numbers within their ranges?  *cranked: which spool is; *at: the shaft, pad or spool that
+ * is not sound, counted on in this order. */
+bool ts_rigid_start_is_sound(const ts_rigid_start *start, uint32_t *cranked, uint32_t *at);
+
 /* Finds all accelerations and torques at y; false where they are not finite. */
 bool ts_cranking_solve(ts_cranking *c, const double *y);
 /* dy of y, after a solve by itself. */

@@ -48,102 +48,6 @@ double ts_start_time_of(const ts_start_run *run, ts_start_happening what)
     return (double)NAN;
 }
 
-/* ---- is it sound? -----------------------------------------------------------------------------
- */
-
-static bool is_curve(const ts_torque_curve *curve)
-{
-    for (size_t i = 0; i < curve->count; i++)
-        if (!isfinite(curve->w[i]) || !isfinite(curve->T[i]) ||
-            (i > 0 && !(curve->w[i] > curve->w[i - 1])))
-            return false;
-    return true;
-}
-
-static bool is_drag(const ts_shaft_drag *drag)
-{
-    const double most = drag->seal + drag->wind + drag->thrown + drag->churn + drag->rate;
-
-    return isfinite(most) && drag->seal >= 0.0 && drag->wind >= 0.0 && drag->thrown >= 0.0 &&
-           drag->full >= 0.0 && drag->churn >= 0.0 && drag->rate >= 0.0;
-}
-
-static bool is_shaft(const ts_rigid_start *start, uint32_t at)
-{
-    const ts_start_shaft *s = &start->shafts[at];
-
-    return s->spool < start->spool_count && s->ratio > 0.0 && isfinite(s->ratio) && s->J >= 0.0 &&
-           isfinite(s->J) && s->loss >= 0.0 && s->loss < 1.0 && s->oil_slow >= 0.0 &&
-           isfinite(s->oil_slow) && s->oil_fast >= 0.0 && isfinite(s->oil_fast) &&
-           is_drag(&s->drag) &&
-           (s->driver == TS_NO_DRIVER
-                ? s->J > 0.0
-                : s->driver < at && start->shafts[s->driver].spool == s->spool);
-}
-
-static bool has_clutch(const ts_start_pad *pad)
-{
-    return pad->starter && !pad->coupled;
-}
-
-static bool is_pad(const ts_rigid_start *start, uint32_t at)
-{
-    const ts_start_pad *pad = &start->pads[at];
-
-    return pad->shaft < start->shaft_count && is_curve(&pad->drive) && is_curve(&pad->load) &&
-           isfinite(pad->J) && (has_clutch(pad) ? pad->J > 0.0 : pad->J >= 0.0);
-}
-
-static bool is_spool(const ts_rigid_start *start, uint32_t at)
-{
-    const ts_start_spool *one   = &start->spools[at];
-    uint32_t              roots = 0;
-
-    for (uint32_t s = 0; s < start->shaft_count; s++)
-        roots += start->shafts[s].spool == at && start->shafts[s].driver == TS_NO_DRIVER ? 1 : 0;
-    return roots == 1 && one->idle > 0.0 && isfinite(one->idle) && one->air >= 0.0 &&
-           isfinite(one->air) && is_curve(&one->unlit) && is_curve(&one->lit) &&
-           (!(start->beyond > 0.0 && one->air > 0.0) ||
-            (one->beyond > 0.0 && isfinite(one->beyond)));
-}
-
-static bool are_limits(const ts_rigid_start *start, uint32_t cranked)
-{
-    return cranked < start->spool_count && start->theta > 0.0 && isfinite(start->theta) &&
-           start->delta > 0.0 && isfinite(start->delta) && start->light_off > 0.0 &&
-           start->light_off < start->spools[cranked].idle && start->cut_out > 0.0 &&
-           isfinite(start->cut_out) && start->least >= 0.0 && isfinite(start->least) &&
-           start->until > 0.0 && isfinite(start->until) && start->tolerance > 0.0 &&
-           (start->beyond == 0.0 ||
-            (start->beyond > start->spools[cranked].idle && isfinite(start->beyond) &&
-             start->rate > 0.0 && isfinite(start->rate)));
-}
-
-static bool is_sound(starter_run *r)
-{
-    const ts_rigid_start *start = r->start;
-    uint32_t              many  = 0;
-
-    r->c.cranked = start->spool_count;
-    for (uint32_t k = 0; k < start->spool_count; k++)
-        if (start->spools[k].cranked) {
-            r->c.cranked = k;
-            many++;
-        }
-    if (many != 1 || !are_limits(start, r->c.cranked))
-        return false;
-    for (r->run->at = 0; r->run->at < start->shaft_count; r->run->at++)
-        if (!is_shaft(start, r->run->at))
-            return false;
-    for (uint32_t p = 0; p < start->pad_count; p++, r->run->at++)
-        if (!is_pad(start, p))
-            return false;
-    for (uint32_t k = 0; k < start->spool_count; k++, r->run->at++)
-        if (!is_spool(start, k))
-            return false;
-    return true;
-}
-
 /* ---- what CVODE asks --------------------------------------------------------------------------
  */
 
@@ -189,9 +93,9 @@ static void roots_of(starter_run *r, const double *y, double *g)
                                                        : 1.0;
     g[ROOT_HANG] = r->c.phase == TS_PHASE_STARTS ? r->c.alpha[r->c.cranked] - start->least : 1.0;
     for (uint32_t p = 0; p < start->pad_count; p++)
-        g[FIXED_ROOTS + p] = !has_clutch(&start->pads[p]) ? 1.0
-                             : r->c.engaged[p]            ? r->c.pad[p]
-                                                          : ahead(r, p, y);
+        g[FIXED_ROOTS + p] = !ts_start_has_clutch(&start->pads[p]) ? 1.0
+                             : r->c.engaged[p]                     ? r->c.pad[p]
+                                                                   : ahead(r, p, y);
     for (uint32_t k = 0; k < start->spool_count; k++)
         g[FIXED_ROOTS + start->pad_count + k] = k == r->c.cranked               ? 1.0
                                                 : r->c.stands[k]                ? r->c.moves[k]
@@ -364,7 +268,7 @@ static void finish(starter_run *r, ts_start_outcome outcome)
 static bool turn_clutches(starter_run *r)
 {
     for (uint32_t p = 0; p < r->start->pad_count; p++)
-        if (has_clutch(&r->start->pads[p]) && r->c.engaged[p] && r->c.pad[p] > 0.0) {
+        if (ts_start_has_clutch(&r->start->pads[p]) && r->c.engaged[p] && r->c.pad[p] > 0.0) {
             r->c.engaged[p] = false;
             keep(r, TS_STARTS_LET_GO, p);
             if (!settle(r))
@@ -377,7 +281,7 @@ static void take_pads(starter_run *r)
 {
     for (uint32_t p = 0; p < r->start->pad_count; p++) {
         const int found = r->found[FIXED_ROOTS + p];
-        if (!has_clutch(&r->start->pads[p]) || found == 0)
+        if (!ts_start_has_clutch(&r->start->pads[p]) || found == 0)
             continue;
         if (r->c.engaged[p] && found > 0) {
             r->c.engaged[p] = false;
@@ -587,7 +491,7 @@ void ts_rigid_start_run(const ts_rigid_start *start, ts_arena *arena, ts_start_r
     starter_run r = {.start = start, .run = run, .c = {.start = start}, .until = start->until};
 
     *run = (ts_start_run){.outcome = TS_START_FAULT, .fault = TS_START_BAD_NUMBER};
-    if (!is_sound(&r))
+    if (!ts_rigid_start_is_sound(start, &r.c.cranked, &run->at))
         return;
     run->at    = 0;
     run->fault = TS_START_NO_MEMORY;
