@@ -29,16 +29,7 @@ static void divide_field(ts_face *face, const ts_rail *rail)
 static void draw_machine(const ts_face *face, const ts_rail *rail, const ts_ribbons *ribbons)
 {
     ts_canvas *canvas = &face->scene->canvas;
-    ts_area    clip   = face->picture;
-    ts_clip_area(canvas, clip);
-    ts_face_draw_engine(face);
-    ts_face_draw_boxes(face);
-    ts_clip_end(canvas);
-    ts_rail_draw_leaders(face, rail);
-    ts_clip_area(canvas, clip);
-    ts_face_draw_gears(face);
-    ts_face_draw_hub(face);
-    ts_face_draw_towers(face);
+    ts_rail_draw_machine(face, rail);
     ts_face_draw_bodies(face);
     ts_face_draw_senses(face);
     if (face->ribbons)

@@ -195,15 +195,7 @@ static void draw_machine(const heat_map *map, const ts_rail *rail)
     const ts_face *face   = &map->face;
     ts_canvas     *canvas = &face->scene->canvas;
 
-    ts_clip_area(canvas, face->picture);
-    ts_face_draw_engine(face);
-    ts_face_draw_boxes(face);
-    ts_clip_end(canvas);
-    ts_rail_draw_leaders(face, rail);
-    ts_clip_area(canvas, face->picture);
-    ts_face_draw_gears(face);
-    ts_face_draw_hub(face);
-    ts_face_draw_towers(face);
+    ts_rail_draw_machine(face, rail);
     draw_spots(map, false);
     draw_spots(map, true);
     ts_face_draw_numbers(face);

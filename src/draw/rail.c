@@ -208,3 +208,18 @@ void ts_rail_draw(const ts_face *face, const ts_rail *rail)
                      (ts_point){face->rail.x + face->rail.w, top});
     }
 }
+
+void ts_rail_draw_machine(const ts_face *face, const ts_rail *rail)
+{
+    ts_canvas *canvas = &face->scene->canvas;
+
+    ts_clip_area(canvas, face->picture);
+    ts_face_draw_engine(face);
+    ts_face_draw_boxes(face);
+    ts_clip_end(canvas);
+    ts_rail_draw_leaders(face, rail);
+    ts_clip_area(canvas, face->picture);
+    ts_face_draw_gears(face);
+    ts_face_draw_hub(face);
+    ts_face_draw_towers(face);
+}

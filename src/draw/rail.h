@@ -26,6 +26,9 @@ double    ts_rail_height(const ts_rail *rail);
  * the same order. */
 void ts_rail_lead(const ts_face *face, ts_rail *rail);
 void ts_rail_draw_leaders(const ts_face *face, const ts_rail *rail);
+/* Engine, boxes, leaders, and before them gears, hub and radial shafts; the picture stays clipped
+ * for what lies upon them, until ts_clip_end. */
+void ts_rail_draw_machine(const ts_face *face, const ts_rail *rail);
 void ts_rail_draw(const ts_face *face, const ts_rail *rail);
 
 #endif
