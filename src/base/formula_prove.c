@@ -94,17 +94,14 @@ static bool disagree_at(ts_buffer *says, const ts_formula *formula, const ts_for
     return true;
 }
 
-bool ts_formula_disagrees(const ts_formula *formula, double result, const ts_input *inputs,
-                          size_t count, ts_buffer *says)
+static bool disagrees_at_length(const ts_formula *formula, double result, const ts_input *inputs,
+                                size_t count, ts_buffer *says)
 {
     ts_formula_node  nodes[TS_FORMULA_NODES_MOST];
     ts_formula_tree  tree;
     ts_formula_fault fault;
     ts_rounded       text = {(double)NAN, 0.0};
 
-    const char *missing = missing_part(formula);
-    if (missing != NULL)
-        return disagree(says, formula, missing);
     if (!ts_formula_reread(formula->text, nodes, &tree, &fault))
         return disagree_at(says, formula, &fault);
     const ts_input *unused = unused_input(&tree, inputs, count);
@@ -128,6 +125,19 @@ bool ts_formula_disagrees(const ts_formula *formula, double result, const ts_inp
         say_number(says, result);
     }
     return true;
+}
+
+bool ts_formula_disagrees(const ts_formula *formula, double result, const ts_input *inputs,
+                          size_t count, ts_buffer *says)
+{
+    ts_rounded  text    = {(double)NAN, 0.0};
+    const char *missing = missing_part(formula);
+
+    if (missing != NULL)
+        return disagree(says, formula, missing);
+    if (ts_formula_rework(formula->text, inputs, count, &text) && agrees(result, text))
+        return false;
+    return disagrees_at_length(formula, result, inputs, count, says);
 }
 
 void ts_step_prove(const ts_formula *formula, double result, const ts_input *inputs, size_t count)

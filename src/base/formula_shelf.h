@@ -15,4 +15,9 @@
 bool ts_formula_reread(const char *text, ts_formula_node *nodes, ts_formula_tree *tree,
                        ts_formula_fault *fault);
 
+/* Works out a text that stands on the shelf, bound to inputs of these names in this order
+ * (base/formula_bound.h).  False where it does not stand there, or is bound to others or to none:
+ * then the long way tells what it gives or what is wrong. */
+bool ts_formula_rework(const char *text, const ts_input *inputs, size_t count, ts_rounded *out);
+
 #endif
