@@ -12,6 +12,7 @@
 #define TOWERSHAFT_ARRANGE_H
 
 #include "towershaft/figure.h"
+#include "towershaft/sampling.h"
 #include "towershaft/study.h"
 
 #include <stddef.h>
@@ -34,15 +35,20 @@ typedef struct ts_arrange_options {
     /* "10 %": which answer is the lightest when all loads are up to so much less or more; "50 rpm":
      * when every band is up to so much narrower at each end; NULL: not asked. */
     const char *loads, *bands;
-    size_t      answers; /* how many; 0: five                                      */
-    size_t      workers; /* threads; 0: one.  The answer is the same for any number */
-    size_t      memory;  /* bytes at most; 0: no limit                             */
+    /* NULL, or a study file that was opened (its drive need not be taken), of method random: every
+     * answer is put under its samples, the same for all. */
+    const ts_sampling *samples;
+    size_t             answers; /* how many; 0: five                                      */
+    size_t             workers; /* threads; 0: one.  The answer is the same for any number */
+    size_t             memory;  /* bytes at most; 0: no limit                             */
     /* NULL, or asked often from one thread: true ends the search with what it has. */
     bool (*stop)(void *context);
     void *context;
     /* NULL, or told now and then from the same thread: the lightest so far (kg; infinite: none),
      * what nothing is lighter than, and how many ways to drive a box, of how many, are closed. */
     void (*progress)(void *context, double found, double bound, size_t done, size_t count);
+    /* NULL, or told how many of the samples are computed. */
+    void (*sampled)(void *context, uint64_t done, uint64_t due);
     /* NULL, or told the file with each answer in its boxes, the lightest first, when the search has
      * ended; `holds` by all rules. */
     void (*answer)(void *context, size_t index, bool holds, const char *bytes, size_t length);

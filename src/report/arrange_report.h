@@ -4,12 +4,14 @@
 
 #include "base/json_writer.h"
 #include "report/page.h"
+#include "sample/estimate.h"
 #include "search/arrange_conflict.h"
 #include "search/arrange_search.h"
 #include "search/arrange_verify.h"
 #include "search/drive_place.h"
 #include "search/drive_present.h"
 #include "search/drive_problem.h"
+#include "towershaft/sampling.h"
 
 typedef struct ts_refusal {
     const char *says, *address; /* NULL: none */
@@ -62,15 +64,39 @@ typedef struct ts_robust_corner {
     ts_arrangement found; /* the lightest of all there */
 } ts_robust_corner;
 
+/* An answer under the samples of a study. */
+typedef struct ts_sampled_answer {
+    const char *refusal;                  /* why the study does not fit its file; else NULL   */
+    uint64_t    states[TS_SAMPLE_STATES]; /* samples of each                                  */
+    ts_chance   hold;                     /* all that is not TS_SAMPLE_HOLDS does not         */
+    uint64_t    lightest;     /* samples in which it is the lightest of the answers that hold     */
+    uint64_t    gains, loses; /* in which it holds and the answer `beside` does not; and reverse */
+    ts_chance   better;       /* gains among both; above a half: holds more often, Q. McNemar,
+                                 Psychometrika 12 (1947) 153 (from memory)                    */
+    const char *rule, *address; /* what refuses it in most samples; NULL: nothing does        */
+    uint64_t    hits;
+} ts_sampled_answer;
+
+/* All answers under the same samples. */
+typedef struct ts_sampled_answers {
+    const char        *study, *sha256; /* NULL: not asked */
+    uint64_t           seed, due, count;
+    uint64_t           none;          /* samples in which no answer holds */
+    size_t             beside;        /* the answer that others are held against */
+    ts_sampled_answer *answers;       /* [result->count] */
+    size_t order[TS_ARRANGE_ANSWERS]; /* those that hold most often first, then the lightest */
+} ts_sampled_answers;
+
 typedef struct ts_robust {
-    bool             asked;
-    double           loads; /* share; 0: not asked   */
-    double           bands; /* rad/s; 0: not asked   */
-    ts_robust_answer answers[TS_ARRANGE_ANSWERS];
-    size_t           first; /* the lightest of the answers at the least loads */
-    ts_robust_change changes[TS_ROBUST_CHANGES];
-    size_t           change_count;
-    ts_robust_corner corner_less, corner_more, corner_bands;
+    bool               asked;
+    double             loads; /* share; 0: not asked   */
+    double             bands; /* rad/s; 0: not asked   */
+    ts_robust_answer   answers[TS_ARRANGE_ANSWERS];
+    size_t             first; /* the lightest of the answers at the least loads */
+    ts_robust_change   changes[TS_ROBUST_CHANGES];
+    size_t             change_count;
+    ts_robust_corner   corner_less, corner_more, corner_bands;
+    ts_sampled_answers samples;
 } ts_robust;
 
 /* The lightest arrangement within a wrap; of several boxes the largest wrap counts. */
@@ -166,6 +192,8 @@ void   ts_front_page(const ts_arrange_told *told, ts_page *page);
 void   ts_front_json(const ts_arrange_told *told, ts_json *json);
 void   ts_robust_page(const ts_arrange_told *told, ts_page *page);
 void   ts_robust_json(const ts_arrange_told *told, ts_json *json);
+void   ts_sampled_answers_page(const ts_arrange_told *told, ts_page *page);
+void   ts_sampled_answers_json(const ts_arrange_told *told, ts_json *json);
 void   ts_why_not_page(const ts_arrange_told *told, ts_page *page);
 void   ts_why_not_json(const ts_arrange_told *told, ts_json *json);
 void   ts_arranged_boxes_json(ts_json *json, const ts_arrange_told *told,

@@ -252,6 +252,7 @@ void ts_robust_page(const ts_arrange_told *told, ts_page *page)
         loads(told, page);
     if (told->robust->bands > 0.0)
         bands(told, page);
+    ts_sampled_answers_page(told, page);
 }
 
 /* ---- JSON --------------------------------------------------------------------------------------
@@ -350,5 +351,6 @@ void ts_robust_json(const ts_arrange_told *told, ts_json *json)
         bands_json(told, json);
     else
         ts_json_null(json);
+    ts_sampled_answers_json(told, json);
     ts_json_end(json, '}');
 }

@@ -113,7 +113,7 @@ static ts_status search(ts_arranging *a)
     ts_status status = ts_arranging_prepare(a);
     if (status == TS_OK)
         status = ts_arranging_read_places(a);
-    if (status == TS_OK && !ts_arranging_read_robust(a))
+    if (status == TS_OK && !(ts_arranging_read_robust(a) && ts_arranging_read_samples(a)))
         status = TS_NOT_UNDERSTOOD;
     if (status != TS_OK)
         return status;
@@ -254,6 +254,8 @@ ts_status ts_arrange_write(ts_study *study, const ts_arrange_options *options,
         status = ts_arranging_find_robust(&a);
     if (status == TS_OK)
         status = check_all(&a);
+    if (status == TS_OK)
+        status = ts_arranging_find_samples(&a);
     if (status == TS_OK)
         status = ts_arranging_find_front(&a);
     if (status == TS_OK)

@@ -74,6 +74,11 @@ ts_status ts_arranging_find_front(ts_arranging *a);
 bool      ts_arranging_read_robust(ts_arranging *a);
 ts_status ts_arranging_find_robust(ts_arranging *a);
 
+/* Can the samples that were asked for tell chances?  Before the search; false with a message. Then,
+ * when the answers were judged, how often each of them holds (arrange_samples.c). */
+bool      ts_arranging_read_samples(ts_arranging *a);
+ts_status ts_arranging_find_samples(ts_arranging *a);
+
 /* The answers side by side, when that was asked. */
 ts_status ts_arranging_draw(ts_arranging *a);
 

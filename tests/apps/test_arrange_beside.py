@@ -71,6 +71,54 @@ class Beside(Arranging):
             code, _, err = run("arrange", thin, *words)
             self.assertEqual((code, bool(err)), (2, True), words)
 
+    def test_every_answer_is_held_against_the_same_samples(self):
+        pump, study = ROOT / "examples/monday/second_pump.yaml", ROOT / "examples/monday/loads.yaml"
+        text = study.read_text().replace("../trainer.yaml", str(TRAINER)).replace("samples: 400", "samples: 40")
+        few = self.folder / "few.yaml"
+        few.write_text(text)
+        written = self.folder / "arranged.yaml"
+        words = ("--add", pump, "--keep", "drive/hp/box/input", "--answers", 3)
+        data = answer("arrange", TRAINER, *words, "--study", few, "-o", written)
+        follows(data, "arrange.schema.json")
+        told = data["robust"]["samples"]
+        by = {one["answer"]: one for one in told["answers"]}
+        self.assertEqual((told["count"], told["due"], sorted(by)), (40, 40, [0, 1, 2]))
+        beside = by[told["beside"]]
+        self.assertEqual(told["beside"], data["chosen"])
+        self.assertEqual((beside["alone"], beside["other_alone"]), (0, 0))
+        for one in by.values():
+            self.assertEqual(sum(one[key] for key in ("holds", "does_not_hold", "not_computable", "not_understood")), 40)
+            self.assertEqual(one["holds"] - one["alone"], beside["holds"] - one["other_alone"])
+            self.assertLessEqual(one["hits"], 40 - one["holds"])
+        self.assertEqual(sum(one["lightest"] for one in by.values()) + told["none"], 40)
+        holds = [one["holds"] for one in told["answers"]]
+        self.assertEqual(holds, sorted(holds, reverse=True))
+        self.assertGreater(holds[0], 0)
+        self.assertLess(holds[-1], 40)
+        # The file that was written, by a study of its own: the same samples, one after the other.
+        again = self.folder / "again.yaml"
+        again.write_text(text.replace(str(TRAINER), written.name))
+        alone = answer("study", again)
+        self.assertEqual(alone["hold"], beside["holds"])
+        # The same for any number of threads.
+        self.assertEqual(answer("arrange", TRAINER, *words, "--study", few, "--threads", 1)["robust"]["samples"], told)
+        # What an answer does not have cannot vary in it.
+        few.write_text(text + "  - {at: drive/hp/box/clockwise/9/face, law: normal, deviation: 1 %}\n")
+        lacks = answer("arrange", TRAINER, *words, "--study", few)["robust"]["samples"]
+        self.assertEqual(lacks["count"], 0)
+        for one in lacks["answers"]:
+            self.assertIn("line", one["refusal"])
+        out = run("arrange", TRAINER, *words, "--study", few)[1]
+        self.assertIn("takes no samples", out)
+
+    def test_a_study_that_tells_no_chances_or_is_of_another_drive_is_refused(self):
+        for study, says in ((ROOT / "examples/studies/trainer-shares.yaml", "tell no chances"),
+                            (ROOT / "examples/studies/bizjet-loads.yaml", "of the drive"),
+                            (TRAINER, "")):
+            code, out, err = run("arrange", TRAINER, "--study", study)
+            self.assertEqual((code, out), (2, ""), study)
+            self.assertIn(says, err)
+
     def test_more_are_looked_for_until_one_holds_and_the_gap_is_told(self):
         # derived: a line where the last gear of the lightest stands; it says nothing of the search.
         copy = self.at_its_best()

@@ -59,6 +59,7 @@ typedef enum option_id {
     OPTION_PROGRESS,
     OPTION_LOADS,
     OPTION_BANDS,
+    OPTION_STUDY,
     OPTION_PICTURE,
     OPTION_RAMP,
     OPTION_NECK_OF,

@@ -59,6 +59,8 @@ const option_row option_rows[OPTION_COUNT] = {
      "which answer is the lightest with loads up to so much less or more, as 10 %"},
     {OPTION_BANDS, "--bands", NULL, "SPEED",
      "and with bands up to so much narrower at each end, as 50 rpm"},
+    {OPTION_STUDY, "--study", NULL, "FILE",
+     "put every answer under the same samples of a study file, and tell which holds most often"},
     {OPTION_PICTURE, "--picture", NULL, "FILE", "the answers as a picture too: .svg, .pdf or .png"},
     {OPTION_RAMP, "--ramp", NULL, "TIME", "friction that would stop its rotor alone in that time"},
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
@@ -122,10 +124,10 @@ static const option_id sheet_options[] = {OPTION_OUTPUT, OPTION_PAPER, OPTION_AG
                                           OPTION_COLOUR};
 static const option_id why_options[]   = {OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id arrange_options[] = {
-    OPTION_KEEP,    OPTION_ADD,    OPTION_WHY_NOT,  OPTION_FRONT,  OPTION_LOADS,
-    OPTION_BANDS,   OPTION_VERIFY, OPTION_PROGRESS, OPTION_WITHIN, OPTION_ANSWERS,
-    OPTION_THREADS, OPTION_MEMORY, OPTION_PICTURE,  OPTION_GROUND, OPTION_SCALE,
-    OPTION_WRITE,   OPTION_OUTPUT, OPTION_JSON,     OPTION_UNITS,  OPTION_COLOUR};
+    OPTION_KEEP,   OPTION_ADD,     OPTION_WHY_NOT,  OPTION_FRONT,  OPTION_LOADS,   OPTION_BANDS,
+    OPTION_STUDY,  OPTION_VERIFY,  OPTION_PROGRESS, OPTION_WITHIN, OPTION_ANSWERS, OPTION_THREADS,
+    OPTION_MEMORY, OPTION_PICTURE, OPTION_GROUND,   OPTION_SCALE,  OPTION_WRITE,   OPTION_OUTPUT,
+    OPTION_JSON,   OPTION_UNITS,   OPTION_COLOUR};
 static const option_id ratio_options[]   = {OPTION_TOLERANCE, OPTION_TEETH,   OPTION_TRAIN,
                                             OPTION_CENTRE,    OPTION_MODULE,  OPTION_PRESSURE_ANGLE,
                                             OPTION_SHARING,   OPTION_ANSWERS, OPTION_JSON,

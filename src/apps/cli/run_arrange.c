@@ -1,5 +1,6 @@
 /* Which arrangement is the lightest? */
 #include "apps/cli/arguments.h"
+#include "apps/cli/named_drive.h"
 #include "apps/cli/option_value.h"
 #include "apps/cli/picture_wish.h"
 #include "apps/cli/session.h"
@@ -17,13 +18,14 @@ typedef struct watch {
     double found, bound;     /* kg */
     size_t done, count;      /* ways to drive a box */
     bool   shown, terminal;
+    bool   sampled; /* the search is over, and answers are put under samples */
 } watch;
 
 /* Once a second at most. */
 static void show_progress(watch *w)
 {
     const double at = clock_now();
-    if (!w->shown || at - w->told < 1.0)
+    if (!w->shown || w->sampled || at - w->told < 1.0)
         return;
     w->told = at;
     fprintf(stderr, "%s%.0f s: ", w->terminal ? "\r\x1b[K" : "", at - w->begin);
@@ -49,6 +51,20 @@ static void take_progress(void *context, double found, double bound, size_t done
     w->done  = done;
     w->count = count;
     show_progress(w);
+}
+
+static void show_sampled(void *context, uint64_t done, uint64_t due)
+{
+    watch       *w  = context;
+    const double at = clock_now();
+    if (!w->shown || (done < due && at - w->told < 1.0))
+        return;
+    w->told    = at;
+    w->sampled = true;
+    fprintf(stderr, "%s%.0f s: %llu of %llu samples of each answer%s",
+            w->terminal ? "\r\x1b[K" : "", at - w->begin, (unsigned long long)done,
+            (unsigned long long)due, w->terminal ? "" : "\n");
+    fflush(stderr);
 }
 
 static bool should_stop(void *context)
@@ -83,6 +99,7 @@ static bool read_wish(const arguments *given, ts_arrange_options *wish, watch *w
                                                  .stop          = should_stop,
                                                  .context       = w,
                                                  .progress      = take_progress,
+                                                 .sampled       = show_sampled,
                                                  .json          = given->value[OPTION_JSON] != NULL};
     if (!option_time(given, "arrange", &seconds))
         return false;
@@ -191,36 +208,64 @@ static int verify(const arguments *given, ts_study *study, const ts_arrange_opti
     return code;
 }
 
+/* What is read beside the drive. */
+typedef struct beside {
+    file_bytes   added;
+    ts_sampling *samples;
+} beside;
+
+static bool read_beside(const arguments *given, ts_arrange_options *wish, beside *b, int *code)
+{
+    const char *added = given->value[OPTION_ADD], *study = given->value[OPTION_STUDY];
+    if (added != NULL && !file_read(added, &b->added, code))
+        return false;
+    wish->added        = b->added.bytes;
+    wish->added_name   = added;
+    wish->added_length = b->added.length;
+    if (study == NULL)
+        return true;
+    b->samples    = named_drive_study(study, wish->json, code);
+    wish->samples = b->samples;
+    if (b->samples == NULL)
+        return false;
+    *code = EXIT_NOT_UNDERSTOOD;
+    return named_drive_is(study, b->samples, given->operand[0]);
+}
+
+static int answer(const arguments *given, ts_arrange_options *wish, watch *w)
+{
+    ts_page_options  page;
+    ts_study_options options;
+    beside           b    = {{NULL, 0}, NULL};
+    int              code = EXIT_NOT_UNDERSTOOD;
+    ts_study        *study;
+    if (!page_options(given, &page) || !study_options(given, &options))
+        return code;
+    options.workings = false;
+    if (read_beside(given, wish, &b, &code)) {
+        interrupt_keep(); /* from here on: what is known by then is told */
+        study = session_open(given->operand[0], &options, wish->json, &code);
+        if (study != NULL)
+            code = given->value[OPTION_VERIFY] != NULL ? verify(given, study, wish, &page)
+                                                       : arrange(given, study, wish, &page);
+        if (study != NULL && w->terminal)
+            fputs("\r\x1b[K", stderr);
+        ts_study_close(study);
+    }
+    ts_sampling_close(b.samples);
+    file_forget(&b.added);
+    return code;
+}
+
 int run_arrange(const arguments *given)
 {
-    ts_page_options    page;
-    ts_study_options   options;
     ts_arrange_options wish;
     watch              w;
-    if (!page_options(given, &page) || !study_options(given, &options) ||
-        !read_wish(given, &wish, &w))
+    if (!read_wish(given, &wish, &w))
         return EXIT_NOT_UNDERSTOOD;
     if (target_of(given) != NULL && strcmp(target_of(given), "-") == 0) {
         fprintf(stderr, "towershaft arrange: standard input needs -o FILE to be written\n");
         return EXIT_NOT_UNDERSTOOD;
     }
-    int        code  = EXIT_FAULT;
-    file_bytes added = {NULL, 0};
-    options.workings = false;
-    if (given->value[OPTION_ADD] != NULL && !file_read(given->value[OPTION_ADD], &added, &code))
-        return code;
-    interrupt_keep(); /* from here on: what is known by then is told */
-    wish.added        = added.bytes;
-    wish.added_name   = given->value[OPTION_ADD];
-    wish.added_length = added.length;
-    ts_study *study   = session_open(given->operand[0], &options, wish.json, &code);
-    if (study != NULL) {
-        code = given->value[OPTION_VERIFY] != NULL ? verify(given, study, &wish, &page)
-                                                   : arrange(given, study, &wish, &page);
-        if (w.terminal)
-            fputs("\r\x1b[K", stderr);
-        ts_study_close(study);
-    }
-    file_forget(&added);
-    return code;
+    return answer(given, &wish, &w);
 }

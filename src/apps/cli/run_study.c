@@ -1,4 +1,5 @@
 /* What becomes of a drive whose values vary? */
+#include "apps/cli/named_drive.h"
 #include "apps/cli/option_value.h"
 #include "apps/cli/picture_wish.h"
 #include "apps/cli/sample_store.h"
@@ -15,26 +16,12 @@
 
 /* ---- the two files --------------------------------------------------------------------------- */
 
-/* The path of the drive, which the study names from its own folder; free() it. */
-static char *drive_path(const char *study, const char *drive)
-{
-    const char  *slash  = strrchr(study, '/');
-    const size_t folder = slash != NULL && drive[0] != '/' ? (size_t)(slash - study) + 1 : 0;
-    char        *path   = malloc(folder + strlen(drive) + 1);
-
-    if (path != NULL) {
-        memcpy(path, study, folder);
-        strcpy(path + folder, drive);
-    }
-    return path;
-}
-
 static ts_status take_drive(ts_sampling *sampling, const char *study, const arguments *given,
                             int *exit_code)
 {
     ts_study_options options;
     file_bytes       file;
-    char            *path = drive_path(study, ts_sampling_drive(sampling));
+    char            *path = named_drive_path(study, sampling);
 
     if (path == NULL)
         return TS_NO_MEMORY;
@@ -52,21 +39,17 @@ static ts_status take_drive(ts_sampling *sampling, const char *study, const argu
 static ts_sampling *open_sampling(const arguments *given, int *exit_code)
 {
     const char  *name     = given->operand[0];
-    ts_sampling *sampling = NULL;
-    file_bytes   file;
+    ts_sampling *sampling = named_drive_study(name, given->value[OPTION_JSON] != NULL, exit_code);
 
-    if (!file_read(name, &file, exit_code))
+    if (sampling == NULL)
         return NULL;
-    *exit_code       = EXIT_NOT_UNDERSTOOD;
-    ts_status status = ts_sampling_open(NULL, name, file.bytes, file.length, &sampling);
-    file_forget(&file);
-    if (status == TS_OK)
-        status = take_drive(sampling, name, given, exit_code);
+    *exit_code             = EXIT_NOT_UNDERSTOOD;
+    const ts_status status = take_drive(sampling, name, given, exit_code);
     if (status == TS_OK)
         return sampling;
     if (status != TS_NO_OUTPUT)
-        *exit_code = complain(sampling != NULL ? ts_sampling_messages(sampling) : NULL, status,
-                              given->value[OPTION_JSON] != NULL);
+        *exit_code =
+            complain(ts_sampling_messages(sampling), status, given->value[OPTION_JSON] != NULL);
     ts_sampling_close(sampling);
     return NULL;
 }
