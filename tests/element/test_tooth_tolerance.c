@@ -4,6 +4,7 @@
 #include "element/tooth_tolerance_rounding.h"
 #include "support/close.h"
 
+#include <math.h>
 #include <string.h>
 
 static const double um = 1e-6, mm = 1e-3;
@@ -130,6 +131,70 @@ static void halves_are_rounded_up_and_steps_change_at_5_and_10_um(void **state)
         assert_same_double(ts_tolerance_rounded(&any, exact[i] * um, TS_ROUND_TO_HALVES, NULL),
                            coarse[i]);
     }
+}
+
+/* A tolerance of a gear that has one size as told, and all others usual. */
+typedef double tolerance_at(double size);
+
+static double pitch_at_diameter(double d)
+{
+    const ts_tolerance_input in = gear(10.0, d, 100.0, 12);
+    return ts_tooth_tolerance_1995(&in, NULL).F_p;
+}
+
+static double pitch_at_module(double m)
+{
+    const ts_tolerance_input in = gear(m, 300.0, 100.0, 12);
+    return ts_tooth_tolerance_1995(&in, NULL).f_p;
+}
+
+static double helix_at_width(double b)
+{
+    const ts_tolerance_input in = gear(10.0, 300.0, b, 12);
+    return ts_tooth_tolerance_1995(&in, NULL).F_beta;
+}
+
+static double radial_at_diameter(double d)
+{
+    const ts_tolerance_input in = gear(5.0, d, 20.0, 12);
+    return ts_radial_tolerance_1997(&in, NULL).F_ipp;
+}
+
+static double radial_at_module(double m)
+{
+    const ts_tolerance_input in = gear(m, 100.0, 20.0, 12);
+    return ts_radial_tolerance_1997(&in, NULL).f_ipp;
+}
+
+/* Ends of the ranges, mm: ISO 1328-1:1995 tables 1 to 4 and ISO 1328-2:1997 tables 1 and 2 (from
+ * memory).  A size that stands at an end belongs to the range below it, and what is beyond the
+ * first and the last has no tolerance. */
+static void a_tolerance_steps_at_every_end_of_a_range(void **state)
+{
+    (void)state;
+    static const struct {
+        tolerance_at *of;
+        double        ends[13];
+        size_t        count;
+    } all[] = {
+        {pitch_at_diameter,
+         {5, 20, 50, 125, 280, 560, 1000, 1600, 2500, 4000, 6000, 8000, 10000},
+         13},
+        {pitch_at_module, {0.5, 2, 3.5, 6, 10, 16, 25, 40, 70}, 9},
+        {helix_at_width, {4, 10, 20, 40, 80, 160, 250, 400, 650, 1000}, 10},
+        {radial_at_diameter, {5, 20, 50, 125, 280, 560, 1000}, 7},
+        {radial_at_module, {0.2, 0.5, 0.8, 1, 1.5, 2.5, 4, 6, 10}, 9},
+    };
+
+    for (size_t k = 0; k < sizeof all / sizeof all[0]; k++)
+        for (size_t i = 0; i < all[k].count; i++) {
+            const double end = all[k].ends[i], over = all[k].of(end * (1.0 + 1e-6));
+            const double at = all[k].of(end), under = all[k].of(end * (1.0 - 1e-6));
+
+            assert_true(i == 0 ? isnan(under) : under == at);
+            assert_true(i == 0 ? isfinite(at) && isfinite(over) : !(over == at));
+            assert_true(i + 1 < all[k].count ? i == 0 || over > at : isnan(over));
+        }
 }
 
 static void two_classes_double_a_tolerance(void **state)
@@ -284,6 +349,7 @@ int main(void)
         cmocka_unit_test(formulas_of_2013),
         cmocka_unit_test(editions_lie_near_each_other),
         cmocka_unit_test(halves_are_rounded_up_and_steps_change_at_5_and_10_um),
+        cmocka_unit_test(a_tolerance_steps_at_every_end_of_a_range),
         cmocka_unit_test(two_classes_double_a_tolerance),
         cmocka_unit_test(limit_of_a_range_belongs_to_the_range_below),
         cmocka_unit_test(internal_gear_has_the_tolerances_of_its_size),
