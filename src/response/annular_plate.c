@@ -4,7 +4,7 @@
 #include <lapacke.h>
 #include <math.h>
 
-enum { TERMS = 8, POINTS = 5, PANELS = 16 };
+enum { TERMS = 8, POINTS = 5, PANELS = 16, CIRCLES_MOST = 3 };
 
 static const double two_pi = 6.28318530717958647693;
 
@@ -125,20 +125,19 @@ static bool is_plate(const ts_annular_plate *p)
                     p->ring_twist);
 }
 
-double ts_plate_frequency(const ts_annular_plate *plate, int n)
+double ts_plate_frequency(const ts_annular_plate *plate, int n, int circles)
 {
     problem p = {.plate = plate, .n = n};
     double  w[TERMS];
 
-    if (!is_plate(plate) || n < 0)
+    if (!is_plate(plate) || n < 0 || circles < 0 || circles > CIRCLES_MOST ||
+        (plate->hold == TS_PLATE_FREE && n < 2 && circles < 1))
         return (double)NAN;
     add_plate(&p);
     add_ring(&p);
     if (LAPACKE_dsygv(LAPACK_COL_MAJOR, 1, 'N', 'U', TERMS, p.K, TERMS, p.M, TERMS, w) != 0)
         return (double)NAN;
-    /* A free disc moves and tilts without any strain. */
-    const double slow = w[plate->hold == TS_PLATE_FREE && n < 2 ? 1 : 0];
-    return slow > 0.0 ? sqrt(slow) / two_pi : (double)NAN;
+    return w[circles] > 0.0 ? sqrt(w[circles]) / two_pi : (double)NAN;
 }
 
 double ts_wave_speed(double f_0, double B, int z, int n, int k, int sense)

@@ -33,9 +33,10 @@ typedef struct ts_annular_plate {
     double        ring_twist;   /* N.m2, G J of it                                    */
 } ts_annular_plate;
 
-/* Hz, of n nodal diameters and no nodal circle but what the hold makes (TS_PLATE_FREE, n < 2: with
- * one nodal circle).  NaN: the plate is no plate. */
-double ts_plate_frequency(const ts_annular_plate *plate, int n);
+/* Hz, of n nodal diameters and, beside those that the hold makes, 0 to 3 nodal circles; a free disc
+ * needs one of its own where n < 2, for it moves and tilts without any strain.  NaN: the plate is
+ * no plate, or has no such mode. */
+double ts_plate_frequency(const ts_annular_plate *plate, int n, int circles);
 
 /* The speed (Hz) at which the k-th harmonic of z teeth meets the wave of n diameters that runs
  * forward (+1) or backward (-1): k z N = f +- n N, with f^2 = f_0^2 + B N^2.  INFINITY: none. */

@@ -4,6 +4,9 @@
 
 #include <math.h>
 
+static const double pi   = 3.14159265358979323846;
+static const double inch = 0.0254, lbf = 4.4482216152605; /* NIST SP 811 */
+
 #define RIGID 1e18 /* N/m or N.m/rad: stiff enough for a support that does not give */
 
 static double length(ts_case *c, const char *name)
@@ -14,6 +17,11 @@ static double length(ts_case *c, const char *name)
 static double modulus(ts_case *c)
 {
     return ts_case_given(c, "E", TS_KIND_STRESS);
+}
+
+static double number(ts_case *c, const char *name)
+{
+    return ts_case_given(c, name, TS_KIND_NUMBER);
 }
 
 static double turning(ts_case *c)
@@ -127,6 +135,216 @@ static void pinned_spinning(ts_case *c)
                      TS_KIND_ROTATIONAL_SPEED);
 }
 
+/* With the shear coefficient of the case.  What elements leave out falls with even powers of their
+ * length: four divisions, three of Richardson's steps. */
+static void pinned_timoshenko(ts_case *c)
+{
+    double w[4][3];
+    pinned p;
+
+    (void)pin(c, &p, length(c, "d"), 0.0, false);
+    p.rotor.shearless = false;
+    p.rotor.G         = ts_case_given(c, "G", TS_KIND_STRESS);
+    p.rotor.kappa     = number(c, "kappa");
+    for (int division = 0; division < 4; division++) {
+        p.rotor.longest = p.section.x_2 / (double)(10 << division);
+        if (ts_rotor_prepare(&p.rotor, &p.frame) != TS_ROTOR_FINE)
+            return;
+        for (int i = 0; i < 3; i++)
+            w[division][i] = whirl(&p.frame, 0.0, TS_WHIRL_FORWARD, i) / (2.0 * pi);
+    }
+    for (int i = 0; i < 3; i++) {
+        double power = 1.0;
+        for (int step = 1; step < 4; step++) {
+            power *= 4.0;
+            for (int k = 3; k >= step; k--)
+                w[k][i] = (power * w[k][i] - w[k - 1][i]) / (power - 1.0);
+        }
+        ts_case_computed_as(c, w[3][i], TS_KIND_FREQUENCY, "f%d", i + 1);
+    }
+}
+
+/* ---- a shaft without weight in two bearings ---------------------------------------------------
+ */
+
+typedef struct light {
+    ts_rotor_section sections[3];
+    ts_rotor_disc    discs[3];
+    ts_rotor_bearing bearings[2];
+    ts_rotor         rotor;
+    ts_rotor_frame   frame;
+} light;
+
+/* Of one diameter; further sections and discs are the caller's, who prepares it. */
+static void lay_light(light *it, double L, double d, double E)
+{
+    *it       = (light){.sections = {{0.0, L, d, 0.0, d}},
+                        .bearings = {{.x = 0.0, .k_r = RIGID}, {.x = L, .k_r = RIGID}}};
+    it->rotor = (ts_rotor){.sections      = it->sections,
+                           .section_count = 1,
+                           .discs         = it->discs,
+                           .bearings      = it->bearings,
+                           .bearing_count = 2,
+                           .E             = E,
+                           .G             = E / 2.6,
+                           .rho           = 1e-9,
+                           .shearless     = true,
+                           .longest       = L};
+}
+
+/* Deflection at one disc under a force of 1 at another: an unbalance that turns so slowly that no
+ * inertia has a part in it. */
+static double influence(const light *it, double x, double x_force)
+{
+    const double             slow = 1e-6;
+    const ts_rotor_unbalance U    = {ts_rotor_node(&it->frame, x_force), 1.0 / (slow * slow)};
+    double                   re[TS_ROTOR_NODES_MOST], im[TS_ROTOR_NODES_MOST];
+
+    (void)ts_rotor_respond(&it->rotor, &it->frame, slow, &U, 1, re, im);
+    return re[ts_rotor_node(&it->frame, x)];
+}
+
+/* Two gears, and a disc of no mass that keeps a node in the middle. */
+static bool two_gears(ts_case *c, light *it)
+{
+    const double l = length(c, "l");
+
+    lay_light(it, l, length(c, "d"), modulus(c));
+    it->discs[0]         = (ts_rotor_disc){.x = length(c, "a1")};
+    it->discs[1]         = (ts_rotor_disc){.x = length(c, "a2")};
+    it->discs[2]         = (ts_rotor_disc){.x = l / 2.0};
+    it->rotor.disc_count = 3;
+    return ts_rotor_prepare(&it->rotor, &it->frame) == TS_ROTOR_FINE;
+}
+
+static void equivalent_loads(ts_case *c)
+{
+    const double l    = length(c, "l");
+    const double w[2] = {ts_case_given(c, "w1", TS_KIND_FORCE),
+                         ts_case_given(c, "w2", TS_KIND_FORCE)};
+    light        it;
+
+    if (!two_gears(c, &it))
+        return;
+    const double middle = influence(&it, l / 2.0, l / 2.0);
+    const double EI     = l * l * l / (48.0 * middle);
+    for (int i = 0; i < 2; i++)
+        ts_case_computed_as(c, w[i] * influence(&it, it.discs[i].x, it.discs[i].x) / middle,
+                            TS_KIND_FORCE, "w%dc", i + 1);
+    ts_case_computed(c, "I", EI / modulus(c) / pow(inch, 4.0), TS_KIND_NUMBER);
+    ts_case_computed(c, "six_EI_l", 6.0 * EI * l / (lbf * pow(inch, 3.0)), TS_KIND_NUMBER);
+}
+
+static double slowest(light *it)
+{
+    return ts_rotor_prepare(&it->rotor, &it->frame) == TS_ROTOR_FINE
+               ? whirl(&it->frame, 0.0, TS_WHIRL_FORWARD, 0)
+               : (double)NAN;
+}
+
+/* Dunkerley's and Rayleigh's bounds, of influence coefficients and of whirl speeds of the parts. */
+static void two_gears_critical(ts_case *c)
+{
+    const double g    = number(c, "g") * inch;
+    const double w[2] = {ts_case_given(c, "w1", TS_KIND_FORCE),
+                         ts_case_given(c, "w2", TS_KIND_FORCE)};
+    double       y[2] = {0.0}, alone[3];
+    light        it;
+
+    if (!two_gears(c, &it))
+        return;
+    for (int i = 0; i < 2; i++)
+        for (int j = 0; j < 2; j++)
+            y[i] += w[j] * influence(&it, it.discs[i].x, it.discs[j].x);
+    ts_case_computed(
+        c, "rayleigh",
+        sqrt(g * (w[0] * y[0] + w[1] * y[1]) / (w[0] * y[0] * y[0] + w[1] * y[1] * y[1])),
+        TS_KIND_ROTATIONAL_SPEED);
+    for (int i = 0; i < 2; i++) {
+        it.discs[i].m     = w[i] / g;
+        it.discs[1 - i].m = 0.0;
+        alone[i]          = slowest(&it);
+        ts_case_computed_as(c, alone[i], TS_KIND_ROTATIONAL_SPEED, "omega%d%d", i + 1, i + 1);
+    }
+    it.discs[1].m      = 0.0;
+    it.rotor.rho       = number(c, "gamma") * lbf / pow(inch, 3.0) / g;
+    it.rotor.slopeless = true;
+    it.rotor.longest   = 0.0;
+    alone[2]           = slowest(&it);
+    const double discs = 1.0 / (alone[0] * alone[0]) + 1.0 / (alone[1] * alone[1]);
+    ts_case_computed(c, "shaft_alone", alone[2], TS_KIND_ROTATIONAL_SPEED);
+    ts_case_computed(c, "dunkerley", 1.0 / sqrt(discs), TS_KIND_ROTATIONAL_SPEED);
+    ts_case_computed(c, "dunkerley_with_shaft", 1.0 / sqrt(discs + 1.0 / (alone[2] * alone[2])),
+                     TS_KIND_ROTATIONAL_SPEED);
+}
+
+/* End quarters of a second moment I, the middle half of twice that, and a load in the middle. */
+static void lay_stepped(ts_case *c, light *it, double m)
+{
+    const double L = length(c, "L"), I = number(c, "I");
+    const double d = pow(64.0 * I / pi, 0.25), D = pow(128.0 * I / pi, 0.25);
+
+    lay_light(it, L, d, modulus(c));
+    it->sections[0]         = (ts_rotor_section){0.0, L / 4.0, d, 0.0, d};
+    it->sections[1]         = (ts_rotor_section){L / 4.0, 0.75 * L, D, 0.0, D};
+    it->sections[2]         = (ts_rotor_section){0.75 * L, L, d, 0.0, d};
+    it->discs[0]            = (ts_rotor_disc){.x = L / 2.0, .m = m};
+    it->rotor.section_count = 3;
+    it->rotor.disc_count    = 1;
+}
+
+static void stepped_deflection(ts_case *c)
+{
+    const double L = length(c, "L");
+    light        it;
+
+    lay_stepped(c, &it, 0.0);
+    if (ts_rotor_prepare(&it.rotor, &it.frame) != TS_ROTOR_FINE)
+        return;
+    const double a = influence(&it, L / 2.0, L / 2.0);
+    ts_case_computed(c, "coefficient", a * modulus(c) * number(c, "I") / (L * L * L),
+                     TS_KIND_NUMBER);
+    ts_case_computed(c, "delta", a * ts_case_given(c, "W", TS_KIND_FORCE), TS_KIND_LENGTH);
+}
+
+static void stepped_critical(ts_case *c)
+{
+    light it;
+
+    lay_stepped(c, &it, ts_case_given(c, "W", TS_KIND_FORCE) / number(c, "g"));
+    ts_case_computed(c, "n_cr", slowest(&it), TS_KIND_ROTATIONAL_SPEED);
+}
+
+/* a_12/a_11 of two equal discs at the share s of the span from either end: from 1/2 at the bearings
+ * to 1 in the middle, rising.  The span in which it is as told, by halving, and the thickness that
+ * then makes a_11 right. */
+static void two_flywheels(ts_case *c)
+{
+    const double a_11 = number(c, "a11"), a_12 = number(c, "a12");
+    const double m   = ts_case_given(c, "W", TS_KIND_FORCE) / number(c, "g");
+    double       low = 1e-3, high = 0.5 - 1e-3, d = 0.02;
+    light        it;
+
+    for (int round = 0; round < 60; round++) {
+        const double s = (low + high) / 2.0;
+        lay_light(&it, 1.0, d, 2e11);
+        it.discs[0]         = (ts_rotor_disc){.x = s};
+        it.discs[1]         = (ts_rotor_disc){.x = 1.0 - s};
+        it.rotor.disc_count = 2;
+        if (ts_rotor_prepare(&it.rotor, &it.frame) != TS_ROTOR_FINE)
+            return;
+        const double a = influence(&it, s, s), b = influence(&it, 1.0 - s, s);
+        *(b / a < a_12 / a_11 ? &low : &high) = s;
+        d *= pow(a / a_11, 0.25);
+    }
+    const double lone = (it.discs[0].m = m, slowest(&it));
+    it.discs[1].m     = m;
+    ts_case_computed(c, "omega1", slowest(&it), TS_KIND_ROTATIONAL_SPEED);
+    ts_case_computed(c, "omega2", whirl(&it.frame, 0.0, TS_WHIRL_FORWARD, 1),
+                     TS_KIND_ROTATIONAL_SPEED);
+    ts_case_computed(c, "dunkerley", lone / sqrt(2.0), TS_KIND_ROTATIONAL_SPEED);
+}
+
 /* A shaft without weight, held at one end, with a disc at the other: one element is exact. */
 static bool overhang(double d, double L, double E, const ts_rotor_disc *disc, ts_rotor_frame *frame)
 {
@@ -174,7 +392,7 @@ static void overhung_disc(ts_case *c)
 static void overhung_at_rest(ts_case *c)
 {
     const double        d = 0.02, L = 0.3, E = 2e11, m = 2.0;
-    const double        I    = 3.14159265358979323846 / 64.0 * d * d * d * d;
+    const double        I    = pi / 64.0 * d * d * d * d;
     const double        I_d  = ts_case_given(c, "mu", TS_KIND_NUMBER) * m * L * L / 3.0;
     const ts_rotor_disc disc = {L, m, 2.0 * I_d, I_d};
     const double        unit = sqrt(3.0 * E * I / (m * L * L * L));
@@ -244,5 +462,11 @@ static const ts_binding bindings[] = {
     {"lat-overhung-disc-whirl", overhung_disc},
     {"lat-overhung-disc-tiwari-mu1", overhung_at_rest},
     {"lat-jeffcott-unbalance", jeffcott},
+    {"lat-pinned-uniform-timoshenko", pinned_timoshenko},
+    {"lat-shigley-7-5-equivalent-loads", equivalent_loads},
+    {"lat-shigley-7-5-critical-speeds", two_gears_critical},
+    {"lat-ugural-9-6-stepped-deflection", stepped_deflection},
+    {"lat-ugural-9-6-stepped-critical-speed", stepped_critical},
+    {"lat-two-flywheels-symmetric", two_flywheels},
 };
 TS_BINDINGS(bindings);

@@ -1,6 +1,7 @@
 /* bank/bind_torsion.c: published cases about torsional vibration. */
 #include "bank/bank_case.h"
 #include "element/round_torsion.h"
+#include "response/forced_torsion.h"
 #include "response/torsion.h"
 
 #include <math.h>
@@ -74,6 +75,40 @@ static void three_discs(ts_case *c)
                 changes += angle(&t, mode, i) * angle(&t, mode, i + 1) < 0.0 ? 1.0 : 0.0;
             ts_case_listed(c, "sign_changes", changes, TS_KIND_NUMBER);
         }
+    }
+    ts_arena_close(t.arena);
+}
+
+/* Holzer's column at a trial speed is what a torque on the last disc makes swing, for a first disc
+ * that swings by 1 rad: the torque that is left over is the one that must be put on it. */
+static void holzer_at(ts_case *c, train *t, ts_forced_tree *tree, double omega, const char *trial)
+{
+    const ts_torsion_shake shake = {
+        .omega = omega, .spring = TS_HELD, .body = (uint32_t)t->model.body_count - 1, .T = 1.0};
+    double torque[2], swing[3];
+
+    if (!ts_forced_tree_shake(tree, &shake, torque, swing))
+        return;
+    for (int i = 1; i < 3; i++)
+        ts_case_computed_as(c, swing[i] / swing[0], TS_KIND_ANGLE, "theta%d_%s", i + 1, trial);
+    ts_case_computed_as(c, torque[1] / swing[0], TS_KIND_TORQUE, "T2_%s", trial);
+    ts_case_computed_as(c, shake.T / swing[0], TS_KIND_TORQUE, "T3_%s", trial);
+}
+
+static void holzer(ts_case *c)
+{
+    train          t           = {0};
+    const double   undamped[2] = {0.0, 0.0};
+    ts_forced_tree tree;
+
+    add_body(&t, inertia(c, "J1"), 0, 1.0);
+    add_body(&t, inertia(c, "J2"), 1, 1.0);
+    add_body(&t, inertia(c, "J3"), 2, 1.0);
+    add_spring(&t, 0, 1, 1.0, spring(c, "K1"));
+    add_spring(&t, 1, 2, 1.0, spring(c, "K2"));
+    if (solve(&t) && ts_forced_tree_make(&t.model, undamped, t.arena, &tree) == TS_TWIST_FINE) {
+        holzer_at(c, &t, &tree, 20.0, "w20");
+        holzer_at(c, &t, &tree, 40.0, "w40");
     }
     ts_arena_close(t.arena);
 }
@@ -226,6 +261,7 @@ static void gear_pair(ts_case *c)
 
 static const ts_binding bindings[] = {
     {"tor-thomson-12-4-1-modes", three_discs},
+    {"tor-thomson-12-4-1-holzer-table", holzer},
     {"tor-tiwari-2-1-two-disc", two_discs},
     {"tor-geared-pump-third-speed", motor_and_pump},
     {"tor-geared-motor-pump-1500-500", motor_and_pump},

@@ -116,6 +116,71 @@ static void step(ts_case *c)
     ts_arena_close(it.arena);
 }
 
+/* Where it comes to rest when it is damped: what rigid bodies would carry. */
+static void step_and_mean(ts_case *c)
+{
+    const double J_1 = given(c, "J1", TS_KIND_INERTIA), J_2 = given(c, "J2", TS_KIND_INERTIA);
+    const double k  = given(c, "k", TS_KIND_TORSIONAL_STIFFNESS);
+    rig          it = rig_of(J_1, J_2, k);
+
+    step(c);
+    it.bodies[0].torque = given(c, "T", TS_KIND_TORQUE);
+    it.bond.c           = sqrt(k * J_1 * J_2 / (J_1 + J_2)); /* half of critical */
+    run_for(c, &it, 50.0 * sqrt(J_1 / k));
+    ts_case_computed(c, "T_shaft_mean", k * (it.run.q[0] - it.run.q[1]), TS_KIND_TORQUE);
+    ts_arena_close(it.arena);
+}
+
+/* ---- friction clutches ------------------------------------------------------------------------
+ */
+
+/* Two free bodies that a pair of torques pulls together until an overrunning clutch, which turns
+ * free while the first is the faster one, takes hold; the work that the pair takes out is heat. */
+typedef struct drag {
+    double t, heat, w; /* s, J, rad/s when both turn alike */
+} drag;
+
+static drag dragged(ts_case *c, double I_1, double I_2, double w_1, double w_2, double T)
+{
+    const ts_torque_pulse pair[2] = {{.body = 0, .A = -T}, {.body = 1, .A = T}};
+    rig                   it      = rig_of(I_1, I_2, 1e3 * T);
+
+    it.bodies[0].v       = w_1;
+    it.bodies[1].v       = w_2;
+    it.bond.kind         = TS_BOND_CLUTCH;
+    it.train.pulses      = pair;
+    it.train.pulse_count = 2;
+    run_for(c, &it, 2.0 * (w_1 - w_2) * fmin(I_1, I_2) / T);
+    const double t = it.run.event_count > 0 ? it.run.events[0].t : (double)NAN;
+    ts_arena_close(it.arena);
+    run_for(c, &it, t);
+    const drag out = {t, -it.run.energy.work, it.run.v[1]};
+    ts_arena_close(it.arena);
+    return out;
+}
+
+static void clutch(ts_case *c)
+{
+    const drag it =
+        dragged(c, given(c, "I1", TS_KIND_INERTIA), given(c, "I2", TS_KIND_INERTIA),
+                given(c, "w1", TS_KIND_ROTATIONAL_SPEED), given(c, "w2", TS_KIND_ROTATIONAL_SPEED),
+                given(c, "T", TS_KIND_TORQUE));
+
+    ts_case_computed(c, "t", it.t, TS_KIND_TIME);
+    ts_case_computed(c, "E", it.heat, TS_KIND_ENERGY);
+    ts_case_computed(c, "w_common", it.w, TS_KIND_ROTATIONAL_SPEED);
+}
+
+/* The share of its energy that disc A loses as heat to disc B at rest does not ask for sizes. */
+static void clutch_heat(ts_case *c)
+{
+    const double I_B = 1.0, I_A = given(c, "IA_over_IB", TS_KIND_NUMBER) * I_B, w = 100.0;
+    const drag   it = dragged(c, I_A, I_B, w, 0.0, 10.0);
+
+    ts_case_computed(c, "K_max", given(c, "Q_max", TS_KIND_ENERGY) * I_A * w * w / 2.0 / it.heat,
+                     TS_KIND_ENERGY);
+}
+
 /* The far body as good as held; damped so that it swings, for else there is no peak. */
 static void damped_step(ts_case *c)
 {
@@ -166,7 +231,9 @@ static const ts_binding bindings[] = {
     {"trn-seizure-far-end-locked", far_end_locked},
     {"trn-seizure-shear-neck", shear_neck},
     {"trn-backlash-impact", impact},
-    {"trn-step-torque-two-inertia", step},
+    {"trn-step-torque-two-inertia", step_and_mean},
+    {"trn-clutch-two-inertia", clutch},
+    {"trn-clutch-two-discs-heat-limit", clutch_heat},
     {"trn-damped-step-overshoot", damped_step},
     {"trn-gere-3-9-11-frozen-bearing", frozen_bearing},
     {"trn-hearn-flywheel-seized-bearing", seized_flywheel},

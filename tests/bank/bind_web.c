@@ -12,22 +12,34 @@ static double number(ts_case *c, const char *name)
 }
 
 /* lambda^2 of a whole disc: f = lambda^2/(2 pi a^2) sqrt(D/(rho h)). */
-static double lambda2(ts_plate_hold hold, double nu, int n)
+static double lambda2(ts_plate_hold hold, double nu, int n, int circles)
 {
     const ts_annular_plate plate = {
         .hold = hold, .a = 1.0, .h = 0.01, .E = 2e11, .nu = nu, .rho = 7800.0};
     const double D = plate.E * 1e-6 / (12.0 * (1.0 - nu * nu));
 
-    return ts_plate_frequency(&plate, n) * two_pi / sqrt(D / (7800.0 * 0.01));
+    return ts_plate_frequency(&plate, n, circles) * two_pi / sqrt(D / (7800.0 * 0.01));
 }
 
 static void free_disc(ts_case *c)
 {
     const double nu = number(c, "nu");
 
-    ts_case_computed(c, "n2", lambda2(TS_PLATE_FREE, nu, 2), TS_KIND_NUMBER);
-    ts_case_computed(c, "n0", lambda2(TS_PLATE_FREE, nu, 0), TS_KIND_NUMBER);
-    ts_case_computed(c, "n3", lambda2(TS_PLATE_FREE, nu, 3), TS_KIND_NUMBER);
+    ts_case_computed(c, "n2", lambda2(TS_PLATE_FREE, nu, 2, 0), TS_KIND_NUMBER);
+    ts_case_computed(c, "n0", lambda2(TS_PLATE_FREE, nu, 0, 1), TS_KIND_NUMBER);
+    ts_case_computed(c, "n3", lambda2(TS_PLATE_FREE, nu, 3, 0), TS_KIND_NUMBER);
+}
+
+/* w = B sqrt(E t^2/(rho d^4 (1 - nu^2))) with the diameter d: B = 4 lambda^2/sqrt(12), whatever nu.
+ */
+static void clamped_disc(ts_case *c)
+{
+    static const int modes[][2] = {{0, 0}, {1, 0}, {2, 0}, {0, 1}};
+
+    for (int i = 0; i < 4; i++)
+        ts_case_computed_as(
+            c, lambda2(TS_PLATE_EDGE, 0.3, modes[i][0], modes[i][1]) * 4.0 / sqrt(12.0),
+            TS_KIND_NUMBER, "B%d", i + 1);
 }
 
 static void web(ts_case *c)
@@ -41,7 +53,7 @@ static void web(ts_case *c)
                                     .rho  = ts_case_given(c, "rho", TS_KIND_DENSITY)};
 
     for (int n = 0; n < 4; n++)
-        ts_case_listed(c, "f", ts_plate_frequency(&plate, n), TS_KIND_FREQUENCY);
+        ts_case_listed(c, "f", ts_plate_frequency(&plate, n, 0), TS_KIND_FREQUENCY);
 }
 
 static void waves(ts_case *c)
@@ -59,9 +71,25 @@ static void waves(ts_case *c)
                      TS_KIND_FREQUENCY);
 }
 
+/* What a force fixed in space shakes in a web at this speed: a wave of n diameters that runs either
+ * way, k z N = f +- n N. */
+static void lines_of_force(ts_case *c)
+{
+    const double N = number(c, "rev_per_s");
+    const int    z = ts_case_whole(c, "z"), n = ts_case_whole(c, "n"), k = ts_case_whole(c, "k");
+
+    for (int sense = 1; sense >= -1; sense -= 2) {
+        const double lines = 1.0 / ts_wave_speed(1.0, 0.0, z, n, k, sense);
+        ts_case_listed(c, "lines_per_rev", lines, TS_KIND_NUMBER);
+        ts_case_listed(c, "f_Hz", lines * N, TS_KIND_FREQUENCY);
+    }
+}
+
 static const ts_binding bindings[] = {
     {"web-free-disc-low-modes", free_disc},
     {"web-gear-blank-nodal-diameters", web},
     {"web-travelling-wave-resonance", waves},
+    {"web-disc-clamped-edge-handbook", clamped_disc},
+    {"web-mesh-force-in-rotating-frame", lines_of_force},
 };
 TS_BINDINGS(bindings);
