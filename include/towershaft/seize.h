@@ -15,7 +15,8 @@ typedef struct ts_seize_options {
     const char *jolt; /* "short", "step", "slam", "chop" or "engage"; NULL: it seizes         */
     const char *condition; /* NULL: the one in which its pad turns fastest; of an engagement the
                               slowest in which it does not drive */
-    const char *ramp; /* a time such as "20 ms", 0.001 ms to 1 s; NULL: its rotor stops at once */
+    const char *ramp; /* a time such as "20 ms", 0.001 ms to 1 s: its rotor stops by a friction that
+                         grows, a step, slam or chop comes evenly in that time; NULL: at once */
     const char *neck_of; /* the accessory whose neck stands in its place; NULL: its own          */
     bool        json;    /* by docs/schema/seize.schema.json, else for a terminal                */
     /* About how many moments of every run the JSON tells, close together at its beginning; 0: none.

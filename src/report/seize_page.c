@@ -131,7 +131,7 @@ void ts_seize_name(const ts_seize_answer *seize, const ts_answer *answer, ts_buf
 {
     static const char *const of_accessory[TS_JOLTS + 1] = {
         [TS_JOLT_SHORT] = "is shorted",
-        [TS_JOLT_STEP]  = "takes its overload at once",
+        [TS_JOLT_STEP]  = "takes its overload",
         [TS_JOLT_NONE]  = "seizes",
     };
     const char *who = answer->drive->accessories[seize->accessory].name;
@@ -195,6 +195,13 @@ static void tell_jolt(const ts_page *page, const ts_seize_answer *seize, ts_buff
         add_torque(page, text, pulse->A);
     } else {
         tell_slam(page, seize, text);
+    }
+    if (seize->ramp > 0.0) {
+        ts_buffer_add(text, "; that comes evenly in ");
+        ts_page_short(text, 1e3 * seize->ramp, 4);
+        ts_buffer_add(text, " ms");
+    } else if (seize->jolt != TS_JOLT_SHORT) {
+        ts_buffer_add(text, "; that comes at once");
     }
 }
 

@@ -26,8 +26,9 @@ typedef struct ts_seizure_question {
     uint32_t              condition;
     int32_t               accessory; /* that seizes or is jolted; it has a rotor in the twist; -1:
                                         the spool is                                            */
-    bool            stops;
-    double          ramp;    /* s; 0: it stops at once                                        */
+    bool   stops;
+    double ramp;             /* s; 0: it stops at once, or the jolt comes at once; the pulse has
+                                the same as its `rise`                                        */
     ts_torque_pulse pulse;   /* on what is jolted, whatever its body; A 0: none               */
     double          alpha;   /* rad/s2 of the spool, were all rigid; in the place of pulse.A  */
     double          slip;    /* rad/s by which the rotor is faster at first                   */

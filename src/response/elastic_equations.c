@@ -71,9 +71,16 @@ double ts_stop_friction(const ts_moving *m, double t)
 /* ---- what comes from outside ------------------------------------------------------------------
  */
 
+double ts_pulse_left(const ts_torque_pulse *one, double t)
+{
+    return t < one->rise * (1.0 - 1e-12) ? one->rise - t : 0.0;
+}
+
 static double pulse_torque(const ts_torque_pulse *one, double t)
 {
-    return one->A * exp(-one->decay * t) * cos(one->omega * t + one->phase);
+    const double risen = ts_pulse_left(one, t) > 0.0 ? t / one->rise : 1.0;
+
+    return risen * one->A * exp(-one->decay * t) * cos(one->omega * t + one->phase);
 }
 
 void ts_pulses_at(const ts_moving *m, double t, double *pulse)

@@ -90,7 +90,7 @@ bool ts_series_open(ts_train_series *it, const ts_elastic_train *train, ts_arena
                             .inside   = TS_TAKE(arena, double, TS_GAUSS *wide),
                             .press    = TS_TAKE(arena, double, span),
                             .reach    = TS_TAKE(arena, double, span),
-                            .pulse    = TS_TAKE(arena, double, 2 * train->pulse_count + 1),
+                            .pulse    = TS_TAKE(arena, double, 3 * train->pulse_count + 1),
                             .touching = TS_TAKE(arena, uint32_t, span)};
     if (it->q == NULL || it->s == NULL || it->torque == NULL || it->inside == NULL ||
         it->press == NULL || it->reach == NULL || it->pulse == NULL || it->touching == NULL)
@@ -153,14 +153,20 @@ static void torque_bonds(ts_train_series *it, const ts_moving *m, size_t k)
     }
 }
 
-/* A pulse A e^(-d t) cos(w t + p) is the real part of A e^(ip) e^(zt), z = -d + iw. */
-static void torque_pulses(ts_train_series *it, const ts_moving *m, size_t k)
+/* A pulse A e^(-d t) cos(w t + p) is the real part of A e^(ip) e^(zt), z = -d + iw; while it rises
+ * that is times t/rise, a line, which asks for the coefficient before. */
+static void torque_pulses(ts_train_series *it, const ts_moving *m, double t, size_t k)
 {
+    double *before = &it->pulse[2 * m->train->pulse_count];
+
     for (size_t i = 0; i < m->train->pulse_count; i++) {
         const ts_torque_pulse *pulse = &m->train->pulses[i];
         const double           re = it->pulse[2 * i], im = it->pulse[2 * i + 1];
         const double           by = it->h / (double)(k + 1);
-        it->torque[pulse->body] += re;
+        it->torque[pulse->body] += ts_pulse_left(pulse, t) > 0.0
+                                       ? (re * t + (k > 0 ? before[i] * it->h : 0.0)) / pulse->rise
+                                       : re;
+        before[i]            = re;
         it->pulse[2 * i]     = (-pulse->decay * re - pulse->omega * im) * by;
         it->pulse[2 * i + 1] = (pulse->omega * re - pulse->decay * im) * by;
     }
@@ -223,6 +229,10 @@ bool ts_series_expand(ts_train_series *it, ts_moving *m, double t, const double 
     const size_t n = it->bodies;
 
     it->h = fmin(it->trial, m->train->until - t);
+    for (size_t i = 0; i < m->train->pulse_count; i++) {
+        const double left = ts_pulse_left(&m->train->pulses[i], t);
+        it->h             = left > 0.0 ? fmin(it->h, left) : it->h;
+    }
     list_touching(it, m);
     for (size_t i = 0; i < n; i++) {
         it->q[i]                = y[i];
@@ -234,7 +244,7 @@ bool ts_series_expand(ts_train_series *it, ts_moving *m, double t, const double 
     for (size_t k = 0; k + 2 <= TS_SERIES_ORDER; k++) {
         torque_outside(it, m, k);
         torque_bonds(it, m, k);
-        torque_pulses(it, m, k);
+        torque_pulses(it, m, t, k);
         torque_stop(it, m, t, k);
         if (!accelerate(it, m, k))
             return false;

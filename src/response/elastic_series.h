@@ -25,7 +25,7 @@ typedef struct ts_train_series {
     double   *torque;             /* [body] scratch                              */
     double   *inside;             /* [point * q_stride + body] speeds at Gauss's   */
     double   *reach;              /* [bond] most that its stretch may change     */
-    double   *pulse;              /* [2 * pulse] real and imaginary part         */
+    double   *pulse; /* [2 * pulse] real and imaginary part; then [pulse] the real part before */
     uint32_t *touching;
     double   *press; /* [touching] what is added to the stretch */
     size_t    touching_count;

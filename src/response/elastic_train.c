@@ -68,7 +68,7 @@ static bool is_pulse(const ts_torque_pulse *p, const ts_elastic_train *train)
 {
     return p->body < train->body_count && p->body != train->stops && isfinite(p->A) &&
            p->decay >= 0.0 && isfinite(p->decay) && p->omega >= 0.0 && isfinite(p->omega) &&
-           isfinite(p->phase);
+           isfinite(p->phase) && p->rise >= 0.0 && isfinite(p->rise);
 }
 
 static bool is_sound(const ts_elastic_train *train, ts_train_run *run)

@@ -15,7 +15,7 @@
  *           when it is torn loose.
  *
  * Pulses    Torques from outside that begin with the run: A e^(-d t) cos(w t + p); a step has d = w
- * = p = 0.
+ * = p = 0.  One that rises grows evenly from nothing until then: times t/rise.
  *
  * Method    Between two of these events all is linear, and the motion is its own Taylor series,
  *           summed until the tail is below the tolerance; each event is a root of the series, and
@@ -63,6 +63,7 @@ typedef struct ts_torque_pulse {
     double   decay; /* 1/s, >= 0              */
     double   omega; /* rad/s, >= 0            */
     double   phase; /* rad                    */
+    double   rise;  /* s, >= 0; 0: it is there at once */
 } ts_torque_pulse;
 
 typedef struct ts_elastic_train {

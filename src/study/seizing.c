@@ -66,6 +66,16 @@ static bool choose_neck(wish *w, const char *of)
     return false;
 }
 
+/* Only what is put on from outside can come by and by. */
+static bool choose_rise(wish *w)
+{
+    if (w->out->ramp <= 0.0 || (w->out->jolt != TS_JOLT_SHORT && w->out->jolt != TS_JOLT_ENGAGE))
+        return true;
+    ts_study_say(w->study, "unknown-choice", "that jolt comes at once",
+                 "a ramp for a step, slam or chop", NULL);
+    return false;
+}
+
 static bool choose_jolt(wish *w, const char *word)
 {
     w->out->jolt = TS_JOLT_NONE;
@@ -137,7 +147,8 @@ static ts_status choose(wish *w, const ts_seize_options *options)
     w->neck_of = -1;
     if (!choose_jolt(w, options->jolt) || !choose_accessory(w, options->accessory) ||
         !ts_study_choose_condition(w->study, options->condition, &condition) ||
-        !choose_ramp(w->study, options->ramp, &out->ramp) || !choose_neck(w, options->neck_of))
+        !choose_ramp(w->study, options->ramp, &out->ramp) || !choose_rise(w) ||
+        !choose_neck(w, options->neck_of))
         return ts_arena_failed(w->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
     w->pad = ts_train_pad_of(&w->study->train, out->accessory);
     if (w->pad == TS_NOWHERE)
@@ -344,6 +355,7 @@ static void ask_jolt(wish *w, ts_seizure_question *question)
         question->stops = true;
         break;
     }
+    question->pulse.rise = question->stops ? 0.0 : w->out->ramp;
 }
 
 static void give_up(wish *w, const char *because, const char *of)

@@ -72,6 +72,25 @@ class Jolts(InFolder):
         code, out, err = run("seize", LARGE, "generator 1", "--condition", "take-off")
         self.assertEqual((code, err), (0, ""))  # a seizure is told, not judged
 
+    def test_a_chop_that_takes_its_time_is_borne(self):
+        share = {}
+        for time in (None, "2 ms", "10 ms", "100 ms"):
+            words = ("jolt", LARGE, "chop", "--condition", "take-off",
+                     *(("--ramp", time) if time else ()))
+            code, out, err = run(*words)
+            self.assertEqual(code, 0 if time in ("10 ms", "100 ms") else 1, err)
+            self.assertIn("that comes evenly in " + time if time else "that comes at once",
+                          " ".join(out.split()))
+            told = json.loads(run(*words, "--json")[1])
+            schema_of(told)
+            share[time] = max(abs(one["before"]) / one["bears"]
+                              for one in told["runs"][1]["peaks"] if one["bears"])
+        self.assertLess(share["100 ms"], share["10 ms"])
+        self.assertLess(share["10 ms"], share[None])
+        code, _, err = run("jolt", LARGE, "short", "generator 1", "--ramp", "3 ms")
+        self.assertEqual(code, 2)
+        self.assertIn("a ramp for a step, slam or chop", err)
+
     def test_what_is_no_jolt_and_what_needs_an_accessory_is_refused(self):
         for words, says in ((("bang",), "short, step, slam, chop, engage"),
                             (("short",), "the name of an accessory"),

@@ -121,12 +121,13 @@ static void step_and_mean(ts_case *c)
 {
     const double J_1 = given(c, "J1", TS_KIND_INERTIA), J_2 = given(c, "J2", TS_KIND_INERTIA);
     const double k  = given(c, "k", TS_KIND_TORSIONAL_STIFFNESS);
+    const double J  = J_1 * J_2 / (J_1 + J_2);
     rig          it = rig_of(J_1, J_2, k);
 
     step(c);
     it.bodies[0].torque = given(c, "T", TS_KIND_TORQUE);
-    it.bond.c           = sqrt(k * J_1 * J_2 / (J_1 + J_2)); /* half of critical */
-    run_for(c, &it, 50.0 * sqrt(J_1 / k));
+    it.bond.c           = sqrt(k * J); /* half of critical */
+    run_for(c, &it, 50.0 * sqrt(J / k));
     ts_case_computed(c, "T_shaft_mean", k * (it.run.q[0] - it.run.q[1]), TS_KIND_TORQUE);
     ts_arena_close(it.arena);
 }
@@ -145,6 +146,8 @@ static drag dragged(ts_case *c, double I_1, double I_2, double w_1, double w_2, 
     const ts_torque_pulse pair[2] = {{.body = 0, .A = -T}, {.body = 1, .A = T}};
     rig                   it      = rig_of(I_1, I_2, 1e3 * T);
 
+    if (!(w_1 > w_2 && w_2 >= 0.0 && w_1 < 1e4 && fmin(I_1, I_2) > 1e-6 * fmax(I_1, I_2)))
+        ts_case_spoil(c, "nothing slips, or far too fast", "the clutch");
     it.bodies[0].v       = w_1;
     it.bodies[1].v       = w_2;
     it.bond.kind         = TS_BOND_CLUTCH;
@@ -198,6 +201,26 @@ static void damped_step(ts_case *c)
     ts_arena_close(it.arena);
 }
 
+/* The far body as good as held; the load grows evenly in a share of the natural period. */
+static void ramped_step(ts_case *c)
+{
+    const double J = 0.02, k = 15000.0, T = 40.0, T_n = 2.0 * pi * sqrt(J / k);
+
+    for (size_t i = 0; i < ts_case_length(c, "tr_over_Tn"); i++) {
+        const double          rise = ts_case_given_at(c, "tr_over_Tn", i, TS_KIND_NUMBER) * T_n;
+        const ts_torque_pulse load = {.body = 0, .A = T, .rise = rise};
+        rig                   it   = rig_of(J, 1e12, k);
+
+        if (!(rise >= 0.0 && rise < 100.0 * T_n))
+            ts_case_spoil(c, "is not between 0 and 100", "tr_over_Tn");
+        it.train.pulses      = &load;
+        it.train.pulse_count = 1;
+        run_for(c, &it, rise + 1.25 * T_n);
+        ts_case_listed(c, "peak_factor", it.run.peaks[0].before / T, TS_KIND_NUMBER);
+        ts_arena_close(it.arena);
+    }
+}
+
 /* A disc on a round shaft whose bearing freezes. */
 static void frozen_bearing(ts_case *c)
 {
@@ -235,6 +258,7 @@ static const ts_binding bindings[] = {
     {"trn-clutch-two-inertia", clutch},
     {"trn-clutch-two-discs-heat-limit", clutch_heat},
     {"trn-damped-step-overshoot", damped_step},
+    {"trn-ramp-torque-overshoot", ramped_step},
     {"trn-gere-3-9-11-frozen-bearing", frozen_bearing},
     {"trn-hearn-flywheel-seized-bearing", seized_flywheel},
 };

@@ -48,7 +48,7 @@ static int slope(double t, N_Vector state, N_Vector rates, void *context)
     }
     for (size_t i = 0; i < train->pulse_count; i++) {
         const ts_torque_pulse *p = &train->pulses[i];
-        dv[p->body] += p->A * exp(-p->decay * t) * cos(p->omega * t + p->phase);
+        dv[p->body] += (t < p->rise ? t / p->rise : 1.0) * p->A * exp(-p->decay * t) * cos(p->omega * t + p->phase);
     }
     for (uint32_t i = 0; i < train->bond_count; i++) {
         const double F = ts_bond_force(&r->moving, i, y);

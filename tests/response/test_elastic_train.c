@@ -352,7 +352,7 @@ static void a_pulse_swings_a_shaft_as_its_closed_form(void **state)
     const double J0 = 0.02, J1 = 0.35, k = 15000.0, A = 40.0, w = 300.0, until = 7e-3;
     const double mu = J0 * J1 / (J0 + J1), W = sqrt(k / mu);
     for (int decaying = 0; decaying < 2; decaying++) {
-        const ts_torque_pulse pulse = {0, A, decaying ? 150.0 : 0.0, w, 0.0};
+        const ts_torque_pulse pulse = {0, A, decaying ? 150.0 : 0.0, w, 0.0, 0.0};
         rig it       = {.train = {.stops = TS_NO_BODY, .pulses = &pulse, .pulse_count = 1}};
         it.bodies[0] = (ts_turning_body){.J = J0, .speed = 50.0};
         it.bodies[1] = (ts_turning_body){.J = J1, .speed = 50.0};

@@ -67,14 +67,14 @@ static void lay(rig *it, sequence *s)
     const uint64_t what = sequence_below(s, 3);
     if (what < 2)
         it->train.stops = 1 + (uint32_t)sequence_below(s, BODIES - 1);
-    it->train.ramp        = what == 1 ? between(s, 3e-4, 2e-3) : 0.0;
-    it->pulses[0]         = (ts_torque_pulse){2, between(s, 100.0, 400.0), 200.0, 2500.0, -1.5};
-    it->pulses[1]         = (ts_torque_pulse){4, -between(s, 50.0, 100.0), 0.0, 0.0, 0.0};
-    it->train.bodies      = it->bodies;
-    it->train.body_count  = BODIES;
-    it->train.bonds       = it->bonds;
-    it->train.bond_count  = BODIES - 1;
-    it->train.pulses      = it->pulses;
+    it->train.ramp       = what == 1 ? between(s, 3e-4, 2e-3) : 0.0;
+    it->pulses[0]        = (ts_torque_pulse){2, between(s, 100.0, 400.0), 200.0, 2500.0, -1.5, 0.0};
+    it->pulses[1]        = (ts_torque_pulse){4, -between(s, 50.0, 100.0), 0.0, 0.0, 0.0, 5e-4};
+    it->train.bodies     = it->bodies;
+    it->train.body_count = BODIES;
+    it->train.bonds      = it->bonds;
+    it->train.bond_count = BODIES - 1;
+    it->train.pulses     = it->pulses;
     it->train.pulse_count = what < 2 ? 0 : 2;
 }
 

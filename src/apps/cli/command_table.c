@@ -62,7 +62,8 @@ const option_row option_rows[OPTION_COUNT] = {
     {OPTION_STUDY, "--study", NULL, "FILE",
      "put every answer under the same samples of a study file, and tell which holds most often"},
     {OPTION_PICTURE, "--picture", NULL, "FILE", "the answers as a picture too: .svg, .pdf or .png"},
-    {OPTION_RAMP, "--ramp", NULL, "TIME", "friction that would stop its rotor alone in that time"},
+    {OPTION_RAMP, "--ramp", NULL, "TIME",
+     "a friction that would stop its rotor alone in that time; a load that grows in it"},
     {OPTION_NECK_OF, "--neck-of", NULL, "ACCESSORY", "put the neck of that one in its place"},
     {OPTION_RECHECK, "--recheck", NULL, NULL,
      "beside the report, its steps as data and a script that redoes them"},
@@ -110,8 +111,8 @@ static const option_id oil_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UN
 static const option_id seize_options[] = {OPTION_CONDITION, OPTION_RAMP,  OPTION_NECK_OF,
                                           OPTION_JSON,      OPTION_UNITS, OPTION_OUTPUT,
                                           OPTION_COLOUR};
-static const option_id jolt_options[] = {OPTION_CONDITION, OPTION_JSON, OPTION_UNITS, OPTION_OUTPUT,
-                                         OPTION_COLOUR};
+static const option_id jolt_options[]  = {OPTION_CONDITION, OPTION_RAMP,   OPTION_JSON,
+                                          OPTION_UNITS,     OPTION_OUTPUT, OPTION_COLOUR};
 static const option_id start_options[] = {OPTION_TO,     OPTION_AMBIENT, OPTION_OIL_TEMPERATURE,
                                           OPTION_GRID,   OPTION_JSON,    OPTION_UNITS,
                                           OPTION_OUTPUT, OPTION_COLOUR};
@@ -311,7 +312,9 @@ const command_row commands[] = {
      "at\n"
      "once; slam or chop: the spool is sped up or down; engage: the clutch of a starter takes hold "
      "of\n"
-     "a turning engine.  `jolt` in the file tells how hard.  Prints the largest torque of every "
+     "a turning engine.  `jolt` in the file tells how hard; with --ramp a step, slam or chop grows "
+     "evenly\n"
+     "in that time.  Prints the largest torque of every "
      "part\n"
      "against what it bears, and the neck that comes nearest to breaking; with all necks at their\n"
      "weakest, and without necks.  Without --condition, in the one in which the pad turns fastest, "

@@ -9,6 +9,7 @@ static ts_status jolt(const session_asked *asked, int *exit_code)
     const ts_seize_options what    = {.jolt      = given->operand[1],
                                       .accessory = given->operand_count > 2 ? given->operand[2] : NULL,
                                       .condition = given->value[OPTION_CONDITION],
+                                      .ramp      = given->value[OPTION_RAMP],
                                       .json      = asked->json};
     const ts_status        status =
         ts_seize_write(asked->study, &what, asked->page, &verdict, asked->sink);
