@@ -64,6 +64,16 @@ void ts_buffer_bytes(ts_buffer *buffer, const char *bytes, size_t length)
     buffer->bytes[buffer->length] = '\0';
 }
 
+char *ts_buffer_take(ts_buffer *buffer, size_t count)
+{
+    if (!grow(buffer, count))
+        return NULL;
+    char *taken = buffer->bytes + buffer->length;
+    buffer->length += count;
+    buffer->bytes[buffer->length] = '\0';
+    return taken;
+}
+
 void ts_buffer_add(ts_buffer *buffer, const char *text)
 {
     ts_buffer_text(buffer, ts_text_of(text));

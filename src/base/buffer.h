@@ -26,11 +26,13 @@ void ts_buffer_close(ts_buffer *buffer);
 void ts_buffer_clear(ts_buffer *buffer); /* keeps the room, and a failure: it is never forgotten */
 
 void ts_buffer_bytes(ts_buffer *buffer, const char *bytes, size_t length);
-void ts_buffer_add(ts_buffer *buffer, const char *text);
-void ts_buffer_text(ts_buffer *buffer, ts_text text);
-void ts_buffer_fill(ts_buffer *buffer, char byte, size_t count);
-void ts_buffer_integer(ts_buffer *buffer, int64_t value);
-void ts_buffer_number(ts_buffer *buffer, double value); /* shortest form that reads back */
+/* The next `count` bytes, for the caller to write all of them; NULL without memory. */
+char *ts_buffer_take(ts_buffer *buffer, size_t count);
+void  ts_buffer_add(ts_buffer *buffer, const char *text);
+void  ts_buffer_text(ts_buffer *buffer, ts_text text);
+void  ts_buffer_fill(ts_buffer *buffer, char byte, size_t count);
+void  ts_buffer_integer(ts_buffer *buffer, int64_t value);
+void  ts_buffer_number(ts_buffer *buffer, double value); /* shortest form that reads back */
 /* `decimals` digits after the point (0..12), correctly rounded, ties to even; never "-0". */
 void ts_buffer_fixed(ts_buffer *buffer, double value, int decimals);
 /* `digits` significant digits (1..17), zeros kept, without an exponent between 1e-4 and 1e9;

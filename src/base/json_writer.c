@@ -4,6 +4,7 @@
 #include "base/assert.h"
 
 #include <math.h>
+#include <string.h>
 
 #define DEPTH_MOST 64 /* one bit a level */
 
@@ -36,7 +37,7 @@ static void start_item(ts_json *json)
     if (json->depth == 0)
         return;
     if ((json->filled & level_bit(json)) != 0)
-        ts_buffer_add(json->out, ",");
+        ts_buffer_bytes(json->out, ",", 1);
     json->filled |= level_bit(json);
     start_line(json);
 }
@@ -104,9 +105,37 @@ static void add_escape(ts_buffer *out, uint32_t code)
                         hex[code >> 4 & 15], hex[code & 15]);
 }
 
+/* Bytes that stand for themselves in a string. */
+static size_t plain_length(ts_text text)
+{
+    size_t at = 0;
+    while (at < text.length && (unsigned char)text.at[at] < 0x80 && text.at[at] != '"' &&
+           text.at[at] != '\\' && !must_escape((unsigned char)text.at[at]))
+        at++;
+    return at;
+}
+
+/* Nearly all: keys, addresses, names.  `behind` comes after it. */
+static bool add_plain_string(ts_buffer *out, ts_text text, const char *behind, size_t more)
+{
+    if (plain_length(text) < text.length)
+        return false;
+    char *to = ts_buffer_take(out, text.length + 2 + more);
+    if (to == NULL)
+        return true;
+    to[0] = '"';
+    if (text.length > 0)
+        memcpy(to + 1, text.at, text.length);
+    to[1 + text.length] = '"';
+    memcpy(to + 2 + text.length, behind, more);
+    return true;
+}
+
 /* Bytes that are not UTF-8 become U+FFFD, one for each, so that the answer always is. */
 static void add_string(ts_buffer *out, ts_text text)
 {
+    if (add_plain_string(out, text, "", 0))
+        return;
     size_t plain = 0; /* where the bytes begin that are copied as they are */
     ts_buffer_add(out, "\"");
     for (size_t at = 0; at < text.length;) {
@@ -146,9 +175,11 @@ void ts_json_key_text(ts_json *json, ts_text key)
 {
     TS_ASSERT(in_object(json) && !json->after_key);
     start_item(json);
+    json->after_key = true;
+    if (add_plain_string(json->out, key, ": ", json->compact ? 1 : 2))
+        return;
     add_string(json->out, key);
     ts_buffer_add(json->out, json->compact ? ":" : ": ");
-    json->after_key = true;
 }
 
 void ts_json_string(ts_json *json, const char *text)

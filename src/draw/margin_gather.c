@@ -10,12 +10,20 @@
 /* Rows beyond this make the worst thing of a rule stand for all of them. */
 enum { ROWS_MOST = 18 };
 
-static bool has_numbers(const ts_scene *scene, const char *rule)
+/* Nearly always the word of one table. */
+static bool same_rule(const char *a, const char *b)
+{
+    return a == b || strcmp(a, b) == 0;
+}
+
+/* Of the rule whose judgements begin at `from`; they stand together. */
+static bool has_numbers(const ts_scene *scene, size_t from)
 {
     const ts_drawing_subject *subject = scene->subject;
-    for (size_t i = 0; i < subject->judgement_count; i++)
-        if (subject->judgements[i].condition >= 0 && !isnan(subject->judgements[i].margin) &&
-            strcmp(subject->judgements[i].rule, rule) == 0)
+    const char               *rule    = subject->judgements[from].rule;
+    for (size_t i = from;
+         i < subject->judgement_count && same_rule(subject->judgements[i].rule, rule); i++)
+        if (subject->judgements[i].condition >= 0 && !isnan(subject->judgements[i].margin))
             return true;
     return false;
 }
@@ -26,7 +34,7 @@ static const ts_finding *finding_of(const ts_scene *scene, const ts_judgement *j
     for (size_t i = 0; subject->findings && i < subject->finding_count; i++) {
         const ts_finding *one = &subject->findings[i];
         if (one->node == judgement->node && one->condition == judgement->condition && one->rule &&
-            strcmp(one->rule, judgement->rule) == 0)
+            same_rule(one->rule, judgement->rule))
             return one;
     }
     return NULL;
@@ -56,7 +64,7 @@ static ts_margin_row *row_for(const ts_scene *scene, ts_margin_rows *rows,
     const bool    teeth = ts_judgement_of_teeth(judgement);
     const ts_node node  = teeth || apart ? judgement->node : 0;
     for (size_t i = rows->count; i-- > 0;) /* rule by rule, so it is one of the last */
-        if (strcmp(rows->items[i].rule, judgement->rule) == 0 && rows->items[i].node == node)
+        if (rows->items[i].node == node && same_rule(rows->items[i].rule, judgement->rule))
             return &rows->items[i];
     ts_margin_row *row   = &rows->items[rows->count];
     const size_t   index = ts_rulebook_find(ts_text_of(judgement->rule), NULL);
@@ -100,19 +108,23 @@ static void find_least(ts_margin_row *row, size_t conditions)
             row->least = (int32_t)c;
 }
 
-/* Judgements of one rule about other things than the first are counted once each. */
-static void count_objects(const ts_scene *scene, ts_margin_row *row)
+/* Each thing that a rule judges is counted once.  `seen` has room for all judgements; what comes
+ * again is mostly among the last. */
+static void count_objects(const ts_scene *scene, ts_margin_row *row, ts_node *seen)
 {
     const ts_drawing_subject *subject = scene->subject;
+    size_t                    count   = 0;
     for (size_t i = 0; i < subject->judgement_count; i++) {
-        const ts_judgement *one  = &subject->judgements[i];
-        bool                seen = one->condition < 0 || strcmp(one->rule, row->rule) != 0;
-        for (size_t k = 0; k < i && !seen; k++)
-            seen = subject->judgements[k].node == one->node &&
-                   subject->judgements[k].condition >= 0 &&
-                   strcmp(subject->judgements[k].rule, row->rule) == 0;
-        row->objects += !seen;
+        const ts_judgement *one = &subject->judgements[i];
+        if (one->condition < 0 || !same_rule(one->rule, row->rule))
+            continue;
+        size_t k = count;
+        while (k > 0 && seen[k - 1] != one->node)
+            k--;
+        if (k == 0)
+            seen[count++] = one->node;
     }
+    row->objects = count;
 }
 
 /* All rows; `apart`: every thing that has numbers gets its own. */
@@ -125,11 +137,11 @@ static bool gather(const ts_scene *scene, bool apart, ts_margin_rows *out)
     for (size_t i = 0; subject->judgements && i < subject->judgement_count; i++) {
         const ts_judgement *one = &subject->judgements[i];
         if (one->condition < 0 || (size_t)one->condition >= scene->drive->condition_count) {
-            out->steady += strcmp(steady, one->rule) != 0;
+            out->steady += !same_rule(steady, one->rule);
             steady = one->rule;
         } else {
-            if (strcmp(rule, one->rule) != 0)
-                numbered = apart && has_numbers(scene, one->rule);
+            if (!same_rule(rule, one->rule))
+                numbered = apart && has_numbers(scene, i);
             rule = one->rule;
             if (!put(scene, out, one, numbered))
                 return false;
@@ -142,15 +154,16 @@ ts_status ts_margin_gather(ts_scene *scene, ts_margin_rows *out)
 {
     const ts_drawing_subject *subject = scene->subject;
     const size_t              most    = subject->judgements ? subject->judgement_count : 0;
+    ts_node                  *seen    = TS_TAKE(scene->arena, ts_node, most + 1);
     *out = (ts_margin_rows){.items = TS_TAKE(scene->arena, ts_margin_row, most + 1)};
-    if (!out->items || !gather(scene, true, out))
+    if (!seen || !out->items || !gather(scene, true, out))
         return TS_NO_MEMORY;
     if (out->count > ROWS_MOST && !gather(scene, false, out))
         return TS_NO_MEMORY;
     for (size_t i = 0; i < out->count; i++) {
         find_least(&out->items[i], scene->drive->condition_count);
         if (out->items[i].node == 0)
-            count_objects(scene, &out->items[i]);
+            count_objects(scene, &out->items[i], seen);
     }
     return TS_OK;
 }

@@ -85,9 +85,11 @@ ts_status ts_view_write(const ts_drawing_subject *subject, const ts_draw_options
     ts_json   json;
     ts_buffer_open(&words, options->allocator);
     ts_json_begin(&json, out, true);
-    ts_status status = ts_face_measure(&face);
+    const size_t   nodes  = (size_t)subject->source->node_count + subject->source->made_count;
+    ts_view_place *places = TS_TAKE(arena, ts_view_place, nodes + 1);
+    ts_status      status = places != NULL ? ts_face_measure(&face) : TS_NO_MEMORY;
     if (status == TS_OK) {
-        const ts_view view = {&face, &scene, &json, &words};
+        const ts_view view = {&face, &scene, &json, &words, places};
         ts_face_trace_gears(&face);
         write_all(&view);
         ts_buffer_add(out, "\n");

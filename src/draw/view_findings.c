@@ -20,8 +20,9 @@ static void working(const ts_view *view, ts_node node, const char *symbol, int32
         ts_json_null(view->json);
         return;
     }
+    const ts_text address = ts_view_address_of(view, node); /* before the words are begun */
     ts_buffer_clear(view->words);
-    ts_source_address(view->scene->subject->source, node, view->words);
+    ts_buffer_text(view->words, address);
     ts_buffer_print(view->words, ":%s", symbol);
     if (condition >= 0)
         ts_buffer_print(view->words, "@%s", view->scene->drive->conditions[condition].name);

@@ -24,6 +24,19 @@ void ts_view_count(const ts_view *view, const char *key, int64_t value)
     ts_json_integer(view->json, value);
 }
 
+ts_text ts_view_address_of(const ts_view *view, ts_node node)
+{
+    ts_view_place *place = &view->places[node];
+    if (place->address.at != NULL)
+        return place->address;
+    ts_buffer_clear(view->words);
+    ts_source_address(view->scene->subject->source, node, view->words);
+    const char *copied = ts_arena_copy(view->scene->arena, view->words->bytes, view->words->length);
+    if (copied != NULL)
+        place->address = (ts_text){copied, view->words->length};
+    return place->address;
+}
+
 void ts_view_address(const ts_view *view, const char *key, ts_node node)
 {
     ts_json_key(view->json, key);
@@ -31,9 +44,7 @@ void ts_view_address(const ts_view *view, const char *key, ts_node node)
         ts_json_null(view->json);
         return;
     }
-    ts_buffer_clear(view->words);
-    ts_source_address(view->scene->subject->source, node, view->words);
-    ts_json_text(view->json, (ts_text){view->words->bytes, view->words->length});
+    ts_json_text(view->json, ts_view_address_of(view, node));
 }
 
 static uint32_t shaft_at(const ts_train *train, ts_node node)
@@ -63,7 +74,7 @@ static uint32_t shaft_of_accessory(const ts_view *view, ts_node node)
     return TS_NOWHERE;
 }
 
-uint32_t ts_view_shaft_of(const ts_view *view, ts_node node)
+static uint32_t find_shaft(const ts_view *view, ts_node node)
 {
     const ts_source *source = view->scene->subject->source;
     for (ts_node at = node; at != 0; at = source->nodes[at].parent) {
@@ -74,4 +85,12 @@ uint32_t ts_view_shaft_of(const ts_view *view, ts_node node)
             return shaft;
     }
     return TS_NOWHERE;
+}
+
+uint32_t ts_view_shaft_of(const ts_view *view, ts_node node)
+{
+    ts_view_place *place = &view->places[node];
+    if (!place->known)
+        *place = (ts_view_place){place->address, find_shaft(view, node), true};
+    return place->shaft;
 }

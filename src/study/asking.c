@@ -16,6 +16,19 @@ ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
     return TS_OK;
 }
 
+ts_status ts_study_open_beside(ts_study *like, ts_study **out)
+{
+    *out = NULL;
+    if (like->stock == NULL)
+        like->stock = ts_stock_open(like->allocator);
+    if (like->stock == NULL)
+        return TS_NO_MEMORY;
+    const ts_status status = ts_study_open(like->allocator, out);
+    if (status == TS_OK)
+        (*out)->stock = ts_stock_share(like->stock);
+    return status;
+}
+
 void ts_study_close(ts_study *study)
 {
     if (study == NULL)
@@ -23,6 +36,7 @@ void ts_study_close(ts_study *study)
     const ts_allocator own = study->own;
     ts_arena_close(study->asked);
     ts_arena_close(study->arena);
+    ts_stock_leave(study->stock);
     own.resize(own.context, study, 0);
 }
 

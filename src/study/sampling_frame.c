@@ -18,18 +18,14 @@ ts_status ts_sampling_frame_open(const ts_sampling *sampling, ts_sampling_frame 
     if (frame->tree.nodes == NULL)
         return TS_NO_MEMORY;
     memcpy(frame->tree.nodes, sampling->tree.nodes, nodes * sizeof *frame->tree.nodes);
-    frame->study->stock = (ts_study_stock){.memo    = ts_memo_open(own),
-                                           .catalog = ts_lines_catalog_open(frame->lasting)};
-    return frame->study->stock.memo != NULL && frame->study->stock.catalog != NULL ? TS_OK
-                                                                                   : TS_NO_MEMORY;
+    frame->study->stock = ts_stock_open(own);
+    return frame->study->stock != NULL ? TS_OK : TS_NO_MEMORY;
 }
 
 void ts_sampling_frame_close(ts_sampling_frame *frame)
 {
     if (frame->sampling == NULL)
         return; /* never opened */
-    if (frame->study != NULL)
-        ts_memo_close(frame->study->stock.memo);
     ts_study_close(frame->study);
     ts_arena_close(frame->lasting);
     ts_buffer_close(&frame->words);

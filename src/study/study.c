@@ -62,8 +62,8 @@ static ts_status prepare_metal(ts_study *study)
     const ts_drive *drive  = &study->drive;
     ts_status       status = ts_mass_prepare(drive, &study->power, arena, &study->mass);
     if (status == TS_OK)
-        status = ts_lines_prepare(drive, &study->power, &study->source, study->stock.catalog, arena,
-                                  &study->lines);
+        status = ts_lines_prepare(drive, &study->power, &study->source,
+                                  ts_stock_catalog(study->stock), arena, &study->lines);
     if (status == TS_OK)
         status = ts_floats_prepare(drive, &study->power, &study->lines, &study->source, arena,
                                    &study->floats);
@@ -136,9 +136,9 @@ static ts_status build(ts_study *study, ts_status status, const ts_model *model)
         status = prepare_response(study);
     if (status != TS_OK)
         return status;
-    study->lines.memo              = study->stock.memo;
-    study->whirls.memo             = study->stock.memo;
-    study->webs.memo               = study->stock.memo;
+    study->lines.memo              = ts_stock_memo(study->stock);
+    study->whirls.memo             = study->lines.memo;
+    study->webs.memo               = study->lines.memo;
     const ts_check_subject subject = check_subject(study);
     return ts_check_prepare(&subject, study->arena, &study->outcome);
 }

@@ -11,13 +11,8 @@
 #include "rating/drive_whirl.h"
 #include "report/answer.h"
 #include "report/twist_report.h"
+#include "study/stock.h"
 #include "towershaft/study.h"
-
-/* What lasts from one drive to the next, where many are solved that differ little. */
-typedef struct ts_study_stock {
-    ts_memo          *memo;    /* NULL: nothing is remembered */
-    ts_lines_catalog *catalog; /* NULL: opened anew           */
-} ts_study_stock;
 
 struct ts_study {
     const ts_allocator *allocator;
@@ -56,7 +51,7 @@ struct ts_study {
     ts_check_outcome outcome;
     ts_workings     *workings;  /* NULL unless asked for */
     const char     **addresses; /* of findings; NULL, and each of them, until it is asked for */
-    ts_study_stock   stock;
+    ts_study_stock  *stock;     /* NULL: nothing lasts   */
 
     ts_rate_file rate; /* a rate file in place of the drive */
     ts_rated     elements;

@@ -46,10 +46,24 @@ static void add_escaped(growing *into, unsigned char byte)
     growing_add(into, text, (size_t)snprintf(text, sizeof text, "\\u%04x", byte));
 }
 
+/* It stands for itself in a string, as nearly all bytes of a file do. */
+static bool is_plain(unsigned char byte)
+{
+    return byte >= 0x20 && byte < 0x7F && byte != '"' && byte != '\\' && byte != '<' &&
+           byte != '>' && byte != '&';
+}
+
 void growing_string(growing *into, const char *bytes, size_t length)
 {
     growing_add(into, "\"", 1);
     for (size_t i = 0; i < length;) {
+        size_t plain = 0;
+        while (i + plain < length && is_plain((unsigned char)bytes[i + plain]))
+            plain++;
+        growing_add(into, bytes + i, plain);
+        i += plain;
+        if (i == length)
+            break;
         const unsigned char byte = (unsigned char)bytes[i];
         const size_t        size = utf8_length(bytes + i, length - i);
         if (size == 0) {

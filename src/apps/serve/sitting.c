@@ -13,12 +13,19 @@ ts_study_options sitting_options(bool workings)
 
 /* ---- what follows from the text ------------------------------------------------------------- */
 
+/* An act changes little: what the study that is shown has computed is not computed anew. */
+static ts_status open_study(const sitting *here, ts_study **fresh)
+{
+    return here->study != NULL ? ts_study_open_beside(here->study, fresh)
+                               : ts_study_open(NULL, fresh);
+}
+
 /* The study of a text; *status tells whether it could be computed.  NULL: no memory. */
 static ts_study *study_of(const sitting *here, const growing *text, ts_status *status)
 {
     ts_study              *fresh   = NULL;
     const ts_study_options options = sitting_options(false);
-    *status                        = ts_study_open(NULL, &fresh);
+    *status                        = open_study(here, &fresh);
     if (*status == TS_OK)
         *status = ts_study_read(fresh, here->shown, text->bytes, text->length, &options);
     return fresh;
@@ -56,7 +63,7 @@ static ts_study *beside(sitting *here, const ts_study_options *options, ts_study
     if (*of == here->computed)
         return *kept;
     ts_study *fresh  = NULL;
-    ts_status status = ts_study_open(NULL, &fresh);
+    ts_status status = open_study(here, &fresh);
     if (status == TS_OK)
         status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, options);
     if (status != TS_OK) {
