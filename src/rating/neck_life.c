@@ -301,9 +301,13 @@ static const ts_torque_swing *swing_in(const ts_select *select, const ts_guard *
  * slopes of the fatigue line gives the greater factor. */
 static double peak_of(double k)
 {
-    const double m = 2.0 * k - 1.0;
+    const double m = 2.0 * k - 1.0, x = m / 2.0;
 
-    return exp(lgamma(1.0 + m / 2.0) / m);
+    /* Not lgamma, which tells the sign in a global that all threads share.  Beyond the range of
+     * tgamma Stirling's series errs by less than 1e-11. */
+    if (x <= 150.0)
+        return pow(tgamma(1.0 + x), 1.0 / m);
+    return exp((x * (log(x) - 1.0) + log(2.0 * pi * x) / 2.0 + 1.0 / (12.0 * x)) / m);
 }
 
 /* As often as the accessory ripples in a turn of its pad, else once a turn. */
