@@ -164,6 +164,41 @@ static double campbell(void)
     return seconds;
 }
 
+typedef struct tree {
+    const ts_twist_model *model;
+    ts_arena             *arena;
+} tree;
+
+static void one_tree(void *context)
+{
+    tree          *it = context;
+    ts_twist_modes modes;
+
+    ts_arena_empty(it->arena);
+    bench_keep(ts_twist_solve(it->model, it->arena, &modes) == TS_TWIST_FINE ? context : NULL);
+}
+
+/* Of the tree with the most bodies, 22. */
+static double modes(void)
+{
+    ts_study       *study   = open_large();
+    ts_arena       *arena   = ts_arena_open(NULL);
+    tree            it      = {NULL, ts_arena_open(NULL)};
+    double          seconds = (double)NAN;
+    ts_twist_answer twist;
+    if (study != NULL && arena != NULL && it.arena != NULL &&
+        ts_study_twist(study, arena, &twist) == TS_OK)
+        for (size_t i = 0; i < twist.count; i++)
+            if (it.model == NULL || twist.items[i].model.body_count > it.model->body_count)
+                it.model = &twist.items[i].model;
+    if (it.model != NULL)
+        seconds = bench_seconds(one_tree, &it);
+    ts_arena_close(it.arena);
+    ts_arena_close(arena);
+    ts_study_close(study);
+    return seconds;
+}
+
 static const bench_case cases[] = {
     {"start-large", "the large example from rest to idle", "s", 0.02, start_large},
     {"start-grid", "the same at 49 temperatures of air and oil", "s", 1.0, start_grid},
@@ -171,6 +206,9 @@ static const bench_case cases[] = {
      "s", 0.02, seize_one},
     {"campbell", "whirl of the radial shaft of it at 200 speeds, six lines, with its unbalance",
      "s", 0.05, campbell},
+    {"modes",
+     "torsional modes of its largest tree; a hundredth of what CalculiX takes for a smaller", "s",
+     1.7e-3, modes},
     {"seize-all", "every accessory of it seizes in every condition, one core", "s", 2.0, seize_all},
 };
 

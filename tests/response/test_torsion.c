@@ -1,5 +1,6 @@
 /* Are torsional modes those of closed forms, and do those of a drive satisfy statics spring by
  * spring? */
+#include "element/round_torsion.h"
 #include "response/torsion.h"
 #include "study/twisting.h"
 #include "support/close.h"
@@ -7,6 +8,7 @@
 #include "towershaft/twist.h"
 
 #include <math.h>
+#include <stdlib.h>
 #include <string.h>
 
 static const double pi = 3.14159265358979323846;
@@ -49,6 +51,62 @@ static void a_free_chain_of_equal_discs_has_its_closed_form(void **state)
         assert_close(modes.omega[i], 2.0 * sqrt(5e4 / 0.01) * sin((double)i * pi / (2.0 * N)),
                      1e-11);
     assert_true(modes.residual < 1e-12);
+    ts_arena_close(arena);
+}
+
+/* ---- a train of finite elements ---------------------------------------------------------------
+ */
+
+typedef struct part {
+    double L, d; /* m */
+} part;
+
+static const double solid_rho = 7830.0, solid_G = 206e9 / 2.6, solid_bore = 0.006;
+
+static double solid_inertia(part one)
+{
+    return solid_rho * ts_torsion_J(one.d, solid_bore, NULL) * one.L;
+}
+
+/* CalculiX 2.20, 20-node bricks (tools/torsion_oracle.py): two geared rotors, one with a branch to
+ * either side of its gear.  Discs as bodies, shafts as springs with half of themselves at each end,
+ * as a drive has them. */
+static void a_geared_branched_train_twists_as_finite_elements(void **state)
+{
+    (void)state;
+    const part discs[] = {
+        {0.020, 0.120}, {0.020, 0.080}, {0.020, 0.110}, {0.020, 0.100}, {0.015, 0.090}};
+    const part      shafts[]  = {{0.300, 0.018}, {0.260, 0.016}, {0.220, 0.014}};
+    const uint32_t  ends[][2] = {{0, 1}, {2, 3}, {2, 4}};
+    ts_twist_body   bodies[5];
+    ts_twist_spring springs[4] = {{1, 2, 0.040, 0.055, 2e8}};
+
+    for (uint32_t i = 0; i < 5; i++)
+        bodies[i] = (ts_twist_body){solid_inertia(discs[i]), i, 1.0};
+    for (int i = 0; i < 3; i++) {
+        const double J = ts_torsion_J(shafts[i].d, solid_bore, NULL);
+        springs[i + 1] = (ts_twist_spring){ends[i][0], ends[i][1], 1.0, 1.0,
+                                           ts_torsion_of_twist(1.0, shafts[i].L, solid_G, J, NULL)};
+        for (int end = 0; end < 2; end++)
+            bodies[ends[i][end]].J += solid_inertia(shafts[i]) / 2.0;
+    }
+    const ts_twist_model model = {bodies, 5, springs, 4, 5};
+    ts_arena            *arena = ts_arena_open(NULL);
+    ts_twist_modes       modes;
+    assert_int_equal(ts_twist_solve(&model, arena, &modes), TS_TWIST_FINE);
+
+    const ts_text file  = read_file("tests/reference/calculix/geared_train.tsv");
+    int           count = 0;
+    for (const char *at = file.at; *at != '\0'; at = strchr(at, '\n') + 1) {
+        char      *end;
+        const long mode = strtol(at, &end, 10);
+        if (*at == '#' || mode == 0)
+            continue;
+        assert_close(modes.omega[mode] / (2.0 * pi) / strtod(end, NULL), 1.0, 0.01);
+        count++;
+    }
+    assert_int_equal(count, 4);
+    free_file(file);
     ts_arena_close(arena);
 }
 
@@ -262,6 +320,7 @@ static void a_spool_without_inertia_is_said_to_lack_it(void **state)
 int main(void)
 {
     const struct CMUnitTest tests[] = {
+        cmocka_unit_test(a_geared_branched_train_twists_as_finite_elements),
         cmocka_unit_test(a_free_chain_of_equal_discs_has_its_closed_form),
         cmocka_unit_test(a_soft_spring_beside_a_stiff_one_keeps_its_digits),
         cmocka_unit_test(every_loose_tree_turns_freely_and_a_held_one_does_not),
