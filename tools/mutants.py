@@ -6,6 +6,9 @@
 Changes one sign, factor or index in a source of src/element, builds that source alone, links it in
 front of the library into each test that uses it, and runs these tests until one fails.  A change that
 no test sees lives: a test is missing, or the change changes nothing (which is for a reader to say).
+Those that a reader found to change no answer stand with the reason in
+tools/mutants_equal.tsv (source, change, which of the same changes in the line, line, reason); they are
+told and not counted, and a row that fits no source any more is an error.
 Tests of src/element come first, then the published cases, then eight quick tests of other folders that
 call the source.  N changes are drawn from all by the seed; PART keeps sources
 whose path holds it.  The release build must be whole.  Exit code 1 when fewer than 90 % are seen.
@@ -28,6 +31,7 @@ import time
 
 ROOT = pathlib.Path(__file__).resolve().parents[1]
 BUILD = ROOT / "build/release"
+EQUAL = ROOT / "tools/mutants_equal.tsv"
 SLOWEST = 1.0  # seconds of processor time; a slower test of another folder is left out
 FARTHEST = 8   # tests of other folders that are asked, the quickest first
 LIMIT = 20     # seconds of processor time; a mutant that runs longer is seen
@@ -171,6 +175,15 @@ class Mutant:
         return (f"{self.source.relative_to(ROOT)}:{self.line}: {self.kind} "
                 f"{self.text[self.begin:self.end]} -> {self.new} in: {line}")
 
+    def place(self):
+        """What a row of mutants_equal.tsv names it by: no line number, for these move."""
+        start = self.text.rfind("\n", 0, self.begin) + 1
+        end = self.text.find("\n", self.begin)
+        word = self.text[self.begin:self.end]
+        nth = len(re.findall(r"(?<!\S)" + re.escape(word) + r"(?!\S)" if word in OTHER else re.escape(word),
+                             self.text[start:self.begin])) + 1
+        return (self.source.name, f"{word} -> {self.new}", str(nth), self.text[start:end].strip())
+
     def judge(self, build):
         """'seen by ...', 'lives', or 'cannot be built'."""
         with tempfile.TemporaryDirectory() as room:
@@ -212,15 +225,31 @@ class Mutant:
         return build.run([str(out)]).returncode != 0
 
 
-def draw(given):
-    sources = [path for path in sorted((ROOT / "src/element").glob("*.c"))
-               if not given.parts or any(part in str(path) for part in given.parts)]
-    all_of = []
-    for source in sources:
+def equal_ones(every):
+    """{place: reason}, each of which must be one of all possible changes."""
+    rows = [line.split("\t") for line in EQUAL.read_text(encoding="utf-8").splitlines()
+            if line and not line.startswith("#")]
+    told = {tuple(row[:4]): row[4] for row in rows}
+    strange = set(told) - {mutant.place() for mutant in every}
+    if strange:
+        raise SystemExit("mutants_equal.tsv: these fit no source any more:\n"
+                         + "\n".join("  " + " | ".join(row) for row in sorted(strange)))
+    return told
+
+
+def all_mutants():
+    found = []
+    for source in sorted((ROOT / "src/element").glob("*.c")):
         text = source.read_text(encoding="utf-8")
-        all_of += [Mutant(source, change, text) for change in changes_of(text)]
-    random.Random(given.seed).shuffle(all_of)
-    return all_of[:given.count], len(all_of), len(sources)
+        found += [Mutant(source, change, text) for change in changes_of(text)]
+    return found
+
+
+def draw(given, every):
+    found = [mutant for mutant in every
+             if not given.parts or any(part in str(mutant.source) for part in given.parts)]
+    random.Random(given.seed).shuffle(found)
+    return found[:given.count], len(found), len({mutant.source for mutant in found})
 
 
 def main():
@@ -235,20 +264,23 @@ def main():
     parser.add_argument("parts", nargs="*", metavar="PART")
     given = parser.parse_args()
     build, begun = Build(), time.monotonic()
-    chosen, possible, files = draw(given)
-    count, lives, kinds = {"seen": 0, "lives": 0, "cannot": 0}, [], {}
+    every = all_mutants()
+    equal = equal_ones(every)
+    chosen, possible, files = draw(given, every)
+    count, lives, kinds = {"seen": 0, "lives": 0, "cannot": 0, "equal": 0}, [], {}
 
     def one(mutant):
         if time.monotonic() - begun > given.within:
             return mutant, None
-        return mutant, mutant.judge(build)
+        reason = equal.get(mutant.place())
+        return mutant, "equal: " + reason if reason else mutant.judge(build)
 
     with concurrent.futures.ThreadPoolExecutor(given.jobs) as pool:
         for mutant, end in pool.map(one, chosen):
             if end is None:
                 continue
-            count[end.split()[0]] += 1
-            if end.split()[0] != "cannot":
+            count[end.split()[0].rstrip(":")] += 1
+            if end.split()[0] not in ("cannot", "equal:"):
                 seen, tried = kinds.get(mutant.kind, (0, 0))
                 kinds[mutant.kind] = (seen + (end != "lives"), tried + 1)
             if end == "lives":
@@ -258,7 +290,8 @@ def main():
     tried = count["seen"] + count["lives"]
     share = count["seen"] / tried if tried else 0.0
     told = [f"{tried} of {possible} possible changes in {files} sources (seed {given.seed}): "
-            f"{count['seen']} seen, {count['lives']} live, {count['cannot']} could not be built; "
+            f"{count['seen']} seen, {count['lives']} live, {count['cannot']} could not be built, "
+            f"{count['equal']} change no answer; "
             f"{share:.1%} seen, in {time.monotonic() - begun:.0f} s"]
     told += [f"  {kind}: {seen} of {all_of}" for kind, (seen, all_of) in sorted(kinds.items())]
     told += ["lives: " + one for one in sorted(lives)]

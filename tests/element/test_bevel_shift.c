@@ -80,6 +80,28 @@ static void nothing_touches_once_the_tips_have_passed(void **state)
     assert_same_double(ts_bevel_moved_ratio(&s, c - 1e-6), 0.0);
 }
 
+/* Each radius is half of a diameter, and gears that change places change radii. */
+static void a_seat_has_the_radii_of_both_virtual_gears(void **state)
+{
+    (void)state;
+    const ts_bevel_virtual v = {
+        .d_va = {0.118, 0.122}, .d_vb = {0.107, 0.111}, .a_v = 0.116, .p_vet = 5.9e-3};
+    const ts_bevel_virtual w  = {.d_va  = {v.d_va[1], v.d_va[0]},
+                                 .d_vb  = {v.d_vb[1], v.d_vb[0]},
+                                 .a_v   = v.a_v,
+                                 .p_vet = v.p_vet};
+    const ts_bevel_seat    of = ts_bevel_seat_of(&v), turned = ts_bevel_seat_of(&w);
+
+    assert_same_double(2.0 * of.r_a1, 0.118);
+    assert_same_double(2.0 * of.r_a2, 0.122);
+    assert_same_double(2.0 * of.r_b1, 0.107);
+    assert_same_double(2.0 * of.r_b2, 0.111);
+    assert_same_double(turned.r_a1, of.r_a2);
+    assert_same_double(turned.r_b2, of.r_b1);
+    for (double c = -1e-3; c < 1.1e-3; c += 5e-4)
+        assert_close(ts_bevel_moved_ratio(&turned, c), ts_bevel_moved_ratio(&of, c), 1e-14);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -88,6 +110,7 @@ int main(void)
         cmocka_unit_test(unmoved_gears_have_the_ratio_of_their_path),
         cmocka_unit_test(one_pair_is_left_where_the_ratio_is_one),
         cmocka_unit_test(nothing_touches_once_the_tips_have_passed),
+        cmocka_unit_test(a_seat_has_the_radii_of_both_virtual_gears),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

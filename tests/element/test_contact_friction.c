@@ -126,6 +126,33 @@ static void notes_change_nothing(void **state)
     ts_arena_close(arena);
 }
 
+/* ISO/TS 6336-21:2017, lubricant factor (from memory). */
+static void lubricants_are_those_of_the_table(void **state)
+{
+    (void)state;
+    static const struct {
+        ts_lubricant lubricant;
+        double       X_L;
+        const char  *named;
+    } rows[] = {
+        {TS_LUBRICANT_MINERAL, 1.0, "mineral"},
+        {TS_LUBRICANT_PAO, 0.8, "polyalphaolefin"},
+        {TS_LUBRICANT_PAG, 0.7, "not dissolve"},
+        {TS_LUBRICANT_PAG_WATER, 0.6, "water dissolves"},
+        {TS_LUBRICANT_TRACTION, 1.5, "traction"},
+        {TS_LUBRICANT_PHOSPHATE, 1.3, "phosphate"},
+        {TS_LUBRICANT_POLYOL, 1.0, "polyol ester"},
+    };
+
+    assert_int_equal(sizeof rows / sizeof rows[0], TS_LUBRICANT_COUNT);
+    for (size_t i = 0; i < TS_LUBRICANT_COUNT; i++) {
+        assert_same_double(ts_lubricant_friction(rows[i].lubricant), rows[i].X_L);
+        assert_non_null(strstr(ts_lubricant_name(rows[i].lubricant), rows[i].named));
+        assert_non_null(strstr(ts_lubricant_source(rows[i].lubricant),
+                               rows[i].lubricant == TS_LUBRICANT_POLYOL ? "no source" : "6336"));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -137,6 +164,7 @@ int main(void)
         cmocka_unit_test(relief_counts_up_to_the_deflection),
         cmocka_unit_test(relief_eases_the_entry),
         cmocka_unit_test(notes_change_nothing),
+        cmocka_unit_test(lubricants_are_those_of_the_table),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

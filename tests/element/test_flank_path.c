@@ -408,6 +408,28 @@ static void greatest_value_between_the_points_is_found(void **state)
     assert_true(worst_peak < 5e-4);
 }
 
+/* Derived: three points of a parabola have its top, and where the load jumps, on either side of
+ * the hottest point, nothing is laid through three points. */
+static void a_value_beside_an_end_of_a_zone_is_no_peak(void **state)
+{
+    (void)state;
+    const ts_cylindrical_pair pair   = meshed(23, 57, 0.0, 20e-3);
+    const ts_flank_path       path   = laid(&pair);
+    const int                 ends[] = {path.B - 1, path.B, path.D, path.D + 1};
+
+    for (int hot = 1; hot + 1 < TS_FLANK_POINTS; hot++) {
+        const double top = path.Gamma[hot] + 0.2 * (path.Gamma[hot + 1] - path.Gamma[hot]);
+        double       value[TS_FLANK_POINTS];
+        bool         end = false;
+
+        for (size_t k = 0; k < sizeof ends / sizeof ends[0]; k++)
+            end = end || ends[k] == hot;
+        for (int i = 0; i < TS_FLANK_POINTS; i++)
+            value[i] = 40.0 - 900.0 * (path.Gamma[i] - top) * (path.Gamma[i] - top);
+        assert_close(ts_flank_path_peak(&path, value, hot, NULL), end ? value[hot] : 40.0, 1e-12);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -428,6 +450,7 @@ int main(void)
         cmocka_unit_test(coarse_teeth_enter_under_more_load),
         cmocka_unit_test(deep_spur_teeth_share_equally_and_it_is_told),
         cmocka_unit_test(notes_of_a_point_carry_its_numbers),
+        cmocka_unit_test(a_value_beside_an_end_of_a_zone_is_no_peak),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -205,6 +205,38 @@ static void unsound_necks_have_no_band(void **state)
     assert_nan(ts_neck_band(&neck, NULL).high);
 }
 
+/* Derived: of a divisor that is uniform from 1 to K the mean of 1/divisor is ln(K)/(K - 1), and of
+ * its square 1/K. */
+static void a_brittle_neck_feels_all_shares_of_its_notch_alike(void **state)
+{
+    (void)state;
+    enum { COUNT = 100000 };
+    const double  K = 2.5;
+    double       *T = malloc(COUNT * sizeof *T), sum = 0.0, square = 0.0;
+    ts_shear_neck neck = {.d        = exactly(10e-3),
+                          .d_i      = exactly(0.0),
+                          .Ftu      = exactly(1240e6),
+                          .ratio    = exactly(0.6),
+                          .warmth   = exactly(1.0),
+                          .yielding = exactly(0.0),
+                          .K_ts     = K,
+                          .brittle  = true};
+
+    assert_non_null(T);
+    const double whole = 0.6 * 1240e6 * 3.14159265358979323846 * 1e-6 / 16.0;
+    ts_neck_sample(&neck, 5, 0, COUNT, T);
+    for (int i = 0; i < COUNT; i++) {
+        assert_true(T[i] <= whole * (1.0 + 1e-12) && T[i] >= whole / K * (1.0 - 1e-12));
+        sum += T[i] / whole;
+        square += T[i] / whole * (T[i] / whole);
+    }
+    const double mean = log(K) / (K - 1.0), error = sqrt((1.0 / K - mean * mean) / COUNT);
+
+    assert_close_abs(sum / COUNT, mean, 5.0 * error);
+    assert_close(square / COUNT, 1.0 / K, 0.005);
+    free(T);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -214,6 +246,7 @@ int main(void)
         cmocka_unit_test(scatter_is_the_first_order_one),
         cmocka_unit_test(samples_do_not_depend_on_the_threads),
         cmocka_unit_test(unsound_necks_have_no_band),
+        cmocka_unit_test(a_brittle_neck_feels_all_shares_of_its_notch_alike),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

@@ -420,6 +420,35 @@ static void outline_without_memory_says_so(void **state)
     ts_arena_close(s.arena);
 }
 
+/* Derived: the middle of a chord lies nearer to the axis than its ends by r - sqrt(r^2 - (c/2)^2).
+ */
+static void arcs_of_root_and_tip_stay_within_the_chord_error(void **state)
+{
+    (void)state;
+    static const double errors[] = {1e-5, 1e-6, 1e-8};
+
+    for (size_t i = 0; i < KINDS; i++)
+        for (size_t e = 0; e < 3; e++) {
+            specimen s;
+
+            assert_int_equal(prepare(&s, &kinds[i], errors[e]), TS_OUTLINE_FINE);
+            for (size_t k = 1; k < s.shape.count; k++) {
+                const bool             root = k <= s.shape.fillet;
+                const ts_outline_point a = s.shape.points[k - 1], b = s.shape.points[k];
+                const double           r = root ? s.shape.r_root : s.shape.r_tip;
+
+                if (!root && k <= s.shape.tip)
+                    continue;
+                assert_close(hypot(a.x, a.y), r, 1e-9);
+                assert_close(hypot(b.x, b.y), r, 1e-9);
+                const double half = hypot(b.x - a.x, b.y - a.y) / 2.0;
+                assert_true(r - sqrt(r * r - half * half) <= errors[e] * (1.0 + 1e-6));
+                assert_true(half > 0.0 || s.shape.pointed);
+            }
+            ts_arena_close(s.arena);
+        }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -434,6 +463,7 @@ int main(void)
         cmocka_unit_test(outlines_of_a_pair_touch_and_do_not_overlap),
         cmocka_unit_test(gears_without_an_outline_say_why),
         cmocka_unit_test(outline_without_memory_says_so),
+        cmocka_unit_test(arcs_of_root_and_tip_stay_within_the_chord_error),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -274,6 +274,20 @@ static void what_is_no_oil_is_refused(void **state)
     }
 }
 
+/* Thin fluids are oils down to 0.4 mm2/s at either temperature. */
+static void a_thin_oil_is_one_still(void **state)
+{
+    (void)state;
+    ts_film_law law;
+    ts_film_oil oil = usual_oil();
+
+    oil.nu_100 = 0.41e-6;
+    oil.nu_40  = 0.43e-6;
+    assert_true(ts_film_law_of(&oil, &law, NULL));
+    oil.nu_100 = 0.39e-6;
+    assert_false(ts_film_law_of(&oil, &law, NULL));
+}
+
 /* ---- what is missing ------------------------------------------------------------------------- */
 
 static void unknown_limit_has_no_safety(void **state)
@@ -393,6 +407,7 @@ int main(void)
         cmocka_unit_test(viscosity_law_meets_its_two_points),
         cmocka_unit_test(viscosity_law_is_straight_in_its_paper),
         cmocka_unit_test(what_is_no_oil_is_refused),
+        cmocka_unit_test(a_thin_oil_is_one_still),
         cmocka_unit_test(unknown_limit_has_no_safety),
         cmocka_unit_test(what_is_missing_is_named),
         cmocka_unit_test(oil_that_boils_away_gives_no_film),
