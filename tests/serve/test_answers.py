@@ -198,6 +198,22 @@ class OneDrive(WithServer):
         self.assertEqual((metric["units"]["power"], us["units"]["power"]), ("kW", "hp"))
         self.assertAlmostEqual(us["pads"][0]["power"][3] * 0.745699872, metric["pads"][0]["power"][3], places=6)
 
+    def test_an_act_told_in_customary_units_leaves_the_answer_as_it_is(self):
+        def act(units):
+            return self.server.post("/api/act", {"base": self.server.state()["serial"], "units": units, "edits": [{"at": "drive/hp/box/clockwise/1/teeth", "to": "51"}]}).json()
+        self.assertEqual(act("metric")["view"]["units"]["power"], "kW")
+        answer = self.server.get("/api/answer").body
+        self.server.step("undo")
+        told = act("us")
+        self.assertEqual(told["view"]["units"]["power"], "hp")
+        broken = self.server.post("/api/text", {"base": told["serial"], "units": "us", "text": "engine: ["})
+        self.assertTrue(broken.json()["wrong"])
+        self.assertEqual(self.server.get("/api/answer").body, answer)  # of the last text that could be computed
+        self.assertEqual(self.server.get("/api/view?units=us").json(), told["view"])
+        self.server.step("undo")
+        self.assertEqual(self.server.get("/api/answer").body, answer)
+        self.server.step("undo")
+
     def test_a_search_runs_beside_and_ends_when_told(self):
         base = self.server.state()["serial"]
         self.assertEqual(self.server.post("/api/arrange", {"base": base, "keep": ["drive/nowhere"], "seconds": 5}).status, 200)

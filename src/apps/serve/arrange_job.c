@@ -60,7 +60,7 @@ static void keep_answer(void *context, size_t index, bool holds, const char *byt
 static void search(arrange_job *job)
 {
     ts_study                *study   = NULL;
-    const ts_study_options   options = sitting_options(false);
+    const ts_study_options   options = sitting_options(false, false);
     const ts_arrange_options wish    = {.keep       = (const char *const *)job->keep,
                                         .keep_count = job->keep_count,
                                         .workers    = 1,

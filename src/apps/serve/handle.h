@@ -20,6 +20,7 @@ enum MHD_Result handle_state(server *at, struct MHD_Connection *to, unsigned sta
 /* The same with the view, or what of it has changed since `seen` (NULL: all of it), in `units`. */
 enum MHD_Result handle_state_and_view(server *at, struct MHD_Connection *to, unsigned status,
                                       const char *units, const char *seen);
+bool            handle_is_us(const char *units); /* NULL: metric */
 /* Tells every page that there is something new. */
 void handle_tell(server *at);
 

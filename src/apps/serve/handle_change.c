@@ -141,8 +141,8 @@ static sitting_end act_at_once(const change *one, const ts_study_edit *edits, si
     growing     text = {0};
     sitting_end end  = SITTING_REFUSED;
     ts_sink     sink = growing_sink(&text);
-    if (here->study != NULL && here->computed == here->serial &&
-        ts_study_propose(here->study, edits, count, &sink) == TS_OK && !text.failed)
+    if (here->computed == here->serial &&
+        ts_study_propose(sitting_newest(here), edits, count, &sink) == TS_OK && !text.failed)
         end = sitting_put(here, text.bytes, text.length, says, true);
     growing_forget(&text);
     return end;
@@ -244,7 +244,7 @@ static void add_findings(growing *out, ts_study *study)
 static enum MHD_Result try_text(const change *one)
 {
     const json_t          *text    = request_body_item(one->whole, "text", JSON_STRING);
-    const ts_study_options options = sitting_options(false);
+    const ts_study_options options = sitting_options(false, false);
     growing                out     = {0};
     ts_study              *study   = NULL;
     if (text == NULL)
@@ -357,6 +357,9 @@ enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route
     } else if (!is_newest(&one)) {
         sent = handle_state(at, to, 409);
     } else {
+        const json_t *units = request_body_item(whole, "units", JSON_STRING);
+        if (units != NULL)
+            at->here.us = handle_is_us(json_string_value(units));
         sent = do_it(&one, where->id);
     }
     json_decref(whole);

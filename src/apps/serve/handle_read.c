@@ -17,7 +17,7 @@ static const char *asked(struct MHD_Connection *to, const char *name)
     return MHD_lookup_connection_value(to, MHD_GET_ARGUMENT_KIND, name);
 }
 
-static bool is_us(const char *units)
+bool handle_is_us(const char *units)
 {
     return units != NULL && strcmp(units, "us") == 0;
 }
@@ -184,7 +184,7 @@ static bool write_view(server *at, const char *units, const char *seen, growing 
 {
     growing               fresh   = {0};
     const ts_sink         sink    = growing_sink(&fresh);
-    const ts_view_options options = {.us = is_us(units)};
+    const ts_view_options options = {.us = handle_is_us(units)};
     ts_study             *study   = sitting_study(&at->here, options.us);
     if (study == NULL || ts_study_write_view(study, &options, &sink) != TS_OK || fresh.failed) {
         growing_forget(&fresh);
@@ -242,19 +242,20 @@ static enum MHD_Result nothing_computed(struct MHD_Connection *to)
 
 static enum MHD_Result send_answer(server *at, struct MHD_Connection *to)
 {
-    growing               out  = {0};
-    const ts_sink         sink = growing_sink(&out);
-    const ts_page_options page = {0};
-    if (at->here.study == NULL)
+    growing               out   = {0};
+    const ts_sink         sink  = growing_sink(&out);
+    const ts_page_options page  = {0};
+    ts_study *const       study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_study_write(at->here.study, TS_DOCUMENT_JSON, &page, &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    const ts_status status = ts_study_write(study, TS_DOCUMENT_JSON, &page, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_view(server *at, struct MHD_Connection *to)
 {
     growing out = {0};
-    if (at->here.study == NULL)
+    if (at->here.computed == 0)
         return nothing_computed(to);
     if (!write_view(at, asked(to, "units"), asked(to, "seen"), &out))
         return reply_say(to, 500, "there is not enough memory for this answer");
@@ -266,7 +267,7 @@ static enum MHD_Result send_places(server *at, struct MHD_Connection *to)
     growing       out   = {0};
     const ts_sink sink  = growing_sink(&out);
     const char   *name  = asked(to, "accessory");
-    ts_study     *study = sitting_study(&at->here, is_us(asked(to, "units")));
+    ts_study     *study = sitting_study(&at->here, handle_is_us(asked(to, "units")));
     if (study == NULL)
         return nothing_computed(to);
     const ts_status status = ts_places_write(study, name != NULL ? name : "", &sink);
@@ -275,22 +276,23 @@ static enum MHD_Result send_places(server *at, struct MHD_Connection *to)
 
 static enum MHD_Result send_sheet(server *at, struct MHD_Connection *to)
 {
-    growing                out  = {0};
-    const ts_sink          sink = growing_sink(&out);
-    const char            *name = asked(to, "accessory");
-    const ts_page_options  page = {0};
-    const ts_sheet_options what = {.accessory = name != NULL ? name : "", .format = "pdf"};
-    if (at->here.study == NULL)
+    growing                out   = {0};
+    const ts_sink          sink  = growing_sink(&out);
+    const char            *name  = asked(to, "accessory");
+    const ts_page_options  page  = {0};
+    const ts_sheet_options what  = {.accessory = name != NULL ? name : "", .format = "pdf"};
+    ts_study *const        study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_sheet_write_to(at->here.study, &what, &page, &sink);
-    return send_written(to, at->here.study, status, "application/pdf", &out);
+    const ts_status status = ts_sheet_write_to(study, &what, &page, &sink);
+    return send_written(to, study, status, "application/pdf", &out);
 }
 
 static enum MHD_Result send_why(server *at, struct MHD_Connection *to)
 {
     growing               out   = {0};
     const ts_sink         sink  = growing_sink(&out);
-    const ts_page_options page  = {.us = is_us(asked(to, "units"))};
+    const ts_page_options page  = {.us = handle_is_us(asked(to, "units"))};
     ts_study             *study = sitting_workings(&at->here);
     const char           *where = asked(to, "at");
     if (study == NULL)
@@ -312,12 +314,13 @@ static enum MHD_Result send_picture(server *at, struct MHD_Connection *to)
         .condition = asked(to, "condition"),
         .at        = asked(to, "at"),
         .ground    = ground != NULL ? ground : "light",
-        .us        = is_us(units),
+        .us        = handle_is_us(units),
     };
-    if (at->here.study == NULL)
+    ts_study *const study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_study_draw(at->here.study, &options, &sink);
-    return send_written(to, at->here.study, status, "image/svg+xml", &out);
+    const ts_status status = ts_study_draw(study, &options, &sink);
+    return send_written(to, study, status, "image/svg+xml", &out);
 }
 
 /* The study that `from` asks for: the one that the sitting keeps, or one that is to be closed. */
@@ -336,18 +339,19 @@ static enum MHD_Result send_compare(server *at, struct MHD_Connection *to)
 {
     growing               out  = {0};
     const ts_sink         sink = growing_sink(&out);
-    const ts_page_options page = {.us = is_us(asked(to, "units"))};
+    const ts_page_options page = {.us = handle_is_us(asked(to, "units"))};
     ts_study             *past;
     bool                  close;
-    if (at->here.study == NULL)
+    ts_study *const       study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
     const char *why = past_of(at, to, &past, &close);
     if (why != NULL)
         return reply_say(to, 422, why);
-    const ts_status status = ts_compare_write(past, at->here.study, true, &page, &sink);
+    const ts_status status = ts_compare_write(past, study, true, &page, &sink);
     if (close)
         ts_study_close(past);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_past_view(server *at, struct MHD_Connection *to)
@@ -355,7 +359,7 @@ static enum MHD_Result send_past_view(server *at, struct MHD_Connection *to)
     growing               out     = {0};
     const ts_sink         sink    = growing_sink(&out);
     const char           *units   = asked(to, "units");
-    const ts_view_options options = {.us = is_us(units)};
+    const ts_view_options options = {.us = handle_is_us(units)};
     ts_study             *past;
     bool                  close;
     const char           *why = past_of(at, to, &past, &close);
@@ -381,8 +385,8 @@ static enum MHD_Result send_candidate(server *at, struct MHD_Connection *to)
     growing                out   = {0};
     const ts_sink          sink  = growing_sink(&out);
     const char            *units = asked(to, "units"), *word = asked(to, "answer");
-    const ts_view_options  options = {.us = is_us(units)};
-    const ts_study_options how     = sitting_options(false);
+    const ts_view_options  options = {.us = handle_is_us(units)};
+    const ts_study_options how     = sitting_options(false, false);
     const arrange_job     *job     = &at->job;
     const size_t           index =
         word != NULL && strlen(word) == 1 && *word >= '0' ? (size_t)(*word - '0') : JOB_ANSWER_MOST;
@@ -406,38 +410,41 @@ static enum MHD_Result send_effects(server *at, struct MHD_Connection *to)
     const ts_sink            sink  = growing_sink(&out);
     const ts_page_options    page  = {0};
     const ts_effects_options whole = {0};
-    if (at->here.study == NULL)
+    ts_study *const          study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_effects_write(at->here.study, &whole, true, &page, &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    const ts_status status = ts_effects_write(study, &whole, true, &page, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_brief(server *at, struct MHD_Connection *to)
 {
-    growing       out  = {0};
-    const ts_sink sink = growing_sink(&out);
-    if (at->here.study == NULL)
+    growing         out   = {0};
+    const ts_sink   sink  = growing_sink(&out);
+    ts_study *const study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_brief_quiz(at->here.study, false, &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    const ts_status status = ts_brief_quiz(study, false, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_moving(server *at, struct MHD_Connection *to)
 {
-    growing       out  = {0};
-    const ts_sink sink = growing_sink(&out);
-    if (at->here.study == NULL)
+    growing         out   = {0};
+    const ts_sink   sink  = growing_sink(&out);
+    ts_study *const study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
     const ts_status status =
-        ts_brief_picture(at->here.study, asked(to, "condition"), asked(to, "ground"), &sink);
-    return send_written(to, at->here.study, status, "image/svg+xml", &out);
+        ts_brief_picture(study, asked(to, "condition"), asked(to, "ground"), &sink);
+    return send_written(to, study, status, "image/svg+xml", &out);
 }
 
 /* The words behind '?' in the order in which slow_answer.c takes them. */
 static enum MHD_Result send_slow(server *at, struct MHD_Connection *to, const route *where)
 {
     const bool start = where->id == ROUTE_START;
-    if (at->here.study == NULL)
+    if (at->here.computed == 0)
         return nothing_computed(to);
     const slow_question what = {.which = where->id,
                                 .shown = at->here.shown,
@@ -451,12 +458,13 @@ static enum MHD_Result send_slow(server *at, struct MHD_Connection *to, const ro
 
 static enum MHD_Result send_solids(server *at, struct MHD_Connection *to)
 {
-    growing       out  = {0};
-    const ts_sink sink = growing_sink(&out);
-    if (at->here.study == NULL)
+    growing         out   = {0};
+    const ts_sink   sink  = growing_sink(&out);
+    ts_study *const study = sitting_study(&at->here, false);
+    if (study == NULL)
         return nothing_computed(to);
-    const ts_status status = ts_study_write_solids(at->here.study, &sink);
-    return send_written(to, at->here.study, status, json_kind_name, &out);
+    const ts_status status = ts_study_write_solids(study, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_notation(struct MHD_Connection *to)

@@ -170,7 +170,7 @@ static const char *find_text(const sitting *here, const char *from, growing *tex
 const char *past_study(const sitting *here, const char *from, ts_study **study)
 {
     growing                text    = {0};
-    const ts_study_options options = sitting_options(false);
+    const ts_study_options options = sitting_options(false, false);
     const char            *why     = find_text(here, from, &text);
     *study                         = NULL;
     if (why == NULL && (text.failed || ts_study_open(NULL, study) != TS_OK))

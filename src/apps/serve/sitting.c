@@ -5,30 +5,39 @@
 #include <string.h>
 #include <time.h>
 
-ts_study_options sitting_options(bool workings)
+ts_study_options sitting_options(bool workings, bool us)
 {
-    return (ts_study_options){
-        .today = (int32_t)(time(NULL) / 86400), .workings = workings, .file = TS_WANT_DRIVE};
+    return (ts_study_options){.today    = (int32_t)(time(NULL) / 86400),
+                              .workings = workings,
+                              .us       = us,
+                              .file     = TS_WANT_DRIVE};
 }
 
 /* ---- what follows from the text ------------------------------------------------------------- */
 
-/* An act changes little: what the study that is shown has computed is not computed anew. */
-static ts_status open_study(const sitting *here, ts_study **fresh)
+ts_study *sitting_newest(const sitting *here)
 {
-    return here->study != NULL ? ts_study_open_beside(here->study, fresh)
-                               : ts_study_open(NULL, fresh);
+    const sitting_told *told =
+        &here->told[here->told[here->us].of == here->computed ? here->us : !here->us];
+    return here->computed != 0 ? told->study : NULL;
 }
 
-/* The study of a text; *status tells whether it could be computed.  NULL: no memory. */
-static ts_study *study_of(const sitting *here, const growing *text, ts_status *status)
+/* The study of a text; *status tells whether it could be computed.  NULL: no memory.  An act
+ * changes little: what the study that is shown has computed is not computed anew. */
+static ts_study *study_of(const sitting *here, const growing *text, const ts_study_options *options,
+                          ts_status *status)
 {
-    ts_study              *fresh   = NULL;
-    const ts_study_options options = sitting_options(false);
-    *status                        = open_study(here, &fresh);
+    ts_study *fresh = NULL, *shown = sitting_newest(here);
+    *status = shown != NULL ? ts_study_open_beside(shown, &fresh) : ts_study_open(NULL, &fresh);
     if (*status == TS_OK)
-        *status = ts_study_read(fresh, here->shown, text->bytes, text->length, &options);
+        *status = ts_study_read(fresh, here->shown, text->bytes, text->length, options);
     return fresh;
+}
+
+static void take_over(sitting_told *told, ts_study *fresh, uint64_t of)
+{
+    ts_study_close(told->study);
+    *told = (sitting_told){fresh, of};
 }
 
 /* The study of the text as it is now is taken over. */
@@ -36,9 +45,10 @@ static void adopt(sitting *here, ts_study *fresh, ts_status status)
 {
     here->messages.length = 0;
     if (status == TS_OK) {
-        ts_study_close(here->study);
-        here->study    = fresh;
+        growing_forget(&here->sound);
+        growing_add(&here->sound, here->text.bytes, here->text.length);
         here->computed = here->serial;
+        take_over(&here->told[here->us], fresh, here->serial);
         return;
     }
     const ts_sink sink = growing_sink(&here->messages);
@@ -49,44 +59,38 @@ static void adopt(sitting *here, ts_study *fresh, ts_status status)
 
 static void compute(sitting *here)
 {
-    ts_status       status;
-    ts_study *const fresh = study_of(here, &here->text, &status);
+    const ts_study_options options = sitting_options(false, here->us);
+    ts_status              status;
+    ts_study *const        fresh = study_of(here, &here->text, &options, &status);
     adopt(here, fresh, status);
 }
 
-/* A study of the same text that was read with other wishes, kept until the text changes. */
-static ts_study *beside(sitting *here, const ts_study_options *options, ts_study **kept,
-                        uint64_t *of)
+/* A study of the text that was computed last, read with other wishes when they come. */
+static ts_study *beside(const sitting *here, const ts_study_options *options, sitting_told *told)
 {
-    if (here->computed == 0 || here->computed != here->serial)
-        return *of != 0 ? *kept : NULL;
-    if (*of == here->computed)
-        return *kept;
-    ts_study *fresh  = NULL;
-    ts_status status = open_study(here, &fresh);
-    if (status == TS_OK)
-        status = ts_study_read(fresh, here->shown, here->text.bytes, here->text.length, options);
+    if (here->computed == 0 || told->of == here->computed)
+        return told->study;
+    ts_status       status = TS_NO_MEMORY;
+    ts_study *const fresh =
+        here->sound.failed ? NULL : study_of(here, &here->sound, options, &status);
     if (status != TS_OK) {
         ts_study_close(fresh);
         return NULL;
     }
-    ts_study_close(*kept);
-    *kept = fresh;
-    *of   = here->computed;
+    take_over(told, fresh, here->computed);
     return fresh;
 }
 
 ts_study *sitting_workings(sitting *here)
 {
-    const ts_study_options options = sitting_options(true);
-    return beside(here, &options, &here->workings, &here->worked);
+    const ts_study_options options = sitting_options(true, false);
+    return beside(here, &options, &here->workings);
 }
 
 ts_study *sitting_study(sitting *here, bool us)
 {
-    ts_study_options options = sitting_options(false);
-    options.us               = true;
-    return us ? beside(here, &options, &here->customary, &here->told_us) : here->study;
+    const ts_study_options options = sitting_options(false, us);
+    return beside(here, &options, &here->told[us]);
 }
 
 /* ---- acts ----------------------------------------------------------------------------------- */
@@ -319,7 +323,7 @@ const char *sitting_open(sitting *here, const char *path)
     if (why != NULL)
         return why;
     compute(here);
-    const ts_study_options options = sitting_options(false);
+    const ts_study_options options = sitting_options(false, false);
     if (ts_study_open(NULL, &here->opened) != TS_OK ||
         ts_study_read(here->opened, path, here->text.bytes, here->text.length, &options) != TS_OK) {
         ts_study_close(here->opened);
@@ -334,10 +338,11 @@ void sitting_close(sitting *here)
     free(here->acts);
     growing_forget(&here->text);
     growing_forget(&here->messages);
-    ts_study_close(here->study);
+    growing_forget(&here->sound);
+    ts_study_close(here->told[0].study);
+    ts_study_close(here->told[1].study);
+    ts_study_close(here->workings.study);
     ts_study_close(here->opened);
-    ts_study_close(here->workings);
-    ts_study_close(here->customary);
     edit_journal_close(&here->journal);
     workspace_close(&here->place);
 }
@@ -386,15 +391,16 @@ static sitting_end save(sitting *here, const journal_record *record, growing *af
 /* The disk writes while the drive is computed.  `sound`: what cannot be computed is refused. */
 static sitting_end change(sitting *here, const journal_record *record, bool sound)
 {
-    growing   after = {0};
-    ts_status status;
+    const ts_study_options options = sitting_options(false, here->us);
+    growing                after   = {0};
+    ts_status              status;
     if (!text_after(here, record, &after)) {
         const bool full = after.failed;
         growing_forget(&after);
         return full ? SITTING_FAULT : SITTING_NOTHING;
     }
     const bool  begun = workspace_begin(&here->place, after.bytes, after.length);
-    ts_study   *fresh = begun ? study_of(here, &after, &status) : NULL;
+    ts_study   *fresh = begun ? study_of(here, &after, &options, &status) : NULL;
     sitting_end end   = SITTING_FAULT;
     if (begun && sound && status != TS_OK)
         end = SITTING_REFUSED;

@@ -21,6 +21,12 @@ typedef struct sitting_act {
     bool   outside; /* another program did it */
 } sitting_act;
 
+/* A text that was computed in one way. */
+typedef struct sitting_told {
+    ts_study *study;
+    uint64_t  of; /* serial of the text; 0: none */
+} sitting_told;
+
 typedef struct sitting {
     workspace    place;
     edit_journal journal;
@@ -29,16 +35,15 @@ typedef struct sitting {
     uint64_t     serial; /* one more after every change of the text */
     sitting_act *acts;
     size_t       act_count, act_room;
-    size_t       done;      /* acts that the text has in it; the others can be done again */
-    ts_study    *study;     /* of the text, or of the last text that could be computed   */
-    uint64_t     computed;  /* serial of that text; 0: none could                         */
-    ts_study    *opened;    /* of the text when the sitting began, for the comparison     */
-    ts_study    *workings;  /* of the same as `study`, with every step kept               */
-    uint64_t     worked;    /* serial of `workings`                                       */
-    ts_study    *customary; /* of the same as `study`, its sentences in customary units   */
-    uint64_t     told_us;   /* serial of `customary`                                      */
-    growing      messages;  /* JSON of what is wrong with the text; empty: nothing        */
-    uint64_t     outside;   /* serial at which another program's change was found         */
+    size_t       done;     /* acts that the text has in it; the others can be done again */
+    growing      sound;    /* the text, or the last that could be computed               */
+    uint64_t     computed; /* serial of that text; 0: none could                         */
+    bool         us;       /* the page that asks has customary units: an act is told in them */
+    sitting_told told[2];  /* of that text: sentences in metric, in customary units      */
+    sitting_told workings; /* of that text, with every step kept                         */
+    ts_study    *opened;   /* of the text when the sitting began, for the comparison     */
+    growing      messages; /* JSON of what is wrong with the text; empty: nothing        */
+    uint64_t     outside;  /* serial at which another program's change was found         */
 } sitting;
 
 /* NULL, or why the file cannot be worked on (one sentence). */
@@ -67,8 +72,10 @@ bool sitting_text_after(const sitting *here, size_t acts, growing *text);
 
 /* The study of the text that was computed last, with sentences in these units; NULL: none. */
 ts_study *sitting_study(sitting *here, bool us);
+/* The same in whichever units it is there already; NULL: none. */
+ts_study *sitting_newest(const sitting *here);
 /* The study with every step kept, of the text that was computed last; NULL: none. */
 ts_study        *sitting_workings(sitting *here);
-ts_study_options sitting_options(bool workings);
+ts_study_options sitting_options(bool workings, bool us);
 
 #endif

@@ -54,7 +54,7 @@ static ts_status tell_seizure(slow_answer *job, ts_study *study, const ts_sink *
 static void compute(slow_answer *job)
 {
     ts_study              *study   = NULL;
-    const ts_study_options options = sitting_options(false);
+    const ts_study_options options = sitting_options(false, false);
     const ts_sink          sink    = growing_sink(&job->answer);
     job->status                    = ts_study_open(NULL, &study);
     if (job->status == TS_OK)
