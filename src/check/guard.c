@@ -22,8 +22,7 @@ ts_node ts_guard_node(const ts_check *check, const ts_guard *guard)
 /* "a tooth of idler 3 breaks", of bevels or not. */
 static const char *gives_way(ts_check *check, const ts_part_capacity *part)
 {
-    const bool bevel =
-        part->mesh != TS_NOWHERE && check->train->meshes[part->mesh].kind == TS_MESH_BEVEL;
+    const bool bevel = ts_part_is_bevel(check->train, part);
 
     switch (part->kind) {
     case TS_PART_ROOT:
@@ -81,7 +80,6 @@ bool ts_wall_known(ts_check *check, const ts_guard *guard, ts_node about)
     if (guard->once.part != TS_NOWHERE)
         return true;
     ts_not_computable(check, about, TS_EVERY_CONDITION,
-                      "what the teeth between %s and its spool bear",
-                      ts_guard_name(check, guard));
+                      "what the teeth between %s and its spool bear", ts_guard_name(check, guard));
     return false;
 }

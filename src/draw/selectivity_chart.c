@@ -299,9 +299,8 @@ static void write_first(const chart *it, const ts_guard *guard, size_t row)
     const double            y    = it->area.y + it->row * ((double)row + 0.5);
     const ts_lettering      word = {
              .size = TS_LOOK_TYPE_PX_SMALL, .colour = TS_COLOUR_INK, .width = first_wide - 16.0};
-    ts_buffer *line = ts_canvas_line(canvas);
-    const bool bevel =
-        part->mesh != TS_NOWHERE && it->scene->train->meshes[part->mesh].kind == TS_MESH_BEVEL;
+    ts_buffer *line  = ts_canvas_line(canvas);
+    const bool bevel = ts_part_is_bevel(it->scene->train, part);
     ts_buffer_print(line, "%s%s, %s", bevel ? "bevel " : "", says[part->kind], part->what);
     ts_write(canvas, (ts_point){it->area.x + it->area.w + 8.0, y - 4.0}, ts_scene_kept(it->scene),
              &word);

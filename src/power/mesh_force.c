@@ -268,11 +268,10 @@ static void rest(const ts_power_case *c, ts_mesh_load *load)
     load->F_a[1]     = TS_STEP(c->workings, rest_formulas[3], 0.0 * F_t, F_t);
 }
 
-void ts_power_forces(const ts_power_case *c, uint32_t m)
+static void press(const ts_power_case *c, uint32_t m, ts_mesh_load *load)
 {
     const ts_mesh        *mesh     = &c->train->meshes[m];
     const ts_mesh_motion *geometry = &c->motion->meshes[m];
-    ts_mesh_load         *load     = &c->mesh[m];
     const double          T_1 = load->T[0], T_2 = load->T[1];
     const double          r_1 = geometry->r_1, r_2 = geometry->r_2;
 
@@ -301,4 +300,25 @@ void ts_power_forces(const ts_power_case *c, uint32_t m)
         direct_bevel(c, mesh, geometry, load);
     else
         direct_cylindrical(c, geometry, load);
+}
+
+void ts_power_forces(const ts_power_case *c, uint32_t m)
+{
+    press(c, m, &c->mesh[m]);
+}
+
+ts_mesh_load ts_power_load_of(const ts_power *power, uint32_t m, double T_2)
+{
+    const ts_power_case c       = {.motion = power->motion, .train = power->motion->train};
+    const ts_mesh      *mesh    = &c.train->meshes[m];
+    const double        z_1     = (double)c.train->gears[mesh->driver].teeth.value;
+    const double        z_2     = (double)c.train->gears[mesh->driven].teeth.value;
+    const bool          outward = T_2 >= 0.0;
+    const double        keeps   = 1.0 - mesh->loss.value;
+    ts_mesh_load        load    = {.flow = (T_2 > 0.0) - (T_2 < 0.0)};
+
+    load.T[0] = T_2 * z_1 / z_2 * (outward ? 1.0 / keeps : keeps);
+    load.T[1] = T_2;
+    press(&c, m, &load);
+    return load;
 }

@@ -80,4 +80,8 @@ ts_status ts_power_prepare(const ts_drive *drive, const ts_motion *motion, ts_ar
 /* Computes every load of a solved motion.  Allocates nothing; always TS_OK. */
 ts_status ts_power_solve(const ts_drive *drive, ts_power *power, ts_workings *workings);
 
+/* What a mesh bears when T_2 (N.m, + outward) stands at its driven gear, whatever the conditions
+ * ask: torques, forces and flanks; powers stay 0.  Needs a solved motion alone. */
+ts_mesh_load ts_power_load_of(const ts_power *power, uint32_t mesh, double T_2);
+
 #endif

@@ -30,6 +30,7 @@
 #define TS_LINE_BEARINGS_MOST 2
 #define TS_LINE_SECTIONS_MOST 16
 #define TS_LINE_NOTCHES_MOST  14
+#define TS_LINE_EXITS_MOST    12 /* ways by which torque may leave a line */
 #define TS_LINE_SITES_MOST    (3 * TS_LINE_GEARS_MOST + TS_LINE_NOTCHES_MOST)
 
 #define TS_LINE_SPLINE 18e-3 /* m, beyond a bearing where a spline takes the torque */
@@ -110,16 +111,17 @@ typedef struct ts_line {
     ts_line_notch   notches[TS_LINE_NOTCHES_MOST];
     ts_node         notch_nodes[TS_LINE_NOTCHES_MOST];
     int             notch_count;
-    int             weakest_D, weakest_F; /* notches; -1: none is stressed                     */
-    int             weakest_K;            /* notch of S_K, where weakest_D is one              */
-    double          n_G; /* safety of the first by Goodman's line, the second opinion        */
-    double          S_K; /* least of all for as long as the conditions last */
-    double          d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
-    double          d_most;                           /* m, that a bearing may have as its bore */
-    double          length;                           /* m                                      */
-    bool            lies_as_told;  /* by places or sections of the file, or on one side */
-    double          L_stack, L_ax; /* m, its gears and bearings along the axis, and with the walls
-                                      of its box; NaN: of no box, or not laid out               */
+    ts_node exit_nodes[TS_LINE_EXITS_MOST]; /* of what it bears by each way: line_branch.h */
+    int     weakest_D, weakest_F;           /* notches; -1: none is stressed                     */
+    int     weakest_K;                      /* notch of S_K, where weakest_D is one              */
+    double  n_G; /* safety of the first by Goodman's line, the second opinion        */
+    double  S_K; /* least of all for as long as the conditions last */
+    double  d_ref, d_journal, d_seat, d_bore; /* m, what the outline was made from   */
+    double  d_most;                           /* m, that a bearing may have as its bore */
+    double  length;                           /* m                                      */
+    bool    lies_as_told;  /* by places or sections of the file, or on one side */
+    double  L_stack, L_ax; /* m, its gears and bearings along the axis, and with the walls
+                              of its box; NaN: of no box, or not laid out               */
     double E, G, rho;
     double axis[3], across[3], up[3]; /* x, y, z of the line in engine axes */
     double sense;                     /* +1 or -1 about x; NaN: not known   */

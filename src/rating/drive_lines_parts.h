@@ -66,7 +66,7 @@ typedef struct ts_lines_case {
 
 /* How many lines has a drive, and how many addresses do they need? */
 uint32_t ts_lines_count(const ts_drive *drive, const ts_train *train);
-#define TS_LINE_NODES_MOST 32
+#define TS_LINE_NODES_MOST 36
 /* Kind, gears, seats, names of all. */
 ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *arena, ts_lines *lines);
 
@@ -134,6 +134,10 @@ void ts_line_bend(const ts_lines_case *c, uint32_t line);
 /* By how much all meshes lie out of parallel, once every line is bent: line_askew.c. */
 void ts_lines_lay_askew(const ts_lines_case *c);
 
+/* Adds what a mesh does to its gear g (0 driver, 1 driven), which sits on a line: the torque is
+ * that of power/, which knows the losses; the force is that of the side that power enters. */
+void ts_line_press(const ts_lines *lines, uint32_t mesh, int g, const ts_mesh_load *load,
+                   ts_line_gear_load *out);
 /* From the axis of gear g (0 driver, 1 driven) of a mesh to where its teeth touch, in the frame. */
 void ts_line_arm(const ts_lines *lines, uint32_t mesh, int g, const ts_line *line, double r[3]);
 #define TS_LINE_UNBALANCE 6.3e-3 /* m/s  ISO 21940-11, grade G 6.3 (from memory) */

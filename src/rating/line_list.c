@@ -1,6 +1,7 @@
 /* rating/line_list.c: which bodies of a drive turn in bearings of their own, and what do they
  * carry? */
 #include "rating/drive_lines_parts.h"
+#include "rating/line_branch.h"
 
 #include <math.h>
 
@@ -164,6 +165,19 @@ static void list_box_shaft(lister *l, uint32_t shaft)
     put_bearing(l, &l->lines->lines[number], box->node, &box->record->bearings.seat[1], "rear");
 }
 
+static void make_exits(const lister *l, uint32_t number)
+{
+    static const char *const keys[TS_LINE_EXITS_MOST] = {"way 1", "way 2",  "way 3",  "way 4",
+                                                         "way 5", "way 6",  "way 7",  "way 8",
+                                                         "way 9", "way 10", "way 11", "way 12"};
+    ts_line_way              entry, exits[TS_LINE_EXITS_MOST];
+    ts_line                 *line  = &l->lines->lines[number];
+    const int                count = ts_line_list_ways(l->lines, number, &entry, exits);
+
+    for (int e = 0; e < count; e++)
+        line->exit_nodes[e] = made(l, line->node, keys[e]);
+}
+
 ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *arena, ts_lines *lines)
 {
     const ts_train *train = lines->motion->train;
@@ -178,5 +192,7 @@ ts_status ts_lines_list(const ts_drive *drive, ts_source *source, ts_arena *aren
         if (train->shafts[s].kind == TS_SHAFT_BOX)
             list_box_shaft(&l, s);
     }
+    for (uint32_t n = 0; n < lines->count; n++)
+        make_exits(&l, n);
     return l.failed ? TS_NO_MEMORY : TS_OK;
 }

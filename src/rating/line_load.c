@@ -94,23 +94,16 @@ void ts_line_arm(const ts_lines *lines, uint32_t m, int g, const ts_line *line, 
     r[0] = 0.0;
 }
 
-/* The torque is that of power/, which knows the losses; the force is that of the side that power
- * enters. */
-static void add_mesh(const ts_lines_case *c, uint32_t m, uint32_t condition, int g)
+void ts_line_press(const ts_lines *lines, uint32_t m, int g, const ts_mesh_load *load,
+                   ts_line_gear_load *out)
 {
-    const ts_mesh      *mesh = &c->train->meshes[m];
-    const ts_mesh_load *load = &c->lines->power->mesh[(size_t)condition * c->train->mesh_count + m];
-    const uint32_t      gear = g == 0 ? mesh->driver : mesh->driven;
-    const uint32_t      number = c->lines->of_gear[gear];
-    double              r[3], F[3], M[3], force[3];
+    const ts_mesh *mesh = &lines->motion->train->meshes[m];
+    const ts_line *line = &lines->lines[lines->of_gear[g == 0 ? mesh->driver : mesh->driven]];
+    double         r[3], F[3], M[3], force[3];
 
-    if (number == TS_NOWHERE || load->flow == TS_FLOW_NONE)
-        return;
-    const ts_line     *line = &c->lines->lines[number];
-    ts_line_gear_load *out  = &ts_line_case_at(c, number, condition)->load[c->lines->seat_of[gear]];
     for (int i = 0; i < 3; i++)
         force[i] = g == 0 ? -load->force[i] : load->force[i];
-    ts_line_arm(c->lines, m, g, line, r);
+    ts_line_arm(lines, m, g, line, r);
     into_frame(line, force, F);
     cross(r, F, M);
     M[0] = line->sense * (g == 0 ? -load->T[0] : load->T[1]);
@@ -118,6 +111,19 @@ static void add_mesh(const ts_lines_case *c, uint32_t m, uint32_t condition, int
         out->F[i] += F[i];
         out->M[i] += M[i];
     }
+}
+
+static void add_mesh(const ts_lines_case *c, uint32_t m, uint32_t condition, int g)
+{
+    const ts_mesh      *mesh = &c->train->meshes[m];
+    const ts_mesh_load *load = &c->lines->power->mesh[(size_t)condition * c->train->mesh_count + m];
+    const uint32_t      gear = g == 0 ? mesh->driver : mesh->driven;
+    const uint32_t      number = c->lines->of_gear[gear];
+
+    if (number == TS_NOWHERE || load->flow == TS_FLOW_NONE)
+        return;
+    ts_line_press(c->lines, m, g, load,
+                  &ts_line_case_at(c, number, condition)->load[c->lines->seat_of[gear]]);
 }
 
 /* ---- ends ------------------------------------------------------------------------------------ */

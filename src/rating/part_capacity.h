@@ -36,9 +36,9 @@ static inline const char *ts_part_kind_word(ts_part_kind kind)
 
 typedef struct ts_part_capacity {
     ts_part_kind kind;
-    uint32_t     shaft;  /* whose torque loads it; TS_NOWHERE: the part is a mesh            */
-    uint32_t     mesh;   /* ... this one; TS_NOWHERE: the part sits on a shaft               */
-    bool         of_pad; /* on a shaft: nothing but what `pad` takes loads it                */
+    uint32_t     shaft;  /* whose torque loads it; TS_NOWHERE: that of a mesh                  */
+    uint32_t     mesh;   /* ... this one, or its torque loads the part; TS_NOWHERE: on a shaft */
+    bool         of_pad; /* on a shaft: T is a torque of `pad` alone                         */
     uint32_t     pad;
     double       T;       /* N.m, > 0, borne once                                             */
     ts_node      node;    /* what the workings of T are about                                 */
@@ -65,6 +65,13 @@ static inline bool ts_part_capacity_add(ts_part_capacities *list, const ts_part_
 static inline uint32_t ts_part_shaft(const ts_train *train, const ts_part_capacity *part)
 {
     return part->mesh == TS_NOWHERE ? part->shaft : train->meshes[part->mesh].driven_shaft;
+}
+
+/* Teeth of bevel gears?  A shaft or bearing counts by the mesh that takes torque from it. */
+static inline bool ts_part_is_bevel(const ts_train *train, const ts_part_capacity *part)
+{
+    return (part->kind == TS_PART_ROOT || part->kind == TS_PART_FLANK) &&
+           train->meshes[part->mesh].kind == TS_MESH_BEVEL;
 }
 
 #endif

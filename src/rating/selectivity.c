@@ -173,15 +173,12 @@ static void list_by_shaft(ts_select *select)
     for (uint32_t p = 0; p < train->pad_count; p++)
         scratch->own[p] = TS_NOWHERE;
     for (size_t i = select->parts.count; i-- > 0;) {
-        const uint32_t s = ts_part_shaft(train, &select->parts.items[i]);
+        const ts_part_capacity *part = &select->parts.items[i];
+        uint32_t               *first =
+            part->of_pad ? &scratch->own[part->pad] : &scratch->first[ts_part_shaft(train, part)];
 
-        scratch->next[i] = TS_NOWHERE;
-        if (select->parts.items[i].of_pad) {
-            scratch->own[select->parts.items[i].pad] = (uint32_t)i;
-            continue;
-        }
-        scratch->next[i]  = scratch->first[s];
-        scratch->first[s] = (uint32_t)i;
+        scratch->next[i] = *first;
+        *first           = (uint32_t)i;
     }
 }
 
@@ -297,11 +294,12 @@ static bool is_passed(const ts_select *select, const ts_guard *guard, const ts_w
 /* The lesser of a wall and what stands on the pad itself. */
 static ts_wall with_own(const ts_select *select, const ts_guard *guard, ts_wall wall)
 {
-    const uint32_t own = guard->pad == TS_NOWHERE ? TS_NOWHERE : select->scratch->own[guard->pad];
+    uint32_t own = guard->pad == TS_NOWHERE ? TS_NOWHERE : select->scratch->own[guard->pad];
 
-    if (own == TS_NOWHERE || !(select->parts.items[own].T < wall.T))
-        return wall;
-    return ts_select_wall_of(select, guard, own);
+    for (; own != TS_NOWHERE; own = select->scratch->next[own])
+        if (select->parts.items[own].T < wall.T)
+            wall = ts_select_wall_of(select, guard, own);
+    return wall;
 }
 
 static ts_wall whole(const ts_select *select, const ts_guard *guard, const ts_wall *found)

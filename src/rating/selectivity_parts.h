@@ -18,7 +18,7 @@ struct ts_select_scratch {
     double   *rest;      /* [shaft] the same of one condition, less all that is taken there       */
     uint32_t *rest_at;
     uint32_t *input;   /* [shaft] the box input in whose tree it stands; itself elsewhere       */
-    uint32_t *own;     /* [pad] the part on it that it alone loads; TS_NOWHERE: none            */
+    uint32_t *own;     /* [pad] the first part that its torque alone counts for; TS_NOWHERE     */
     ts_wall  *walls;   /* [guard] of one way through the train                                  */
     double   *lasting; /* [part] what it bears for a while                                      */
 };

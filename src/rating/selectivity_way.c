@@ -78,8 +78,9 @@ size_t ts_select_upstream(const ts_select *select, const ts_guard *guard, uint32
     size_t          count = 0;
     uint32_t        s     = guard->shaft;
 
-    if (guard->pad != TS_NOWHERE && select->scratch->own[guard->pad] != TS_NOWHERE && room > 0)
-        parts[count++] = select->scratch->own[guard->pad];
+    for (uint32_t i = guard->pad == TS_NOWHERE ? TS_NOWHERE : select->scratch->own[guard->pad];
+         i != TS_NOWHERE && count < room; i = select->scratch->next[i])
+        parts[count++] = i;
     for (;;) {
         for (uint32_t i = select->scratch->first[s]; i != TS_NOWHERE;
              i          = select->scratch->next[i]) {

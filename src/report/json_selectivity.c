@@ -3,7 +3,7 @@
 
 #include <math.h>
 
-#define PARTS_MOST 12 /* of one pad, the nearest first */
+#define PARTS_MOST 64 /* of one pad, the nearest first */
 
 static const char *const kinds[] = {
     [TS_PART_ROOT] = "tooth breaks", [TS_PART_FLANK] = "flank yields",

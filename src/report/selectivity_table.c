@@ -57,9 +57,8 @@ static void first(table *t, const ts_guard *guard)
     };
     if (guard->once.part == TS_NOWHERE)
         return;
-    const ts_part_capacity *part = &t->answer->select->parts.items[guard->once.part];
-    const bool              bevel =
-        part->mesh != TS_NOWHERE && t->answer->train->meshes[part->mesh].kind == TS_MESH_BEVEL;
+    const ts_part_capacity *part  = &t->answer->select->parts.items[guard->once.part];
+    const bool              bevel = ts_part_is_bevel(t->answer->train, part);
 
     ts_buffer_print(&t->text, "%s%s of %s", bevel ? "bevel " : "", says[part->kind], part->what);
 }

@@ -174,10 +174,12 @@ class Answers(InFolder):
     def test_the_spline_of_a_pad_bears_what_its_pad_takes_and_no_mesh(self):
         told = answer("start", LARGE)
         shafts, pads = ({one["of"]: one for one in told[key]} for key in ("shafts", "pads"))
-        self.assertEqual(pads["standby generator"]["by"], "spline")
+        self.assertEqual(pads["hydraulic pump 1"]["by"], "spline")
+        self.assertLess(pads["hydraulic pump 1"]["bears"], shafts["hydraulic pump 1"]["bears"])
+        self.assertEqual(pads["standby generator"]["by"], "bearing")
         self.assertLess(pads["standby generator"]["bears"], shafts["standby generator"]["bears"])
         self.assertNotIn("spline", [one.get("by") for one in told["shafts"]])
-        self.assertIsNone(pads["breather"]["bears"])
+        self.assertEqual(pads["breather"]["by"], "bearing")
 
     def test_what_is_missing_is_named(self):
         text = LARGE.read_text(encoding="utf-8")

@@ -17,7 +17,7 @@ static const ts_formula reserve_formula = {
     .source  = "reserve = capacity / demand - 1",
 };
 
-/* What gives way first of a mesh; NULL: a part of it is not known, or none is. */
+/* Which of its teeth give way first; NULL: a part of it is not known, or none is. */
 static const ts_part_capacity *weakest_of(const ts_check *check, uint32_t mesh)
 {
     const ts_part_capacities *parts = &check->select->parts;
@@ -25,7 +25,7 @@ static const ts_part_capacity *weakest_of(const ts_check *check, uint32_t mesh)
 
     for (size_t i = 0; i < parts->count; i++) {
         const ts_part_capacity *part = &parts->items[i];
-        if (part->mesh != mesh)
+        if (part->mesh != mesh || !(part->kind == TS_PART_ROOT || part->kind == TS_PART_FLANK))
             continue;
         if (!(part->T > 0.0))
             return NULL;
