@@ -52,6 +52,34 @@ static double carried(const shaker *it, size_t spring)
 /* ---- what shakes it ---------------------------------------------------------------------------
  */
 
+/* The natural frequency that it meets nearest; SIZE_MAX: none is near. */
+static size_t mode_met(const ts_twist_modes *modes, double omega)
+{
+    size_t met = SIZE_MAX;
+    double off = TS_NEAR_A_MODE;
+
+    for (size_t i = modes->rigid; i < modes->count; i++) {
+        const double here = fabs(omega / modes->omega[i] - 1.0);
+        if (here < off) {
+            off = here;
+            met = i;
+        }
+    }
+    return met;
+}
+
+static void note_near(ts_torque_near *near, double T, const ts_shake_source *source, size_t mode,
+                      double omega)
+{
+    near->swing += T * T;
+    if (!(T > near->most))
+        return;
+    near->most             = T;
+    near->source           = *source;
+    near->source.frequency = omega / two_pi;
+    near->mode             = mode;
+}
+
 static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source *source)
 {
     const ts_twist_model *model = &it->ask->twist->model;
@@ -60,7 +88,8 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
 
     if (!(size > 0.0) || !(by->omega > 0.0))
         return;
-    const bool computed = ts_forced_tree_shake(&it->tree, by, it->force, NULL);
+    const bool   computed = ts_forced_tree_shake(&it->tree, by, it->force, NULL);
+    const size_t mode     = mode_met(&it->ask->twist->modes, by->omega);
     for (size_t i = 0; i < model->spring_count; i++) {
         const double T    = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
         const double rate = by->omega / two_pi * T;
@@ -73,6 +102,8 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
             swing[i].source           = *source;
             swing[i].source.frequency = by->omega / two_pi;
         }
+        if (mode != SIZE_MAX)
+            note_near(&swing[i].near, T, source, mode, by->omega);
     }
 }
 
@@ -126,8 +157,10 @@ static void shake_in(shaker *it)
     ts_torque_swing      *swing = &it->out->swings[(size_t)it->condition * n];
 
     for (size_t i = 0; i < n; i++)
-        swing[i] = (ts_torque_swing){.mean   = carried(it, i),
-                                     .source = {.mesh = TS_NOWHERE, .accessory = -1}};
+        swing[i] = (ts_torque_swing){
+            .mean   = carried(it, i),
+            .source = {.mesh = TS_NOWHERE, .accessory = -1},
+            .near   = {.source = {.mesh = TS_NOWHERE, .accessory = -1}, .mode = SIZE_MAX}};
     for (uint32_t i = 0; i < n; i++) {
         if (twist->joints[i].link == TS_LINK_MESH)
             shake_by_mesh(it, i, twist->joints[i].mesh);
@@ -135,8 +168,9 @@ static void shake_in(shaker *it)
             shake_by_accessory(it, i, twist->parts[twist->joints[i].to].accessory);
     }
     for (size_t i = 0; i < n; i++) {
-        swing[i].swing = sqrt(swing[i].swing);
-        swing[i].rate  = swing[i].swing > 0.0 ? sqrt(swing[i].rate) / swing[i].swing : 0.0;
+        swing[i].swing      = sqrt(swing[i].swing);
+        swing[i].near.swing = sqrt(swing[i].near.swing);
+        swing[i].rate       = swing[i].swing > 0.0 ? sqrt(swing[i].rate) / swing[i].swing : 0.0;
     }
 }
 

@@ -31,6 +31,16 @@ typedef struct ts_shake_source {
     double    frequency; /* Hz                                               */
 } ts_shake_source;
 
+#define TS_NEAR_A_MODE 0.10 /* meets a natural frequency; common practice, no source */
+
+/* What swings a spring from sources near a natural frequency of its tree. */
+typedef struct ts_torque_near {
+    double          swing;  /* N.m, amplitude of all of them together, as that of all sources */
+    double          most;   /* N.m, of it by the strongest of them ...                        */
+    ts_shake_source source; /* ... which is this ...                                          */
+    size_t          mode;   /* ... near this one of twist->modes; SIZE_MAX: there is none     */
+} ts_torque_near;
+
 /* One spring in one condition; torques are those of its outer body. */
 typedef struct ts_torque_swing {
     double          mean;   /* N.m, that it carries; >= 0                 */
@@ -39,6 +49,7 @@ typedef struct ts_torque_swing {
     double          sum;    /* N.m, what it never exceeds: the sum of all amplitudes      */
     double          most;   /* N.m, of it by the strongest source alone ... */
     ts_shake_source source; /* ... which is this                           */
+    ts_torque_near  near;
 } ts_torque_swing;
 
 typedef struct ts_drive_forced {

@@ -196,6 +196,50 @@ static void every_swing_is_the_root_of_its_squares(void **state)
     }
 }
 
+static bool meets_a_mode(const ts_twist_modes *modes, double frequency)
+{
+    for (size_t i = modes->rigid; i < modes->count; i++)
+        if (fabs(frequency * 2.0 * acos(-1.0) / modes->omega[i] - 1.0) < 0.10)
+            return true;
+    return false;
+}
+
+/* What is near a natural frequency is a part of the whole: all of it where the whole is nearly one
+ * source that is near, less by all of that source where it is not. */
+static void what_meets_a_mode_is_a_part_of_the_swing(void **state)
+{
+    (void)state;
+    size_t near_first = 0, far_first = 0;
+    for (size_t e = 0; e < 4; e++) {
+        ts_study *study = study_of(examples[e]);
+        for (size_t t = 0; t < study->twist.count; t++) {
+            const ts_drive_forced *forced = &study->twist.forced[t];
+            const ts_twist_modes  *modes  = &forced->twist->modes;
+            for (uint32_t c = 0; c < forced->condition_count; c++)
+                for (size_t i = 0; forced->here[c] && i < forced->twist->model.spring_count; i++) {
+                    const ts_torque_swing *all  = ts_forced_spring(forced, c, i);
+                    const ts_torque_near  *near = &all->near;
+                    if (!(all->most > 0.0))
+                        continue;
+                    assert_true(near->most <= near->swing * (1.0 + 1e-12));
+                    assert_true((near->most > 0.0) == (near->mode != SIZE_MAX));
+                    if (meets_a_mode(modes, all->source.frequency)) {
+                        assert_same_double(near->most, all->most);
+                        assert_same_double(near->source.frequency, all->source.frequency);
+                        assert_true(near->swing <= all->swing * (1.0 + 1e-12));
+                        near_first++;
+                    } else {
+                        assert_true(near->most <= all->most);
+                        assert_true(hypot(near->swing, all->most) <= all->swing * (1.0 + 1e-12));
+                        far_first++;
+                    }
+                }
+        }
+        ts_study_close(study);
+    }
+    assert_true(near_first > 20 && far_first > 20);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -204,6 +248,7 @@ int main(void)
         cmocka_unit_test(what_is_no_tree_is_refused),
         cmocka_unit_test(every_tree_swings_as_its_dense_equations),
         cmocka_unit_test(every_swing_is_the_root_of_its_squares),
+        cmocka_unit_test(what_meets_a_mode_is_a_part_of_the_swing),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

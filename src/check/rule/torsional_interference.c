@@ -10,8 +10,8 @@ static const ts_formula share_formula = {
     .unit    = "1",
     .text    = "t_parting/t_carrying",
     .source =
-        "derived: time in conditions in which a mesh swings by more than it carries, over the "
-        "time of all",
+        "derived: time in conditions in which a mesh swings by more than it carries, mostly by "
+        "what is near a natural frequency, over the time of all",
 };
 static const ts_formula reserve_formula = {
     .symbol  = "reserve_parting_share",
@@ -21,15 +21,12 @@ static const ts_formula reserve_formula = {
     .source  = "reserve = capacity / demand - 1",
 };
 
-#define NEAR 0.10 /* an excitation meets a natural frequency; common practice, no source */
-
 /* A mesh in a condition. */
 typedef struct meeting {
     const ts_torque_swing *swing;
     const ts_drive_forced *tree;
     uint32_t               mesh;
     int32_t                condition;
-    size_t                 mode;
 } meeting;
 
 typedef struct stay {
@@ -38,40 +35,30 @@ typedef struct stay {
     meeting worst; /* in the longest condition with parting flanks */
 } stay;
 
-/* The natural frequency nearest to what shakes the mesh most; SIZE_MAX: none is near. */
-static size_t mode_met(const ts_drive_forced *tree, double frequency)
+/* Flanks part, and sources near natural frequencies do it alone or are the larger part of it. */
+static bool parts_by_modes(const ts_torque_swing *here)
 {
-    const ts_twist_modes *modes = &tree->twist->modes;
-    size_t                met   = SIZE_MAX;
-    double                off   = NEAR;
+    const double near = here->near.swing;
 
-    for (size_t i = modes->rigid; i < modes->count; i++) {
-        const double here = fabs(frequency * two_pi / modes->omega[i] - 1.0);
-        if (here < off) {
-            off = here;
-            met = i;
-        }
-    }
-    return met;
+    return here->swing > here->mean &&
+           (near > here->mean || near * near > here->swing * here->swing / 2.0);
 }
 
-/* That whose torque swings most over its mean; its swing is NULL where none parts by it. */
+/* That which such sources swing most over its mean; its swing is NULL where none parts by them. */
 static meeting worst_of(const ts_drive_forced *tree, uint32_t c)
 {
-    meeting out = {NULL, tree, TS_NOWHERE, (int32_t)c, SIZE_MAX};
+    meeting out = {NULL, tree, TS_NOWHERE, (int32_t)c};
 
     for (size_t i = 0; i < tree->twist->model.spring_count; i++) {
         const ts_torque_swing *here = ts_forced_spring(tree, c, i);
         if (tree->twist->joints[i].link != TS_LINK_MESH || !(here->mean > 0.0) ||
-            !(here->swing > here->mean))
+            !parts_by_modes(here))
             continue;
-        const size_t mode = mode_met(tree, here->source.frequency);
-        if (mode == SIZE_MAX ||
-            (out.swing != NULL && here->swing / here->mean <= out.swing->swing / out.swing->mean))
+        if (out.swing != NULL &&
+            here->near.swing / here->mean <= out.swing->near.swing / out.swing->mean)
             continue;
         out.swing = here;
         out.mesh  = tree->twist->joints[i].mesh;
-        out.mode  = mode;
     }
     return out;
 }
@@ -117,16 +104,19 @@ static const char *cause(ts_check *check, const ts_shake_source *source)
 
 static void say(ts_check *check, ts_finding *finding, double share, const meeting *worst)
 {
-    ts_says(
-        check, finding,
-        "flanks of the %s drive part for %s of its time; most of it at %s, where %s carries %s "
-        "and swings by %s, shaken most by %s near mode %d, %s",
-        check->drive->spools[check->drive->drive[worst->tree->twist->drive].spool].name,
-        ts_shown_percent(check, share), ts_condition_name(check, worst->condition),
-        ts_mesh_name(check, worst->mesh), ts_shown(check, worst->swing->mean, TS_KIND_TORQUE),
-        ts_shown(check, worst->swing->swing, TS_KIND_TORQUE), cause(check, &worst->swing->source),
-        (int)(worst->mode - worst->tree->twist->modes.rigid + 1),
-        ts_shown(check, worst->tree->twist->modes.omega[worst->mode] / two_pi, TS_KIND_FREQUENCY));
+    ts_says(check, finding,
+            "flanks of the %s drive part for %s of its time; most of it at %s, where %s carries %s "
+            "and swings by %s, %s of it from what is near natural frequencies, most of all from %s "
+            "near mode %d, %s",
+            check->drive->spools[check->drive->drive[worst->tree->twist->drive].spool].name,
+            ts_shown_percent(check, share), ts_condition_name(check, worst->condition),
+            ts_mesh_name(check, worst->mesh), ts_shown(check, worst->swing->mean, TS_KIND_TORQUE),
+            ts_shown(check, worst->swing->swing, TS_KIND_TORQUE),
+            ts_shown(check, worst->swing->near.swing, TS_KIND_TORQUE),
+            cause(check, &worst->swing->near.source),
+            (int)(worst->swing->near.mode - worst->tree->twist->modes.rigid + 1),
+            ts_shown(check, worst->tree->twist->modes.omega[worst->swing->near.mode] / two_pi,
+                     TS_KIND_FREQUENCY));
 }
 
 static void judge(ts_check *check, uint32_t drive, double most)
