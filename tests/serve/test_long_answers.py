@@ -51,6 +51,24 @@ class Answers(WithServer):
         alike(self, got, told("start", self.file, "--ambient=-40 degC", "--oil-temperature=-40 degC"))
         self.assertEqual(self.server.get("/api/start?ambient=warm").status, 422)
 
+    def test_a_start_goes_on_to_a_faster_condition(self):
+        alike(self, self.server.get("/api/start?to=take-off").json(), told("start", self.file, "--to=take-off"))
+        self.assertEqual(self.server.get("/api/start?to=crank").status, 422)
+
+    def test_what_grows_warm_is_told_as_its_command_tells_it(self):
+        got = self.server.get("/api/warm").json()
+        schema("warm.schema.json").validate(got)
+        alike(self, got, told("warm", self.file))
+        some = "through=ground%20idle%205%20min,%20take-off%20120%20s"
+        alike(self, self.server.get(f"/api/warm?soak=-30%20degC&{some}").json(),
+              told("warm", self.file, "--soak=-30 degC", "--through=ground idle 5 min, take-off 120 s"))
+        self.assertEqual(self.server.get("/api/warm?soak=cold").status, 422)
+
+    def test_modes_are_told_as_their_command_tells_them(self):
+        got = self.server.get("/api/twist").json()
+        schema("twist.schema.json").validate(got)
+        alike(self, got, told("twist", self.file))
+
     def test_a_seizure_is_told_with_its_course(self):
         got = self.server.get(f"/api/seize?accessory={PUMP}&condition=take-off").json()
         schema("seize.schema.json").validate(got)

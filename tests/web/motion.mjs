@@ -116,6 +116,73 @@ await on("a seizure: the neck breaks at its moment, and only its accessory stand
   await page.waitForFunction(() => /lbf\.in/.test(document.querySelector(".timekey:last-child")?.textContent ?? ""));
 });
 
+await on("a mode is played on the face, and torques tint its meshes", {}, async (page) => {
+  await open(page, "Modes");
+  await page.waitForFunction(() => document.querySelectorAll(".times canvas").length === 2);
+  const twist = await page.evaluate(async () => (await fetch("/api/twist")).json());
+  const view = await page.evaluate(async () => (await fetch("/api/view?units=metric")).json());
+  const tree = twist.trees[0], shapeOf = (mode, address) => mode.shape[tree.bodies.findLastIndex((one) => one.shaft === address && !/, rotor$/.test(one.name))];
+  const gears = view.gears.filter((gear) => gear.role !== "bevel" && view.shafts[gear.shaft].x !== null).sort((a, b) => a.plane - b.plane);
+  for (const number of [1, 5]) {
+    const mode = tree.modes[number];
+    await page.selectOption("label:has-text('Mode') select", String(number));
+    await page.waitForFunction((want) => document.querySelector("[role=status] b")?.parentElement.textContent.includes("Hz") && document.querySelector(".moving-face").getAttribute("aria-label").includes(want), mode.frequency.toFixed(1));
+    const at = number === 1 ? 0 : 90;
+    await scrub(page, at);
+    const wave = Math.cos((2 * Math.PI * 4 * at) / 1000);
+    const angles = await turned(page);
+    gears.forEach((gear, index) => {
+      const shaft = view.shafts[gear.shaft], shape = shaft.spool === tree.spool ? shapeOf(mode, shaft.address) : 0;
+      const want = -20 * shape * wave * shaft.sense, got = angles[index];
+      assert.ok(Math.abs(Math.abs(got) - Math.abs(want)) < 0.03, `${gear.address} swings by ${got}, not ${want}`);
+    });
+    const pull = tree.springs.map((one) => (one.k * (mode.shape[one.to] / tree.bodies[one.to].ratio - mode.shape[one.from] / tree.bodies[one.from].ratio)) / tree.bodies[one.to].ratio);
+    const most = Math.max(...pull.map(Math.abs));
+    for (const [index, one] of tree.springs.entries()) {
+      const shaft = view.shafts.find((of) => of.address === tree.bodies[one.to].shaft);
+      if (one.link !== "mesh" || shaft.kind !== "box") continue;
+      const shown = await page.locator(".moving-face .shaft", { has: page.locator(".number-text", { hasText: new RegExp(`^${shaft.number}$`) }) }).locator("text.label").textContent();
+      assert.ok(Math.abs(Number(/[\d.]+/.exec(shown)[0]) - 100 * Math.abs((pull[index] / most) * wave)) < 0.6, `${shaft.name} carries ${shown}`);
+    }
+    for (const at of [0, 1]) assert.ok(await inked(page, at) > 1500, "a chart is blank");
+  }
+  await page.selectOption("label:has-text('Tree') select", { label: "lp, running" });
+  await page.waitForFunction(() => /339\.7 Hz/.test(document.querySelector(".wide").textContent));
+});
+
+await on("what grows warm is scrubbed through its conditions, also in customary units", {}, async (page) => {
+  await open(page, "Warming");
+  await page.waitForFunction(() => document.querySelectorAll(".times canvas").length === 2);
+  const warm = await page.evaluate(async () => (await fetch("/api/warm")).json()), drive = warm.drives[0];
+  await scrub(page, 1000);
+  const last = drive.plays[0].low.at(-1) * 1e6;
+  const key = await page.textContent(`.timekey label:has-text('${drive.plays[0].driver} with ${drive.plays[0].driven}')`);
+  assert.ok(Math.abs(Number(/([\d.]+) um/.exec(key)[1]) / last - 1) < 1e-3, `${key} is not ${last}`);
+  await scrub(page, 0);
+  await page.click("button:text-is('Next event')");
+  assert.match(await page.textContent(".said"), /least play|begins/);
+  for (const at of [0, 1]) assert.ok(await inked(page, at) > 1500, "a chart is blank");
+  await page.selectOption("label:has-text('Units') select", "us");
+  await page.waitForFunction(() => /degF/.test(document.querySelector(".timekey").textContent) && / in/.test(document.querySelector("[role=region] [role=status]").textContent));
+  await page.fill(".field:has-text('Through') input", "take-off 2 min");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => /of 120(\.0)? s/.test(document.querySelector(".said").textContent));
+  await page.fill(".field:has-text('Through') input", "take-of 2 min");
+  await page.keyboard.press("Enter");
+  await page.waitForFunction(() => /take-of/.test(document.querySelector(".wide .bad")?.textContent ?? ""));
+});
+
+await on("a start goes on from idle to take-off", {}, async (page) => {
+  await open(page, "Start");
+  await page.waitForSelector(".player");
+  await page.selectOption("label:has-text('Goes on to') select", "take-off");
+  const start = await page.evaluate(async () => (await fetch("/api/start?to=take-off")).json());
+  await page.waitForFunction((want) => document.querySelector("[role=status]")?.parentElement.textContent.includes(want), `It ends: ${start.outcome}`);
+  await scrub(page, 1000);
+  const key = await page.textContent(".timekey label:has-text('hp spool')");
+  assert.ok(Math.abs(Number(key.replace(/[^\d.]/g, "")) / (start.trace.spools[0].speed.at(-1) * 60 / (2 * Math.PI)) - 1) < 1e-3);
+});
+
 await on("with reduced motion Play goes to the next thing that happens", { still: true }, async (page) => {
   await open(page, "Start");
   await page.waitForSelector(".player");

@@ -23,7 +23,7 @@ async function shares(page, one) {
 }
 
 const PICTURES = { "Behind": ".picture svg", "Front": ".picture svg", "Unrolled": "img.on-paper", "In space": ".in-space canvas", "Section": ".chart svg", "Selectivity": ".chart svg",
-  "Float": "img.on-paper", "Effects": ".effects-face", "Start": ".times canvas", "Seizure": ".times canvas", "Learn": "img.on-paper", "Arrange": "table.plain", "Compare": ".overlay svg" };
+  "Float": "img.on-paper", "Effects": ".effects-face", "Start": ".times canvas", "Seizure": ".times canvas", "Modes": ".times canvas", "Warming": ".times canvas", "Learn": "img.on-paper", "Arrange": "table.plain", "Compare": ".overlay svg" };
 
 await on("every view is printed on white, from a dark screen, and nothing is cut off", { size: { width: 1440, height: 900 } }, async (page) => {
   await page.selectOption("label:has-text('Colours') select", "dark");

@@ -12,7 +12,7 @@ const axeSource = readFileSync(require.resolve("axe-core/axe.min.js"), "utf8");
 const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run", "--disable-background-networking",
   "--disable-component-update", "--disable-sync", "--enable-unsafe-swiftshader"];
 export const GROUNDS = ["light", "dark", "contrast"];
-export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Learn", "Arrange", "Compare"];
+export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Modes", "Warming", "Learn", "Arrange", "Compare"];
 
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: QUIET });
 let passed = 0;

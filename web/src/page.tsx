@@ -12,6 +12,7 @@ import { Findings } from "./panel/findings";
 import { Float } from "./panel/float";
 import { Handle } from "./panel/handle";
 import { KEYS, listenToKeys } from "./panel/keys";
+import { Modes } from "./panel/modes";
 import { Learn } from "./panel/learn";
 import { FaceTable, Rail } from "./panel/rail";
 import { Section } from "./panel/section";
@@ -20,6 +21,7 @@ import { Selectivity } from "./panel/selectivity";
 import { SpaceView } from "./panel/space";
 import { StartView } from "./panel/start";
 import { Title, Told } from "./panel/title";
+import { Warming } from "./panel/warming";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
 import { spoolsWithBox } from "./picture/place";
@@ -37,10 +39,12 @@ function Views() {
   );
 }
 
+const PLAYED: ReadonlySet<string> = new Set(["Start", "Seizure", "Modes", "Warming"]);
+
 /** What was said last, and beside it how the picture is shown. */
 function Below() {
   const face = viewName.value === "Behind" || viewName.value === "Front";
-  const close = face || viewName.value === "Effects" || viewName.value === "Start" || viewName.value === "Seizure";
+  const close = face || viewName.value === "Effects" || PLAYED.has(viewName.value);
   const table = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
   const now = view.value;
   return (
@@ -78,6 +82,8 @@ function Bench() {
     case "In space": return <><SpaceView /><Rail /></>;
     case "Start": return <StartView />;
     case "Seizure": return <SeizureView />;
+    case "Modes": return <Modes />;
+    case "Warming": return <Warming />;
     case "Learn": return <Learn />;
     case "Arrange": return <Arrange />;
     case "Compare": return <Compare />;

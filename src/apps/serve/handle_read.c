@@ -440,20 +440,33 @@ static enum MHD_Result send_moving(server *at, struct MHD_Connection *to)
     return send_written(to, study, status, "image/svg+xml", &out);
 }
 
-/* The words behind '?' in the order in which slow_answer.c takes them. */
 static enum MHD_Result send_slow(server *at, struct MHD_Connection *to, const route *where)
 {
-    const bool start = where->id == ROUTE_START;
     if (at->here.computed == 0)
         return nothing_computed(to);
-    const slow_question what = {.which = where->id,
-                                .shown = at->here.shown,
-                                .text  = &at->here.text,
-                                .words = {asked(to, start ? "ambient" : "accessory"),
-                                          asked(to, start ? "oil" : "condition"),
-                                          start ? NULL : asked(to, "ramp"),
-                                          start ? NULL : asked(to, "neck_of")}};
+    slow_question what = {.which = where->id, .shown = at->here.shown, .text = &at->here.text};
+    const char   *name = where->query;
+    for (int i = 0; i < SLOW_WORDS && *name != '\0'; i++) {
+        char         word[16] = "";
+        const size_t length   = strcspn(name, "|");
+        memcpy(word, name, length < sizeof word ? length : sizeof word - 1);
+        what.words[i] = asked(to, word);
+        name += length + (name[length] == '|');
+    }
     return slow_desk_ask(&at->slow, to, &what);
+}
+
+static enum MHD_Result send_twist(server *at, struct MHD_Connection *to)
+{
+    growing               out   = {0};
+    const ts_sink         sink  = growing_sink(&out);
+    const ts_page_options page  = {0};
+    ts_study *const       study = sitting_study(&at->here, false);
+    bool                  computed;
+    if (study == NULL)
+        return nothing_computed(to);
+    const ts_status status = ts_twist_write(study, true, &page, &computed, &sink);
+    return send_written(to, study, status, json_kind_name, &out);
 }
 
 static enum MHD_Result send_solids(server *at, struct MHD_Connection *to)
@@ -514,7 +527,10 @@ enum MHD_Result handle_read(server *at, struct MHD_Connection *to, const route *
         return send_moving(at, to);
     case ROUTE_START:
     case ROUTE_SEIZE:
+    case ROUTE_WARM:
         return send_slow(at, to, where);
+    case ROUTE_TWIST:
+        return send_twist(at, to);
     case ROUTE_SOLIDS:
         return send_solids(at, to);
     case ROUTE_NOTATION:

@@ -23,6 +23,8 @@ typedef enum route_id {
     ROUTE_MOVING,
     ROUTE_START,
     ROUTE_SEIZE,
+    ROUTE_WARM,
+    ROUTE_TWIST,
     ROUTE_SOLIDS,
     ROUTE_NOTATION,
     ROUTE_EVENTS,

@@ -32,9 +32,10 @@ struct slow_answer {
 
 static ts_status tell_start(slow_answer *job, ts_study *study, const ts_sink *sink)
 {
-    const ts_start_options options = {.ambient = job->words[0], .oil = job->words[1], .json = true};
-    const ts_page_options  page    = {0};
-    ts_verdict             verdict;
+    const ts_start_options options = {
+        .ambient = job->words[0], .oil = job->words[1], .to = job->words[2], .json = true};
+    const ts_page_options page = {0};
+    ts_verdict            verdict;
     return ts_start_write(study, &options, &page, &verdict, sink);
 }
 
@@ -51,6 +52,27 @@ static ts_status tell_seizure(slow_answer *job, ts_study *study, const ts_sink *
     return ts_seize_write(study, &options, &page, &verdict, sink);
 }
 
+static ts_status tell_warming(slow_answer *job, ts_study *study, const ts_sink *sink)
+{
+    const ts_warm_options options = {
+        .soak = job->words[0], .ambient = job->words[1], .through = job->words[2], .json = true};
+    const ts_page_options page = {0};
+    ts_verdict            verdict;
+    return ts_warm_write(study, &options, &page, &verdict, sink);
+}
+
+static ts_status tell(slow_answer *job, ts_study *study, const ts_sink *sink)
+{
+    switch (job->which) {
+    case ROUTE_START:
+        return tell_start(job, study, sink);
+    case ROUTE_SEIZE:
+        return tell_seizure(job, study, sink);
+    default:
+        return tell_warming(job, study, sink);
+    }
+}
+
 static void compute(slow_answer *job)
 {
     ts_study              *study   = NULL;
@@ -60,8 +82,7 @@ static void compute(slow_answer *job)
     if (job->status == TS_OK)
         job->status = ts_study_read(study, job->shown, job->text.bytes, job->text.length, &options);
     if (job->status == TS_OK)
-        job->status = job->which == ROUTE_START ? tell_start(job, study, &sink)
-                                                : tell_seizure(job, study, &sink);
+        job->status = tell(job, study, &sink);
     if (job->status == TS_NOT_UNDERSTOOD) {
         job->answer.length = 0;
         (void)ts_study_write_messages(study, true, 0, &sink);

@@ -12,6 +12,8 @@ import type { View } from "../wire/view";
 
 const FIRST = 1e-7;
 const STEPS = 1000;
+/** SI here, and in the reader's units where they are shown. */
+const SCALED = new Set(["N.m", "um"]);
 
 export function clock(t: number): string {
   return t < 1e-3 ? `${number(t * 1e6, 3)} \u00b5s` : t < 1 ? `${number(t * 1e3, 4)} ms` : `${number(t, 4)} s`;
@@ -27,7 +29,7 @@ function partOf(course: Course, drawn: boolean, t: number): number {
 }
 
 function shown(line: Line, value: number | null): string {
-  return value === null ? "not known" : line.unit === "N.m" ? amount(value, "N.m", 4) : `${number(value, 4)} ${line.unit}`;
+  return value === null ? "not known" : SCALED.has(line.unit) ? amount(value, line.unit, 4) : `${number(value, 4)} ${line.unit}`;
 }
 
 function Chart(props: { course: Course; lines: Line[]; title: string; drawn: boolean; time: Signal<number>; height: number }) {
@@ -38,7 +40,7 @@ function Chart(props: { course: Course; lines: Line[]; title: string; drawn: boo
     let live = true, chart: TimeChart | null = null;
     void import("../picture/timechart").then(({ drawTimes }) => {
       if (!live || ref.current === null) return;
-      const inUnits = lines.map((one) => (one.unit === "N.m" ? { ...one, values: one.values.map((value) => (value === null ? null : inUnit(value, "N.m"))) } : one));
+      const inUnits = lines.map((one) => (SCALED.has(one.unit) ? { ...one, values: one.values.map((value) => (value === null ? null : inUnit(value, one.unit))) } : one));
       chart = drawTimes(ref.current, course.t, inUnits, { title: props.title, drawn, first: FIRST, width: Math.max(200, ref.current.clientWidth), height: props.height, marks: course.moments.map((one) => one.t), pick: (t) => { time.value = Math.min(course.until, Math.max(0, t)); } });
       setMade(chart);
     });
@@ -149,7 +151,7 @@ function Table(props: { course: Course }) {
 }
 
 /** `turned`: how much of a turn is shown, where time alone is not slow enough for the eye. */
-export function Player(props: { now: View; course: Course; drawn: boolean; turned: number; loads: string }) {
+export function Player(props: { now: View; course: Course; drawn: boolean; turned: number; speeds?: string; loads: string }) {
   const { course } = props;
   const time = useSignal(0);
   const [drawn, setDrawn] = useState(props.drawn);
@@ -189,7 +191,7 @@ export function Player(props: { now: View; course: Course; drawn: boolean; turne
         <div class="beside">
           <MovingFace now={props.now} course={course} time={time} turned={props.turned} size={face.current} />
           <div class="charts">
-            <Chart course={course} lines={speedLines} title="rpm" drawn={drawn} time={time} height={160} />
+            <Chart course={course} lines={speedLines} title={props.speeds ?? "rpm"} drawn={drawn} time={time} height={160} />
             <Key course={course} all={course.speeds} lines={speedLines} chosen={speeds} choose={chooseSpeed} time={time} name="speeds" />
             <Chart course={course} lines={loadLines} title={props.loads} drawn={drawn} time={time} height={170} />
             <Key course={course} all={course.loads} lines={loadLines} chosen={loads} choose={chooseLoad} time={time} name="loads" />

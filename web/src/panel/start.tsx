@@ -7,6 +7,7 @@ import { number } from "../show/format";
 import { Field } from "../show/field";
 import type { Start } from "../wire/course";
 import { useOfDrive } from "../wire/keep";
+import type { View } from "../wire/view";
 import { Player } from "./player";
 
 const TURNED = 1 / 2000;
@@ -23,13 +24,22 @@ function Necks(props: { start: Start }) {
   );
 }
 
+/** The conditions in which a spool turns faster than where the start ends, by their own speeds. */
+function onwards(now: View): string[] {
+  const speed = (at: number): number => Math.max(...now.spools.map((one) => one.speed[at] ?? 0));
+  const idle = now.conditions.findIndex((one) => /idle/.test(one));
+  return now.conditions.filter((_, at) => idle >= 0 && speed(at) > speed(idle));
+}
+
 export function StartView() {
   const now = view.value;
   const [ambient, setAmbient] = useState("");
   const [oil, setOil] = useState("");
+  const [to, setTo] = useState("");
   const query: Record<string, string> = {};
   if (ambient !== "") query["ambient"] = ambient;
   if (oil !== "") query["oil"] = oil;
+  if (to !== "") query["to"] = to;
   const { got, says } = useOfDrive<Start>("/api/start", query);
   const course = useMemo(() => (now === null || got === null ? null : courseOfStart(now, got)), [now, got]);
   if (now === null) return null;
@@ -39,6 +49,7 @@ export function StartView() {
       <p class="failing">
         <Field label="Air" value={ambient} empty={got === null ? "" : celsius(got.ambient)} unit="degC" take={setAmbient} />
         <Field label="Oil in the bearings" value={oil} empty={got === null ? "" : celsius(got.oil)} unit="degC" take={setOil} />
+        <label>Goes on to <select value={to} onChange={(event) => setTo(event.currentTarget.value)}><option value="">idle, and no further</option>{onwards(now).map((one) => <option key={one} value={one}>{one}</option>)}</select></label>
       </p>
       {says !== null && <p class="bad">{says}</p>}
       {got?.missing !== undefined && <p>It cannot be computed: {got.of !== undefined ? `${got.of} lacks ` : "the file lacks "}{got.missing}.</p>}

@@ -5,6 +5,7 @@ import { number } from "./format";
 /** Exact by definition: 1 in = 25.4 mm, 1 lb = 0.45359237 kg, g_n = 9.80665 m/s2. */
 const US: Record<string, [number, string]> = {
   "mm": [1 / 25.4, "in"],
+  "um": [1 / 25400, "in"],
   "N.m": [1 / (0.0254 * 0.45359237 * 9.80665), "lbf.in"],
   "N": [1 / (0.45359237 * 9.80665), "lbf"],
   "kg": [1 / 0.45359237, "lb"],

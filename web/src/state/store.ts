@@ -2,7 +2,7 @@
 import { computed, signal } from "@preact/signals";
 import type { Finding, Gear, Pad, Progress, Shaft, State, View } from "../wire/view";
 
-export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Learn", "Arrange", "Compare"] as const;
+export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Modes", "Warming", "Learn", "Arrange", "Compare"] as const;
 export type ViewName = (typeof VIEWS)[number];
 export const GROUNDS = ["light", "dark", "contrast"] as const;
 export type Ground = (typeof GROUNDS)[number];

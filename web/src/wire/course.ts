@@ -11,6 +11,19 @@ export interface Start {
   necks?: StartNeck[]; trace?: { t: number[]; spools: { of: string; speed: Over }[]; shafts: StartRow[]; pads: StartRow[] };
 }
 
+export interface Mode { frequency: number; shape: Over }
+export interface Tree {
+  spool: string; state: string; bodies: { name: string; shaft: string; ratio: number | null }[];
+  springs: { link: "shaft" | "mesh" | "pad"; from: number; to: number; k: number | null }[]; modes: Mode[]; missing?: string;
+}
+export interface Twist { trees: Tree[] }
+
+export interface WarmPlay { driver: string; driven: string; missing?: string; least: number | null; least_at: number | null; low?: Over; high?: Over }
+export interface WarmDrive {
+  of: string; missing?: string; within?: boolean; t?: number[]; oil?: Over; casing?: Over; gears_least?: Over; gears_most?: Over; plays?: WarmPlay[];
+}
+export interface Warm { soak: number | null; ambient: number | null; missing?: string; legs?: { condition: string; duration: number }[]; drives?: WarmDrive[] }
+
 export interface SeizeEvent { t: number | null; what: string; of?: string; T: number | null }
 export interface SeizePeak { of: string; steady: number | null; before: number | null; after: number | null; bears: number | null; by?: string; broken: boolean }
 export interface SeizeTrace {
