@@ -132,6 +132,18 @@ static void bearing(ts_json *json, const ts_answer *answer, uint32_t l, int k)
     ts_json_end(json, '}');
 }
 
+/* Of another number than S_D: its own section. */
+static void place_of(ts_json *json, const ts_answer *answer, const char *key,
+                     const ts_line_notch *notch)
+{
+    ts_json_key(json, key);
+    ts_json_object(json);
+    ts_json_node(json, answer, "weakest", notch->node);
+    ts_json_string_at(json, "notch", ts_din_notch_name(notch->section.notch));
+    millimetres(json, "at", notch->x);
+    ts_json_end(json, '}');
+}
+
 /* What the outline holds at its weakest places. */
 static void strength(ts_json *json, const ts_answer *answer, const ts_line *line)
 {
@@ -153,6 +165,8 @@ static void strength(ts_json *json, const ts_answer *answer, const ts_line *line
     millimetres(json, "at", weak->x);
     ts_json_string_at(json, "condition",
                       weak->at_D < 0 ? "all together" : ts_answer_condition(answer, weak->at_D));
+    place_of(json, answer, "weakest_S_K", &line->notches[line->weakest_K]);
+    place_of(json, answer, "weakest_S_F", &line->notches[line->weakest_F]);
     ts_json_end(json, '}');
 }
 

@@ -188,6 +188,20 @@ static void bends(const table *t, uint32_t l, ts_buffer *out)
     ts_buffer_print(out, " mrad at %s", ts_answer_condition(t->answer, most.at));
 }
 
+/* " at its shoulder 12 mm", from the front (inner) end; " there" where the number before it had the
+ * same one. */
+static void weakest_at(const table *t, ts_buffer *says, const ts_line_notch *notch,
+                       const ts_line_notch *before)
+{
+    if (notch == before) {
+        ts_buffer_add(says, " there");
+        return;
+    }
+    ts_buffer_print(says, " at its %s ", ts_din_notch_name(notch->section.notch));
+    ts_page_value_text(t->page, says, notch->x, TS_KIND_LENGTH, 3);
+    ts_buffer_add(says, t->page->units == TS_UNITS_US ? " in" : " mm");
+}
+
 static void line_rows(table *t, uint32_t l)
 {
     const ts_line *line = &t->answer->lines->lines[l];
@@ -201,17 +215,18 @@ static void line_rows(table *t, uint32_t l)
     else
         bends(t, l, &says);
     if (is_known(line) && line->weakest_D >= 0) {
-        const ts_line_notch *weak = &line->notches[line->weakest_D];
         ts_buffer_add(&says, "; S_D ");
-        ts_page_short(&says, weak->S_D, 3);
-        ts_buffer_add(&says, " (S_K ");
-        ts_page_short(&says, line->S_K, 3);
-        ts_buffer_add(&says, ")");
-        ts_buffer_add(&says, ", S_F ");
-        ts_page_short(&says, line->notches[line->weakest_F].S_F, 3);
+        ts_page_short(&says, line->notches[line->weakest_D].S_D, 3);
         ts_buffer_add(&says, " (Goodman ");
         ts_page_short(&says, line->n_G, 3);
-        ts_buffer_print(&says, "), weakest: %s", ts_din_notch_name(weak->section.notch));
+        ts_buffer_add(&says, ")");
+        weakest_at(t, &says, &line->notches[line->weakest_D], NULL);
+        ts_buffer_add(&says, ", S_K ");
+        ts_page_short(&says, line->S_K, 3);
+        weakest_at(t, &says, &line->notches[line->weakest_K], &line->notches[line->weakest_D]);
+        ts_buffer_add(&says, ", S_F ");
+        ts_page_short(&says, line->notches[line->weakest_F].S_F, 3);
+        weakest_at(t, &says, &line->notches[line->weakest_F], &line->notches[line->weakest_D]);
     }
     ts_page_wrap_made(t->page, &says, INDENT, 0);
     for (int k = 0; k < line->bearing_count && is_known(line); k++) {
@@ -320,13 +335,16 @@ static void bearings(table *t, ts_chapter *chapter)
 void ts_line_cells(ts_chapter *chapter)
 {
     const bool      us       = chapter->page.units == TS_UNITS_US;
-    const ts_column shafts[] = {
-        {"shaft", false},      {us ? "gives way mil" : "gives way um", true},
-        {"slopes mrad", true}, {"at", false},
-        {"S_D", true},         {"S_K", true},
-        {"S_F", true},         {"Goodman", true},
-        {"weakest at", false}};
-    table t = {.answer = chapter->answer, .page = &chapter->page};
+    const ts_column shafts[] = {{"shaft", false},
+                                {us ? "gives way mil" : "gives way um", true},
+                                {"slopes mrad", true},
+                                {"at", false},
+                                {"S_D", true},
+                                {"S_K", true},
+                                {"S_F", true},
+                                {"Goodman", true},
+                                {"weakest, of S_D", false}};
+    table           t        = {.answer = chapter->answer, .page = &chapter->page};
     ts_buffer_open(&t.text, chapter->cell.allocator);
     ts_manuscript_table(
         chapter->manuscript,
