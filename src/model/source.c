@@ -7,7 +7,7 @@
 
 void ts_source_address(const ts_source *source, ts_node node, ts_buffer *out)
 {
-    ts_node way[DEPTH_MOST];
+    ts_node way[DEPTH_MOST] = {0};
     size_t  depth = 0;
     for (ts_node at = node; at != 0 && source->nodes[at].parent != 0;
          at         = source->nodes[at].parent) {
@@ -72,7 +72,7 @@ ts_node ts_source_find(const ts_source *source, ts_text address, ts_node *deepes
 {
     ts_node node = source->node_count > 0 ? 1 : 0;
     size_t  from = 0;
-    ts_node unused;
+    ts_node unused = 0;
     deepest  = deepest != NULL ? deepest : &unused;
     *deepest = node;
     while (node != 0 && from < address.length) {

@@ -67,9 +67,9 @@ void ts_webs_solve(ts_webs *webs, bool solid);
 double ts_web_turns(const ts_webs *webs, uint32_t item, uint32_t condition);
 /* How many waves run round the gear: one without diameters, then two of each number. */
 int ts_web_wave_count(const ts_web_item *item);
-/* Wave `index` beside the harmonic k >= 1; its k is 0 while the gear stands, while its speed is not
- * known, and where the gear outruns the wave. */
-ts_web_wave ts_web_wave_at(const ts_webs *webs, uint32_t item, uint32_t condition, int index,
+/* Wave `wave` of gear `index` beside the harmonic k >= 1; its k is 0 while the gear stands, while
+ * its speed is not known, and where the gear outruns the wave. */
+ts_web_wave ts_web_wave_at(const ts_webs *webs, uint32_t index, uint32_t condition, int wave,
                            int k);
 /* The wave nearest to the harmonic k of the tooth frequency. */
 ts_web_wave ts_web_nearest(const ts_webs *webs, uint32_t item, uint32_t condition, int k);

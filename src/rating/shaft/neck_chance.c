@@ -64,7 +64,7 @@ static double log_harm(const strains *s, double u)
     }
     for (int i = 0; i < s->count; i++)
         sum += exp(each[i] - most);
-    return most + log(sum);
+    return sum > 0.0 ? most + log(sum) : most;
 }
 
 /* u at which the harm is 1.  Its logarithm falls by k to 2k - 1 for each u: both ends of where it
