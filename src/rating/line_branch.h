@@ -1,15 +1,23 @@
 /* rating/line_branch.h: which torque may leave a shaft by one of its ways before the shaft yields
  * or a bearing of it is dented, whatever leaves it by the others?
  *
- * Ways      A line takes its torque at one entry, a mesh or the spline at its front (inner) end,
- * and gives it away at exits: meshes that it drives, pads and splines at its ends.  Losses and
- * tooth forces of either direction of power as power/ has them. Corners   Every other exit takes
- * the most that it takes in any condition, or nothing, each for itself; where something drives at
- * one of the exits, what they take and give then, each or nothing.  Nothing between these is worse:
- * what a section or a bearing has of its capacity is a norm of its loads, which grow straight with
- * each torque, and so convex. Left out  What does not bear the loads of the conditions as they are:
- * E5-shaft-static and E7-bearing-static refuse that, and it has nothing left to compare. Given way
- * DIN 743-1:2012, safety against yield (from memory); P_0 = C_0r, ISO 76:2006 (from memory).
+ * Ways
+ *   A line takes its torque at one entry, a mesh or the spline at its front (inner) end, and gives
+ *   it away at exits: meshes that it drives, pads and splines at its ends.  Losses and tooth forces
+ *   of either direction of power as power/ has them.
+ *
+ * Corners
+ *   Every other exit takes the most that it takes in any condition, or nothing, each for itself;
+ *   where something drives at one of the exits, what they take and give then, each or nothing.
+ *   Nothing between these is worse: what a section or a bearing has of its capacity is a norm of
+ *   its loads, which grow straight with each torque, and so convex.
+ *
+ * Left out
+ *   What does not bear the loads of the conditions as they are: E5-shaft-static and
+ *   E7-bearing-static refuse that, and it has nothing left to compare.
+ *
+ * Given way
+ *   DIN 743-1:2012, safety against yield (from memory); P_0 = C_0r, ISO 76:2006 (from memory).
  */
 #ifndef TS_RATING_LINE_BRANCH_H
 #define TS_RATING_LINE_BRANCH_H
