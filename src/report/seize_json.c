@@ -167,6 +167,8 @@ static void run(ts_json *json, const ts_seize_answer *seize, const ts_answer *an
     if (it->run.fault != TS_RUN_FINE) {
         ts_json_string_at(json, "because", ts_run_fault_says(it->run.fault));
         ts_json_rounded_at(json, "t", it->run.t);
+        if (it->run.at < seize->twist->model.body_count)
+            ts_json_string_at(json, "of", seize->twist->parts[it->run.at].name);
     }
     ts_json_rounded_at(json, "pad_angle", it->pad_angle);
     ts_json_rounded_at(json, "twist", it->twist);

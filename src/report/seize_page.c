@@ -309,6 +309,18 @@ static void tell_neck(const ts_page *page, const ts_seize_answer *seize, const t
     add_torque(page, text, run->breaks[at]);
 }
 
+/* The part to blame for a run that does not reach its end, where there is one. */
+static void tell_culprit(const ts_seize_answer *seize, const ts_train_run *run, ts_buffer *text)
+{
+    if (run->at >= seize->twist->model.body_count)
+        return;
+    if (run->fault == TS_RUN_STUCK)
+        ts_buffer_print(text, "; fastest of all swings %s: is its inertia right?",
+                        seize->twist->parts[run->at].name);
+    else if (run->fault == TS_RUN_NOT_FINITE)
+        ts_buffer_print(text, "; first at %s", seize->twist->parts[run->at].name);
+}
+
 static void tell_run(const ts_seize_answer *seize, ts_chapter *chapter, int which)
 {
     const ts_page      *page = &chapter->page;
@@ -324,6 +336,9 @@ static void tell_run(const ts_seize_answer *seize, ts_chapter *chapter, int whic
     if (it->run.fault != TS_RUN_FINE) {
         ts_buffer_print(text, "; refused: %s, at ", ts_run_fault_says(it->run.fault));
         add_time(text, it->run.t);
+        ts_buffer_add(text, " of ");
+        add_time(text, it->until);
+        tell_culprit(seize, &it->run, text);
         paragraph(chapter, TS_BLOCK_PLAIN);
         return;
     }

@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { STEPS_MOST = 2000000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
+enum { STEPS_MOST = 2000000, STEPS_TRIED = 20000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
 
 #define CLUTCH_ANGLE 1e-12         /* rad                                        */
 #define CLUTCH_SPEED 1e-9          /* rad/s                                      */
@@ -18,7 +18,7 @@ const char *ts_run_fault_says(ts_run_fault fault)
         [TS_RUN_FINE]       = "nothing is wrong",
         [TS_RUN_BAD_NUMBER] = "an inertia, stiffness, damping, play or torque is out of its range",
         [TS_RUN_NOT_FINITE] = "the equations gave no finite number",
-        [TS_RUN_STUCK]      = "the steps became too small or too many",
+        [TS_RUN_STUCK]      = "the steps are too small, and too many, to reach the end",
         [TS_RUN_TOO_LIVELY] = "flanks met more than 100000 times",
         [TS_RUN_UNBALANCED] = "the energies do not add up to 1e-6",
         [TS_RUN_NO_MEMORY]  = "there is no memory",
@@ -502,6 +502,35 @@ static void advance(runner *r, const coming *next)
     run->t = whole ? r->train->until : run->t + r->series.h;
 }
 
+/* At the pace of its first steps it would need ten times as many as it may have; one that rattles
+ * at first only does not. */
+static bool is_hopeless(const runner *r)
+{
+    return r->run->steps > STEPS_MOST ||
+           (r->run->steps == STEPS_TRIED &&
+            r->run->t / r->train->until < (double)STEPS_TRIED / STEPS_MOST / 10.0);
+}
+
+/* The body that its bonds let swing, or settle, fastest. */
+static uint32_t fastest_body(const ts_elastic_train *train)
+{
+    double   most = 0.0;
+    uint32_t at   = 0;
+
+    for (uint32_t i = 0; i < 2 * train->bond_count; i++) {
+        const ts_bond *bond = &train->bonds[i / 2];
+        const uint32_t body = i % 2 == 0 ? bond->a : bond->b;
+        const double   g    = i % 2 == 0 ? bond->g_a : bond->g_b;
+        const double   J    = train->bodies[body].J / (g * g);
+        const double   rate = fmax(sqrt(bond->k / J), bond->c / J);
+        if (rate > most) {
+            most = rate;
+            at   = body;
+        }
+    }
+    return at;
+}
+
 static void follow(runner *r)
 {
     ts_train_run *run = r->run;
@@ -517,8 +546,11 @@ static void follow(runner *r)
         balance(r);
         if (next.theta < TS_NO_FALL)
             take_event(r, run->t, &next);
-        if (++run->steps > STEPS_MOST || !isfinite(run->energy.balance))
+        run->steps++;
+        if (is_hopeless(r) || !isfinite(run->energy.balance)) {
             run->fault = TS_RUN_STUCK;
+            run->at    = fastest_body(r->train);
+        }
         if (r->events > EVENTS_MOST)
             run->fault = TS_RUN_TOO_LIVELY;
     }

@@ -128,7 +128,7 @@ typedef enum ts_run_fault {
     TS_RUN_FINE,
     TS_RUN_BAD_NUMBER, /* of body, bond or pulse `at`                            */
     TS_RUN_NOT_FINITE, /* the equations gave no number, at body `at`             */
-    TS_RUN_STUCK,      /* the step became too small, or too many were needed     */
+    TS_RUN_STUCK,      /* too many steps are needed; body `at` swings fastest     */
     TS_RUN_TOO_LIVELY, /* more events than anybody would believe                 */
     TS_RUN_UNBALANCED, /* the energies do not add up                             */
     TS_RUN_NO_MEMORY

@@ -51,6 +51,19 @@ class Necks(InFolder):
         page = " ".join(run("necks", trainer, *FEW)[1].split())
         self.assertIn(f"a chance of at most {chances['early_most']:.3g} where", page)
 
+    def test_seizures_in_time_are_those_of_seize(self):
+        trainer = ROOT / "examples/trainer.yaml"
+        told = answer("necks", trainer, *FEW, "--seizures")
+        for neck in told["necks"]:
+            worst = neck["seized"]
+            seized = answer("seize", trainer, neck["of"], "--condition", worst["condition"])
+            strong = next(r for r in seized["runs"] if r["run"] == "neck at its strongest")
+            sees = max((max(abs(p["before"]), abs(p["after"])) / p["bears"], p["of"])
+                       for p in strong["peaks"] if p["bears"])
+            self.assertAlmostEqual(worst["share"], sees[0], 6)
+            self.assertEqual(worst["part"], sees[1])
+        self.assertNotIn("seized", answer("necks", trainer, *FEW)["necks"][0])
+
     def test_a_stated_band_has_no_samples(self):
         told = self.of(answer("necks", ROOT / "examples/trainer.yaml", *FEW))
         self.assertFalse(told["designed"])

@@ -9,7 +9,7 @@ static const double pi = 3.14159265358979323846;
 
 typedef struct rig {
     ts_turning_body  bodies[4];
-    ts_bond          bonds[3];
+    ts_bond          bonds[4];
     ts_elastic_train train;
     ts_train_run     run;
     ts_arena        *arena;
@@ -263,6 +263,53 @@ static void numbers_out_of_range_are_named(void **state)
     shut(&it);
 }
 
+/* The slow body needs seconds and the light one would need 1e9 steps for that: it is seen early. */
+static void what_cannot_reach_its_end_says_where_and_keeps_what_it_has(void **state)
+{
+    (void)state;
+    rig it       = {.train = {.stops = TS_NO_BODY}};
+    it.bodies[0] = (ts_turning_body){.J = 0.3, .torque = 6.0};
+    it.bodies[1] = (ts_turning_body){.J = 0.1};
+    it.bodies[2] = (ts_turning_body){.J = 1e-13};
+    it.bonds[0]  = shaft(0, 1, 1e4);
+    it.bonds[1]  = shaft(1, 2, 1e4);
+    run(&it, 3, 2, 10.0);
+    assert_int_equal(it.run.fault, TS_RUN_STUCK);
+    assert_int_equal(it.run.at, 2);
+    assert_true(it.run.steps <= 20000);
+    assert_true(it.run.t > 0.0 && it.run.t < 0.01);
+    assert_close(0.3 * it.run.v[0] + 0.1 * it.run.v[1], 6.0 * it.run.t, 1e-6);
+    shut(&it);
+}
+
+/* derived: two branches alike that meet again swing as one branch of both. */
+static void branches_that_meet_again_swing_as_one_of_both(void **state)
+{
+    (void)state;
+    rig two = {.train = {.stops = 3}}, one = {.train = {.stops = 2}};
+    for (uint32_t i = 0; i < 4; i++)
+        two.bodies[i] = (ts_turning_body){.J = 0.02, .speed = 300.0};
+    two.bodies[0].J = 0.5;
+    two.bonds[0]    = shaft(0, 1, 3e4);
+    two.bonds[1]    = shaft(0, 2, 3e4);
+    two.bonds[2]    = shaft(1, 3, 2e4);
+    two.bonds[3]    = shaft(2, 3, 2e4);
+    for (uint32_t i = 0; i < 3; i++)
+        one.bodies[i] = two.bodies[i];
+    one.bodies[1].J = 0.04;
+    one.bonds[0]    = shaft(0, 1, 6e4);
+    one.bonds[1]    = shaft(1, 2, 4e4);
+    run(&two, 4, 4, 0.02);
+    run(&one, 3, 2, 0.02);
+    assert_int_equal(two.run.fault, TS_RUN_FINE);
+    for (uint32_t i = 0; i < 4; i++)
+        assert_close(two.run.peaks[i].before, one.run.peaks[i / 2].before / 2.0, 1e-9);
+    assert_close(two.run.v[0], one.run.v[0], 1e-9);
+    assert_close(two.run.v[1], two.run.v[2], 1e-12);
+    shut(&two);
+    shut(&one);
+}
+
 /* ---- an integrator of fixed steps -------------------------------------------------------------
  */
 
@@ -387,6 +434,8 @@ int main(void)
         cmocka_unit_test(a_pulse_swings_a_shaft_as_its_closed_form),
         cmocka_unit_test(a_clutch_that_begins_at_equal_speed_locks),
         cmocka_unit_test(a_rotor_that_is_torn_round_does_not_stand),
+        cmocka_unit_test(what_cannot_reach_its_end_says_where_and_keeps_what_it_has),
+        cmocka_unit_test(branches_that_meet_again_swing_as_one_of_both),
         cmocka_unit_test(events_come_when_steps_of_a_nanosecond_say),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
