@@ -1,7 +1,7 @@
 // Is what is printed white, whole and not blank, whatever the ground of the screen?
 //   node paper.mjs <folder with node_modules> <command> <root of the tree> <folder for files>
 import assert from "node:assert/strict";
-import { close, on, VIEWS } from "./room.mjs";
+import { close, on, PICTURES, VIEWS } from "./room.mjs";
 
 /** Of an element as it would be printed: the share of its pixels that are white, and of those that are ink. */
 async function shares(page, one) {
@@ -21,9 +21,6 @@ async function shares(page, one) {
     return { white: white / (all.length / 4), dark: dark / (all.length / 4) };
   }, data);
 }
-
-const PICTURES = { "Behind": ".picture svg", "Front": ".picture svg", "Unrolled": "img.on-paper", "In space": ".in-space canvas", "Section": ".chart svg", "Selectivity": ".chart svg",
-  "Float": "img.on-paper", "Effects": ".effects-face", "Start": ".times canvas", "Seizure": ".times canvas", "Modes": ".times canvas", "Warming": ".times canvas", "Learn": "img.on-paper", "Arrange": "table.plain", "Compare": ".overlay svg" };
 
 await on("every view is printed on white, from a dark screen, and nothing is cut off", { size: { width: 1440, height: 900 } }, async (page) => {
   await page.selectOption("label:has-text('Colours') select", "dark");

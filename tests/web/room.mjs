@@ -13,6 +13,9 @@ const QUIET = ["--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-ru
   "--disable-component-update", "--disable-sync", "--enable-unsafe-swiftshader"];
 export const GROUNDS = ["light", "dark", "contrast"];
 export const VIEWS = ["Behind", "Front", "Unrolled", "In space", "Section", "Selectivity", "Float", "Effects", "Start", "Seizure", "Modes", "Warming", "Learn", "Arrange", "Compare"];
+/** What a view is there for. */
+export const PICTURES = { "Behind": ".picture svg", "Front": ".picture svg", "Unrolled": "img.on-paper", "In space": ".in-space canvas", "Section": ".chart svg", "Selectivity": ".chart svg",
+  "Float": "img.on-paper", "Effects": ".effects-face", "Start": ".times canvas", "Seizure": ".times canvas", "Modes": ".times canvas", "Warming": ".times canvas", "Learn": "img.on-paper", "Arrange": "table.plain", "Compare": ".overlay svg" };
 
 const browser = await chromium.launch({ executablePath: process.env.CHROMIUM ?? "/usr/bin/chromium", args: QUIET });
 let passed = 0;
@@ -35,6 +38,7 @@ function serve(file) {
 /** Opens a copy of an example, or `text`, and hands the page to `work`. */
 export async function on(name, options, work) {
   if (process.env.ONLY && !name.includes(process.env.ONLY)) return;
+  const begun = performance.now();
   const file = `${folder}/${name.replace(/\W+/g, "_")}.yaml`;
   if (options.text !== undefined) writeFileSync(file, options.text);
   else copyFileSync(`${root}/examples/${options.example ?? "bizjet"}.yaml`, file);
@@ -57,7 +61,7 @@ export async function on(name, options, work) {
     await work(page, { file, context, read: () => readFileSync(file, "utf8") });
     assert.deepEqual(wrong, []);
     passed++;
-    console.log(`passed: ${name}`);
+    console.log(`passed: ${name} (${((performance.now() - begun) / 1000).toFixed(1)} s)`);
   } catch (error) {
     failures.push(name);
     console.log(`FAILED: ${name}\n${error.stack ?? error}\n${wrong.join("\n")}`);
@@ -82,12 +86,26 @@ export async function middle(page, number) {
   return { x: box.x + box.width / 2, y: box.y + box.height / 2 };
 }
 
-/** `seen`: parts of the page that were judged in this ground already, and stand there as they were. */
-export async function axe(page, where, seen = []) {
-  const found = await page.evaluate(async (out) => {
-    const answer = await window.axe.run(out.length > 0 ? { exclude: out.map((one) => [one]) } : document, { resultTypes: ["violations"], runOnly: ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] });
+/** Nothing has changed in the page for 80 ms. */
+const settle = (page) => page.evaluate(() => new Promise((done) => {
+  let timer = setTimeout(done, 80);
+  new MutationObserver(() => { clearTimeout(timer); timer = setTimeout(done, 80); }).observe(document.body, { subtree: true, childList: true, attributes: true, characterData: true });
+}));
+
+/** Goes to a view, and waits until what it is there for is drawn. */
+export async function show(page, name) {
+  await page.click(`nav[aria-label=views] button:text-is('${name}')`);
+  await page.waitForSelector(PICTURES[name], { state: "attached" });
+  await settle(page);
+}
+
+/** `seen`: parts of the page that were judged in this ground already, and stand there as they were;
+ *  `rules`: those of them that are asked, null for all. */
+export async function axe(page, where, seen = [], rules = null) {
+  const found = await page.evaluate(async ([out, only]) => {
+    const answer = await window.axe.run(out.length > 0 ? { exclude: out.map((one) => [one]) } : document, { resultTypes: ["violations"], runOnly: only ?? ["wcag2a", "wcag2aa", "wcag21a", "wcag21aa", "wcag22aa", "best-practice"] });
     return answer.violations.map((one) => `${one.id}: ${one.help}: ${one.nodes.slice(0, 3).map((node) => node.target.join(" ")).join(" | ")}`);
-  }, seen);
+  }, [seen, rules]);
   assert.deepEqual(found, [], where);
 }
 

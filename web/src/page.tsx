@@ -131,7 +131,7 @@ function Page() {
       {!teaching && <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>}
       {!teaching && <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>}
       <Title />
-      <main class="left">
+      <main class={viewName.value === "Behind" || viewName.value === "Front" ? "left" : "left charts"}>
         <Views />
         <div class="bench">{!hasView.value && !hasState.value ? <p class="wide">Reading the drive.</p> : !hasView.value ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
         <Below />

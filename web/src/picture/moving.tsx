@@ -96,7 +96,7 @@ export function MovingFace(props: { now: View; course: Course; time: Signal<numb
         const [x, y] = place(index);
         return (
           <g key={shaft.address} class="shaft" onPointerDown={() => { chosen.value = index; }}>
-            <g ref={(one) => keep(held.current.loads, index, one)}><circle class="load" cx={x} cy={y} r={shaft.r_main * sheet.k} /><text class="label strong" text-anchor="middle" x={x} y={y + 26} /></g>
+            <g ref={(one) => keep(held.current.loads, index, one)}><circle class="load" cx={x} cy={y} r={shaft.r_main * sheet.k} /><text class="label strong" text-anchor="middle" x={x} y={y + (shaft.number % 2 === 0 ? 40 : 26)} /></g>
             {index === chosen.value && <><circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} /><circle class="ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} /></>}
             <circle class="number" cx={x} cy={y} r={10} /><text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>
           </g>
