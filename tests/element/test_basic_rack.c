@@ -56,6 +56,22 @@ static void no_root_round_helps_where_the_flanks_meet_first(void **state)
     assert_false(ts_basic_rack_possible(&fitted, 35.0 * degree));
 }
 
+/* ISO 53:1998, table 2 (from memory). */
+static void racks_are_those_of_the_standard(void **state)
+{
+    (void)state;
+    const ts_basic_rack *const racks[]   = {&ts_basic_rack_A, &ts_basic_rack_B, &ts_basic_rack_C,
+                                            &ts_basic_rack_D};
+    static const double        rows[][3] = {
+               {1.0, 1.25, 0.38}, {1.0, 1.25, 0.30}, {1.0, 1.25, 0.25}, {1.0, 1.40, 0.39}};
+
+    for (int i = 0; i < 4; i++) {
+        assert_same_double(racks[i]->h_aPs, rows[i][0]);
+        assert_same_double(racks[i]->h_fPs, rows[i][1]);
+        assert_same_double(racks[i]->rho_fPs, rows[i][2]);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -64,6 +80,7 @@ int main(void)
         cmocka_unit_test(full_root_round_reaches_the_middle_of_the_space),
         cmocka_unit_test(fitted_rack_is_possible_and_changes_only_the_round),
         cmocka_unit_test(no_root_round_helps_where_the_flanks_meet_first),
+        cmocka_unit_test(racks_are_those_of_the_standard),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

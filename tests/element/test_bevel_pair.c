@@ -168,6 +168,34 @@ static void equal_addenda_are_module_high(void **state)
     assert_close(given.delta_f2, depth.delta_f2, 1e-15);
 }
 
+/* derived: along its own cone each gear is b sin(delta) smaller in the middle of its face. */
+static void mean_diameters_lie_half_a_face_nearer_to_the_apex(void **state)
+{
+    (void)state;
+    for (double Sigma = 40.0; Sigma < 120.0; Sigma += 7.0) {
+        const ts_bevel_pair_input in   = plain(31, 44, 3e-3, Sigma, 15e-3);
+        const ts_bevel_pair       pair = solved(&in);
+
+        assert_close(pair.d_m1, 2.0 * pair.R_m * sin(pair.delta_1), 1e-13);
+        assert_close(pair.d_m2, 2.0 * pair.R_m * sin(pair.delta_2), 1e-13);
+        assert_close(pair.d_m2 / pair.d_m1, pair.u, 1e-13);
+    }
+}
+
+static void tooth_numbers_have_one_bound_for_either_gear(void **state)
+{
+    (void)state;
+    const ts_bevel_pair_input most  = plain(1000000, 1000000, 3e-3, 90.0, 15e-3);
+    const ts_bevel_pair_input one   = plain(1000001, 1000000, 3e-3, 90.0, 15e-3);
+    const ts_bevel_pair_input other = plain(1000000, 1000001, 3e-3, 90.0, 15e-3);
+    const ts_bevel_pair_input none  = plain(31, 0, 3e-3, 90.0, 15e-3);
+
+    solved(&most);
+    expect_fault(&one, TS_BEVEL_OUT_OF_RANGE);
+    expect_fault(&other, TS_BEVEL_OUT_OF_RANGE);
+    expect_fault(&none, TS_BEVEL_OUT_OF_RANGE);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -180,6 +208,8 @@ int main(void)
         cmocka_unit_test(printed_blank_of_long_addendum_agrees),
         cmocka_unit_test(long_addendum_keeps_the_clearance_along_the_tooth),
         cmocka_unit_test(equal_addenda_are_module_high),
+        cmocka_unit_test(mean_diameters_lie_half_a_face_nearer_to_the_apex),
+        cmocka_unit_test(tooth_numbers_have_one_bound_for_either_gear),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

@@ -447,9 +447,9 @@ static void expect_fault(const ts_cylindrical_pair_input *in, ts_pair_fault faul
 static void inputs_out_of_range_are_refused(void **state)
 {
     (void)state;
-    ts_cylindrical_pair_input in[17];
+    ts_cylindrical_pair_input in[18];
 
-    for (size_t i = 0; i < 17; i++)
+    for (size_t i = 0; i < 18; i++)
         in[i] = sound;
     in[0].z_1     = 0;
     in[1].z_2     = 0;
@@ -468,7 +468,8 @@ static void inputs_out_of_range_are_refused(void **state)
     in[14].d_a2   = 2e6;
     in[15].b_1    = -1e-3;
     in[16].b_2    = 2e6;
-    for (size_t i = 0; i < 17; i++)
+    in[17].z_1    = 2000000;
+    for (size_t i = 0; i < 18; i++)
         expect_fault(&in[i], TS_PAIR_OUT_OF_RANGE);
 }
 

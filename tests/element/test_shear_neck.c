@@ -237,6 +237,21 @@ static void a_brittle_neck_feels_all_shares_of_its_notch_alike(void **state)
     free(T);
 }
 
+/* Derived: a bell that is cut alike on both sides is its mean in the middle and its limits at the
+ * ends, however narrow it is cut. */
+static void a_spread_has_its_ends_and_its_middle(void **state)
+{
+    (void)state;
+    for (double limits = 0.25; limits < 5.0; limits += 0.25) {
+        const ts_spread bell = about(100.0, 4.0, limits);
+
+        assert_close(ts_spread_at(&bell, 0.5), 100.0, 1e-12);
+        assert_close(ts_spread_at(&bell, 1e-15), 100.0 - 4.0 * limits, 1e-6);
+        assert_close(ts_spread_at(&bell, 1.0 - 1e-15), 100.0 + 4.0 * limits, 1e-6);
+        assert_close(ts_spread_at(&bell, 0.2) - 100.0, 100.0 - ts_spread_at(&bell, 0.8), 1e-11);
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -247,6 +262,7 @@ int main(void)
         cmocka_unit_test(samples_do_not_depend_on_the_threads),
         cmocka_unit_test(unsound_necks_have_no_band),
         cmocka_unit_test(a_brittle_neck_feels_all_shares_of_its_notch_alike),
+        cmocka_unit_test(a_spread_has_its_ends_and_its_middle),
     };
 
     return cmocka_run_group_tests(tests, NULL, NULL);

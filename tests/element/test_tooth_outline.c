@@ -444,6 +444,12 @@ static void arcs_of_root_and_tip_stay_within_the_chord_error(void **state)
                 const double half = hypot(b.x - a.x, b.y - a.y) / 2.0;
                 assert_true(r - sqrt(r * r - half * half) <= errors[e] * (1.0 + 1e-6));
                 assert_true(half > 0.0 || s.shape.pointed);
+                /* No more pieces than that takes: as long as all pieces of an arc but one. */
+                const size_t pieces = root ? s.shape.fillet : s.shape.count - 1 - s.shape.tip;
+                if (pieces < 2)
+                    continue;
+                const double turn = 2.0 * asin(half / r) * (double)pieces / ((double)pieces - 1.0);
+                assert_true(r * (1.0 - cos(turn / 2.0)) > errors[e] * (1.0 - 1e-6));
             }
             ts_arena_close(s.arena);
         }

@@ -341,6 +341,24 @@ static void notes_change_nothing_and_tell_what_rounding_took(void **state)
     ts_arena_close(arena);
 }
 
+static void a_remark_has_the_clause_of_its_edition(void **state)
+{
+    (void)state;
+    static const char *const editions[] = {
+        [TS_TOLERANCE_2013] = "ISO 1328-1:2013",
+        [TS_TOLERANCE_1995] = "ISO 1328-1:1995",
+        [TS_RADIAL_1997]    = "ISO 1328-2:1997",
+    };
+
+    for (int year = 0; year < 3; year++) {
+        const ts_tolerance_year of = (ts_tolerance_year)year;
+
+        assert_true(ts_tolerance_remark_says(TS_TOLERANCE_DIAMETER, of)[0] != '\0');
+        assert_non_null(
+            strstr(ts_tolerance_remark_clause(TS_TOLERANCE_DIAMETER, of), editions[year]));
+    }
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -358,6 +376,7 @@ int main(void)
         cmocka_unit_test(class_that_is_none_has_no_tolerance),
         cmocka_unit_test(what_is_no_number_has_no_tolerance),
         cmocka_unit_test(notes_change_nothing_and_tell_what_rounding_took),
+        cmocka_unit_test(a_remark_has_the_clause_of_its_edition),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

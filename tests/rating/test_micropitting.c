@@ -274,6 +274,32 @@ static void what_is_no_oil_is_refused(void **state)
     }
 }
 
+/* The text of each kind is proved by the step that computes it; a kind without a formula of its own
+ * is as the one that its source names. */
+static void each_kind_of_oil_has_its_pressure_law(void **state)
+{
+    (void)state;
+    static const ts_lubricant like[TS_LUBRICANT_COUNT] = {
+        [TS_LUBRICANT_MINERAL]   = TS_LUBRICANT_MINERAL,
+        [TS_LUBRICANT_PAO]       = TS_LUBRICANT_PAO,
+        [TS_LUBRICANT_PAG]       = TS_LUBRICANT_PAG,
+        [TS_LUBRICANT_PAG_WATER] = TS_LUBRICANT_PAG,
+        [TS_LUBRICANT_TRACTION]  = TS_LUBRICANT_MINERAL,
+        [TS_LUBRICANT_PHOSPHATE] = TS_LUBRICANT_MINERAL,
+        [TS_LUBRICANT_POLYOL]    = TS_LUBRICANT_PAO,
+    };
+    const ts_film_oil oil = usual_oil();
+
+    for (int kind = 0; kind < TS_LUBRICANT_COUNT; kind++) {
+        ts_film_law own, other;
+
+        assert_true(ts_film_law_of_kind(&oil, (ts_lubricant)kind, &own, NULL));
+        assert_true(ts_film_law_of_kind(&oil, like[kind], &other, NULL));
+        assert_same_double(own.oil.alpha_38, other.oil.alpha_38);
+        assert_true(own.oil.alpha_38 > 0.8e-8 && own.oil.alpha_38 < 3e-8);
+    }
+}
+
 /* Thin fluids are oils down to 0.4 mm2/s at either temperature. */
 static void a_thin_oil_is_one_still(void **state)
 {
@@ -408,6 +434,7 @@ int main(void)
         cmocka_unit_test(viscosity_law_is_straight_in_its_paper),
         cmocka_unit_test(what_is_no_oil_is_refused),
         cmocka_unit_test(a_thin_oil_is_one_still),
+        cmocka_unit_test(each_kind_of_oil_has_its_pressure_law),
         cmocka_unit_test(unknown_limit_has_no_safety),
         cmocka_unit_test(what_is_missing_is_named),
         cmocka_unit_test(oil_that_boils_away_gives_no_film),
