@@ -23,13 +23,16 @@ told <"$out/start.txt"
 say "2. The loads that come suddenly and must be borne: which neck comes nearest to breaking?"
 # Ends with exit code 1 where a neck at its weakest breaks, which the answer then says.
 jolted() {
-    local code=0
-    "$command" jolt "$drive" "$@" --condition take-off -o "$out/jolt_$1.txt" || code=$?
+    local code=0 name answer
+    name=$(tr -cs 'a-z0-9' _ <<<"$*")
+    answer=$out/jolt_${name%_}.txt
+    "$command" jolt "$drive" "$@" --condition take-off -o "$answer" || code=$?
     [ "$code" -le 1 ]
-    told <"$out/jolt_$1.txt"
+    told <"$answer"
 }
 jolted slam
 jolted chop
+jolted chop --ramp '10 ms'
 jolted step 'hydraulic pump 1'
 jolted short 'generator 1'
 

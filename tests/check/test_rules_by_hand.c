@@ -64,6 +64,41 @@ static void fixed_bevel_on_the_front_side_closes_moving_rearward(void **state)
     ts_study_close(study);
 }
 
+static const char *said_of(const ts_study *study, const char *rule)
+{
+    for (size_t i = 0; i < study->outcome.finding_count; i++)
+        if (strcmp(study->outcome.findings[i].rule, rule) == 0)
+            return study->outcome.findings[i].says;
+    return "";
+}
+
+/* -0.2..0.7 mm of travel: 0.2 mm are missing rearward, and 0.1 mm forward too. */
+static void a_stub_too_short_at_both_ends_is_told_both(void **state)
+{
+    (void)state;
+    static const struct {
+        const char *slide, *says;
+    } stubs[] = {
+        {"-0.1..0.5 mm", "the spool moves 0.7 mm rearward, and the splined stub slides 0.5 mm that "
+                         "way; it moves 0.2 mm forward too, where the stub slides 0.1 mm"},
+        {"0..0.6 mm", "the spool moves 0.2 mm forward, and the splined stub slides 0 mm that way; "
+                      "it moves 0.7 mm rearward too, where the stub slides 0.6 mm"},
+        {"-0.2..0.5 mm",
+         "the spool moves 0.7 mm rearward, and the splined stub slides 0.5 mm that way"},
+        {"-0.2..0.7 mm", ""},
+    };
+    for (size_t i = 0; i < sizeof stubs / sizeof stubs[0]; i++) {
+        char diff[400];
+        (void)snprintf(diff, sizeof diff,
+                       SPLINED_STUB "+      float: splined stub\n+      slide: %s\n"
+                                    "+      backlash: 0.2 mm\n",
+                       stubs[i].slide);
+        ts_study *study = changed_study(diff);
+        assert_string_equal(said_of(study, "F1-float-travel"), stubs[i].says);
+        ts_study_close(study);
+    }
+}
+
 static void wide_spur_bears_the_whole_travel(void **state)
 {
     (void)state;
@@ -488,6 +523,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(fixed_bevel_loses_backlash_moving_forward),
         cmocka_unit_test(fixed_bevel_on_the_front_side_closes_moving_rearward),
+        cmocka_unit_test(a_stub_too_short_at_both_ends_is_told_both),
         cmocka_unit_test(wide_spur_bears_the_whole_travel),
         cmocka_unit_test(float_scheme_without_its_numbers_is_not_computable),
         cmocka_unit_test(spiral_below_the_proposal_pulls_nothing_in),
