@@ -1,4 +1,4 @@
-# Which words may a drive file use for its steels, metals and oils?  The first column of a table, as a
+# Which words may a drive file use for its steels, metals, undercuts and oils?  The first column of a table, as a
 # list of keys.
 set(keys_tool "${CMAKE_SOURCE_DIR}/tools/keys_to_c.py")
 ts_generate(gear_material_key.inc
@@ -10,6 +10,11 @@ ts_generate(metal_key.inc
     DEPENDS "${CMAKE_SOURCE_DIR}/data/metal.tsv" "${keys_tool}"
         "${CMAKE_SOURCE_DIR}/tools/table_to_c.py"
     COMMAND ${TS_PYTHON} "${keys_tool}" data/metal.tsv "${TS_GENERATED}/metal_key.inc")
+ts_generate(shaft_undercut_key.inc
+    DEPENDS "${CMAKE_SOURCE_DIR}/data/shaft_undercut.tsv" "${keys_tool}"
+        "${CMAKE_SOURCE_DIR}/tools/table_to_c.py"
+    COMMAND ${TS_PYTHON} "${keys_tool}" data/shaft_undercut.tsv
+        "${TS_GENERATED}/shaft_undercut_key.inc")
 ts_generate(oil_key.inc
     DEPENDS "${CMAKE_SOURCE_DIR}/data/oil.tsv" "${keys_tool}"
         "${CMAKE_SOURCE_DIR}/tools/table_to_c.py"

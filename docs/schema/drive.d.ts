@@ -812,6 +812,8 @@ export interface ShaftSection {
   outside: Sourced<Length>;
   /** Diameter of its bore; without the key that of the shaft. */
   bore?: Sourced<Length>;
+  /** Undercut of DIN 509 at the foot of every step up from it, a row of data/shaft_undercut.tsv: form, radius x depth in mm; without the key a fillet. */
+  undercut?: Sourced<"E 0.2x0.1" | "E 0.4x0.2" | "E 0.6x0.2" | "E 0.6x0.3" | "E 0.8x0.3" | "E 1.0x0.2" | "E 1.0x0.4" | "E 1.2x0.2" | "E 1.2x0.4" | "E 1.6x0.3" | "E 2.5x0.4" | "E 4.0x0.5" | "F 0.2x0.1" | "F 0.4x0.2" | "F 0.6x0.2" | "F 0.6x0.3" | "F 0.8x0.3" | "F 1.0x0.2" | "F 1.0x0.4" | "F 1.2x0.2" | "F 1.2x0.4" | "F 1.6x0.3" | "F 2.5x0.4" | "F 4.0x0.5">;
 }
 
 /** The oil that runs through the boxes. */

@@ -197,6 +197,7 @@ typedef struct ts_bearing_seat {
 typedef struct ts_shaft_section { /* from the front (inner) end on */
     ts_node    node;
     ts_measure length, outside, bore; /* m */
+    ts_pick    undercut; /* row of ts_undercut_at, where the next section is wider; TS_ABSENT */
 } ts_shaft_section;
 
 typedef struct ts_two_seats { /* front and rear, or next to the bevel gear and away from it */

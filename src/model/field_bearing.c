@@ -1,4 +1,5 @@
 /* model/field_bearing.c: what does the file say of the bearings of a shaft, and of its outline? */
+#include "catalog/shaft_undercut.h"
 #include "model/drive.h"
 #include "model/field.h"
 
@@ -205,13 +206,43 @@ static const ts_field section_fields[] = {
      .range   = TS_FROM(0.0, 0.5, "mm"),
      .says    = "Diameter of its bore; without the key that of the shaft.",
      .example = "20 mm"},
+    {.key   = "undercut",
+     .form  = TS_FORM_PICK,
+     .known = true,
+     TS_AT(ts_shaft_section, undercut),
+     .choices = ts_undercut_keys,
+     .says    = "Undercut of DIN 509 at the foot of every step up from it, a row of "
+                "data/shaft_undercut.tsv: form, radius x depth in mm; without the key a fillet.",
+     .example = "F 0.6x0.3"},
 };
+
+static const char *judge_undercut(const ts_shaft_section *section, const char **key,
+                                  const char **expected)
+{
+    if (section->undercut.standing != TS_GIVEN)
+        return NULL;
+    const ts_undercut cut = ts_undercut_at((size_t)section->undercut.value);
+    *key                  = "undercut";
+    if (cut.f > section->length.value) {
+        *expected = "a narrower one, or a longer section";
+        return "the undercut is wider than its section is long";
+    }
+    if (section->outside.value - 2.0 * cut.t_1 <= section->bore.value) {
+        *expected = "a shallower one, or a smaller bore";
+        return "the undercut reaches the bore";
+    }
+    if (section->outside.value < cut.d_from || section->outside.value > cut.d_to) {
+        *expected = "a row of data/shaft_undercut.tsv for that diameter";
+        return "DIN 509 has this undercut for journals of another diameter";
+    }
+    return NULL;
+}
 
 static const char *judge_section(const void *record, const char **key, const char **expected)
 {
     const ts_shaft_section *section = record;
     if (!(section->bore.value >= section->outside.value))
-        return NULL;
+        return judge_undercut(section, key, expected);
     *key      = "bore";
     *expected = "a bore smaller than `outside`";
     return "the bore is as wide as the shaft, or wider";

@@ -3,6 +3,7 @@
 #include "rating/drive_lines_parts.h"
 
 #include "catalog/metal.h"
+#include "catalog/shaft_undercut.h"
 #include "rating/shaft/distortion_energy.h"
 
 #include <math.h>
@@ -68,16 +69,37 @@ static ts_din_section plain(ts_din_notch_kind kind, double d, double d_i)
                             .mean_follows = true};
 }
 
-static void add_shoulder(ts_line *line, const ts_beam_section *one, const ts_beam_section *two)
+/* What the file cuts below the journal of a section; false: nothing.  Its sections are told one by
+ * one, and those of the program have fillets. */
+static bool cut_below(const ts_lines_case *c, const ts_line *line, int section, ts_undercut *cut)
 {
+    const ts_box_shaft *record = c->train->shafts[line->shaft].record;
+
+    if (line->kind != TS_LINE_BOX || (size_t)section >= record->section_count ||
+        record->sections[section].undercut.standing != TS_GIVEN)
+        return false;
+    *cut = ts_undercut_at((size_t)record->sections[section].undercut.value);
+    return true;
+}
+
+static void add_shoulder(const ts_lines_case *c, ts_line *line, int second)
+{
+    const ts_beam_section *one = &line->sections[second - 1], *two = &line->sections[second];
     const ts_beam_section *thin    = one->d_o < two->d_o ? one : two;
     const double           wide    = fmax(one->d_o, two->d_o);
     ts_din_section         section = plain(TS_DIN_SHOULDER, thin->d_o, thin->d_i);
+    ts_undercut            cut;
 
     section.D = wide;
     section.r = fmin(FILLET_MOST, fmax(FILLET_LEAST, (wide - thin->d_o) / 4.0));
     if (section.r > (wide - thin->d_o) / 2.0)
         section.r = (wide - thin->d_o) / 2.0;
+    if (cut_below(c, line, thin == one ? second - 1 : second, &cut)) {
+        section     = plain(TS_DIN_UNDERCUT, thin->d_o - 2.0 * cut.t_1, thin->d_i);
+        section.D   = wide;
+        section.D_1 = thin->d_o;
+        section.r   = cut.r;
+    }
     if (wide - thin->d_o > 1e-5)
         add_notch(line, one->x_2, &section);
 }
@@ -149,7 +171,8 @@ ts_din_stress ts_line_stress_of(const ts_din_section *s, double M, double T, dou
 static bool same_section(const ts_din_section *a, const ts_din_section *b)
 {
     return a->notch == b->notch && !(fabs(a->d - b->d) > 1e-9) && !(fabs(a->d_i - b->d_i) > 1e-9) &&
-           !(fabs(a->D - b->D) > 1e-9) && !(fabs(a->r - b->r) > 1e-9);
+           !(fabs(a->D - b->D) > 1e-9) && !(fabs(a->D_1 - b->D_1) > 1e-9) &&
+           !(fabs(a->r - b->r) > 1e-9);
 }
 
 /* Equal shoulders are equally able. */
@@ -394,6 +417,11 @@ static void note_notch(const ts_lines_case *c, uint32_t number, int n, const ts_
         ts_workings_assumed(c->workings, "r", s->r, "m",
                             "a quarter of the step, 0.4 to 1 mm; common practice, no source");
     }
+    if (s->notch == TS_DIN_UNDERCUT) {
+        ts_workings_row(c->workings, "D", s->D, "m", "derived: by the shape");
+        ts_workings_row(c->workings, "D_1", s->D_1, "m", "derived: by the shape");
+        ts_workings_row(c->workings, "r", s->r, "m", "DIN 509:2006, table 1 (from memory)");
+    }
     (void)ts_din_prepare(steel, s, &ability, c->workings);
     for (uint32_t i = 0; i < c->drive->condition_count; i++) {
         const ts_line_case *one  = ts_line_case_at(c, number, i);
@@ -458,7 +486,7 @@ void ts_line_hold(const ts_lines_case *c, uint32_t number)
 
     line->notch_count = 0;
     for (int i = 1; i < line->section_count; i++)
-        add_shoulder(line, &line->sections[i - 1], &line->sections[i]);
+        add_shoulder(c, line, i);
     add_splines(c, number);
     for (int i = 0; i < line->notch_count; i++) {
         if (prepare(line, i, &steel))
