@@ -513,6 +513,30 @@ static void numbers_out_of_range_are_refused(void **state)
     }
 }
 
+/* Inertias as good as none, and a torque that a ratio makes larger than any number: caught where it
+ * is born, in the equations, before a step is made. */
+static void what_is_no_number_is_caught_at_birth(void **state)
+{
+    (void)state;
+    for (int k = 0; k < 3; k++) {
+        rig it;
+        lay(&it);
+        it.pads[0].drive   = straight(&it, 0, 0.0, 60.0, 1000.0, 60.0);
+        it.spools[0].unlit = straight(&it, 1, 0.0, 10.0, 500.0, 10.0);
+        if (k == 1)
+            it.shafts[0].J = it.pads[0].J = 1e-310;
+        if (k == 2) {
+            it.T[0][0] = it.T[0][1] = 1e308;
+            it.shafts[1].ratio      = 100.0;
+        }
+        run(&it);
+        assert_int_equal(it.run.fault, k == 0 ? TS_START_FINE : TS_START_NOT_FINITE);
+        assert_int_equal(it.run.outcome == TS_START_FAULT, k != 0);
+        assert_true(k == 0 ? it.run.t > 1.0 : !(it.run.t > 0.0));
+        shut(&it);
+    }
+}
+
 /* derived: 12 + 0.2 w until the line of what brakes meets 0 at 150 rad/s, 42 N.m from there on. */
 /* derived: t = int J dw/(T - drag(w)), by Simpson's rule; the drag stands on a shaft at 3:1 that
  * turns with the spool, a constant, a power of 1.8, a square up to 900 rad/s and an exponential. */
@@ -611,6 +635,7 @@ int main(void)
         cmocka_unit_test(a_clutch_lets_go_when_the_spool_outruns_it_and_holds_again),
         cmocka_unit_test(a_starter_without_a_clutch_becomes_a_load),
         cmocka_unit_test(numbers_out_of_range_are_refused),
+        cmocka_unit_test(what_is_no_number_is_caught_at_birth),
         cmocka_unit_test(seals_air_and_oil_at_the_teeth_brake_as_an_integral_says),
         cmocka_unit_test(what_brakes_never_drives_beyond_its_curve),
         cmocka_unit_test(curves_go_on_beyond_their_ends),
