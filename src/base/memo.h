@@ -20,6 +20,7 @@ typedef enum ts_memo_kind {
     TS_MEMO_WHIRL,   /* first critical speed of a shaft         */
     TS_MEMO_BEARING, /* which bearing is the lightest that holds */
     TS_MEMO_DUTY,    /* what a condition makes of a bearing      */
+    TS_MEMO_OUTLINE, /* half a tooth of a gear in a picture       */
     TS_MEMO_KINDS
 } ts_memo_kind;
 

@@ -5,6 +5,7 @@
 #include "solid/gear_place.h"
 
 #include <math.h>
+#include <string.h>
 
 ts_point ts_face_point(const ts_face *face, double x, double y)
 {
@@ -215,6 +216,62 @@ void ts_face_place(ts_face *face)
 }
 
 /* The true outline of one gear, unless its teeth would be too small to be seen. */
+/* An outline with its points, which else end with the picture. */
+enum { POINTS_KEPT = 96 };
+
+typedef struct kept_outline {
+    ts_outline_fault fault;
+    ts_tooth_shape   shape; /* POINTS_KEPT or fewer */
+    ts_outline_point points[POINTS_KEPT];
+} kept_outline;
+
+/* All that an outline is traced from, member by member. */
+static void ask(ts_memo *memo, const ts_cylindrical_frame *frame, const ts_cylindrical_gear *gear,
+                double chord_error)
+{
+    const ts_cylindrical_gear_input *in = &gear->in;
+    const double numbers[] = {in->x,      in->k,       gear->d,        gear->d_b,   gear->d_a,
+                              gear->d_f,  gear->s_t,   gear->alpha_at, gear->rho_a, gear->s_at,
+                              gear->s_an, gear->x_min, gear->rho_Ff,   gear->d_Ff,  chord_error};
+
+    ts_memo_ask(memo, frame, sizeof *frame); /* doubles alone */
+    ts_memo_ask(memo, &in->rack, sizeof in->rack);
+    ts_memo_ask(memo, &in->z, sizeof in->z);
+    ts_memo_ask(memo, numbers, sizeof numbers);
+}
+
+static ts_outline_fault trace(const ts_face *face, const ts_cylindrical_frame *frame,
+                              const ts_cylindrical_gear *gear, size_t place, ts_tooth_shape *shape)
+{
+    const double chord_error = TS_LOOK_FIGURE_OUTLINE_ERROR / face->px;
+    ts_arena    *arena       = face->scene->arena;
+    ts_memo     *memo        = face->scene->subject->memo;
+    bool         known;
+
+    ask(memo, frame, gear, chord_error);
+    kept_outline *kept = ts_memo_answer(memo, TS_MEMO_OUTLINE, place, sizeof *kept, &known);
+    if (known && kept->shape.count <= POINTS_KEPT) {
+        *shape        = kept->shape;
+        shape->points = TS_TAKE(arena, ts_outline_point, shape->count);
+        if (shape->points == NULL)
+            return TS_OUTLINE_NO_MEMORY;
+        memcpy(shape->points, kept->points, shape->count * sizeof *shape->points);
+        return kept->fault;
+    }
+    const ts_outline_fault fault = ts_tooth_outline(frame, gear, chord_error, arena, shape);
+    if (kept == NULL)
+        return fault;
+    kept->fault        = fault;
+    kept->shape        = *shape;
+    kept->shape.count  = fault == TS_OUTLINE_FINE ? shape->count : 0;
+    kept->shape.points = NULL; /* they end with the picture */
+    if (fault == TS_OUTLINE_NO_MEMORY)
+        kept->shape.count = POINTS_KEPT + 1; /* it is asked again */
+    else if (kept->shape.count <= POINTS_KEPT && kept->shape.count > 0)
+        memcpy(kept->points, shape->points, shape->count * sizeof *shape->points);
+    return fault;
+}
+
 static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_index index,
                        ts_face_gear *gear)
 {
@@ -226,8 +283,7 @@ static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_inde
     ts_cylindrical_frame frame;
     ts_cylindrical_gear  one;
     ts_cylindrical_pair_gear(&motion->pair, index, &frame, &one);
-    if (ts_tooth_outline(&frame, &one, TS_LOOK_FIGURE_OUTLINE_ERROR / face->px, face->scene->arena,
-                         &gear->shape) != TS_OUTLINE_FINE)
+    if (trace(face, &frame, &one, (size_t)(gear - face->gears), &gear->shape) != TS_OUTLINE_FINE)
         gear->shape.count = 0;
 }
 

@@ -12,6 +12,7 @@
 #define TS_DRAW_FIGURE_H
 
 #include "base/arena.h"
+#include "base/memo.h"
 #include "check/outcome.h"
 #include "draw/candidates.h"
 #include "draw/drawn_seizure.h"
@@ -92,6 +93,7 @@ typedef struct ts_drawn_warmth {
 /* What is drawn.  The first four must be solved and stay as they are during the call. */
 typedef struct ts_drawing_subject {
     const ts_drive       *drive;
+    ts_memo              *memo; /* of outlines; NULL: each is traced                              */
     const ts_train       *train;
     const ts_motion      *motion;
     const ts_power       *power;

@@ -245,6 +245,7 @@ ts_drawing_subject ts_study_subject(const ts_study *study, const char *verdict)
 {
     return (ts_drawing_subject){
         .drive           = &study->drive,
+        .memo            = ts_stock_memo(study->stock),
         .train           = &study->train,
         .motion          = &study->motion,
         .power           = &study->power,
