@@ -439,6 +439,7 @@ static void a_bearing_beside_its_shaft_is_refused(void **state)
     const ts_finding *finding = finding_of(study, "E5-shaft-supports");
     assert_non_null(finding);
     assert_non_null(strstr(finding->says, "beyond the end"));
+    assert_non_null(strstr(finding->says, "the front one at 900 mm"));
     ts_study_close(study);
 }
 

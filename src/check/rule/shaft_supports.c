@@ -62,6 +62,17 @@ static void say_slides(ts_check *check, ts_finding *finding, const ts_line *line
               place);
 }
 
+/* The bearing that the fault is about; NULL: another fault. */
+static const ts_line_bearing *beside_the_shaft(const ts_line *line)
+{
+    for (int k = 0; k < line->bearing_count; k++) {
+        const ts_line_bearing *b = &line->bearings[k];
+        if (b->there && (b->x < 0.0 || b->x > line->length))
+            return b;
+    }
+    return NULL;
+}
+
 static void judge(ts_check *check, const ts_line *line)
 {
     /* Meshes that cannot be solved are asked for by C6-mesh-solvable. */
@@ -90,8 +101,14 @@ static void judge(ts_check *check, const ts_line *line)
         say_slides(check, finding, line);
         return;
     }
-    ts_says(check, finding, "%s cannot turn: %s; it is %s long", line->name, line->fault,
-            ts_shown(check, line->length, TS_KIND_LENGTH));
+    const ts_line_bearing *beside = beside_the_shaft(line);
+    if (beside != NULL)
+        ts_says(check, finding, "%s cannot turn: %s, the %s one at %s of %s", line->name,
+                line->fault, beside->place, ts_shown(check, beside->x, TS_KIND_LENGTH),
+                ts_shown(check, line->length, TS_KIND_LENGTH));
+    else
+        ts_says(check, finding, "%s cannot turn: %s; it is %s long", line->name, line->fault,
+                ts_shown(check, line->length, TS_KIND_LENGTH));
     help_bore(check, line, finding);
 }
 
