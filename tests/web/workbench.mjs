@@ -196,6 +196,34 @@ await on("a finding is waived with a reason and opened again", {}, async (page, 
   assert.equal(read(), before);
 });
 
+await on("a link leads to the view, the condition, the shaft and the working; a wrong one to what there is", {}, async (page, { context }) => {
+  await page.locator(".rail .cell").nth(4).click();
+  await page.keyboard.press("w");
+  await page.waitForSelector("#working .tree summary");
+  await page.locator(".conditions thead button", { hasText: "climb" }).click();
+  await show(page, "Section");
+  await page.waitForFunction(() => /view=Section/.test(location.hash) && /in=climb/.test(location.hash));
+  const said = await page.textContent("#working .result"), link = page.url();
+  const other = await context.newPage();
+  await other.goto(link);
+  await other.waitForSelector("#working .tree summary");
+  const stands = () => other.evaluate(() => ({ view: document.querySelector("nav[aria-label=views] [aria-pressed=true]").textContent, condition: document.querySelector(".title .shown span:last-child").textContent, hash: location.hash }));
+  assert.deepEqual(await stands(), { view: "Section", condition: "climb", hash: new URL(link).hash });
+  assert.equal(await other.textContent("#working .result"), said);
+  await show(other, "Behind");
+  assert.match(await other.textContent(".rail .chosen"), /hydraulic pump 1/);
+  for (const name of VIEWS) {
+    await other.evaluate((to) => { location.hash = new URLSearchParams({ view: to, in: "take-off" }).toString(); }, name);
+    await other.waitForFunction((to) => document.querySelector("nav[aria-label=views] [aria-pressed=true]").textContent === to, name);
+  }
+  await other.evaluate(() => { location.hash = "view=Nowhere&in=never&at=drive/nowhere&why=%3Cimg%20src=x%20onerror=alert(1)%3E"; });
+  await other.waitForFunction(() => document.querySelector("nav[aria-label=views] [aria-pressed=true]").textContent === "Compare");
+  await show(other, "Behind");
+  assert.equal((await stands()).condition, "take-off");
+  assert.equal(await other.locator("img[src=x]").count(), 0);
+  await other.close();
+});
+
 await on("two pages agree, and a change outside is told", {}, async (page, { context, file, read }) => {
   const second = await context.newPage();
   await second.goto(page.url());
