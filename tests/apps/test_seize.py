@@ -166,18 +166,18 @@ class Answers(InFolder):
         self.assertIn("it stands still behind its clutch", " ".join(out.split()))
 
     def test_a_run_that_cannot_reach_its_end_says_where_and_why(self):
-        copy = self.copy_of(LARGE)
-        copy.write_text(copy.read_text().replace("inertia: 0.0001 kg.m2", "inertia: 1e-15 kg.m2"))
-        words = ("seize", copy, PUMP, "--condition", "take-off")
+        copy = self.copy_of(ROOT / "examples/trainer.yaml")
+        copy.write_text(copy.read_text().replace("inertia: 0.0006 kg.m2", "inertia: 1e-15 kg.m2"))
+        words = ("seize", copy, "hydraulic pump", "--condition", "take-off")
         code, out, err = run(*words)
         self.assertEqual((code, err), (2, ""))
-        self.assertRegex(" ".join(out.split()), r"neck at its weakest: .*?; refused: the "
-                         r"steps are too small, and too many, to reach the end, at \S+ ms of \S+ ms; "
-                         "fastest of all swings speed signal, rotor: is its inertia right")
+        self.assertRegex(" ".join(out.split()), r"neck at its weakest: .*?; refused: the steps are "
+                         r"too small, and too many, to reach the end, at \S+ ms of \S+ ms; fastest "
+                         "of all swings oil pump pack, rotor: is its inertia right")
         self.assertIn("largest torques", out)  # what was reached is kept
         told = json.loads(run(*words, "--json")[1])
         schema_of(told)
-        self.assertEqual({one["of"] for one in told["runs"]}, {"speed signal, rotor"})
+        self.assertEqual({one["of"] for one in told["runs"]}, {"oil pump pack, rotor"})
         self.assertTrue(all(0 < one["t"] < one["until"] for one in told["runs"]))
 
     def test_a_ramp_without_a_unit_is_asked_for_one(self):

@@ -30,8 +30,10 @@ static void run_for(ts_case *c, rig *it, double until)
     it->train.until  = until;
     it->arena        = ts_arena_open(NULL);
     ts_elastic_train_run(&it->train, it->arena, &it->run);
-    if (it->run.fault != TS_RUN_FINE)
-        ts_case_spoil(c, ts_run_fault_says(it->run.fault), "the run");
+    if (it->run.fault == TS_RUN_FINE)
+        return;
+    ts_arena_close(it->arena);
+    ts_case_spoil(c, ts_run_fault_says(it->run.fault), "the run");
 }
 
 static double given(ts_case *c, const char *name, ts_kind kind)
