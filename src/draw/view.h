@@ -6,7 +6,6 @@
 #include "draw/face.h"
 #include "draw/margin_chart.h"
 
-/* What is written; towershaft/view.h tells its meaning. */
 /* What is known of a place of the file once it was asked for. */
 typedef struct ts_view_place {
     ts_text  address; /* at NULL: not yet */
@@ -14,6 +13,7 @@ typedef struct ts_view_place {
     bool     known; /* the shaft */
 } ts_view_place;
 
+/* What is written; towershaft/view.h tells its meaning. */
 typedef struct ts_view {
     ts_face        *face;
     const ts_scene *scene;

@@ -145,6 +145,19 @@ static void notes_change_nothing(void **state)
     ts_arena_close(arena);
 }
 
+/* Derived: softness adds up, each body with its own ratio of Poisson, whichever is named first; a
+ * rigid mate leaves twice the plane modulus of the other. */
+static void bodies_of_two_metals_share_their_softness(void **state)
+{
+    (void)state;
+    const double steel = 206e9 / (1.0 - 0.3 * 0.3), bronze = 110e9 / (1.0 - 0.34 * 0.34);
+    const double both = ts_reduced_modulus(206e9, 0.3, 110e9, 0.34, NULL);
+
+    assert_close(both, 2.0 / (1.0 / steel + 1.0 / bronze), 1e-14);
+    assert_close(ts_reduced_modulus(110e9, 0.34, 206e9, 0.3, NULL), both, 1e-15);
+    assert_close(ts_reduced_modulus(110e9, 0.34, 1e25, 0.0, NULL), 2.0 * bronze, 1e-12);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -157,6 +170,7 @@ int main(void)
         cmocka_unit_test(nothing_presses_without_load),
         cmocka_unit_test(what_cannot_touch_is_no_number),
         cmocka_unit_test(notes_change_nothing),
+        cmocka_unit_test(bodies_of_two_metals_share_their_softness),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }
