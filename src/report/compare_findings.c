@@ -23,10 +23,10 @@ static const char *sentence(ts_changes *list, const ts_finding *finding)
     return kept;
 }
 
-static void add(ts_changes *list, ts_change_kind kind, const ts_answer *of,
+/* `of` is the answer that `shown` stands in. */
+static void add(ts_changes *list, ts_change_kind kind, const ts_answer *of, const ts_finding *shown,
                 const ts_finding *before, const ts_finding *after)
 {
-    const ts_finding *shown = after != NULL ? after : before;
     ts_change_add(list, (ts_change){
                             .kind      = kind,
                             .subject   = shown->rule,
@@ -48,11 +48,13 @@ void ts_compare_findings(ts_changes *list, const ts_answer *before, const ts_ans
         const ts_finding *now  = &after->outcome->findings[i];
         const ts_finding *then = ts_finding_same(before->outcome, now);
         if (then == NULL)
-            add(list, TS_CHANGE_FINDING_APPEARED, after, NULL, now);
+            add(list, TS_CHANGE_FINDING_APPEARED, after, now, NULL, now);
         else if (changed(then, now))
-            add(list, TS_CHANGE_FINDING_CHANGED, after, then, now);
+            add(list, TS_CHANGE_FINDING_CHANGED, after, now, then, now);
     }
-    for (size_t i = 0; i < before->outcome->finding_count; i++)
-        if (ts_finding_same(after->outcome, &before->outcome->findings[i]) == NULL)
-            add(list, TS_CHANGE_FINDING_WENT, before, &before->outcome->findings[i], NULL);
+    for (size_t i = 0; i < before->outcome->finding_count; i++) {
+        const ts_finding *then = &before->outcome->findings[i];
+        if (ts_finding_same(after->outcome, then) == NULL)
+            add(list, TS_CHANGE_FINDING_WENT, before, then, then, NULL);
+    }
 }
