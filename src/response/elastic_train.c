@@ -6,7 +6,7 @@
 #include <math.h>
 #include <string.h>
 
-enum { STEPS_MOST = 2000000, STEPS_TRIED = 20000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
+enum { STEPS_MOST = 2000000, STEPS_TRIED = 10000, EVENTS_MOST = 100000, KEPT_FOR_BREAKS = 64 };
 
 #define CLUTCH_ANGLE 1e-12         /* rad                                        */
 #define CLUTCH_SPEED 1e-9          /* rad/s                                      */

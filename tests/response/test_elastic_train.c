@@ -276,7 +276,7 @@ static void what_cannot_reach_its_end_says_where_and_keeps_what_it_has(void **st
     run(&it, 3, 2, 10.0);
     assert_int_equal(it.run.fault, TS_RUN_STUCK);
     assert_int_equal(it.run.at, 2);
-    assert_true(it.run.steps <= 20000);
+    assert_true(it.run.steps <= 10000);
     assert_true(it.run.t > 0.0 && it.run.t < 0.01);
     assert_close(0.3 * it.run.v[0] + 0.1 * it.run.v[1], 6.0 * it.run.t, 1e-6);
     shut(&it);
