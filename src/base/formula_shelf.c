@@ -67,6 +67,7 @@ static volume *copy_of(const ts_formula_tree *tree)
     memcpy(copied->nodes, tree->nodes, tree->count * sizeof *tree->nodes);
     copied->tree       = *tree;
     copied->tree.nodes = copied->nodes;
+    copied->tree.text  = copied->text; /* the caller's own may be gone when it is bound */
     atomic_init(&copied->bound, NULL);
     return copied;
 }
