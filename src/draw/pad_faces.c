@@ -52,10 +52,10 @@ double ts_pad_spline_radius(const ts_scene *scene, uint32_t pad)
     if (a < 0 || scene->drive->accessories[a].spline.text == NULL ||
         !ts_spline_number_read(scene->drive->accessories[a].spline.text, &number))
         return NAN;
-    const bool sized =
-        number.P_d > 0.0
-            ? ts_spline_b921(number.N, number.P_d, M_PI / 6.0, TS_SPLINE_FILLET_ROOT, &shape, NULL)
-            : ts_spline_iso4156(number.N, number.m, TS_SPLINE_FILLET_ROOT, &shape, NULL);
+    const bool sized = number.P_d > 0.0 ? ts_spline_b921(number.N, number.P_d, M_PI / 6.0,
+                                                         TS_SPLINE_FILLET_ROOT, &shape, NULL)
+                                        : ts_spline_iso4156(number.N, number.m, M_PI / 6.0,
+                                                            TS_SPLINE_FILLET_ROOT, &shape, NULL);
     return sized ? 0.5 * shape.D_o : (double)NAN;
 }
 

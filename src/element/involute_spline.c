@@ -67,21 +67,21 @@ static const ts_formula D_Fi_formula = {
     .symbol  = "D_Fi",
     .meaning = "form diameter, internal",
     .unit    = "m",
-    .text    = "(N + 1)*D/N + 2*c_F",
+    .text    = "(N + top)*D/N + 2*c_F",
     .source  = B92 "; " ISO_4156,
 };
 static const ts_formula D_Fe_formula = {
     .symbol  = "D_Fe",
     .meaning = "form diameter, external",
     .unit    = "m",
-    .text    = "(N - 1)*D/N - 2*c_F",
+    .text    = "(N - low)*D/N - 2*c_F",
     .source  = B92,
 };
 static const ts_formula form_formula = {
     .symbol  = "D_Fe",
     .meaning = "form diameter, external",
     .unit    = "m",
-    .text    = "2*sqrt((D_b/2)^2 + (D*sin(alpha_D)/2 - 0.6*m/sin(alpha_D))^2)",
+    .text    = "2*sqrt((D_b/2)^2 + (D*sin(alpha_D)/2 - h_s*m/sin(alpha_D))^2)",
     .source  = ISO_4156,
 };
 static const ts_formula D_II_formula = {
@@ -141,53 +141,88 @@ static void turn(ts_spline *spline, ts_workings *workings)
     spline->s_v                = TS_STEP(workings, s_v_formula, p / 2.0, p);
 }
 
+/* Teeth of diameter that stand on the pitch circle, by angle and root.  30 degrees flat, 30, 37.5
+ * and 45 degrees with a fillet. */
+typedef struct depths {
+    double degrees;
+    bool   flat;
+    double D_ri, D_o, D_i, D_re, form; /* inwards as positive as outwards */
+} depths;
+
+static const depths inches[] = {
+    {30.0, true, 1.35, 1.0, 1.0, 1.35, 1.0},
+    {30.0, false, 1.8, 1.0, 1.0, 1.8, 1.0}, /* D_re: 2.0 from 16/32 on */
+    {37.5, false, 1.6, 1.0, 0.8, 1.3, 0.8},
+    {45.0, false, 1.4, 1.0, 0.6, 1.0, 0.6},
+};
+/* D_i follows from the form diameter; `form` is h_s, the depth of the form below the pitch. */
+static const depths modules[] = {
+    {30.0, true, 1.5, 1.0, 0.0, 1.5, 0.6},
+    {30.0, false, 1.8, 1.0, 0.0, 1.8, 0.6},
+    {37.5, false, 1.4, 0.9, 0.0, 1.4, 0.55},
+    {45.0, false, 1.2, 0.8, 0.0, 1.2, 0.5},
+};
+
+static const depths *depths_of(const depths all[4], double alpha_D, ts_spline_root root)
+{
+    for (int i = 0; i < 4; i++)
+        if (is_angle(alpha_D, all[i].degrees) && all[i].flat == (root == TS_SPLINE_FLAT_ROOT))
+            return &all[i];
+    return NULL;
+}
+
 bool ts_spline_b921(double N, double P_d, double alpha_D, ts_spline_root root, ts_spline *spline,
                     ts_workings *workings)
 {
-    const bool flat = root == TS_SPLINE_FLAT_ROOT;
+    const depths *by = depths_of(inches, alpha_D, root);
 
-    if (!(N >= 6.0 && N <= 200.0 && P_d * inch >= 2.0 && P_d * inch <= 130.0) ||
-        !is_angle(alpha_D, 30.0))
+    if (by == NULL || !(N >= 6.0 && N <= 200.0 && P_d * inch >= 2.0 && P_d * inch <= 130.0))
         return false;
     ts_spline made = {.N = N, .alpha_D = alpha_D};
     made.D         = TS_STEP(workings, D_P_formula, N / P_d, N, P_d);
     turn(&made, workings);
-    /* The root of a fillet-root external spline is lower from 16/32 on. */
-    const double depth = flat ? 1.35 : P_d * inch > 12.0 + 1e-9 ? 2.0 : 1.8, D = made.D;
+    /* The root of a fillet-root external spline of 30 degrees is lower from 16/32 on. */
+    const bool   lower = by->degrees < 31.0 && !by->flat && P_d * inch > 12.0 + 1e-9;
+    const double D     = made.D;
 
-    made.D_ri = diameter(&D_ri_formula, N, flat ? 1.35 : 1.8, D, workings);
-    made.D_o  = diameter(&D_o_formula, N, 1.0, D, workings);
-    made.D_i  = diameter(&D_i_formula, N, -1.0, D, workings);
-    made.D_re = diameter(&D_re_formula, N, -depth, D, workings);
+    made.D_ri = diameter(&D_ri_formula, N, by->D_ri, D, workings);
+    made.D_o  = diameter(&D_o_formula, N, by->D_o, D, workings);
+    made.D_i  = diameter(&D_i_formula, N, -by->D_i, D, workings);
+    made.D_re = diameter(&D_re_formula, N, lower ? -2.0 : -by->D_re, D, workings);
     const double c_F =
         TS_STEP(workings, c_F_formula, fmax(0.002 * inch, fmin(0.010 * inch, 0.001 * D)), D);
-    made.D_Fi = TS_STEP(workings, D_Fi_formula, (N + 1.0) * D / N + 2.0 * c_F, N, D, c_F);
-    made.D_Fe = TS_STEP(workings, D_Fe_formula, (N - 1.0) * D / N - 2.0 * c_F, N, D, c_F);
+    const double top = by->D_o, low = by->form;
+    ts_workings_row(workings, "top", top, "1", "by angle: " B92);
+    ts_workings_row(workings, "low", low, "1", "by angle: " B92);
+    made.D_Fi = TS_STEP(workings, D_Fi_formula, (N + top) * D / N + 2.0 * c_F, N, top, D, c_F);
+    made.D_Fe = TS_STEP(workings, D_Fe_formula, (N - low) * D / N - 2.0 * c_F, N, low, D, c_F);
     *spline   = made;
     return true;
 }
 
-bool ts_spline_iso4156(double z, double m, ts_spline_root root, ts_spline *spline,
+bool ts_spline_iso4156(double z, double m, double alpha_D, ts_spline_root root, ts_spline *spline,
                        ts_workings *workings)
 {
-    const double N = z, alpha_D = pi / 6.0;
-    const double depth = root == TS_SPLINE_FLAT_ROOT ? 1.5 : 1.8;
+    const depths *by = depths_of(modules, alpha_D, root);
+    const double  N  = z;
 
-    if (!(z >= 6.0 && z <= 200.0 && m >= 0.25e-3 && m <= 10e-3))
+    if (by == NULL || !(z >= 6.0 && z <= 200.0 && m >= 0.25e-3 && m <= 10e-3))
         return false;
     ts_spline made = {.N = N, .alpha_D = alpha_D};
     made.D         = TS_STEP(workings, D_m_formula, m * z, m, z);
     turn(&made, workings);
-    const double D = made.D, D_b = made.D_b, c_F = 0.1 * m;
-    const double side = D * sin(alpha_D) / 2.0 - 0.6 * m / sin(alpha_D);
+    const double D = made.D, D_b = made.D_b, c_F = 0.1 * m, h_s = by->form, top = by->D_o;
+    const double side = D * sin(alpha_D) / 2.0 - h_s * m / sin(alpha_D);
 
-    made.D_ri = diameter(&D_ri_formula, N, depth, D, workings);
-    made.D_o  = diameter(&D_o_formula, N, 1.0, D, workings);
-    made.D_re = diameter(&D_re_formula, N, -depth, D, workings);
+    made.D_ri = diameter(&D_ri_formula, N, by->D_ri, D, workings);
+    made.D_o  = diameter(&D_o_formula, N, top, D, workings);
+    made.D_re = diameter(&D_re_formula, N, -by->D_re, D, workings);
     ts_workings_row(workings, "c_F", c_F, "m", "0.1 m; " ISO_4156);
-    made.D_Fi = TS_STEP(workings, D_Fi_formula, (N + 1.0) * D / N + 2.0 * c_F, N, D, c_F);
+    ts_workings_row(workings, "top", top, "1", "by angle: " ISO_4156);
+    ts_workings_row(workings, "h_s", h_s, "1", "by angle: " ISO_4156);
+    made.D_Fi = TS_STEP(workings, D_Fi_formula, (N + top) * D / N + 2.0 * c_F, N, top, D, c_F);
     made.D_Fe = TS_STEP(workings, form_formula, 2.0 * sqrt(D_b * D_b / 4.0 + side * side), D_b, D,
-                        alpha_D, m);
+                        alpha_D, h_s, m);
     const double D_Fe = made.D_Fe;
     made.D_i          = TS_STEP(workings, D_II_formula, D_Fe + 2.0 * c_F, D_Fe, c_F);
     *spline           = made;

@@ -3,7 +3,7 @@
  *
  * Units     m, rad; P_d in 1/m.
  * Shapes    Diameters are basic ones, without tolerances.
- * Ranges    N >= 6, alpha_D 30, 37.5 or 45 degrees; NaN outside.
+ * Ranges    N from 6 to 200; alpha_D 30 degrees, with a fillet also 37.5 and 45.
  * Sources   B92.1 formulae read in a public table (bank, spl-b921-36t-16-32); ISO 4156:2005 from
  *           memory.
  */
@@ -31,11 +31,11 @@ typedef struct ts_spline {
     double D_Fe;    /* m   form diameter, external  */
 } ts_spline;
 
-/* False, and *spline untouched, outside of the ranges; 30 degrees only. */
+/* False, and *spline untouched, outside of the ranges; P_d from 2 to 130 to the inch. */
 bool ts_spline_b921(double N, double P_d, double alpha_D, ts_spline_root root, ts_spline *spline,
                     ts_workings *workings);
-/* 30 degrees; m from 0.25 to 10 mm. */
-bool ts_spline_iso4156(double z, double m, ts_spline_root root, ts_spline *spline,
+/* m from 0.25 to 10 mm. */
+bool ts_spline_iso4156(double z, double m, double alpha_D, ts_spline_root root, ts_spline *spline,
                        ts_workings *workings);
 
 /* Between pins of d_i in spaces of width s; over pins of d_e beside teeth of thickness t.  NaN

@@ -76,7 +76,7 @@ static const ts_field rate_fields[] = {
      TS_LIST_AT(ts_rate_file, splines, spline_count),
      .most    = 200,
      .record  = &ts_table_rate_spline,
-     .says    = "Involute splines of 30 degrees, side fit: diameters, pins, stress.",
+     .says    = "Involute splines, side fit: diameters, limits, pins, stress.",
      .example = "{pad: {N: 16, P: 20, T: 60 N.m, L_e: 19 mm}}"},
 };
 

@@ -165,11 +165,13 @@ typedef struct ts_rate_spline { /* spline: */
     ts_node     node;
     ts_tally    N;
     ts_measure  P, m; /* P: teeth per inch of pitch diameter */
-    ts_pick     root; /* ts_spline_root                      */
-    ts_measure  d_i, d_e;
-    ts_measure  T, D_h, L_e, K_a, slope, torque_cycles, revolutions;
-    ts_pick     fixed; /* ts_answer_yes */
-    ts_measure  S_sP, S_cP;
+    ts_measure  alpha_D;
+    ts_pick     root; /* ts_spline_root                     */
+    ts_tally class;   /* of tolerance                       */
+    ts_measure d_i, d_e;
+    ts_measure T, D_h, L_e, K_a, slope, torque_cycles, revolutions;
+    ts_pick    fixed; /* ts_answer_yes */
+    ts_measure S_sP, S_cP;
 } ts_rate_spline;
 
 typedef struct ts_rate_file {

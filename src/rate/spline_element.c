@@ -1,5 +1,5 @@
 /* rate/spline_element.c: how large is a spline of a rate file, and how hard is it worked? */
-#include "element/involute_spline.h"
+#include "element/spline_tolerance.h"
 #include "rate/rate_desk.h"
 #include "rating/spline/spline_stress.h"
 
@@ -17,6 +17,16 @@ static const ts_rated_section size_metric = {
     .standard  = "ISO 4156:2005",
     .condition = TS_EVERY_CONDITION,
     .asked     = asked_size,
+};
+
+static const char *const asked_limits[] = {"lambda", "T_lambda", "E_min",  "E_max",
+                                           "S_max",  "S_min",    "c_vmax", NULL};
+
+static const ts_rated_section limit_section = {
+    .title     = "Limits, fit H/h",
+    .standard  = "ISO 4156:2005",
+    .condition = TS_EVERY_CONDITION,
+    .asked     = asked_limits,
 };
 
 static const char *const asked_stress[] = {"S_s", "S_sp", "S_c", "K_m", "K_f", "K_w", NULL};
@@ -38,17 +48,15 @@ static const ts_formula pitch_formula = {
 
 static bool rate_size(ts_rate_desk *desk, ts_spline *spline)
 {
-    const bool           inch    = ts_rate_is_given(desk, "P");
-    const double         alpha_D = 3.14159265358979323846 / 6.0;
-    const ts_spline_root root    = (ts_spline_root)ts_rate_choose(desk, "root");
-    bool                 made    = false;
+    const bool           inch = ts_rate_is_given(desk, "P");
+    const ts_spline_root root = (ts_spline_root)ts_rate_choose(desk, "root");
+    bool                 made = false;
 
     ts_rate_open_section(desk, inch ? &size_inch : &size_metric);
     const double N = ts_rate_take(desk, "N"), d_i = ts_rate_take(desk, "d_i");
-    const double d_e = ts_rate_take(desk, "d_e");
+    const double d_e = ts_rate_take(desk, "d_e"), alpha_D = ts_rate_take(desk, "alpha_D");
     if (desk->failed)
         return false;
-    ts_rate_assume(desk, "alpha_D", alpha_D, TS_KIND_ANGLE, "the only angle that is rated");
     if (inch) {
         const double P   = ts_rate_take(desk, "P");
         const double P_d = TS_STEP(desk->workings, pitch_formula, P / 0.0254, P);
@@ -56,10 +64,12 @@ static bool rate_size(ts_rate_desk *desk, ts_spline *spline)
         made = ts_spline_b921(N, P_d, alpha_D, root, spline, desk->workings);
     } else {
         ts_rate_borrow(desk, "z", N, "N");
-        made = ts_spline_iso4156(N, ts_rate_take(desk, "m"), root, spline, desk->workings);
+        made = ts_spline_iso4156(N, ts_rate_take(desk, "m"), alpha_D, root, spline, desk->workings);
     }
     if (!made)
-        ts_rate_cannot(desk, "the spline", "teeth or pitch are out of the standard's range");
+        ts_rate_cannot(desk, "the spline",
+                       "teeth or pitch are out of the standard's range, or it has no such root at "
+                       "this angle");
     if (made && !isnan(d_i)) {
         ts_rate_borrow(desk, "s", spline->s_v, "s_v");
         if (isnan(ts_spline_between_pins(spline, spline->s_v, d_i, desk->workings)))
@@ -72,6 +82,30 @@ static bool rate_size(ts_rate_desk *desk, ts_spline *spline)
             ts_rate_cannot(desk, "the measurement over pins", "the pin does not touch the flanks");
     }
     return ts_rate_close_section(desk) && made;
+}
+
+/* Spaces of the hub and teeth of the shaft, by class. */
+static void rate_limits(ts_rate_desk *desk, const ts_spline *spline)
+{
+    ts_spline_limits limits;
+
+    if (!ts_rate_is_given(desk, "class"))
+        return;
+    ts_rate_open_section(desk, &limit_section);
+    if (ts_rate_is_given(desk, "P"))
+        ts_rate_cannot(desk, "the limits of spaces and teeth",
+                       "classes of ANSI B92.1 are not rated; tell `m` for those of ISO 4156");
+    else if (!ts_rate_is_given(desk, "L_e"))
+        ts_rate_cannot(desk, "the limits of spaces and teeth",
+                       "it needs `L_e`, the engaged length");
+    else {
+        const double g = ts_rate_take(desk, "L_e");
+        ts_rate_borrow(desk, "g", g, "L_e");
+        if (!desk->failed)
+            (void)ts_spline_limits_of(spline, g, (int)ts_rate_take(desk, "class"), &limits,
+                                      desk->workings);
+    }
+    (void)ts_rate_close_section(desk);
 }
 
 typedef struct stress_words {
@@ -144,7 +178,10 @@ void ts_rate_spline_element(ts_rate_desk *desk, const ts_rate_spline *given)
     ts_spline spline;
 
     ts_rate_open_element(desk, "spline", &ts_table_rate_spline, given);
-    if (rate_size(desk, &spline) && !desk->failed && ts_rate_is_given(desk, "T"))
+    const bool sized = rate_size(desk, &spline) && !desk->failed;
+    if (sized)
+        rate_limits(desk, &spline);
+    if (sized && ts_rate_is_given(desk, "T"))
         rate_stress(desk, &spline);
     ts_rate_close_element(desk);
 }

@@ -144,10 +144,10 @@ static bool size(const ts_drive *drive, const ts_splines *splines, ts_drive_spli
         ts_workings_given(w, "P_d", number.P_d, "1/m", item->node);
     else
         ts_workings_given(w, "m", number.m, "m", item->node);
-    const bool made =
-        number.P_d > 0.0
-            ? ts_spline_b921(number.N, number.P_d, pi / 6.0, TS_SPLINE_FILLET_ROOT, &item->shape, w)
-            : ts_spline_iso4156(number.N, number.m, TS_SPLINE_FILLET_ROOT, &item->shape, w);
+    const bool made = number.P_d > 0.0 ? ts_spline_b921(number.N, number.P_d, pi / 6.0,
+                                                        TS_SPLINE_FILLET_ROOT, &item->shape, w)
+                                       : ts_spline_iso4156(number.N, number.m, pi / 6.0,
+                                                           TS_SPLINE_FILLET_ROOT, &item->shape, w);
     if (!made)
         return false;
     item->made  = !ts_measure_known(one->spline_length);

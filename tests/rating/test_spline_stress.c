@@ -36,7 +36,8 @@ static void both_systems_agree_where_they_are_one(void **state)
     ts_spline inch, metric;
 
     assert_true(ts_spline_b921(24.0, 12.0 / 0.0254, pi / 6.0, TS_SPLINE_FILLET_ROOT, &inch, NULL));
-    assert_true(ts_spline_iso4156(24.0, 0.0254 / 12.0, TS_SPLINE_FILLET_ROOT, &metric, NULL));
+    assert_true(
+        ts_spline_iso4156(24.0, 0.0254 / 12.0, pi / 6.0, TS_SPLINE_FILLET_ROOT, &metric, NULL));
     assert_close(metric.D, inch.D, 1e-14);
     assert_close(metric.D_b, inch.D_b, 1e-14);
     assert_close(metric.D_ri, inch.D_ri, 1e-14);
