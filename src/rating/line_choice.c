@@ -69,10 +69,11 @@ static int list_rows(const ts_lines_case *c, const ts_line_bearing *b, const boo
     for (size_t i = 0; i < catalog->size_count; i++) {
         const size_t           number = catalog->by_bulk[i];
         const ts_bearing_size *size   = &catalog->sizes[number];
-        const double           bulk   = ts_line_bulk(size->d, size->D, size->B * rows);
 
-        if (size->d < range[0] - 1e-6 || size->d > range[1] + 1e-6 ||
-            bulk < b->least_bulk * (1.0 - 1e-9) || catalog->series[number] < 0 ||
+        if (size->d < range[0] - 1e-6 || size->d > range[1] + 1e-6)
+            continue;
+        const double bulk = ts_line_bulk(size->d, size->D, size->B * rows);
+        if (bulk < b->least_bulk * (1.0 - 1e-9) || catalog->series[number] < 0 ||
             (b->seat->series.standing == TS_GIVEN &&
              b->seat->series.value != catalog->series[number]))
             continue;

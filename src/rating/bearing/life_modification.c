@@ -220,10 +220,11 @@ static film_branch branch_at(const film_branch branches[3], double kappa)
     return branches[kappa < 0.4 ? 0 : kappa < 1.0 ? 1 : 2];
 }
 
-/* Where the bracket falls to 0 the life has no end; the standard stops at 50. */
+/* Where the bracket falls to 0 the life has no end; the standard stops at 50, which either exponent
+ * has passed at a half. */
 static double capped(double bracket, double exponent)
 {
-    return bracket > 0.0 ? fmin(50.0, 0.1 * pow(bracket, exponent)) : 50.0;
+    return bracket > 0.5 ? fmin(50.0, 0.1 * pow(bracket, exponent)) : 50.0;
 }
 
 static double noted(ts_workings *workings, const ts_formula *formula, double a_ISO, film_branch at,

@@ -57,11 +57,17 @@ static const ts_formula reliability_formula = {
     .source  = "derived: two-parameter Weibull law",
 };
 
+/* That of balls is asked for thousands of times in a choice of bearings. */
+static double raised(double x, double p)
+{
+    return p == 3.0 ? x * x * x : pow(x, p);
+}
+
 double ts_basic_life(double C, double P, double p, ts_workings *workings)
 {
     if (!(C > 0.0 && P > 0.0 && p > 0.0))
         return NAN;
-    return TS_STEP(workings, L_10_formula, pow(C / P, p), C, P, p);
+    return TS_STEP(workings, L_10_formula, raised(C / P, p), C, P, p);
 }
 
 double ts_life_in_time(double L_10, double n, ts_workings *workings)

@@ -76,19 +76,36 @@ static double lives(const ladder *l, double x, double q, double *rise, double *r
     return sum;
 }
 
+/* Where the lives fall to 1: their logarithm is nearly a straight line over that of x, so by false
+ * position between both ends, halving the end that stays (the Illinois rule). */
 static double search(const ladder *l, double q, double most)
 {
-    double low = 1.0, high = most;
     int    parts;
+    double low = 0.0, high = log(most);
+    double at_low  = log(lives(l, 1.0, q, NULL, NULL, &parts));
+    double at_high = log(lives(l, most, q, NULL, NULL, &parts));
 
-    for (int i = 0; i < 60 && high - low > 1e-15 * high; i++) {
-        const double middle = (low + high) / 2.0;
-        if (lives(l, middle, q, NULL, NULL, &parts) > 1.0)
-            low = middle;
-        else
-            high = middle;
+    if (!(at_low > 0.0))
+        return 1.0;
+    if (!(at_high < 0.0))
+        return most;
+    double ln_x = low;
+    for (int i = 0; i < 60 && high - low > 1e-15; i++) {
+        ln_x            = (low * at_high - high * at_low) / (at_high - at_low);
+        const double at = log(lives(l, exp(ln_x), q, NULL, NULL, &parts));
+        if (fabs(at) < 1e-14)
+            break;
+        if (at > 0.0) {
+            low    = ln_x;
+            at_low = at;
+            at_high /= 2.0;
+        } else {
+            high    = ln_x;
+            at_high = at;
+            at_low /= 2.0;
+        }
     }
-    return (low + high) / 2.0;
+    return exp(ln_x);
 }
 
 static void note_course(const ladder *l, const ts_din_spectrum *how, double x, double S_K,
