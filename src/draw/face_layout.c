@@ -215,7 +215,6 @@ void ts_face_place(ts_face *face)
         place_shaft(face, s);
 }
 
-/* The true outline of one gear, unless its teeth would be too small to be seen. */
 /* An outline with its points, which else end with the picture. */
 enum { POINTS_KEPT = 96 };
 
@@ -272,6 +271,7 @@ static ts_outline_fault trace(const ts_face *face, const ts_cylindrical_frame *f
     return fault;
 }
 
+/* The true outline of one gear, unless its teeth would be too small to be seen. */
 static void trace_gear(ts_face *face, const ts_mesh_motion *motion, ts_gear_index index,
                        ts_face_gear *gear)
 {

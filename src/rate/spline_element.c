@@ -126,6 +126,14 @@ static void judge_stress(ts_rate_desk *desk, const stress_words *words, double s
     ts_rate_remedy(desk, finding, "lengthen the spline, or take one of more or larger teeth");
 }
 
+/* Depth over which the flanks touch. */
+static double contact_depth(const ts_spline *spline, bool flat)
+{
+    if (spline->alpha_D > 0.55) /* 37.5 and 45 degrees */
+        return (spline->D_o - spline->D_i) / 2.0;
+    return (flat ? 0.9 : 1.0) * spline->D / spline->N;
+}
+
 static void rate_stress(ts_rate_desk *desk, const ts_spline *spline)
 {
     static const stress_words root  = {"rate-spline-root-shear", "S_s", "S_sP",
@@ -146,7 +154,7 @@ static void rate_stress(ts_rate_desk *desk, const ts_spline *spline)
          .D_h  = ts_rate_take(desk, "D_h"),
          .L_e  = ts_rate_need(desk, "L_e"),
          .t    = spline->s_v,
-         .h    = (flat ? 0.9 : 1.0) * spline->D / spline->N,
+         .h    = contact_depth(spline, flat),
          .K_a  = ts_rate_take(desk, "K_a"),
     };
     const double slope  = ts_rate_take(desk, "slope");
@@ -156,7 +164,8 @@ static void rate_stress(ts_rate_desk *desk, const ts_spline *spline)
     if (!desk->failed && !ts_rate_lacks(desk)) {
         ts_rate_borrow(desk, "t", load.t, "s_v");
         ts_workings_row(desk->workings, "h", load.h, "m",
-                        "D/N of a fillet root, 0.9 D/N of a flat one (from memory)");
+                        "of 30 degrees D/N with a fillet, 0.9 D/N flat (from memory); of others by "
+                        "its own diameters, (D_o - D_i)/2");
         load.K_m = ts_spline_misalignment_factor(load.L_e, slope, desk->workings);
         load.K_f = ts_spline_fatigue_factor(cycles, false, desk->workings);
         load.K_w = ts_spline_wear_factor(turns, desk->workings);

@@ -325,11 +325,12 @@ static double corner_limit(const ts_line_branches *b, const ts_line_item *item, 
     const double   turn = fmax(0.0, -flow * sum_of(others, exit, b->exit_count));
     ts_line_effort base, unit;
 
-    efforts_of(item, exit, flow, others, b->exit_count, flow, &base, &unit);
-    if (turn > 0.0 && share_at(item, &base, &unit, turn) > 1.0) {
+    if (turn > 0.0) { /* as long as the others drive the entry */
         efforts_of(item, exit, flow, others, b->exit_count, -flow, &base, &unit);
-        return limit_from(item, &base, &unit, 0.0, fmin(best, turn));
+        if (share_at(item, &base, &unit, 0.0) > 1.0 || share_at(item, &base, &unit, turn) > 1.0)
+            return limit_from(item, &base, &unit, 0.0, fmin(best, turn));
     }
+    efforts_of(item, exit, flow, others, b->exit_count, flow, &base, &unit);
     return limit_from(item, &base, &unit, turn, best);
 }
 

@@ -9,8 +9,9 @@
  * Corners
  *   Every other exit takes the most that it takes in any condition, or nothing, each for itself;
  *   where something drives at one of the exits, what they take and give then, each or nothing.
- *   Nothing between these is worse: what a section or a bearing has of its capacity is a norm of
- *   its loads, which grow straight with each torque, and so convex.
+ *   Where the entry keeps its flank nothing between these is worse: what a section or a bearing
+ *   has of its capacity is a norm of its loads, which grow straight with each torque, and so
+ *   convex.
  *
  * Left out
  *   What does not bear the loads of the conditions as they are: E5-shaft-static and

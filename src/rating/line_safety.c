@@ -470,7 +470,9 @@ static int weakest(const ts_line *line, bool fatigue)
 
     for (int i = 0; i < line->notch_count; i++) {
         const double S = fatigue ? line->notches[i].S_D : line->notches[i].S_F;
-        if (!(S >= least)) {
+        if (isnan(S)) /* not known, so the least is not */
+            return i;
+        if (S < least || found < 0) {
             least = S;
             found = i;
         }

@@ -71,8 +71,9 @@ typedef struct ts_sampled_answer {
     ts_chance   hold;                     /* all that is not TS_SAMPLE_HOLDS does not         */
     uint64_t    lightest;     /* samples in which it is the lightest of the answers that hold     */
     uint64_t    gains, loses; /* in which it holds and the answer `beside` does not; and reverse */
-    ts_chance   better;       /* gains among both; above a half: holds more often, Q. McNemar,
-                                 Psychometrika 12 (1947) 153 (from memory)                    */
+    ts_chance   better;       /* gains among both                                             */
+    double      luck;         /* chance of so many or more of the greater of both by a fair coin:
+                                 Q. McNemar, Psychometrika 12 (1947) 153 (from memory), exactly */
     const char *rule, *address; /* what refuses it in most samples; NULL: nothing does        */
     uint64_t    hits;
 } ts_sampled_answer;

@@ -67,6 +67,8 @@ static void row(const ts_arrange_told *told, ts_page *page, size_t answer)
     ts_buffer_clear(&text);
     if (of->refusal != NULL) {
         ts_buffer_print(page->out, "    takes no samples: %s", of->refusal);
+    } else if (s->count == 0) {
+        ts_buffer_add(page->out, "    none was computed before the end");
     } else {
         add_percent(&text, of->hold.share);
         cell(page, &text, 9);
@@ -84,6 +86,9 @@ static void row(const ts_arrange_told *told, ts_page *page, size_t answer)
 
 /* ---- what follows from it -------------------------------------------------------------------- */
 
+#define TS_LUCK_MOST                                                                               \
+    0.025 /* beyond it a difference is not told as one; common practice, no source */
+
 /* An answer against the one beside: samples in which only one of the two holds.  False: none. */
 static bool compare(const ts_arrange_told *told, ts_page *page, size_t answer)
 {
@@ -98,12 +103,12 @@ static bool compare(const ts_arrange_told *told, ts_page *page, size_t answer)
                     "Answer %zu against answer %zu: it alone holds in %zu samples, the other alone "
                     "in %zu: ",
                     answer + 1, s->beside + 1, (size_t)of->gains, (size_t)of->loses);
-    if (of->better.low > 0.5)
-        ts_buffer_add(&text, "it holds more often, 97.5 % sure.");
-    else if (of->better.high < 0.5)
-        ts_buffer_add(&text, "it holds less often, 97.5 % sure.");
-    else
-        ts_buffer_add(&text, "so few may be chance.");
+    ts_buffer_add(&text, of->luck > TS_LUCK_MOST ? "so few may be chance, which alone makes "
+                         : of->gains > of->loses ? "it holds more often; chance alone makes "
+                                                 : "it holds less often; chance alone makes ");
+    ts_buffer_add(&text, "a difference like that in ");
+    add_percent(&text, of->luck);
+    ts_buffer_add(&text, " of such studies.");
     send(page, &text);
     return true;
 }
@@ -227,6 +232,7 @@ static void answer_json(ts_json *json, size_t answer, const ts_sampled_answer *o
     integer_at(json, "alone", of->gains);
     integer_at(json, "other_alone", of->loses);
     chance_json(json, "alone_of_both", of->better);
+    ts_json_number_at(json, "by_chance", of->luck);
     string_at(json, "rule", of->rule);
     string_at(json, "address", of->address);
     integer_at(json, "hits", of->hits);

@@ -37,10 +37,10 @@ double ts_bond_speed(const ts_moving *m, uint32_t bond, const double *y);
 double ts_stop_torque(const ts_moving *m, const double *y);
 double ts_stop_friction(const ts_moving *m, double t);
 
-/* Real and imaginary part of A e^(-d t) e^(i (w t + p)) of every pulse, as if it had risen. */
 /* s until a pulse has risen; 0: it has, to a hair. */
 double ts_pulse_left(const ts_torque_pulse *one, double t);
-void   ts_pulses_at(const ts_moving *m, double t, double *pulse);
+/* Real and imaginary part of A e^(-d t) e^(i (w t + p)) of every pulse, as if it had risen. */
+void ts_pulses_at(const ts_moving *m, double t, double *pulse);
 /* W that torques from outside put in at t, v being the speeds off the steady state. */
 double ts_moving_power(const ts_moving *m, double t, const double *v);
 

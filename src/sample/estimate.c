@@ -91,6 +91,20 @@ ts_chance ts_chance_of(uint64_t hits, uint64_t count)
                        hits == count ? 1.0 : fmin(1.0, middle + reach)};
 }
 
+double ts_coin_tail(uint64_t hits, uint64_t count)
+{
+    const double n    = (double)count;
+    double       term = -n * log(2.0), sum = 0.0;
+
+    /* the logarithm of the chance of exactly k, from 0 up */
+    for (uint64_t k = 0; k <= count; k++) {
+        if (k >= hits)
+            sum += exp(term);
+        term += log((n - (double)k) / ((double)k + 1.0));
+    }
+    return hits == 0 ? 1.0 : fmin(1.0, sum);
+}
+
 /* ---- ranks ---------------------------------------------------------------------------------- */
 
 typedef struct ranked {

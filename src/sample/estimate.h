@@ -32,6 +32,9 @@ typedef struct ts_chance {
 /* The chance behind `hits` of `count`: E. B. Wilson, JASA 22 (1927) 209 (from memory). */
 ts_chance ts_chance_of(uint64_t hits, uint64_t count);
 
+/* Chance that a fair coin falls on one side `hits` times or more of `count`, summed exactly. */
+double ts_coin_tail(uint64_t hits, uint64_t count);
+
 /* The ranks of values[count] in their place, ties with their mean rank; none of them is NaN.
  * `order` holds 2 * count numbers meanwhile. */
 void ts_rank(double *values, size_t count, double *order);

@@ -171,7 +171,8 @@ static ts_status refuse(const sampler *s, taken *of)
         const ts_message first = ts_study_message(messages, 0);
         ts_buffer_print(&says, "%s, line %u: %s", messages->name, first.line, first.says);
     }
-    of->told->refusal = ts_arena_copy(s->a->arena, says.failed ? "" : says.bytes, says.length);
+    of->told->refusal =
+        ts_arena_copy(s->a->arena, says.failed ? "" : says.bytes, says.failed ? 0 : says.length);
     ts_buffer_close(&says);
     ts_sampling_close(of->sampling);
     of->sampling = NULL;
@@ -297,7 +298,9 @@ static ts_status sum_up(sampler *s)
             continue;
         of->hold   = ts_chance_of(of->states[TS_SAMPLE_HOLDS], told->count);
         of->better = ts_chance_of(of->gains, of->gains + of->loses);
-        status     = find_worst(s, &s->taken[k]);
+        of->luck =
+            ts_coin_tail(of->gains > of->loses ? of->gains : of->loses, of->gains + of->loses);
+        status = find_worst(s, &s->taken[k]);
     }
     return status;
 }

@@ -158,6 +158,20 @@ static void shares_of_a_sum_are_the_squares_of_its_weights(void **state)
     free(values);
 }
 
+/* Derived: of four tosses 1, 5, 11, 15 and 16 of 16 ways; both tails of an odd count are a half;
+ * and of many the bell (hits half a step and three deviations above the mean). */
+static void a_fair_coin_falls_as_its_ways_are_many(void **state)
+{
+    (void)state;
+    static const double ways[] = {16.0, 15.0, 11.0, 5.0, 1.0};
+
+    for (uint64_t hits = 0; hits <= 4; hits++)
+        assert_close(ts_coin_tail(hits, 4), ways[hits] / 16.0, 1e-14);
+    assert_close(ts_coin_tail(501, 1001), 0.5, 1e-11);
+    assert_close(ts_coin_tail(5047 + 103, 10000), 0.00139, 0.02); /* (5149.5 - 5000)/50 = 2.99 */
+    assert_close(ts_coin_tail(0, 0), 1.0, 1e-15);
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -166,6 +180,7 @@ int main(void)
         cmocka_unit_test(ranks_follow_order_and_not_size),
         cmocka_unit_test(shares_of_the_ishigami_function_are_its_closed_forms),
         cmocka_unit_test(shares_of_a_sum_are_the_squares_of_its_weights),
+        cmocka_unit_test(a_fair_coin_falls_as_its_ways_are_many),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

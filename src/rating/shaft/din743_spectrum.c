@@ -77,7 +77,7 @@ static double lives(const ladder *l, double x, double q, double *rise, double *r
 }
 
 /* Where the lives fall to 1: their logarithm is nearly a straight line over that of x, so by false
- * position between both ends, halving the end that stays (the Illinois rule). */
+ * position between both ends, the height of the end that stays being halved at every step. */
 static double search(const ladder *l, double q, double most)
 {
     int    parts;
