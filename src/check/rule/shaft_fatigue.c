@@ -1,5 +1,5 @@
 /* check/rule/shaft_fatigue.c: does any shaft tire? */
-#include "check/bearing_visit.h"
+#include "check/shaft_visit.h"
 
 static const ts_formula reserve_formula = {
     .symbol  = "reserve_S_D",
@@ -37,22 +37,13 @@ static void judge(ts_check *check, const ts_line *line, double least)
             notch->at_D < 0 ? "" : ts_condition_name(check, notch->at_D),
             ts_shown(check, least, TS_KIND_NUMBER), ts_shown(check, notch->M, TS_KIND_TORQUE),
             ts_shown(check, notch->T, TS_KIND_TORQUE));
-    ts_remedy(
-        check, finding, "make it about %s thick there, where it is %s",
-        ts_shown_outward(check, notch->section.d * cbrt(least / notch->S_D), TS_KIND_LENGTH, 1),
-        ts_shown(check, notch->section.d, TS_KIND_LENGTH));
+    ts_thicken(check, finding, notch, notch->S_D, least);
 }
 
 static void run(ts_check *check)
 {
-    const ts_measure *limit = &check->drive->limits.shaft_fatigue_safety;
-    if (check->lines != NULL && check->lines->count > 0 &&
-        !ts_limit_known(check, limit, "shaft fatigue safety", "S_Dmin", TS_KIND_NUMBER))
-        return;
-    for (uint32_t l = 0; check->lines != NULL && l < check->lines->count; l++)
-        if (ts_line_is_known(&check->lines->lines[l]))
-            judge(check, &check->lines->lines[l], limit->value);
-    ts_skip(check, "no shaft is loaded");
+    ts_each_safety(check, &check->drive->limits.shaft_fatigue_safety, "shaft fatigue safety",
+                   "S_Dmin", judge);
 }
 
 const ts_rule ts_rule_shaft_fatigue = {
