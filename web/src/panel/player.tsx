@@ -72,7 +72,7 @@ function Key(props: { course: Course; lines: Line[]; all: Line[]; chosen: boolea
   return (
     <div class="timekey" role="group" aria-label={props.name}>
       {order.filter((index) => props.chosen[index]).map(one)}
-      {off.length > 0 && <details><summary>{off.length} more lines</summary>{off.map(one)}</details>}
+      {off.length > 0 && <details><summary>{off.length} more {off.length === 1 ? "line" : "lines"}</summary>{off.map(one)}</details>}
     </div>
   );
 }
