@@ -1,16 +1,22 @@
 #!/usr/bin/env python3
 """What do three static analysers say about src/?
 
-    analyse.py [--jobs N] [--only TOOL] [PART ...]
+    analyse.py [--jobs N] [--only TOOL] [--anew] [PART ...]
 
 gcc -fanalyzer, clang-tidy (.clang-tidy) and cppcheck read every source of the library and of the
 command, with the flags of the release build; PART keeps those whose path holds it.  Exit code 1 when
 one of them says something, 2 when one of them could not run.
 
+What was clean is remembered in out/analysed.txt, by a hash of the bytes of the source, of each file that
+it includes, of the tool's version and of the words that it was run with; a later run reads only the rest.
+--anew forgets it first.
+
 What is left out, and why:
 """
 import argparse
 import concurrent.futures
+import functools
+import hashlib
 import json
 import os
 import pathlib
@@ -18,10 +24,13 @@ import re
 import shlex
 import subprocess
 import sys
+import tempfile
+import threading
 import time
 
 ROOT = pathlib.Path(__file__).resolve().parents[1]
 BUILD = ROOT / "build/release"
+MEMORY = ROOT / "out/analysed.txt"
 
 # gcc 12, by warning.
 GCC_OFF = {
@@ -61,46 +70,123 @@ def reasons():
 
 
 def commands(parts):
-    """The command that compiles each source, once."""
+    """The words that compile each source, once."""
     told = {}
     for entry in json.loads((BUILD / "compile_commands.json").read_text(encoding="utf-8")):
         path = pathlib.Path(entry["file"])
         name = str(path.relative_to(ROOT)) if path.is_relative_to(ROOT) else ""
         if name.startswith("src/") and name.endswith(".c") and name not in told:
             if not parts or any(part in name for part in parts):
-                told[name] = entry
+                words = shlex.split(entry["command"])
+                words = words[1:] if words[0].endswith("ccache") else words
+                told[name] = {"file": str(path), "directory": entry["directory"], "arguments": words}
     return dict(sorted(told.items()))
 
 
-def gcc(entry):
-    words = shlex.split(entry["command"])
-    words = words[1:] if words[0].endswith("ccache") else words
+def without_output(words):
     at = words.index("-o")
-    del words[at:at + 2]
-    words = [word for word in words if word not in ("-c", "-Werror")]
+    return [word for word in words[:at] + words[at + 2:] if word not in ("-c", "-Werror")]
+
+
+class Memory:
+    """What was clean: one hash a line, written as soon as it is known."""
+
+    def __init__(self, anew):
+        MEMORY.parent.mkdir(exist_ok=True)
+        if anew:
+            MEMORY.unlink(missing_ok=True)
+        self.clean = set(MEMORY.read_text().split()) if MEMORY.exists() else set()
+        self.asked, self.unchanged, self.lock = set(), 0, threading.Lock()
+
+    def ask(self, run, tool, words, files):
+        """What `run` says of `files`, nothing where the same was clean before."""
+        mark = hashlib.sha256(repr((version(tool), words)).encode())
+        for file in sorted(files):
+            mark.update(f"{file} {hash_of(file)}".encode())
+        key = mark.hexdigest()
+        with self.lock:
+            self.asked.add(key)
+            if key in self.clean:
+                self.unchanged += 1
+                return ""
+        said = run()
+        if not said:
+            with self.lock, MEMORY.open("a") as file:
+                file.write(key + "\n")
+        return said
+
+    def forget_the_rest(self):
+        """Keep only what this run asked for."""
+        kept = self.asked & set(MEMORY.read_text().split() if MEMORY.exists() else ())
+        MEMORY.write_text("".join(f"{key}\n" for key in sorted(kept)))
+
+
+@functools.lru_cache(None)
+def version(tool):
+    return subprocess.run([tool, "--version"], capture_output=True, text=True, check=True).stdout
+
+
+@functools.lru_cache(None)
+def hash_of(file):
+    return hashlib.sha256(pathlib.Path(file).read_bytes()).hexdigest()
+
+
+@functools.lru_cache(None)
+def read_by(words, directory):
+    """The source that `words` compile and every file that it includes."""
+    done = subprocess.run([*words, "-M"], cwd=directory, capture_output=True, text=True, check=True)
+    rule = done.stdout.replace("\\\n", " ").split(":", 1)[1]
+    return [str(pathlib.Path(directory, file)) for file in rule.split()]
+
+
+def files_of(entry):
+    return read_by(tuple(without_output(entry["arguments"])), entry["directory"])
+
+
+def gcc(entry, memory):
+    words = without_output(entry["arguments"])
     words += ["-S", "-o", "/dev/null", "-fanalyzer", "-fdiagnostics-plain-output"]
     words += [f"-Wno-{name}" for name in GCC_OFF]
-    done = subprocess.run(words, cwd=entry["directory"], capture_output=True, text=True,
-                          check=False)
-    return done.stderr if "warning:" in done.stderr or done.returncode else ""
+
+    def run():
+        done = subprocess.run(words, cwd=entry["directory"], capture_output=True, text=True,
+                              check=False)
+        return done.stderr if "warning:" in done.stderr or done.returncode else ""
+
+    return memory.ask(run, words[0], words, files_of(entry))
 
 
-def clang_tidy(entry):
-    done = subprocess.run(["clang-tidy", "--quiet", "-p", str(BUILD), entry["file"]], cwd=ROOT,
-                          capture_output=True, text=True, check=False)
-    return done.stdout if "warning:" in done.stdout or "error:" in done.stdout else ""
+def clang_tidy(entry, memory):
+    """Each source once: the release build compiles it twice, the second time with its assertions."""
+    def run():
+        with tempfile.TemporaryDirectory() as place:
+            pathlib.Path(place, "compile_commands.json").write_text(json.dumps([entry]), "utf-8")
+            done = subprocess.run(["clang-tidy", "--quiet", "-p", place, entry["file"]], cwd=ROOT,
+                                  capture_output=True, text=True, check=False)
+        spoke = done.returncode or "warning:" in done.stdout or "error:" in done.stdout
+        return done.stdout or done.stderr if spoke else ""
+
+    return memory.ask(run, "clang-tidy", entry["arguments"],
+                      [*files_of(entry), str(ROOT / ".clang-tidy")])
 
 
-def cppcheck(paths):
+def cppcheck(paths, sources, memory):
     """One folder at once: it looks across files, and over all of them without an end.  Generated tables
     are left out, missing includes told by none."""
     words = ["cppcheck", "--quiet", "--std=c11", "--enable=warning,performance,portability",
              "--inline-suppr", "-Isrc", "-Iinclude", "--file-list=-",
              "--template={file}:{line}: {severity}: {id}: {message}"]
     words += [f"--suppress={name}" for name in CPPCHECK_OFF]
-    done = subprocess.run(words, cwd=ROOT, input="\n".join(paths), capture_output=True, text=True,
-                          check=False)
-    return done.stderr + (done.stdout if done.returncode else "")
+
+    def run():
+        done = subprocess.run(words, cwd=ROOT, input="\n".join(paths), capture_output=True,
+                              text=True, check=False)
+        return done.stderr + (done.stdout if done.returncode else "")
+
+    files = {str(ROOT / path) for path in paths}
+    for path in paths:
+        files.update(files_of(sources[path]) if path in sources else ())
+    return memory.ask(run, "cppcheck", words, files)
 
 
 def folders(parts):
@@ -129,26 +215,32 @@ def main():
                                      formatter_class=argparse.RawDescriptionHelpFormatter)
     parser.add_argument("--jobs", type=int, default=os.cpu_count())
     parser.add_argument("--only", choices=("gcc", "clang-tidy", "cppcheck"))
+    parser.add_argument("--anew", action="store_true")
     parser.add_argument("parts", nargs="*", metavar="PART")
     given = parser.parse_args()
     if not (BUILD / "compile_commands.json").exists():
         sys.exit("analyse: build/release is not configured (tools/configure.sh release)")
-    sources, said = commands(given.parts), [unexplained()]
-    with concurrent.futures.ThreadPoolExecutor(given.jobs) as pool:
-        for name, run in (("gcc", gcc), ("clang-tidy", clang_tidy)):
-            if given.only in (None, name):
-                begun = time.monotonic()
-                told = [entry for path, entry in sources.items() if path not in FILES_OFF]
-                found = [one for one in pool.map(run, told) if one]
-                said += found
-                print(f"{name}: {len(told)} sources, {len(found)} with something to say, "
-                      f"{time.monotonic() - begun:.0f} s")
-    if given.only in (None, "cppcheck"):
-        begun = time.monotonic()
-        with concurrent.futures.ThreadPoolExecutor(given.jobs) as pool:
-            found = [one for one in pool.map(cppcheck, folders(given.parts)) if one]
-        said += found
-        print(f"cppcheck: {len(found)} folders with something to say, {time.monotonic() - begun:.0f} s")
+    sources, said, memory = commands(given.parts), [unexplained()], Memory(given.anew)
+    told = [entry for path, entry in sources.items() if path not in FILES_OFF]
+    work = {"gcc": ("sources", told, lambda entry: gcc(entry, memory)),
+            "clang-tidy": ("sources", told, lambda entry: clang_tidy(entry, memory)),
+            "cppcheck": ("folders", folders(given.parts),
+                         lambda paths: cppcheck(paths, sources, memory))}
+    for name, (kind, things, run) in work.items():
+        if given.only in (None, name):
+            begun, memory.unchanged = time.monotonic(), 0
+            try:
+                with concurrent.futures.ThreadPoolExecutor(given.jobs) as pool:
+                    found = [one for one in pool.map(run, things) if one]
+            except (OSError, subprocess.CalledProcessError) as error:
+                print(f"analyse: {name} could not run: {error}", file=sys.stderr)
+                return 2
+            said += found
+            print(f"{name}: {len(things)} {kind}, {memory.unchanged} of them clean before and "
+                  f"unchanged, {len(found)} with something to say, {time.monotonic() - begun:.0f} s",
+                  flush=True)
+    if not given.parts and given.only is None:
+        memory.forget_the_rest()
     said = [one for one in said if one]
     print("\n".join(said), end="")
     return 1 if said else 0
