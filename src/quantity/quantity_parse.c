@@ -26,28 +26,29 @@ static bool read_number(ts_text piece, ts_complaint *c, ts_decimal *decimal,
     return true;
 }
 
-/* The unit named by all of `name`; an empty name stands for a plain number's. */
-static bool read_unit(ts_text name, ts_complaint *c, const ts_unit **unit, ts_quantity_fault *fault)
+/* The unit named by all of `name`, NULL with a fault when there is none; an empty name stands for a
+ * plain number's. */
+static const ts_unit *read_unit(ts_text name, ts_complaint *c, ts_quantity_fault *fault)
 {
     const ts_unit *plain = ts_kind_si(TS_KIND_NUMBER);
     c->part              = name;
     if (name.length == 0) {
         if (c->kind != TS_KIND_NUMBER) {
             c->part = c->number;
-            return ts_fault_missing_unit(fault, c);
+            ts_fault_missing_unit(fault, c);
+            return NULL;
         }
-        *unit = plain;
-        return true;
+        return plain;
     }
     const ts_unit *found = ts_unit_named(name, c->kind);
-    if (found != NULL && found != plain) {
-        *unit = found;
-        return true;
-    }
+    if (found != NULL && found != plain)
+        return found;
     const ts_unit *other = ts_unit_named_any(name);
     if (other != NULL && other != plain)
-        return ts_fault_wrong_kind(fault, c, other);
-    return ts_fault_unknown_unit(fault, c);
+        ts_fault_wrong_kind(fault, c, other);
+    else
+        ts_fault_unknown_unit(fault, c);
+    return NULL;
 }
 
 /* How many places before the point: 1 for "3.4", -2 for "0.0034". */
@@ -87,14 +88,13 @@ static bool to_si(ts_complaint *c, ts_decimal decimal, const ts_unit *unit, doub
 bool ts_quantity_parse(ts_text text, ts_kind kind, double *si, const ts_unit **unit,
                        ts_quantity_fault *fault)
 {
-    const ts_text  whole = ts_text_trim(text);
-    ts_complaint   c     = {.whole = text, .kind = kind};
-    ts_decimal     decimal;
-    const ts_unit *found = ts_kind_si(kind);
+    const ts_text whole = ts_text_trim(text);
+    ts_complaint  c     = {.whole = text, .kind = kind};
+    ts_decimal    decimal;
     if (!read_number(whole, &c, &decimal, fault))
         return false;
-    if (!read_unit(ts_text_trim(rest_of(whole, c.number.length)), &c, &found, fault) ||
-        !to_si(&c, decimal, found, si, fault))
+    const ts_unit *found = read_unit(ts_text_trim(rest_of(whole, c.number.length)), &c, fault);
+    if (found == NULL || !to_si(&c, decimal, found, si, fault))
         return false;
     if (unit != NULL)
         *unit = found;
@@ -136,28 +136,26 @@ static bool read_end(ts_text piece, bool may_lack_number, ts_complaint *c, end *
     return true;
 }
 
-/* The unit stands at the end, or at both ends and is the same. */
-static bool read_range_unit(const end *low, const end *high, ts_complaint *c, const ts_unit **unit,
-                            ts_quantity_fault *fault)
+/* The unit stands at the end, or at both ends and is the same; NULL with a fault when there is
+ * none. */
+static const ts_unit *read_range_unit(const end *low, const end *high, ts_complaint *c,
+                                      ts_quantity_fault *fault)
 {
     if (!low->closed && low->unit.length > 0) {
         c->part = low->unit;
-        return ts_fault_number(fault, c, (int)TS_NUMBER_NOT_A_NUMBER);
+        ts_fault_number(fault, c, (int)TS_NUMBER_NOT_A_NUMBER);
+        return NULL;
     }
-    const bool     only_low = high->unit.length == 0 && !high->closed;
-    const ts_unit *found = NULL, *other = NULL;
-    c->number = high->closed ? high->number : low->number;
-    if (!read_unit(only_low ? low->unit : high->unit, c, &found, fault))
-        return false;
-    if (low->unit.length > 0 && !only_low) {
-        c->number = low->number;
-        if (!read_unit(low->unit, c, &other, fault))
-            return false;
-        if (other != found)
-            return ts_fault_range(fault, c, "two-units", "the ends of the range differ in unit");
-    }
-    *unit = found;
-    return true;
+    const bool only_low  = high->unit.length == 0 && !high->closed;
+    c->number            = high->closed ? high->number : low->number;
+    const ts_unit *found = read_unit(only_low ? low->unit : high->unit, c, fault);
+    if (found == NULL || low->unit.length == 0 || only_low)
+        return found;
+    c->number            = low->number;
+    const ts_unit *other = read_unit(low->unit, c, fault);
+    if (other != NULL && other != found)
+        ts_fault_range(fault, c, "two-units", "the ends of the range differ in unit");
+    return other == found ? found : NULL;
 }
 
 static bool convert_end(const end *e, double open, const ts_unit *unit, ts_complaint *c, double *si,
@@ -176,16 +174,15 @@ bool ts_quantity_parse_range(ts_text text, ts_kind kind, double *low, double *hi
     size_t        dots;
     if (!find_dots(whole, &dots))
         return ts_fault_range(fault, &c, "not-a-range", "a range is written with two dots");
-    end            left, right;
-    const ts_unit *found = ts_kind_si(kind);
+    end left, right;
     if (!read_end(ts_text_trim((ts_text){whole.at, dots}), true, &c, &left, fault) ||
         !read_end(ts_text_trim(rest_of(whole, dots + 2)), true, &c, &right, fault))
         return false;
     c.part = whole;
     if (!left.closed && !right.closed)
         return ts_fault_range(fault, &c, "open-range", "a range needs a number at one end");
-    if (!read_range_unit(&left, &right, &c, &found, fault) ||
-        !convert_end(&left, (double)-INFINITY, found, &c, low, fault) ||
+    const ts_unit *found = read_range_unit(&left, &right, &c, fault);
+    if (found == NULL || !convert_end(&left, (double)-INFINITY, found, &c, low, fault) ||
         !convert_end(&right, (double)INFINITY, found, &c, high, fault))
         return false;
     c.part = whole;
