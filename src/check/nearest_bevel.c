@@ -10,18 +10,18 @@
 typedef struct bevel_value {
     const char *name;
     size_t      at; /* in ts_bevel_gears */
-    ts_kind     kind;
     double      step, least, most;
+    ts_kind     kind;
     bool        relative; /* the step is a share of the present value */
 } bevel_value;
 
 #define DEGREE 0.017453292519943295
 static const bevel_value values[] = {
-    {"a face", offsetof(ts_bevel_gears, face), TS_KIND_LENGTH, 0.02, 1e-4, 0.5, true},
-    {"a spiral", offsetof(ts_bevel_gears, spiral), TS_KIND_ANGLE, 0.5 * DEGREE, 0.0, 55.0 * DEGREE,
+    {"a face", offsetof(ts_bevel_gears, face), 0.02, 1e-4, 0.5, TS_KIND_LENGTH, true},
+    {"a spiral", offsetof(ts_bevel_gears, spiral), 0.5 * DEGREE, 0.0, 55.0 * DEGREE, TS_KIND_ANGLE,
      false},
-    {"an addendum", offsetof(ts_bevel_gears, addendum), TS_KIND_NUMBER, 0.02, 0.02, 2.0, false},
-    {"a profile shift", offsetof(ts_bevel_gears, profile_shift), TS_KIND_NUMBER, 0.02, -1.5, 1.5,
+    {"an addendum", offsetof(ts_bevel_gears, addendum), 0.02, 0.02, 2.0, TS_KIND_NUMBER, false},
+    {"a profile shift", offsetof(ts_bevel_gears, profile_shift), 0.02, -1.5, 1.5, TS_KIND_NUMBER,
      false},
 };
 enum { VALUES = sizeof values / sizeof values[0] };

@@ -14,7 +14,7 @@ typedef struct method_words {
 
 #define WORDS(name, least, key_, of_)                                                              \
     {                                                                                              \
-        .S = name, .S_min = least, .key = key_, .of = of_, .reserve = {                            \
+        .S = (name), .S_min = (least), .key = (key_), .of = (of_), .reserve = {                    \
             .symbol  = "reserve_" name,                                                            \
             .meaning = "reserve of the safety against scuffing",                                   \
             .unit    = "1",                                                                        \

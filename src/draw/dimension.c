@@ -56,9 +56,10 @@ static bool line_is_free(const ts_canvas *canvas, const ts_dimension *what, doub
 static double free_level(ts_canvas *canvas, const ts_dimension *what)
 {
     double y = what->y;
-    for (int level = 0; level < 4; level++, y += 15.0 * what->away) {
+    for (int level = 0; level < 4; level++) {
         if (line_is_free(canvas, what, y) && is_free(canvas, what, over_line(what, y), -1.5))
             break;
+        y += 15.0 * what->away;
     }
     return y;
 }

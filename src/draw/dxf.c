@@ -101,8 +101,11 @@ static void hold_arc(ts_dxf *dxf, ts_point at, double radius, double from, doubl
     const double span = to - from - 2.0 * M_PI * floor((to - from) / (2.0 * M_PI));
     hold(dxf, at.x + radius * cos(from), at.y + radius * sin(from));
     hold(dxf, at.x + radius * cos(from + span), at.y + radius * sin(from + span));
-    for (double quarter = ceil(from / M_PI_2); quarter * M_PI_2 < from + span; quarter += 1.0)
-        hold(dxf, at.x + radius * cos(quarter * M_PI_2), at.y + radius * sin(quarter * M_PI_2));
+    for (int i = 0; i < 4; i++) {
+        const double quarter = (ceil(from / M_PI_2) + i) * M_PI_2;
+        if (quarter < from + span)
+            hold(dxf, at.x + radius * cos(quarter), at.y + radius * sin(quarter));
+    }
 }
 
 void ts_dxf_arc(ts_dxf *dxf, ts_dxf_layer layer, ts_point at, double radius, double from, double to)

@@ -11,6 +11,7 @@
 #include "draw/chart_words.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
+#include "draw/tick.h"
 #include "rating/drive_teeth.h"
 
 #include <math.h>
@@ -108,9 +109,9 @@ static void ticks(const chart *it, bool across)
                               .anchor = across ? TS_ANCHOR_MIDDLE : TS_ANCHOR_RIGHT,
                               .colour = TS_COLOUR_INK2};
 
-    for (double ten = pow(10.0, floor(log10(from))); ten <= to; ten *= 10.0)
+    for (int decade = ts_decade_of(from); decade <= ts_decade_of(to); decade++)
         for (int i = 0; i < 6; i++) {
-            const double v = ten * steps[i];
+            const double v = pow(10.0, decade) * steps[i];
             if (v < from || v > to)
                 continue;
             const double x = across ? x_of(it, v / rpm) : it->area.x;

@@ -39,7 +39,8 @@ static void make_it_fit(PangoLayout *layout, const ts_lettering *how, double siz
         pango_layout_set_width(layout, (int)(how->width * PANGO_SCALE));
         pango_layout_set_wrap(layout, PANGO_WRAP_WORD);
     }
-    for (double s = size;; s -= 0.5) {
+    for (int smaller = 0;; smaller++) {
+        const double s = size - 0.5 * smaller;
         set_size(layout, how, fmax(s, least));
         if (fits(layout, how, lines))
             return;

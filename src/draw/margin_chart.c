@@ -244,9 +244,9 @@ ts_status ts_draw_margins(ts_scene *scene)
     ts_sheet_divide(scene, height);
     it.area = scene->field;
     it.area.y += title;
-    for (it.row = row_most; it.row > row_least; it.row -= 1.0)
-        if (height_of(&it, it.row) + key + 8.0 <= scene->field.h)
-            break;
+    it.row = row_most;
+    while (it.row > row_least && height_of(&it, it.row) + key + 8.0 > scene->field.h)
+        it.row -= 1.0;
     status =
         ts_canvas_sheet(&scene->canvas, height,
                         scene->subject->title ? scene->subject->title : scene->drive->title.text);

@@ -243,9 +243,8 @@ ts_status ts_draw_mass(ts_scene *scene)
     ts_sheet_divide(scene, height);
     it.area = scene->field;
     it.area.y += title;
-    for (it.row = row_most; it.row > row_least; it.row -= 1.0)
-        if (title + head + it.row * rows + foot <= scene->field.h)
-            break;
+    while (it.row > row_least && title + head + it.row * rows + foot > scene->field.h)
+        it.row -= 1.0;
     const ts_status status =
         ts_canvas_sheet(&scene->canvas, height,
                         scene->subject->title ? scene->subject->title : scene->drive->title.text);

@@ -4,6 +4,7 @@
 #include "draw/chart_key.h"
 #include "draw/lettering.h"
 #include "draw/sheet.h"
+#include "draw/tick.h"
 #include "rating/neck_life.h"
 
 #include <math.h>
@@ -131,6 +132,7 @@ static void draw_diameters(const chart *it, const panel *p)
     ts_canvas         *canvas = &scene->canvas;
     const double       unit   = ts_scene_in_unit(scene, 1.0, TS_KIND_LENGTH);
     const double       step   = step_of((p->d_high - p->d_low) * unit, p->area.w);
+    const ts_ticks     ticks  = ts_ticks_within(p->d_low * unit, p->d_high * unit, step);
     const int          digits = step >= 1.0 ? 0 : step >= 0.1 ? 1 : step >= 0.01 ? 2 : 3;
     const double       bottom = p->area.y + p->area.h;
     const ts_lettering tick   = {
@@ -138,8 +140,8 @@ static void draw_diameters(const chart *it, const panel *p)
     const ts_lettering right = {
         .size = TS_LOOK_TYPE_PX_SMALL, .anchor = TS_ANCHOR_RIGHT, .colour = TS_COLOUR_INK};
 
-    for (double d = ceil(p->d_low * unit / step) * step; d <= p->d_high * unit; d += step) {
-        const double x = x_of(p, d / unit);
+    for (int i = 0; i < ticks.count; i++) {
+        const double d = ts_tick_at(ticks, i), x = x_of(p, d / unit);
         ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_HAIR);
         ts_draw_line(canvas, (ts_point){x, p->area.y}, (ts_point){x, bottom});
         ts_add_number(ts_canvas_line(canvas), d, digits);
@@ -351,10 +353,10 @@ static void write_reason(const chart *it, const ts_guard *guard, double y)
 static void write_reasons(const chart *it)
 {
     const ts_select *select = it->scene->subject->select;
-    double           y      = it->scene->field.y + title;
+    const double     top    = it->scene->field.y + title;
 
-    for (uint32_t g = 0; select != NULL && g < select->count; g++, y += 20.0)
-        write_reason(it, &select->guards[g], y);
+    for (uint32_t g = 0; select != NULL && g < select->count; g++)
+        write_reason(it, &select->guards[g], top + 20.0 * g);
 }
 
 ts_status ts_draw_necks(ts_scene *scene)

@@ -148,7 +148,8 @@ ts_area ts_place_near(const ts_obstacles *obstacles, ts_point anchor, ts_point s
     ts_area best  = {anchor.x, anchor.y, size.x, size.y};
     double  least = INFINITY;
     for (int k = 0; k < AROUND * OUT; k++) {
-        const double   r    = away[0] + (away[1] - away[0]) * (k / AROUND) / (OUT - 1);
+        const int      out  = k / AROUND;
+        const double   r    = away[0] + (away[1] - away[0]) * out / (OUT - 1);
         const ts_point mid  = ts_polar(anchor, r, 2.0 * M_PI * (k % AROUND) / AROUND - 1.0);
         const ts_area  area = {mid.x - 0.5 * size.x, mid.y - 0.5 * size.y, size.x, size.y};
         double         sum  = 0.02 * r + ts_obstacle_cost(obstacles, area);
@@ -172,7 +173,8 @@ ts_area ts_place_anywhere(const ts_obstacles *obstacles, ts_point wish, ts_point
     double        best_cost = INFINITY;
     for (int k = 0; k < STEPS * STEPS; k++) {
         const double  x    = room.x + (room.w - size.x) * (k % STEPS) / (STEPS - 1);
-        const double  y    = room.y + (room.h - size.y) * (k / STEPS) / (STEPS - 1);
+        const int     row  = k / STEPS;
+        const double  y    = room.y + (room.h - size.y) * row / (STEPS - 1);
         const ts_area area = {x, y, size.x, size.y};
         const double  cost = ts_obstacle_cost(obstacles, area) +
                             0.01 * hypot(x + 0.5 * size.x - wish.x, y + 0.5 * size.y - wish.y);

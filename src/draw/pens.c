@@ -1,6 +1,8 @@
 /* draw/pens.c: how does a line, an area, a wall or a hatching get onto the canvas? */
 #include "draw/canvas.h"
 
+#include "draw/tick.h"
+
 #include <math.h>
 
 double ts_pen_width(const ts_canvas *canvas, ts_pen pen)
@@ -126,7 +128,10 @@ void ts_hatch(ts_canvas *canvas, ts_colour colour)
     ts_use_pen(canvas, TS_PEN_1, colour);
     const double step = TS_LOOK_FIGURE_HATCH_PITCH * M_SQRT2;
     /* Lines y = c - x; c runs on a fixed grid, so that neighbouring areas continue each other. */
-    for (double c = floor((x0 + y0) / step) * step; c < x1 + y1; c += step) {
+    /* The one before the first reaches in by half of its width. */
+    const ts_ticks lines = ts_ticks_within(x0 + y0 - step, x1 + y1, step);
+    for (int i = 0; i < lines.count; i++) {
+        const double c = ts_tick_at(lines, i);
         cairo_move_to(canvas->cr, c - y1, y1);
         cairo_line_to(canvas->cr, c - y0, y0);
     }
@@ -157,9 +162,11 @@ void ts_draw_wall(ts_canvas *canvas, const ts_point *points, size_t count, bool 
             continue;
         const double ux = (points[i].x - points[i - 1].x) / length;
         const double uy = (points[i].y - points[i - 1].y) / length;
-        for (; due <= length; due += step)
+        while (due <= length) {
             path_tick(canvas, (ts_point){points[i - 1].x + due * ux, points[i - 1].y + due * uy},
                       ux, uy, side);
+            due += step;
+        }
         due -= length;
     }
     ts_use_pen(canvas, TS_PEN_1, TS_COLOUR_INK);

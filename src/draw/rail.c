@@ -148,9 +148,9 @@ static void draw_cell(const ts_face *face, const ts_rail *rail, size_t index)
 {
     ts_scene      *scene = face->scene;
     const double   cell  = cell_width(rail, face->rail.w);
-    const double   row = (double)(index / rail->columns), column = (double)(index % rail->columns);
-    const ts_point top   = {face->rail.x + rail->label + (column + 0.5) * cell,
-                            face->rail.y + row * rail->height};
+    const size_t   row = index / rail->columns, column = index % rail->columns;
+    const ts_point top   = {face->rail.x + rail->label + ((double)column + 0.5) * cell,
+                            face->rail.y + (double)row * rail->height};
     const uint32_t shaft = rail->order[index];
     write_speed(scene, shaft, top, cell);
     double y = top.y + 26.0;

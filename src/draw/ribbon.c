@@ -171,8 +171,8 @@ static void draw_chevrons(ts_canvas *canvas, const ts_ribbon *one, double width,
     const double aim    = one->power < 0.0 ? along + M_PI : along;
     const double pitch  = TS_LOOK_RIBBON_CHEVRON_PITCH_PX;
     const double first  = TS_LOOK_FIGURE_NUMBER_RADIUS + 8.0;
-    for (double s = first; s < length - 5.0; s += pitch)
-        draw_chevron(canvas, ts_polar(one->a, s, along), aim, width, colour);
+    for (int i = 0; first + i * pitch < length - 5.0; i++)
+        draw_chevron(canvas, ts_polar(one->a, first + i * pitch, along), aim, width, colour);
 }
 
 /* A pad that takes gets a head that points out of the drive, one that drives a head into it. */

@@ -1,6 +1,7 @@
 /* draw/sliding_chart.c: how much do the flanks slide on each other along the path of contact? */
 #include "draw/lettering.h"
 #include "draw/teeth_view.h"
+#include "draw/tick.h"
 
 #include "element/cylindrical_contact.h"
 
@@ -101,9 +102,11 @@ static void draw_levels(const chart *one)
     const double       step   = range > 5.0 ? 2.0 : range > 2.5 ? 1.0 : range > 1.2 ? 0.5 : 0.25;
     const ts_lettering how    = {
            .size = TS_LOOK_TYPE_PX_TICK, .anchor = TS_ANCHOR_RIGHT, .colour = TS_COLOUR_INK3};
-    for (double level = ceil(one->low / step) * step; level <= one->high + 1e-9; level += step) {
-        const double y    = point_at(one, one->from, level).y;
-        const bool   zero = fabs(level) < 0.5 * step;
+    const ts_ticks ticks = ts_ticks_within(one->low, one->high + 1e-9, step);
+    for (int i = 0; i < ticks.count; i++) {
+        const double level = ts_tick_at(ticks, i);
+        const double y     = point_at(one, one->from, level).y;
+        const bool   zero  = fabs(level) < 0.5 * step;
         ts_use_pen(canvas, zero ? TS_PEN_2 : TS_PEN_1, zero ? TS_COLOUR_INK : TS_COLOUR_HAIR);
         ts_draw_line(canvas, (ts_point){one->area.x, y}, (ts_point){one->area.x + one->area.w, y});
         ts_add_number(ts_canvas_line(canvas), zero ? 0.0 : level, step < 0.3 ? 2 : step < 0.9);

@@ -1,6 +1,7 @@
 /* draw/speed_axis.c: where does a spool speed stand, and which conditions lie where? */
 #include "draw/lettering.h"
 #include "draw/speed_chart.h"
+#include "draw/tick.h"
 
 #include <math.h>
 
@@ -154,10 +155,12 @@ static void draw_ticks(const ts_speed_section *section)
 {
     const double unit  = ts_scene_in_unit(section->scene, 1.0, TS_KIND_ROTATIONAL_SPEED);
     const double least = section->least * unit, most = section->most * unit;
-    for (double decade = pow(10.0, floor(log10(least))); decade < most; decade *= 10.0)
-        for (int k = 1; k < 10; k++)
-            if (k * decade >= least && k * decade <= most)
-                draw_tick(section, k * decade, k == 1 || k == 2 || k == 5);
+    for (int decade = ts_decade_of(least); decade <= ts_decade_of(most); decade++)
+        for (int k = 1; k < 10; k++) {
+            const double n = k * pow(10.0, decade);
+            if (n >= least && n <= most)
+                draw_tick(section, n, k == 1 || k == 2 || k == 5);
+        }
 }
 
 void ts_speed_draw_axis(const ts_speed_section *section)

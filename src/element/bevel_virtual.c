@@ -96,7 +96,7 @@ static void solve_normal(const ts_bevel_pair *pair, const ts_bevel_teeth *teeth,
                                               .meaning = (what),                                   \
                                               .unit    = (in_unit),                                \
                                               .text    = (expression),                             \
-                                              .source  = from}
+                                              .source  = (from)}
 
 PAIR(alpha_vet, "virtual transverse pressure angle", "rad", "atan(tan(alpha_n)/cos(beta_m))",
      ANNEX_A);

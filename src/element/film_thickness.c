@@ -131,7 +131,7 @@ double ts_film_line_least(double U, double G, double W, ts_workings *workings)
 #define ALPHA_P(formula_text, where)                                                               \
     {                                                                                              \
         .symbol = "alpha_p", .meaning = "pressure-viscosity coefficient", .unit = "1/Pa",          \
-        .text = formula_text, .source = where                                                      \
+        .text = (formula_text), .source = (where)                                                  \
     }
 
 typedef struct base_oil {

@@ -49,7 +49,7 @@ static const ts_formula s_v_formula = {
 /* All other diameters are the pitch diameter with some share of D/N added. */
 #define DIAMETER(symbol_, meaning_)                                                                \
     {                                                                                              \
-        .symbol = symbol_, .meaning = meaning_, .unit = "m", .text = "(N + teeth)*D/N",            \
+        .symbol = (symbol_), .meaning = (meaning_), .unit = "m", .text = "(N + teeth)*D/N",        \
         .source = B92 "; " ISO_4156                                                                \
     }
 static const ts_formula D_ri_formula = DIAMETER("D_ri", "major diameter, internal");

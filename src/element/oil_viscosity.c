@@ -162,7 +162,7 @@ double ts_film_pressure_coefficient(const ts_film_law *law, double theta, ts_wor
 #define ALPHA(text_, source_)                                                                      \
     {                                                                                              \
         .symbol = "alpha_38", .meaning = "pressure-viscosity coefficient at 38 degrees Celsius",   \
-        .unit = "1/Pa", .text = text_, .source = source_                                           \
+        .unit = "1/Pa", .text = (text_), .source = (source_)                                       \
     }
 #define MINERAL "2.657e-8*eta_38^0.1348"
 #define PAO     "1.466e-8*eta_38^0.0507"

@@ -7,6 +7,7 @@
 #include <math.h>
 
 static const double pi = 3.14159265358979323846;
+enum { HALVINGS = 16 }; /* of one curve at most, however small the chord error is */
 
 /* A run without room only counts, so that the second run takes exactly what it needs. */
 typedef struct trace {
@@ -62,9 +63,9 @@ static void follow(trace *line, curve_point at, double from, double to, int dept
 static void follow_circle(trace *line, double radius, double from, double to)
 {
     const double widest = 2.0 * acos(fmax(1.0 - line->chord_error / radius, 0.0));
-    const double pieces = fmax(ceil((from - to) / widest), 1.0);
+    const int    pieces = (int)fmin(fmax(ceil((from - to) / widest), 1.0), 1 << HALVINGS);
 
-    for (double piece = 1.0; piece <= pieces; piece += 1.0) {
+    for (int piece = 1; piece <= pieces; piece++) {
         const double angle = piece < pieces ? from + (to - from) * piece / pieces : to;
 
         add(line, (ts_outline_point){radius * sin(angle), radius * cos(angle)});
@@ -91,9 +92,9 @@ static void run(trace *line, const limits *ends, ts_tooth_shape *shape)
         add(line, foot);
     }
     shape->fillet = line->count - 1;
-    follow(line, ts_trochoid_point, 0.0, ends->theta_end, 16);
+    follow(line, ts_trochoid_point, 0.0, ends->theta_end, HALVINGS);
     shape->flank = line->count - 1;
-    follow(line, ts_involute_point, ends->t_form, ends->t_tip, 16);
+    follow(line, ts_involute_point, ends->t_form, ends->t_tip, HALVINGS);
     shape->tip = line->count - 1;
     if (shape->pointed) {
         if (line->points != NULL)

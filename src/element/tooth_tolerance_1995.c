@@ -84,7 +84,7 @@ typedef struct ranges {
 
 #define RANGES(limits)                                                                             \
     {                                                                                              \
-        limits, sizeof limits / sizeof limits[0]                                                   \
+        limits, sizeof(limits) / sizeof(limits)[0]                                                 \
     }
 
 static const double d_limits[]  = {5.0,    20.0,   50.0,   125.0,  280.0,  560.0,  1000.0,

@@ -376,14 +376,13 @@ static sitting_end save(sitting *here, const journal_record *record, growing *af
         workspace_save(&here->place, here->text.bytes, here->text.length, &why);
     if (saved != WORKSPACE_SAVED)
         edit_journal_shorten(&here->journal, length);
-    if (saved == WORKSPACE_CHANGED_OUTSIDE)
-        here->place.seen.st_ino = 0; /* whatever its date says */
-    else if (saved == WORKSPACE_SAVED && apply(here, record, after))
+    if (saved == WORKSPACE_SAVED && apply(here, record, after))
         return SITTING_DONE;
-    else if (saved == WORKSPACE_SAVED)
-        here->place.seen.st_ino = 0; /* the file has it, and the memory has not */
-    else
+    if (saved != WORKSPACE_SAVED && saved != WORKSPACE_CHANGED_OUTSIDE)
         return SITTING_FAULT;
+    /* Somebody else wrote the file, or it has the act and the memory has not: it is read anew,
+     * whatever its date says. */
+    here->place.seen.st_ino = 0;
     (void)sitting_look_outside(here);
     return saved == WORKSPACE_SAVED ? SITTING_FAULT : SITTING_OUTSIDE;
 }
