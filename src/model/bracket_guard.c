@@ -13,16 +13,18 @@ static bool find_closing_quote(ts_guard_walk *g, uint32_t *fallen)
     g->i++;
     while (g->i < g->length && !g->fatal) {
         const char byte = g->at[g->i];
+        /* A sign that stands for another, or for a quote inside of the text. */
+        const bool pair = quote == '"'
+                              ? byte == '\\' && !ts_guard_is_end(g, g->i + 1)
+                              : byte == quote && g->i + 1 < g->length && g->at[g->i + 1] == quote;
         if (byte == '\n' || byte == '\r') {
             ts_guard_line_end(g);
             if (*fallen == 0 && g->fallen == 0 && ts_guard_has_fallen(g))
                 *fallen = g->line;
-        } else if (byte == '\\' && quote == '"' && !ts_guard_is_end(g, g->i + 1)) {
+        } else if (pair) {
             g->i += 2;
         } else if (byte != quote) {
             g->i++;
-        } else if (quote == '\'' && g->i + 1 < g->length && g->at[g->i + 1] == quote) {
-            g->i += 2;
         } else {
             g->i++;
             return true;

@@ -35,9 +35,9 @@ static const char *below(ts_reading *reading, const char *path, const char *key)
         reading->no_memory = true;
         return key;
     }
-    memcpy(joined, path, strlen(path));
+    memcpy(joined, path, strlen(path) + 1);
     joined[strlen(path)] = '/';
-    memcpy(joined + strlen(path) + 1, key, strlen(key));
+    memcpy(joined + strlen(path) + 1, key, strlen(key) + 1);
     return joined;
 }
 
