@@ -137,8 +137,8 @@ const ts_record_table ts_table_bearing_seat = {
 
 #define SEAT(type, member, name, where)                                                            \
     {                                                                                              \
-        .key = name, .form = TS_FORM_RECORD, TS_AT(type, member),                                  \
-        .record = &ts_table_bearing_seat, .says = where,                                           \
+        .key = (name), .form = TS_FORM_RECORD, TS_AT(type, member),                                \
+        .record = &ts_table_bearing_seat, .says = (where),                                         \
         .example = "{form: deep groove, series: 02, bore: 30 mm}"                                  \
     }
 

@@ -145,7 +145,7 @@ static const char *const drivers[]  = {"gear", "step", "step 2", "step 3", NULL}
      TS_AT(type, teeth),                                                                           \
      .range   = TS_FROM(5, 2000, "1"),                                                             \
      .says    = "Tooth number of " gear ".",                                                       \
-     .example = of_teeth},                                                                         \
+     .example = (of_teeth)},                                                                       \
         {.key  = "module",                                                                         \
          .form = TS_FORM_MEASURE,                                                                  \
          .kind = TS_KIND_LENGTH,                                                                   \
@@ -160,7 +160,7 @@ static const char *const drivers[]  = {"gear", "step", "step 2", "step 3", NULL}
          TS_AT(type, face),                                                                        \
          .range   = TS_ABOVE(0.0, 0.5, "mm"),                                                      \
          .says    = "Face width of " gear ".",                                                     \
-         .example = of_face},                                                                      \
+         .example = (of_face)},                                                                    \
         {.key  = "shift",                                                                          \
          .form = TS_FORM_MEASURE,                                                                  \
          .kind = TS_KIND_NUMBER,                                                                   \

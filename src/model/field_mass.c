@@ -10,10 +10,11 @@ const char *const ts_casing_metals[] = {"ze41a-t5", "we43-t6", "ez33a-t5", "a357
 
 #define FACTOR(member, word, preset_value, why)                                                    \
     {                                                                                              \
-        .key = word, .form = TS_FORM_MEASURE, .kind = TS_KIND_NUMBER, TS_AT(ts_weighing, member),  \
-        .range = TS_FROM(0.0, 100.0, "1"), .preset = {preset_value, why},                          \
+        .key = (word), .form = TS_FORM_MEASURE, .kind = TS_KIND_NUMBER,                            \
+        TS_AT(ts_weighing, member), .range = TS_FROM(0.0, 100.0, "1"),                             \
+        .preset  = {preset_value, why},                                                            \
         .says    = "Load factor " word ", of accelerations of the engine in units of g.",          \
-        .example = preset_value                                                                    \
+        .example = (preset_value)                                                                  \
     }
 
 #define CRASH "emergency landing, acting by itself; 14 CFR 25.561(b)(3), from memory"

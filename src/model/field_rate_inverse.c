@@ -5,8 +5,8 @@
 
 #define QUESTION(name, member, what)                                                               \
     {                                                                                              \
-        .key = name, .form = TS_FORM_PICK, TS_AT(ts_rate_inverse, member),                         \
-        .choices = ts_rate_answers, .preset = {"yes", ALL_THREE}, .says = what, .example = "no"    \
+        .key = (name), .form = TS_FORM_PICK, TS_AT(ts_rate_inverse, member),                       \
+        .choices = ts_rate_answers, .preset = {"yes", ALL_THREE}, .says = (what), .example = "no"  \
     }
 
 static const ts_field inverse_fields[] = {

@@ -248,7 +248,7 @@ static void leave_out(ts_mesh_load *load)
 
 #define REST(name, of)                                                                             \
     {                                                                                              \
-        .symbol = name, .meaning = of ", in a mesh at rest", .unit = "N", .text = "0*F_t",         \
+        .symbol = (name), .meaning = of ", in a mesh at rest", .unit = "N", .text = "0*F_t",       \
         .source = "derived: without a tangential force the teeth do not press",                    \
     }
 static const ts_formula rest_formulas[] = {

@@ -357,7 +357,7 @@ static const char *const terms[TS_PACK_ELEMENTS]         = {"T_1", "T_2", "T_3",
 static const ts_formula  pack_formulas[TS_PACK_ELEMENTS] = {
 #define OF(text_)                                                                                  \
     {                                                                                              \
-        .symbol = "T_pack", .meaning = "torque of all elements", .unit = "N.m", .text = text_,     \
+        .symbol = "T_pack", .meaning = "torque of all elements", .unit = "N.m", .text = (text_),   \
         .source = "derived: they stand on one shaft"                                               \
     }
     OF("T_1"),

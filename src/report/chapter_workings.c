@@ -6,6 +6,7 @@
 #include "report/why_page.h"
 
 #include <math.h>
+#include <stdint.h>
 #include <string.h>
 
 #define DIGITS    6
@@ -97,7 +98,10 @@ static void formula_line(const ts_note *note, ts_buffer *out)
 /* Equal to the last bit; two that are no numbers are alike. */
 static bool same(double a, double b)
 {
-    return memcmp(&a, &b, sizeof a) == 0;
+    uint64_t bits[2];
+    memcpy(&bits[0], &a, sizeof a);
+    memcpy(&bits[1], &b, sizeof b);
+    return bits[0] == bits[1];
 }
 
 /* Have all notes of the group the same inputs by name, in the same order? */

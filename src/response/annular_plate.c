@@ -83,8 +83,9 @@ static void add_plate(problem *p)
     const double a2 = plate->a * plate->a, m = plate->rho * plate->h;
 
     for (int s = 0; s < PANELS * POINTS; s++) {
-        const double x  = from + step * (s / POINTS + (1.0 + place[s % POINTS]) / 2.0);
-        const double dA = weight[s % POINTS] * step / 2.0 * x;
+        const int    panel = s / POINTS;
+        const double x     = from + step * (panel + (1.0 + place[s % POINTS]) / 2.0);
+        const double dA    = weight[s % POINTS] * step / 2.0 * x;
         bend         f[TERMS];
         for (int i = 0; i < TERMS; i++)
             f[i] = term(plate, p->n, i, x);

@@ -46,8 +46,8 @@ static const char *joined(builder *b, const char *name, const char *end)
 
     if (text == NULL)
         return name;
-    memcpy(text, name, long_name);
-    memcpy(text + long_name, end, long_end);
+    memcpy(text, name, long_name + 1);
+    memcpy(text + long_name, end, long_end + 1);
     return text;
 }
 

@@ -252,8 +252,10 @@ bool ts_series_expand(ts_train_series *it, ts_moving *m, double t, const double 
     }
     /* A step that is much too long moves much too far by its own terms: it is judged again. */
     double by = fitting(it, m->train->tolerance);
-    for (; by < 1.0; by = fitting(it, m->train->tolerance))
+    while (by < 1.0) {
         ts_series_shrink(it, SHORTER * by);
+        by = fitting(it, m->train->tolerance);
+    }
     it->trial = it->h * by;
     find_reach(it);
     return isfinite(by);
@@ -297,9 +299,11 @@ static void find_speeds(ts_train_series *it)
     for (size_t p = 0; p < TS_GAUSS; p++) {
         const double x     = ts_series_point(p);
         double       power = 1.0 / it->h;
-        for (size_t k = 1; k <= TS_SERIES_ORDER; k++, power *= x)
+        for (size_t k = 1; k <= TS_SERIES_ORDER; k++) {
             add_scaled(&it->inside[p * it->q_stride], &it->q[k * it->q_stride], power * (double)k,
                        it->q_stride);
+            power *= x;
+        }
     }
 }
 

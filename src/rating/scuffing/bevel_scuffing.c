@@ -15,7 +15,7 @@
                                               .meaning = (what),                                   \
                                               .unit    = (in_unit),                                \
                                               .text    = (expression),                             \
-                                              .source  = from}
+                                              .source  = (from)}
 
 FORMULA(rho_T, "length of the line of action between the base circles", "m", "a_v*sin(alpha_vet)",
         VIRTUAL);

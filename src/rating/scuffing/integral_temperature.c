@@ -182,7 +182,7 @@ typedef struct ratio_range {
 
 #define X_EPS(formula_text)                                                                        \
     {                                                                                              \
-        .symbol = "X_eps", .meaning = "contact ratio factor", .unit = "1", .text = formula_text,   \
+        .symbol = "X_eps", .meaning = "contact ratio factor", .unit = "1", .text = (formula_text), \
         .source = ISO_21("contact ratio factor")                                                   \
     }
 #define BELOW "/(2*(eps_1 + eps_2)*eps_1)"

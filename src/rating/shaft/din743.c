@@ -11,19 +11,19 @@
     {                                                                                              \
         {.symbol  = symbol_ "zd",                                                                  \
          .meaning = meaning_ ", pull",                                                             \
-         .unit    = unit_,                                                                         \
+         .unit    = (unit_),                                                                       \
          .text    = text_("zd"),                                                                   \
-         .source  = source_},                                                                       \
+         .source  = (source_)},                                                                     \
             {.symbol  = symbol_ "b",                                                               \
              .meaning = meaning_ ", bending",                                                      \
-             .unit    = unit_,                                                                     \
+             .unit    = (unit_),                                                                   \
              .text    = text_("b"),                                                                \
-             .source  = source_},                                                                   \
+             .source  = (source_)},                                                                 \
             {.symbol  = symbol_ "t",                                                               \
              .meaning = meaning_ ", torsion",                                                      \
-             .unit    = unit_,                                                                     \
+             .unit    = (unit_),                                                                   \
              .text    = text_("t"),                                                                \
-             .source  = source_},                                                                   \
+             .source  = (source_)},                                                                 \
     }
 #define OF_PART(name_, part_)                                                                      \
     ((part_) == TS_DIN_ZD ? name_ "zd" : (part_) == TS_DIN_B ? name_ "b" : name_ "t")
