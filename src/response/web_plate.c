@@ -74,9 +74,11 @@ static void add_zone(ts_web_modes *out, double from, double to, double thickness
 {
     const double step = (to - from) / PANELS;
 
-    for (int p = 0; to > from && p < PANELS * POINTS; p++)
-        add_point(out, from + step * (p / POINTS + (1.0 + place[p % POINTS]) / 2.0),
+    for (int p = 0; to > from && p < PANELS * POINTS; p++) {
+        const int panel = p / POINTS;
+        add_point(out, from + step * (panel + (1.0 + place[p % POINTS]) / 2.0),
                   weight[p % POINTS] * step / 2.0, thickness);
+    }
 }
 
 void ts_web_open(const ts_web_plate *plate, ts_web_modes *out)

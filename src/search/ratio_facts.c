@@ -179,7 +179,7 @@ static void find_pairs(finder *f)
 static void find_idlers(finder *f)
 {
     const ts_ratio_wish *w     = f->wish;
-    const uint64_t       range = (uint64_t)(w->z_most - w->z_least + 1);
+    const uint64_t       range = (uint64_t)(w->z_most - w->z_least) + 1;
     int                  from, to;
 
     for (int z_1 = w->z_least; z_1 <= w->z_most; z_1++) {
