@@ -15,6 +15,18 @@
 #define LINE      18.0   /* from one line of letters to the next                   */
 #define GAP       0.004  /* m between a gear and a name                            */
 #define CENTRE    0.03   /* m: a name nearer to the middle stands over its gear    */
+#define FURTHEST  12     /* lines that a name may be moved out                     */
+
+/* The names of what a shaft carries; edges in units from the axis of the engine, downwards. */
+typedef struct name {
+    uint32_t shaft;
+    uint32_t lines;
+    int      side; /* -1: it ends at x, 0: it stands over it, 1: it begins there */
+    int      steps;
+    bool     up;   /* away from the engine is upwards */
+    double   x, y; /* m */
+    double   left, right, top, bottom;
+} name;
 
 typedef struct moving {
     ts_face   *face;
@@ -24,6 +36,8 @@ typedef struct moving {
     double     x_0, y_0; /* m, left and top */
     double     right, bottom;
     double     fastest; /* rad/s */
+    name      *names;
+    uint32_t   name_count;
 } moving;
 
 /* ---- small words ----------------------------------------------------------------------------- */
@@ -285,40 +299,138 @@ static void flows(moving *it)
 
 /* ---- names ----------------------------------------------------------------------------------- */
 
-/* What stands on the front and on the rear of a shaft, one below the other, outside of its gears.
- */
-static void names_of(moving *it, uint32_t s)
+static uint32_t lines_of(const moving *it, uint32_t s, size_t *longest)
 {
-    const ts_train        *train = it->scene->train;
-    const ts_shaft_motion *at    = &it->scene->motion->shafts[s];
-    const double           from  = hypot(at->x, at->y);
-    const double           away  = 1.0 + (from > 0.0 ? (radius_of(it, s) + GAP) / from : 0.0);
-    const double           x = at->x * away, y = at->y * away;
-    int                    line = y > 0.0 ? -1 : 1;
+    const ts_train *train = it->scene->train;
+    uint32_t        count = 0;
 
+    *longest = 0;
     for (int face = TS_FRONT; face <= TS_REAR; face++) {
         const uint32_t p = train->shafts[s].pad[face];
         if (p == TS_NOWHERE || train->pads[p].accessory < 0)
             continue;
+        *longest = strlen(train->pads[p].name) > *longest ? strlen(train->pads[p].name) : *longest;
+        count++;
+    }
+    return count;
+}
+
+/* Does the name stand on an earlier one, or on the gear of another shaft? */
+static bool stands_on(const moving *it, const name *one)
+{
+    for (const name *other = it->names; other < one; other++)
+        if (one->left < other->right && other->left < one->right && one->top < other->bottom &&
+            other->top < one->bottom)
+            return true;
+    for (uint32_t s = 0; s < it->scene->train->shaft_count; s++) {
+        const ts_shaft_motion *at = &it->scene->motion->shafts[s];
+        if (s == one->shaft || !is_drawn(it, s))
+            continue;
+        const double x = at->x * it->scale, y = -at->y * it->scale;
+        const double across = x - fmin(fmax(x, one->left), one->right);
+        const double down   = y - fmin(fmax(y, one->top), one->bottom);
+        if (hypot(across, down) < radius_of(it, s) * it->scale)
+            return true;
+    }
+    return false;
+}
+
+static void lay_name(const moving *it, name *one, double x, double y, size_t longest)
+{
+    const double wide = LETTER * (double)longest;
+    const double high = LINE * one->lines;
+
+    one->x      = x;
+    one->y      = y;
+    one->left   = one->side == 0  ? x * it->scale - 0.5 * wide
+                  : one->side < 0 ? x * it->scale - wide
+                                  : x * it->scale;
+    one->right  = one->left + wide;
+    one->top    = -y * it->scale + (one->up ? -high - LETTER : LINE - LETTER - 4.0);
+    one->bottom = one->top + high;
+}
+
+/* Outside of the gears of the shaft; where that is taken, line by line further out. */
+static void place_name(moving *it, uint32_t s)
+{
+    const ts_shaft_motion *at   = &it->scene->motion->shafts[s];
+    const double           from = hypot(at->x, at->y);
+    const double           away = 1.0 + (from > 0.0 ? (radius_of(it, s) + GAP) / from : 0.0);
+    const double           x    = at->x * away;
+    name                  *one  = &it->names[it->name_count];
+    size_t                 longest;
+
+    *one       = (name){.shaft = s, .up = at->y > 0.0};
+    one->lines = lines_of(it, s, &longest);
+    one->side  = fabs(x) < CENTRE ? 0 : x < 0.0 ? -1 : 1;
+    if (one->lines == 0)
+        return;
+    for (one->steps = 0; one->steps < FURTHEST; one->steps++) {
+        const double further = LINE * one->steps / it->scale;
+        lay_name(it, one, x, at->y * away + (one->up ? further : -further), longest);
+        if (!stands_on(it, one))
+            break;
+    }
+    it->y_0    = fmax(it->y_0, (LETTER - one->top) / it->scale);
+    it->bottom = fmin(it->bottom, -(one->bottom + LETTER) / it->scale);
+    it->name_count++;
+}
+
+static bool place_names(moving *it, ts_arena *arena)
+{
+    it->names = TS_TAKE(arena, name, it->scene->train->shaft_count);
+    if (it->names == NULL)
+        return false;
+    for (uint32_t s = 0; s < it->scene->train->shaft_count; s++)
+        if (is_drawn(it, s))
+            place_name(it, s);
+    return true;
+}
+
+/* What had to go further out is led back to its gear. */
+static void leader(moving *it, const name *one)
+{
+    const ts_shaft_motion *at  = &it->scene->motion->shafts[one->shaft];
+    const double           r   = radius_of(it, one->shaft);
+    const double           end = one->y + (one->up ? -0.2 : 0.2) * LINE / it->scale;
+
+    add(it, "<path class=\"leader\" d=\"M");
+    point(it, at->x, at->y + (one->up ? r : -r));
+    add(it, "L");
+    point(it, one->side == 0 ? at->x : one->x, end);
+    add(it, "\"/>\n");
+}
+
+/* What stands on the front and on the rear of a shaft, one below the other. */
+static void write_name(moving *it, const name *one)
+{
+    const ts_train *train = it->scene->train;
+    int             line  = one->up ? -1 : 1;
+
+    if (one->steps > 1)
+        leader(it, one);
+    for (int face = TS_FRONT; face <= TS_REAR; face++) {
+        const uint32_t p = train->shafts[one->shaft].pad[face];
+        if (p == TS_NOWHERE || train->pads[p].accessory < 0)
+            continue;
         add(it, "<text transform=\"translate(");
-        point(it, x, y);
-        add(it, fabs(x) < CENTRE ? ")\" text-anchor=\"middle\""
-                : x < 0.0        ? ")\" text-anchor=\"end\""
-                                 : ")\"");
+        point(it, one->x, one->y);
+        add(it, one->side == 0  ? ")\" text-anchor=\"middle\""
+                : one->side < 0 ? ")\" text-anchor=\"end\""
+                                : ")\"");
         add(it, " dy=\"");
         number(it, line * LINE, 0);
         add(it, "\">");
         ts_markup_text(it->out, train->pads[p].name);
         add(it, "</text>\n");
-        line += y > 0.0 ? -1 : 1;
+        line += one->up ? -1 : 1;
     }
 }
 
 static void names(moving *it)
 {
-    for (uint32_t s = 0; s < it->scene->train->shaft_count; s++)
-        if (is_drawn(it, s))
-            names_of(it, s);
+    for (uint32_t n = 0; n < it->name_count; n++)
+        write_name(it, &it->names[n]);
 }
 
 /* ---- the whole ------------------------------------------------------------------------------- */
@@ -332,13 +444,15 @@ static void rule(moving *it, const char *before, ts_colour which, const char *af
 
 static void style(moving *it)
 {
-    rule(it, "<style>svg{background:", TS_COLOUR_PAPER, "}text{font:16px sans-serif;fill:");
+    rule(it, "<style>svg{background:", TS_COLOUR_PAPER,
+         "}text{font:16px B612,Verdana,'DejaVu Sans',sans-serif;fill:");
     colour(it, TS_COLOUR_INK);
     rule(it, ";stroke:", TS_COLOUR_PAPER, ";stroke-width:4;paint-order:stroke}");
     rule(it, "path,circle{stroke:", TS_COLOUR_INK, ";stroke-width:1}");
     rule(it, ".cw path,.cw circle{fill:", TS_COLOUR_GEAR_CW, "}");
     rule(it, ".ccw path,.ccw circle{fill:", TS_COLOUR_GEAR_CCW, "}");
     rule(it, ".spoke{stroke:", TS_COLOUR_INK3, ";stroke-width:2}");
+    rule(it, ".leader{fill:none;stroke:", TS_COLOUR_INK2, ";stroke-width:1}");
     rule(it, ".axle{stroke:", TS_COLOUR_INK3, "}");
     rule(it, ".flow{fill:none;stroke:", TS_COLOUR_POWER,
          ";stroke-width:7;stroke-opacity:.75;stroke-dasharray:14 "
@@ -380,7 +494,7 @@ ts_status ts_draw_moving(const ts_drawing_subject *subject, const ts_draw_option
     ts_face   face   = {.scene = &scene, .px = WIDTH};
     moving    it     = {.face = &face, .scene = &scene, .out = out};
     ts_status status = ts_face_measure(&face);
-    if (status == TS_OK && !measure(&it))
+    if (status == TS_OK && (!measure(&it) || !place_names(&it, arena)))
         status = ts_arena_failed(arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
     if (status == TS_OK) {
         face.px = it.scale;

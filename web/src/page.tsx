@@ -2,7 +2,7 @@
 import "virtual:look.css";
 import "./page.css";
 import { render } from "preact";
-import { useEffect, useState } from "preact/hooks";
+import { useEffect, useRef, useState } from "preact/hooks";
 import { Arrange } from "./panel/arrange";
 import { Compare } from "./panel/compare";
 import { Conditions } from "./panel/conditions";
@@ -21,13 +21,14 @@ import { Selectivity } from "./panel/selectivity";
 import { SpaceView } from "./panel/space";
 import { StartView } from "./panel/start";
 import { Title, Told } from "./panel/title";
+import { Unread } from "./panel/unread";
 import { Warming } from "./panel/warming";
 import { Working } from "./panel/working";
 import { FacePicture } from "./picture/face";
 import { spoolsWithBox } from "./picture/place";
 import { Drawn } from "./show/drawn";
 import { begin } from "./state/live";
-import { asTable, caution, closeTo, conditionName, hasState, hasView, leaf, told, turning, units, view, viewName, VIEWS } from "./state/store";
+import { asTable, caution, closeTo, conditionName, hasView, leaf, told, turning, units, unreadable, view, viewName, VIEWS } from "./state/store";
 
 function Views() {
   return (
@@ -43,10 +44,10 @@ const PLAYED: ReadonlySet<string> = new Set(["Start", "Seizure", "Modes", "Warmi
 
 /** What was said last, and beside it how the picture is shown. */
 function Below() {
-  const face = viewName.value === "Behind" || viewName.value === "Front";
+  const now = view.value, face = now !== null && (viewName.value === "Behind" || viewName.value === "Front");
   const close = face || viewName.value === "Effects" || PLAYED.has(viewName.value);
-  const table = face || viewName.value === "In space" || viewName.value === "Section" || viewName.value === "Selectivity" || viewName.value === "Float";
-  const now = view.value;
+  const space = now !== null && viewName.value === "In space";
+  const table = face || space || (now !== null && ["Section", "Selectivity", "Float"].includes(viewName.value));
   return (
     <div class={close || table || face || told.value !== null ? "below" : "below bare"}>
       <Told />
@@ -58,7 +59,7 @@ function Below() {
           </select>
         </label>}
         {table && <button type="button" aria-pressed={asTable.value} onClick={() => { asTable.value = !asTable.value; }}>Table</button>}
-        {(face || viewName.value === "In space") && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
+        {(face || space) && <button type="button" aria-pressed={turning.value} onClick={() => { turning.value = !turning.value; }}>Turn</button>}
       </div>}
     </div>
   );
@@ -120,25 +121,40 @@ function Keys(props: { close: () => void }) {
   );
 }
 
+/** Where what had the focus goes away with its view, the focus goes to the next view, not to the top of the page. */
+function useKeptFocus(): void {
+  const last = useRef<Element | null>(null);
+  useEffect(() => {
+    const keep = (event: FocusEvent): void => { last.current = event.target as Element; };
+    document.addEventListener("focusin", keep);
+    return () => document.removeEventListener("focusin", keep);
+  }, []);
+  useEffect(() => {
+    if (last.current !== null && !last.current.isConnected && document.activeElement === document.body) document.getElementById("bench")?.focus({ preventScroll: true });
+  }, [viewName.value]);
+}
+
 function Page() {
   const [help, setHelp] = useState(false);
   // A class sees the machine and what is said of it, large and without numbers.
   const teaching = viewName.value === "Learn" && hasView.value;
   useEffect(() => listenToKeys(() => setHelp(true)), []);
+  useKeptFocus();
   return (
     <div class={teaching ? "page teach" : leaf.value === "file" ? "page wide-file" : "page"}>
       <svg class="away" aria-hidden="true" width="1" height="1"><defs><pattern id="hatch" width="4.5" height="4.5" patternUnits="userSpaceOnUse" patternTransform="rotate(45)"><line class="hatch-line" x1="0" y1="0" x2="0" y2="4.5" /></pattern></defs></svg>
+      {hasView.value && (["Behind", "Front", "In space"] as string[]).includes(viewName.value) && <a class="skip" href="#shafts" onClick={(event) => { event.preventDefault(); document.getElementById("shafts")?.focus(); }}>To the shafts</a>}
       {!teaching && <a class="skip" href="#conditions" onClick={(event) => { event.preventDefault(); document.getElementById("scrubber")?.focus(); }}>To the conditions</a>}
       {!teaching && <a class="skip" href="#reading" onClick={(event) => { event.preventDefault(); document.getElementById("reading")?.focus(); }}>To the findings</a>}
       <Title />
       <main class={viewName.value === "Behind" || viewName.value === "Front" ? "left" : "left charts"}>
         <Views />
-        <div class="bench">{!hasView.value && !hasState.value ? <p class="wide">Reading the drive.</p> : !hasView.value ? <p class="wide">The file cannot be computed yet; see the leaf File.</p> : <Bench />}</div>
+        <div id="bench" class="bench" tabIndex={-1}>{!hasView.value && !unreadable.value ? <p class="wide">Reading the drive.</p> : !hasView.value ? <Unread /> : <Bench />}</div>
         <Below />
         {!teaching && <Conditions />}
       </main>
       {!teaching && <Reading />}
-      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {caution.value} <a href="/licences.txt">Licences of others in this page</a></footer>
+      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {caution.value || "Preliminary design aid."} <a href="/licences.txt">Licences of others in this page</a></footer>
       {help && <Keys close={() => setHelp(false)} />}
     </div>
   );

@@ -48,7 +48,7 @@ function Candidate(props: { one: Place; accessory: string; rank: number }) {
       <th scope="row">{where(one)}{one.here && <small> here now</small>}</th>
       <td><Mark name={mark} /> {one.verdict}</td>
       <td>{one.refuse}</td><td>{one.warn}</td><td>{one.not_computable}</td>
-      <td>{one.why.length === 0 ? "nothing stands against it" : <ul>{one.why.map((says) => <li key={says}>{says}</li>)}</ul>}</td>
+      <td>{one.why.length === 0 ? "nothing stands against it" : <ul>{one.why.map((says) => <li key={says}>{says}</li>)}{one.refuse + one.not_computable > one.why.length && <li class="quiet">and {one.refuse + one.not_computable - one.why.length} more</li>}</ul>}</td>
       <td class="do">
         <button type="button" onClick={look} aria-label={`Show ${where(one)} in the picture`}>Show</button>{" "}
         <button type="button" class={props.rank === 1 ? "main" : ""} aria-label={`${word}: ${where(one)}`} onClick={one.here ? keep : take}>{word}</button>

@@ -44,6 +44,13 @@ function markOfCell(now: View, cell: Cell): MarkName | null {
   return found === undefined ? null : markOf(found);
 }
 
+/** What a row is of: two gears that mesh, a shaft, or nothing in particular. */
+export function nameOfRow(now: View, row: MarginRow): string {
+  const mesh = now.meshes.find((one) => one.address === row.address);
+  const driver = now.shafts[mesh?.driver ?? -1], driven = now.shafts[mesh?.driven ?? -1];
+  return driver !== undefined && driven !== undefined ? `${driver.name} with ${driven.name}` : now.shafts[row.shaft]?.name ?? "";
+}
+
 function Bar(props: { margin: number }) {
   const at = (value: number): number => ((Math.min(MOST, Math.max(LEAST, value)) - LEAST) / (MOST - LEAST)) * 60;
   const zero = at(0), end = at(props.margin);
@@ -150,8 +157,8 @@ export function Conditions() {
                 <Row key={group.rule} now={now} title={group.title} small={group.rows.length > 1 ? `of ${group.rows.length}` : ""} cells={group.worst} of={group.of}
                   open={open === group.rule} onOpen={() => setOpen(open === group.rule ? null : group.rule)} />
                 {open === group.rule && group.rows.map((row) => {
-                  const shaft = now.shafts[row.shaft];
-                  return <Row key={`${row.rule} ${row.address}`} now={now} title={row.address ?? "all"} small={shaft === undefined ? "" : shaft.name} cells={row.cells} of={row.cells.map(() => row)} />;
+                  const name = nameOfRow(now, row);
+                  return <Row key={`${row.rule} ${row.address}`} now={now} title={name === "" ? row.address ?? "all" : name} small={name === "" ? "" : row.address ?? ""} cells={row.cells} of={row.cells.map(() => row)} />;
                 })}
               </>
             ))}

@@ -6,7 +6,7 @@ import { lintGutter, setDiagnostics, type Diagnostic } from "@codemirror/lint";
 import { EditorState, StateEffect, StateField } from "@codemirror/state";
 import { drawSelection, EditorView, highlightActiveLine, hoverTooltip, keymap, lineNumbers, showTooltip, type Tooltip } from "@codemirror/view";
 import { get } from "../wire/ask";
-import type { Remark } from "./file";
+import type { Remark } from "./remark";
 import { explain, offersAt, pathUnder, type Offer } from "./notation";
 
 export interface Editor {

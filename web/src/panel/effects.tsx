@@ -41,14 +41,18 @@ function placeOf(now: View, at: string, kind: Failure["kind"]): [number, number]
 
 function Picture(props: { now: View; failure: Failure; parts: Part[]; width: number; height: number }) {
   const { now, failure } = props;
-  const close = closeTo.value ?? chooseClose(now, props.width, props.height);
-  const sheet: Sheet = useMemo(() => layOut(now, props.width, props.height, 1, close), [now, props.width, props.height, close]);
+  const failed = placeOf(now, failure.at, failure.kind);
+  const sheet: Sheet = useMemo(() => {
+    const near = layOut(now, props.width, props.height, 1, closeTo.value ?? chooseClose(now, props.width, props.height));
+    const x = toX(near, failed?.[0] ?? 0), y = toY(near, failed?.[1] ?? 0);
+    // What fails is shown, also where only the whole drive shows it.
+    return closeTo.value !== null || failed === null || (x > 0 && x < near.width && y > 0 && y < near.height) ? near : layOut(now, props.width, props.height, 1, "");
+  }, [now, props.width, props.height, closeTo.value, failed?.[0], failed?.[1]]);
   const goes = (name: string): Goes => failure.pads.find((one) => one.accessory === name)?.goes ?? "on";
   const choose = (at: string, kind: Failure["kind"]): void => {
     const part = props.parts.find((one) => one.at === at && one.kind === kind);
     if (part !== undefined) failing.value = part.modes[0]?.index ?? 0;
   };
-  const failed = placeOf(now, failure.at, failure.kind);
   const cuts = [...new Set(failure.pads.map((one) => one.interrupted_at).filter((one) => one !== undefined))];
   return (
     <svg width={sheet.width} height={sheet.height} viewBox={`0 0 ${sheet.width} ${sheet.height}`} class="effects-face" role="img" aria-label={`${failure.part}, ${failure.mode}. ${failure.pads.map((one) => `${one.accessory} ${WORD[one.goes]}`).join("; ")}.`}>
@@ -60,6 +64,7 @@ function Picture(props: { now: View; failure: Failure; parts: Part[]; width: num
         if (shaft.x === null || shaft.y === null) return null;
         return <circle key={shaft.address} class="part" cx={toX(sheet, shaft.x)} cy={toY(sheet, shaft.y)} r={shaft.r * sheet.k} onPointerDown={() => choose(shaft.address, "shaft")} />;
       })}
+      {failed !== null && <circle class="ring" cx={toX(sheet, failed[0])} cy={toY(sheet, failed[1])} r={30} />}
       {boxShafts(now).map(({ shaft }) => shaft.x === null || shaft.y === null ? null : (
         <g key={shaft.address} class="pad" onPointerDown={() => choose(shaft.address, "shaft")}><circle class="number" cx={toX(sheet, shaft.x)} cy={toY(sheet, shaft.y)} r={10} /><text x={toX(sheet, shaft.x)} y={toY(sheet, shaft.y) + 4} text-anchor="middle">{shaft.number}</text></g>
       ))}
@@ -81,7 +86,6 @@ function Picture(props: { now: View; failure: Failure; parts: Part[]; width: num
         const place = placeOf(now, at ?? "", "shaft");
         return place === null ? null : <path key={at} class="cut-here" d={`M${toX(sheet, place[0]) - 9},${toY(sheet, place[1]) - 24}l18,18m0,-18l-18,18`} />;
       })}
-      {failed !== null && <circle class="ring" cx={toX(sheet, failed[0])} cy={toY(sheet, failed[1])} r={30} />}
     </svg>
   );
 }
@@ -90,21 +94,26 @@ function breaks(failure: Failure): string {
   return failure.breaks.map((one) => `${one.neck !== undefined ? "the neck" : "teeth or a shaft"} at ${one.neck ?? one.part ?? ""} ${one.meant ? "as meant" : "which is not meant"}, with ${one.at_most === null ? "a torque that is not known" : `${one.at_most.toFixed(0)} N.m at the most`}`).join("; ");
 }
 
-function Outcome(props: { now: View; failure: Failure }) {
+function sentence(says: string): string {
+  return says.slice(0, 1).toUpperCase() + says.slice(1);
+}
+
+function Outcome(props: { now: View; failure: Failure; parts: Part[] }) {
   const { failure } = props;
+  const named = (at: string): string => props.parts.find((one) => one.at === at)?.part ?? at;
   const number = (name: string): number | string => {
     const pad = props.now.pads.find((one) => one.name === name);
     return pad === undefined ? "" : props.now.shafts[pad.shaft]?.number ?? "";
   };
   return (
     <div class="outcome">
-      <p role="status" aria-live="polite"><b>{failure.part}, {failure.mode}.</b> {failure.effect === "" ? "Nothing that has a name." : `${failure.effect}.`} {failure.seen !== "" && `Seen: ${failure.seen}.`}</p>
+      <p role="status" aria-live="polite"><b>{failure.part}, {failure.mode}.</b> {failure.effect === "" ? "Nothing that has a name." : `${sentence(failure.effect)}.`} {failure.seen !== "" && `Seen: ${failure.seen}.`}</p>
       {failure.breaks.length > 0 && <p>Breaks for it: {breaks(failure)}.</p>}
-      <p>{failure.engine && `${failure.engine}. `}{failure.start_possible ? "A start stays possible." : "No start is possible."} {failure.oil_lost ? "Oil is lost. " : ""}{failure.metal_in_oil ? "Metal comes into the oil." : ""}</p>
+      <p>{failure.engine && `${sentence(failure.engine)}. `}{failure.start_possible ? "A start stays possible." : "No start is possible."} {failure.oil_lost ? "Oil is lost. " : ""}{failure.metal_in_oil ? "Metal comes into the oil." : ""}</p>
       <table class="plain">
         <caption class="away">What goes on when {failure.part} is {failure.mode}</caption>
         <thead><tr><th scope="col">Shaft</th><th scope="col">Accessory</th><th scope="col">Goes</th><th scope="col">Cut off at</th></tr></thead>
-        <tbody>{failure.pads.map((one) => <tr key={one.accessory}><td>{number(one.accessory)}</td><th scope="row">{one.accessory}</th><td><b>{SIGN[one.goes]}</b> {WORD[one.goes]}</td><td>{one.interrupted_at ?? "\u00b7"}</td></tr>)}</tbody>
+        <tbody>{failure.pads.map((one) => <tr key={one.accessory}><td>{number(one.accessory)}</td><th scope="row">{one.accessory}</th><td><b>{SIGN[one.goes]}</b> {WORD[one.goes]}</td><td>{one.interrupted_at === undefined ? "\u00b7" : named(one.interrupted_at)}</td></tr>)}</tbody>
       </table>
     </div>
   );
@@ -143,7 +152,7 @@ function Causes(props: { all: All }) {
       const alone = one.sets.filter((set) => set.length === 1), pairs = one.sets.filter((set) => set.length > 1);
       return (
         <details key={one.effect}>
-          <summary><b>{one.effect}</b>: {alone.length} failures alone bring it, {pairs.length} pairs together</summary>
+          <summary><b>{one.effect}</b>: {alone.length} {alone.length === 1 ? "failure alone brings" : "failures alone bring"} it, {pairs.length === 0 ? "no pair" : pairs.length === 1 ? "1 pair" : `${pairs.length} pairs`} together</summary>
           <ul class="causes">{[...alone, ...pairs].slice(0, 200).map((set) => <li key={set.join()}>{set.map((index, place) => <>{place > 0 && " together with "}<button key={index} type="button" class="link" onClick={() => { failing.value = index; document.getElementById("effects-top")?.scrollIntoView(); }}>{name(index)}</button></>)}</li>)}</ul>
         </details>
       );
@@ -182,8 +191,11 @@ export function Effects() {
           <span role="group" aria-label="way in which it fails">{part.modes.map((mode) => <button key={mode.index} type="button" aria-pressed={mode.index === index} class={mode.index === index ? "main" : ""} onClick={() => { failing.value = mode.index; }}>{mode.mode}</button>)}</span>
         </p>
         <div class="beside">
-          <Picture now={now} failure={failure} parts={parts} width={wide} height={340} />
-          <Outcome now={now} failure={failure} />
+          <div>
+            <Picture now={now} failure={failure} parts={parts} width={wide} height={340} />
+            <p class="quiet">Ring: what fails. Red cross: where drives are cut off. Pads: x stops, ? in doubt, {SIGN.on} goes on.</p>
+          </div>
+          <Outcome now={now} failure={failure} parts={parts} />
         </div>
         <h3>What may have brought an effect about?</h3>
         <Causes all={got} />

@@ -5,16 +5,8 @@ import { line, state, told, view } from "../state/store";
 import { post } from "../wire/ask";
 import type { TryAnswer } from "../wire/view";
 import type { Editor } from "./editor";
+import { remarks, type Remark } from "./remark";
 import { ThreeWay } from "./threeway";
-
-export interface Remark { line: number; column: number; level: "refuse" | "warn" | "note"; says: string }
-
-function remarks(got: TryAnswer | null): Remark[] {
-  if (got === null) return [];
-  const wrong = (got.wrong?.messages ?? []).map((one): Remark => ({ line: one.line, column: one.column, level: "refuse", says: one.says + (one.expected ? `; expected: ${one.expected}` : "") }));
-  const found = got.findings.filter((one) => one.state !== "waived").map((one): Remark => ({ line: one.line, column: one.column, level: one.level, says: one.says }));
-  return [...wrong, ...found];
-}
 
 export function FilePanel() {
   const place = useRef<HTMLDivElement>(null);

@@ -16,7 +16,7 @@ const STEPS = 1000;
 const SCALED = new Set(["N.m", "um"]);
 
 export function clock(t: number): string {
-  return t < 1e-3 ? `${number(t * 1e6, 3)} \u00b5s` : t < 1 ? `${number(t * 1e3, 4)} ms` : `${number(t, 4)} s`;
+  return t === 0 ? "0 s" : t < 1e-3 ? `${number(t * 1e6, 3)} \u00b5s` : t < 1 ? `${number(t * 1e3, 4)} ms` : `${number(t, 4)} s`;
 }
 
 /** `drawn`: the beginning drawn out, each power of ten as long as the next. */
@@ -151,7 +151,7 @@ function Table(props: { course: Course }) {
 }
 
 /** `turned`: how much of a turn is shown, where time alone is not slow enough for the eye. */
-export function Player(props: { now: View; course: Course; drawn: boolean; turned: number; speeds?: string; loads: string }) {
+export function Player(props: { now: View; course: Course; drawn: boolean; turned: number; speeds?: string; loads: string; tint?: string }) {
   const { course } = props;
   const time = useSignal(0);
   const [drawn, setDrawn] = useState(props.drawn);
@@ -189,7 +189,10 @@ export function Player(props: { now: View; course: Course; drawn: boolean; turne
       <p class="away" role="status" aria-live="polite">{playing ? "" : said}</p>
       {asTable.value ? <Table course={course} /> : (
         <div class="beside">
-          <MovingFace now={props.now} course={course} time={time} turned={props.turned} size={face.current} />
+          <div class="face">
+            <MovingFace now={props.now} course={course} time={time} turned={props.turned} size={face.current} />
+            {props.tint !== undefined && <p class="quiet">{props.tint}</p>}
+          </div>
           <div class="charts">
             <Chart course={course} lines={speedLines} title={props.speeds ?? "rpm"} drawn={drawn} time={time} height={160} />
             <Key course={course} all={course.speeds} lines={speedLines} chosen={speeds} choose={chooseSpeed} time={time} name="speeds" />

@@ -15,7 +15,7 @@ export function Rail() {
   const shafts = boxShafts(now);
   if (front) shafts.reverse();
   return (
-    <div class={shafts.length > 10 ? "rail many" : "rail"} role="listbox" aria-label="shafts" aria-orientation="horizontal" tabIndex={0}
+    <div class={shafts.length > 10 ? "rail many" : "rail"} id="shafts" role="listbox" aria-label="shafts" aria-orientation="horizontal" tabIndex={0}
       aria-activedescendant={chosen.value >= 0 ? `shaft-${chosen.value}` : undefined}>
       {shafts.map(({ shaft, index }) => {
         const taken = padsOf(now, index).reduce((sum, pad) => sum + (pad.power[c] ?? 0), 0);

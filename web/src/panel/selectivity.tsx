@@ -164,7 +164,7 @@ export function Selectivity() {
       <p><label>Torques{" "}
         <select value={referred ? "input" : "pad"} onChange={(event) => setReferred(event.currentTarget.value === "input")}>
           <option value="input">at the input of the box</option><option value="pad">at each pad</option>
-        </select></label> <small>{unit}, each ten times as wide</small></p>
+        </select></label> <small>{unit}; each heavy line ten times the one before</small></p>
       {says !== null && <p class="bad">{says}</p>}
       {got !== null && (asTable.value ? <Table rows={rows} referred={referred} /> : (
         <Chart label={`Necks of ${rows.length} accessories. ${verdict}`} width={scale.width} height={height} stops={stopsOf(rows, scale, referred)}>

@@ -54,7 +54,7 @@ export function StartView() {
       {says !== null && <p class="bad">{says}</p>}
       {got?.missing !== undefined && <p>It cannot be computed: {got.of !== undefined ? `${got.of} lacks ` : "the file lacks "}{got.missing}.</p>}
       {got?.outcome !== undefined && <p role="status"><b>It ends: {got.outcome}</b>{got.t != null && ` after ${number(got.t, 3)} s`}{got.because !== undefined && `, ${got.because}`}.</p>}
-      {course !== null && got !== null && <><Player now={now} course={course} drawn={false} turned={TURNED} loads="% of what bears it" /><h3>Necks</h3><Necks start={got} /></>}
+      {course !== null && got !== null && <><Player now={now} course={course} drawn={false} turned={TURNED} loads="% of what bears it" tint="Beside each shaft: its torque, as a part of what bears it." /><h3>Necks</h3><Necks start={got} /></>}
     </div>
   );
 }

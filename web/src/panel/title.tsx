@@ -1,10 +1,28 @@
 // What is open, does it hold, and what can be taken back?
 import { inTurn, redo, undo } from "../state/acts";
-import { conditionName, finding, ground, GROUNDS, leaf, state, told, units, view, viewName, type Ground, type Units } from "../state/store";
-import { Mark, markOf, word, type MarkName } from "../show/mark";
+import { conditionName, finding, ground, GROUNDS, leaf, state, told, units, unreadable, view, viewName, type Ground, type Units } from "../state/store";
+import { Mark, markOf, type MarkName } from "../show/mark";
 import type { Finding } from "../wire/view";
 
 const ORDER: MarkName[] = ["refuse", "notcomp", "warn", "waived", "note"];
+
+const COUNTED: Record<MarkName, [string, string]> = {
+  refuse: ["refusal", "refusals"], warn: ["warning", "warnings"], note: ["note", "notes"],
+  waived: ["waived", "waived"], notcomp: ["not computable", "not computable"], pass: ["", ""],
+};
+
+function Count(props: { name: MarkName; many: number }) {
+  return <li class={props.many === 0 ? "quiet" : ""}><Mark name={props.name} /> <b>{props.many}</b> {COUNTED[props.name][props.many === 1 ? 0 : 1]}</li>;
+}
+
+/** Before its colon the sentence says all; what is counted stands below it. */
+function Verdict() {
+  const now = view.value, stale = unreadable.value;
+  const says = stale ? (now === null ? "The file cannot be computed yet." : "The text cannot be computed; the last drive that could be is shown.") : now?.says ?? "";
+  const names = now?.findings.map(markOf) ?? [];
+  const mark = stale || names.includes("notcomp") ? "notcomp" : "pass";
+  return <b id="verdict" class={stale ? "stale" : ""} title={says}>{says !== "" && <Mark name={!stale && names.includes("refuse") ? "refuse" : mark} />} {says.split(":")[0]}</b>;
+}
 
 function Counts() {
   const now = view.value;
@@ -13,7 +31,7 @@ function Counts() {
   return (
     <ul class="counts">
       {ORDER.map((name) => (
-        <li key={name}><Mark name={name} /> <b>{names.filter((one) => one === name).length}</b> {word(name)}</li>
+        <Count key={name} name={name} many={names.filter((one) => one === name).length} />
       ))}
     </ul>
   );
@@ -26,8 +44,8 @@ export function Title() {
     <header class="title">
       <div><span class="key">Drive</span><h1>{now?.title ?? "towershaft"}</h1></div>
       <div><span class="key">File, revision</span><span>{file?.file ?? ""}{now?.revision ? `, ${now.revision}` : ""}</span></div>
-      <div class="shown"><span class="key">Condition shown</span><span>{conditionName.value}</span></div>
-      <div class="verdict"><span class="key" id="verdict">{file !== null && file.computed !== file.serial ? "The text cannot be computed; the last drive that could be is shown." : now?.says ?? ""}</span><Counts /></div>
+      {now !== null && <div class="shown"><span class="key">Condition shown</span><span>{conditionName.value}</span></div>}
+      <div class="verdict"><Verdict /><Counts /></div>
       <div class="undo">
         <button type="button" disabled={!file?.undo} title={file?.undo ? `Ctrl+Z: ${file.undo}` : "nothing to take back"} onClick={() => inTurn(undo)}>Undo</button>
         <button type="button" disabled={!file?.redo} title={file?.redo ? `Ctrl+Shift+Z: ${file.redo}` : "nothing to do again"} onClick={() => inTurn(redo)}>Redo</button>
@@ -67,12 +85,12 @@ function Names(props: { all: Finding[]; most: number; link: boolean }) {
   );
 }
 
-const HINT = "Choose a shaft with the mouse. Drag it to another place or to the other face; roll the mouse wheel over it to change its teeth. Every act can be undone.";
+const HINT = "Choose a shaft with the mouse. Drag it to another place or to the other face; roll the mouse wheel over it to change its teeth. Every act can be undone; ? shows the keys.";
 
 /** Also read aloud: what was done, and what it broke. */
 export function Told() {
   const now = told.value;
-  const face = viewName.value === "Behind" || viewName.value === "Front";
+  const face = view.value !== null && (viewName.value === "Behind" || viewName.value === "Front");
   const broke = now?.after?.broke ?? [], closed = now?.after?.closed ?? [];
   return (
     <p class={now?.bad ? "told bad" : "told"} role="status" aria-live="polite">

@@ -3,6 +3,7 @@ import { useEffect, useState } from "preact/hooks";
 import { get } from "../wire/ask";
 import type { Note, Why } from "../wire/view";
 import { leaf, line, state, units, view, working } from "../state/store";
+import { nameOfRow } from "./conditions";
 import { Field } from "../show/field";
 import { number, percent } from "../show/format";
 import { act } from "../state/acts";
@@ -87,16 +88,17 @@ function Head(props: { at: string; root: Note }) {
   const c = row?.cells.findIndex((cell) => cell.working === props.at) ?? -1;
   const cell = row?.cells[c];
   const where = (x: number): number => ((Math.min(SCALE.most, Math.max(SCALE.least, x)) - SCALE.least) / (SCALE.most - SCALE.least)) * SCALE.width;
+  const of = row === undefined || view.value === null ? "" : nameOfRow(view.value, row);
   const limit = cell?.limit === null || cell?.limit === undefined ? null : demand(props.root, cell.limit);
   return (
     <div class="result">
       <p class="figure"><Symbol text={props.root.typeset ?? props.root.symbol ?? ""} /> = {shown(props.root)}</p>
       {row !== undefined && cell !== undefined && cell.margin !== null && cell.margin !== undefined && <>
-        <p>{row.title} at {view.value?.conditions[c]}: {limit === null ? "" : `${limit} is demanded, so the margin is `}<b>{percent(cell.margin)} %</b></p>
-        <svg width={SCALE.width + 90} height={16} aria-hidden="true">
+        <p>{row.title}{of !== "" && ` of ${of}`} at {view.value?.conditions[c]}: {limit === null ? "" : `${limit} is demanded, so the margin is `}<b>{percent(cell.margin)} %</b></p>
+        <svg width={SCALE.width + 120} height={16} aria-hidden="true">
           <rect class={cell.margin < 0 ? "less" : "more"} x={Math.min(where(0), where(cell.margin))} y={4} width={Math.max(1, Math.abs(where(cell.margin) - where(0)))} height={8} />
           <line class="p4" x1={where(0)} y1={0} x2={where(0)} y2={16} /><line class="p1" x1={0} y1={8} x2={SCALE.width} y2={8} />
-          <text x={SCALE.width + 8} y={12}>{"\u2212"}20 to +60 %</text>
+          <text x={SCALE.width + 8} y={12}>scale {"\u2212"}20 to +60 %</text>
         </svg>
       </>}
     </div>

@@ -6,9 +6,9 @@ import { boxShafts, carried, chosen, closeTo, condition, findingsOf, mainGear, t
 import { Mark, markOf } from "../show/mark";
 import { speed } from "../show/format";
 import type { Gear, Shaft, Side, View } from "../wire/view";
-import { Names } from "./names";
+import { Names, shared, STRIP, type Box } from "./names";
 import { outline } from "./outline";
-import { Overlaps } from "./overlap";
+import { clashBoxes, Overlaps } from "./overlap";
 import { bodyRadius, chooseClose, keepSheet, layOut, toX, toY, type Sheet } from "./place";
 import { Ribbons, RibbonScale } from "./ribbons";
 import { useSize } from "./size";
@@ -22,9 +22,17 @@ function clockPoint(sheet: Sheet, clock: number, r: number): [number, number] {
   return [toX(sheet, r * Math.sin(clock)), toY(sheet, r * Math.cos(clock))];
 }
 
+const SPEEDS_HALF = 92;
+
+/** How far over the axis the lowest of the spools' speeds stands, in px. */
+function hubTop(now: View, sheet: Sheet): number {
+  const bevels = now.gears.filter((gear) => gear.role === "bevel" && now.shafts[gear.shaft]?.kind === "spool").map((gear) => gear.r);
+  return (bevels.length === 0 ? 0.04 : Math.max(...bevels)) * sheet.k + 8;
+}
+
 function Dial(props: { now: View; sheet: Sheet }) {
   const { now, sheet } = props;
-  return useMemo(() => drawDial(now, sheet), [now.engine, now.dial, sheet]);
+  return useMemo(() => drawDial(now, sheet), [now.engine, now.dial, now.gears, now.spools.length, sheet]);
 }
 
 function drawDial(now: View, sheet: Sheet) {
@@ -41,6 +49,9 @@ function drawDial(now: View, sheet: Sheet) {
   const hours = [];
   for (let hour = 1; hour <= 12; hour++) {
     const [x, y] = clockPoint(sheet, (now.dial * hour * Math.PI) / 6, r - 36 / sheet.k);
+    // The speeds of the spools stand over the hub; on a small dial an hour would stand among them.
+    const among = sheet.oy - hubTop(now, sheet) - y;
+    if (Math.abs(x - sheet.ox) < SPEEDS_HALF && among > -14 && among < 16 * now.spools.length + 8) continue;
     hours.push(<text key={hour} x={x} y={y + 5} text-anchor="middle" class="hour">{hour}</text>);
   }
   return (
@@ -175,7 +186,7 @@ export function Hub(props: { now: View; sheet: Sheet; condition: number | null }
         </g>
       ))}
       {props.condition !== null && now.spools.map((spool, index) => (
-        <text key={spool.name} class="label" text-anchor="middle" x={sheet.ox} y={sheet.oy - (bevels[0]?.r ?? 0.04) * sheet.k - 8 - 16 * index}>
+        <text key={spool.name} class="label" text-anchor="middle" x={sheet.ox} y={sheet.oy - hubTop(now, sheet) - 16 * index}>
           {`${spool.name} spool `}<tspan class="strong">{speed(spool.speed[props.condition ?? 0])}</tspan>{` ${now.units.speed}`}
         </text>
       ))}
@@ -219,14 +230,33 @@ function Sense(props: { shaft: Shaft; sheet: Sheet }) {
   );
 }
 
-function Marks(props: { now: View; index: number; x: number; y: number }) {
+/** Of a mark with its number, as seen from the axis of its shaft: over it, below, beside. */
+const STANDS: [number, number][] = [[-12, -26], [-12, 26], [24, 0], [-48, 0], [24, -26], [-60, -26]];
+const TAG = { x: -10, y: -10, width: 44, height: 19 };
+
+/** Where the marks of a shaft hide none of the places where bodies clash, nor the number of another shaft. */
+function standOf(x: number, y: number, keepOff: Box[]): [number, number] {
+  let best: [number, number] = STANDS[0] ?? [0, 0], least = Infinity;
+  STANDS.forEach((one, rank) => {
+    const tag = { x: x + one[0] + TAG.x, y: y + one[1] + TAG.y, width: TAG.width, height: TAG.height };
+    const bad = keepOff.reduce((sum, other) => sum + shared(tag, other), 0) + rank;
+    if (bad < least) {
+      least = bad;
+      best = one;
+    }
+  });
+  return best;
+}
+
+function Marks(props: { now: View; index: number; x: number; y: number; keepOff: Box[] }) {
   const open = findingsOf(props.now, props.index).filter((one) => one.level !== "note" || one.state === "not computable");
   if (open.length === 0) return null;
+  const [dx, dy] = standOf(props.x, props.y, props.keepOff), away = dy > 0 ? 20 : -20;
   return (
     <g class="tags">
       {open.slice(0, 3).map((one, place) => (
-        <g key={one.fingerprint} transform={`translate(${props.x - 12},${props.y - 26 - 20 * place})`}>
-          <rect class="tag" x={-10} y={-10} width={44} height={19} />
+        <g key={one.fingerprint} transform={`translate(${props.x + dx},${props.y + dy + away * place})`}>
+          <rect class="tag" {...TAG} />
           <Mark name={markOf(one)} size={13} x={0} y={0} />
           <text class="small" x={10} y={4}>{`F${props.now.findings.indexOf(one) + 1}`}</text>
         </g>
@@ -336,7 +366,9 @@ function Face(props: {
   }, [now, size, front, close]);
   kept.current = { sheet, close };
   const keep = useTurning(now, sheet);
-  const zone = { x: sheet.width - 178, y: sheet.height - 74, width: 170, height: 66 };
+  const keepOff = useMemo(() => [...clashBoxes(now, sheet),
+    ...boxShafts(now).flatMap(({ shaft }) => (shaft.x === null || shaft.y === null ? [] : [{ x: toX(sheet, shaft.x) - 10, y: toY(sheet, shaft.y) - 10, width: 20, height: 20 }]))], [now, sheet]);
+  const zone = { x: sheet.width - 178, y: sheet.height - 104, width: 170, height: 66 };
   const point = (event: PointerEvent | WheelEvent): [number, number] => {
     const box = props.holder.current?.getBoundingClientRect();
     return [event.clientX - (box?.left ?? 0), event.clientY - (box?.top ?? 0)];
@@ -398,15 +430,15 @@ function Face(props: {
             </>}
             <circle class="number" cx={x} cy={y} r={10} />
             <text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>
-            <Marks now={now} index={index} x={x} y={y} />
+            <Marks now={now} index={index} x={x} y={y} keepOff={keepOff} />
           </g>
         );
       })}
       <Overlaps now={now} sheet={sheet} />
       <Names now={now} sheet={sheet} />
-      <text class="label strong" x={14} y={sheet.height - 44}>{front ? "Seen from the front" : "Seen from behind"}</text>
-      <text class="small" x={14} y={sheet.height - 28}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>
-      <RibbonScale now={now} sheet={sheet} x={14} y={sheet.height - 12} />
+      <text class="label strong" x={14} y={sheet.height - 44 - STRIP}>{front ? "Seen from the front" : "Seen from behind"}</text>
+      <text class="small" x={14} y={sheet.height - 28 - STRIP}>{front ? "looking rearward; rear bodies dashed" : "looking forward; front bodies dashed"}</text>
+      <RibbonScale now={now} sheet={sheet} x={14} y={sheet.height - 12 - STRIP} />
       {drag?.moved && from !== undefined && (
         <g class="dragging">
           <line class="p2" x1={toX(sheet, from.x ?? 0)} y1={toY(sheet, from.y ?? 0)} x2={drag.x} y2={drag.y} />

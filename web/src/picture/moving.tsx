@@ -5,9 +5,30 @@ import { angleAt, valueAt, type Course } from "../state/course";
 import { boxShafts, chosen, closeTo } from "../state/store";
 import type { View } from "../wire/view";
 import { Boxes, Gears, Hub } from "./face";
+import { shared, type Box } from "./names";
 import { bodyRadius, chooseClose, layOut, toX, toY, type Sheet } from "./place";
 
 const TINTS = 8;
+
+const SHARE_WIDE = 40, SHARE_HIGH = 14;
+/** Base lines of a share, as seen from the axis of its shaft. */
+const STANDS: [number, number][] = [[0, 26], [0, -15], [0, 40], [0, -29], [0, 54], [0, -43]];
+
+/** The share of each shaft where it covers no other share and no number. */
+function shareStands(now: View, sheet: Sheet): Map<number, [number, number]> {
+  const all = boxShafts(now).filter(({ shaft }) => shaft.x !== null && shaft.y !== null);
+  const taken: Box[] = all.map(({ shaft }) => ({ x: toX(sheet, shaft.x ?? 0) - 11, y: toY(sheet, shaft.y ?? 0) - 11, width: 22, height: 22 }));
+  const out = new Map<number, [number, number]>();
+  for (const { shaft, index } of all) {
+    const x = toX(sheet, shaft.x ?? 0), y = toY(sheet, shaft.y ?? 0);
+    const boxOf = ([dx, dy]: [number, number]): Box => ({ x: x + dx - SHARE_WIDE / 2, y: y + dy - SHARE_HIGH + 3, width: SHARE_WIDE, height: SHARE_HIGH });
+    const bad = STANDS.map((one, rank) => taken.reduce((sum, other) => sum + shared(boxOf(one), other), 0) + rank);
+    const best = STANDS[bad.indexOf(Math.min(...bad))] ?? [0, 26];
+    taken.push(boxOf(best));
+    out.set(index, best);
+  }
+  return out;
+}
 
 interface Held { gears: Map<SVGGElement, number>; rotors: Map<string, SVGGElement>; loads: Map<number, SVGGElement>; necks: Map<string, SVGGElement>; teeth: Map<number, SVGGElement> }
 
@@ -33,7 +54,7 @@ function show(course: Course, sheet: Sheet, held: Held, now: View, time: number,
     const text = one.lastElementChild, tint = one.firstElementChild;
     if (tint === null || text === null) continue;
     set(tint, "class", share === null ? "load" : share >= 1 ? "load over" : `load t${Math.min(TINTS, Math.ceil(share * TINTS))}`);
-    const says = share === null ? "" : `${(share * 100).toFixed(share < 0.1 ? 1 : 0)} %`;
+    const says = share === null ? "" : `${(share * 100).toFixed(share < 0.1 && share > 0 ? 1 : 0)} %`;
     if (text.textContent !== says) text.textContent = says;
   }
   for (const [name, one] of held.necks) set(one, "class", time >= (course.necks.get(name) ?? Infinity) ? "snap broken" : "snap");
@@ -79,6 +100,7 @@ export function MovingFace(props: { now: View; course: Course; time: Signal<numb
   const { now, course, size } = props;
   const close = closeTo.value ?? chooseClose(now, size.width, size.height);
   const sheet = useMemo(() => layOut(now, size.width, size.height, 1, close), [now, size.width, size.height, close]);
+  const stands = useMemo(() => shareStands(now, sheet), [now, sheet]);
   const held = useRef<Held>({ gears: new Map(), rotors: new Map(), loads: new Map(), necks: new Map(), teeth: new Map() });
   useEffect(() => props.time.subscribe((time) => show(course, sheet, held.current, now, time, props.turned)), [course, sheet, now, props.turned, props.time]);
   const place = (shaft: number): [number, number] => {
@@ -96,7 +118,7 @@ export function MovingFace(props: { now: View; course: Course; time: Signal<numb
         const [x, y] = place(index);
         return (
           <g key={shaft.address} class="shaft" onPointerDown={() => { chosen.value = index; }}>
-            <g ref={(one) => keep(held.current.loads, index, one)}><circle class="load" cx={x} cy={y} r={shaft.r_main * sheet.k} /><text class="label strong" text-anchor="middle" x={x} y={y + (shaft.number % 2 === 0 ? 40 : 26)} /></g>
+            <g ref={(one) => keep(held.current.loads, index, one)}><circle class="load" cx={x} cy={y} r={shaft.r_main * sheet.k} /><text class="label strong" text-anchor="middle" x={x} y={y + (stands.get(index)?.[1] ?? 26)} /></g>
             {index === chosen.value && <><circle class="halo-ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} /><circle class="ring" cx={x} cy={y} r={(shaft.r + 0.004) * sheet.k} /></>}
             <circle class="number" cx={x} cy={y} r={10} /><text class="number-text" x={x} y={y + 4} text-anchor="middle">{shaft.number}</text>
           </g>

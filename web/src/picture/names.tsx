@@ -4,13 +4,13 @@ import { boxShafts, chosen, padsOf } from "../state/store";
 import type { View } from "../wire/view";
 import { bodyRadius, toX, toY, type Sheet } from "./place";
 
-interface Box { x: number; y: number; width: number; height: number }
+export interface Box { x: number; y: number; width: number; height: number }
 interface Label { index: number; box: Box; lines: string[]; near: [number, number] }
 
 const LINE = 15, LETTER = 7.2, GAP = 8;
 const WAYS = [0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2, 1.6, -1.6, 2.2, -2.2, Math.PI];
 
-function shared(a: Box, b: Box): number {
+export function shared(a: Box, b: Box): number {
   const width = Math.min(a.x + a.width, b.x + b.width) - Math.max(a.x, b.x);
   const height = Math.min(a.y + a.height, b.y + b.height) - Math.max(a.y, b.y);
   return width > 0 && height > 0 ? width * height : 0;
@@ -26,33 +26,62 @@ function boxAt(x: number, y: number, turn: number, width: number, height: number
   return { x: x + GAP * c + (c - 1) * width / 2, y: y + GAP * s + (s - 1) * height / 2, width, height };
 }
 
+/** What can be done with a shaft may need a second line, which covers this much of the picture. */
+export const STRIP = 26;
+
+const APART = 4;
+
+/** Points every few px along the cowl and the casing: a name should not stand across a heavy line. */
+function heavyLines(now: View, sheet: Sheet): [number, number][] {
+  const out: [number, number][] = [];
+  const keep = (x: number, y: number): void => { if (x > 0 && y > 0 && x < sheet.width && y < sheet.height) out.push([x, y]); };
+  now.engine.cowl.forEach(([x, y], index) => {
+    const next = now.engine.cowl[index + 1];
+    if (next === undefined) return;
+    const x1 = toX(sheet, x), y1 = toY(sheet, y), x2 = toX(sheet, next[0]), y2 = toY(sheet, next[1]);
+    const pieces = Math.max(1, Math.min(400, Math.round(Math.hypot(x2 - x1, y2 - y1) / APART)));
+    for (let i = 0; i < pieces; i++) keep(x1 + ((x2 - x1) * i) / pieces, y1 + ((y2 - y1) * i) / pieces);
+  });
+  const r = (now.engine.casing ?? 0) * sheet.k, around = Math.min(4000, Math.ceil((2 * Math.PI * r) / APART));
+  for (let i = 0; i < around; i++) keep(sheet.ox + r * Math.cos((2 * Math.PI * i) / around), sheet.oy + r * Math.sin((2 * Math.PI * i) / around));
+  return out;
+}
+
+/** A third of a line of letters, for every px that a heavy line runs through it. */
+function struck(box: Box, lines: [number, number][]): number {
+  let count = 0;
+  for (const [x, y] of lines) if (x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height) count++;
+  return count * APART * 5;
+}
+
 /** What of the box is not on the sheet weighs most, another name next, a part of the machine least. */
-function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[]): number {
-  const inside = shared(box, { x: 4, y: 4, width: sheet.width - 8, height: sheet.height - 8 });
-  const taken: Box[] = [{ x: 0, y: sheet.height - 76, width: 220, height: 76 }, around(sheet.ox, sheet.oy - 30, 70)];
+function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[], lines: [number, number][]): number {
+  const inside = shared(box, { x: 4, y: 4, width: sheet.width - 8, height: sheet.height - 4 - STRIP });
+  const taken: Box[] = [{ x: 0, y: sheet.height - 76 - STRIP, width: 220, height: 76 + STRIP }, around(sheet.ox, sheet.oy - 30, 70)];
   return 20 * (box.width * box.height - inside) + 8 * [...names.map((one) => one.box), ...taken].reduce((sum, one) => sum + shared(box, one), 0)
-    + parts.reduce((sum, one) => sum + shared(box, one), 0);
+    + parts.reduce((sum, one) => sum + shared(box, one), 0) + struck(box, lines);
 }
 
 function labels(now: View, sheet: Sheet): Label[] {
   const all = boxShafts(now).filter(({ shaft }) => shaft.x !== null && shaft.y !== null);
   const half = Math.SQRT1_2;  // of a circle the square inside counts
   const parts = all.map(({ shaft, index }) => around(toX(sheet, shaft.x ?? 0), toY(sheet, shaft.y ?? 0), Math.max(shaft.r, bodyRadius(now, index)) * sheet.k * half));
+  const lines = heavyLines(now, sheet);
   const out: Label[] = [];
   for (const { shaft, index } of all) {
-    const lines = padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => `${pad.name}, ${pad.face}`);
-    if (lines.length === 0) continue;
+    const words = padsOf(now, index).filter((pad) => pad.accessory !== undefined).map((pad) => `${pad.name}, ${pad.face}`);
+    if (words.length === 0) continue;
     const x = toX(sheet, shaft.x ?? 0), y = toY(sheet, shaft.y ?? 0), r = Math.max(shaft.r, bodyRadius(now, index)) * sheet.k;
-    const width = LETTER * Math.max(...lines.map((one) => one.length)), height = LINE * lines.length;
+    const width = LETTER * Math.max(...words.map((one) => one.length)), height = LINE * words.length;
     const outwards = Math.atan2(y - sheet.oy, x - sheet.ox);
     let best: Label | null = null, least = Infinity;
     WAYS.forEach((way, rank) => {
       const turn = outwards + way, near: [number, number] = [x + r * Math.cos(turn), y + r * Math.sin(turn)];
       const box = boxAt(near[0], near[1], turn, width, height);
-      const bad = cost(box, sheet, out, parts) + 20 * rank;
+      const bad = cost(box, sheet, out, parts, lines) + 60 * rank;
       if (bad < least) {
         least = bad;
-        best = { index, box, lines, near };
+        best = { index, box, lines: words, near };
       }
     });
     if (best !== null) out.push(best);

@@ -29,14 +29,27 @@ function discs(now: View, sheet: Sheet): { bodies: Disc[]; outs: Disc[] } {
   return { bodies, outs };
 }
 
-function clashes(now: View, sheet: Sheet): string[] {
+function clashing(now: View, sheet: Sheet): [Disc, Disc][] {
   const { bodies, outs } = discs(now, sheet);
-  const found: string[] = [];
+  const found: [Disc, Disc][] = [];
   bodies.forEach((a, index) => {
     for (const b of [...bodies.slice(index + 1), ...outs])
-      if (a.face === b.face || b.face === "both") found.push(lens(a, b));
+      if ((a.face === b.face || b.face === "both") && Math.hypot(b.x - a.x, b.y - a.y) < a.r + b.r) found.push([a, b]);
   });
-  return found.filter((one) => one !== "");
+  return found;
+}
+
+function clashes(now: View, sheet: Sheet): string[] {
+  return clashing(now, sheet).map(([a, b]) => lens(a, b)).filter((one) => one !== "");
+}
+
+/** Squares about the places that two bodies share: what is written should not hide them. */
+export function clashBoxes(now: View, sheet: Sheet): { x: number; y: number; width: number; height: number }[] {
+  return clashing(now, sheet).map(([a, b]) => {
+    const far = Math.max(1e-6, Math.hypot(b.x - a.x, b.y - a.y)), foot = Math.max(-a.r, Math.min(a.r, (far * far + a.r * a.r - b.r * b.r) / (2 * far)));
+    const half = Math.max(4, Math.sqrt(a.r * a.r - foot * foot)), x = a.x + ((b.x - a.x) * foot) / far, y = a.y + ((b.y - a.y) * foot) / far;
+    return { x: x - half, y: y - half, width: 2 * half, height: 2 * half };
+  });
 }
 
 export function Overlaps(props: { now: View; sheet: Sheet }) {

@@ -16,6 +16,18 @@ function seconds(t: number): string {
   return size < 1e-3 ? `${+(t * 1e6).toPrecision(3)} \u00b5s` : size < 1 ? `${+(t * 1e3).toPrecision(3)} ms` : `${+t.toPrecision(3)} s`;
 }
 
+/** A tick as every other number of the page is written. */
+function level(value: number): string {
+  const [whole = "", part] = String(Math.abs(+value.toPrecision(9))).split(".");
+  const apart = whole.length > 4 ? whole.replace(/\B(?=(\d{3})+$)/g, "\u2009") : whole;
+  return `${value < 0 ? "\u2212" : ""}${apart}${part === undefined ? "" : `.${part}`}`;
+}
+
+/** Of a scale that is drawn out, lines at the powers of ten only: the nine between them would hide what is drawn. */
+function decades(ticks: number[]): (number | null)[] {
+  return ticks.map((one) => (Math.abs(Math.log10(one) - Math.round(Math.log10(one))) < 1e-6 ? one : null));
+}
+
 /** Lines over time; `drawn`: the beginning drawn out (each ten times as long as the ten before). */
 export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], options: { title: string; drawn: boolean; first: number; width: number; height: number; marks: number[]; pick: (t: number) => void }): TimeChart {
   const axis = { stroke: () => colour("ink2"), grid: { stroke: () => colour("hair"), width: 1 }, ticks: { stroke: () => colour("rule"), width: 1 }, font: "11px B612, Verdana, sans-serif" };
@@ -26,8 +38,8 @@ export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], op
     legend: { show: false }, cursor: { show: false }, select: { show: false, left: 0, top: 0, width: 0, height: 0 },
     scales: { x: options.drawn ? { time: false, distr: 3, log: 10, range: [options.first, t[t.length - 1] ?? 1] } : { time: false }, y: {} },
     axes: [
-      { ...axis, size: 30, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : seconds(one))) },
-      { ...axis, size: 62, label: options.title, labelFont: "11px B612, Verdana, sans-serif", labelSize: 16 },
+      { ...axis, ...(options.drawn ? { grid: { ...axis.grid, filter: (_: uPlot, ticks: number[]) => decades(ticks) } } : {}), size: 30, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : seconds(one))) },
+      { ...axis, size: 62, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : level(one))), label: options.title, labelFont: "11px B612, Verdana, sans-serif", labelSize: 16 },
     ],
     series: [{}, ...lines.map((_, index) => ({ stroke: () => colour(INKS[index % INKS.length] ?? "ink"), dash: DASHES[Math.floor(index / INKS.length) % DASHES.length] ?? [], width: 1.5, points: { show: false }, spanGaps: false }))],
     hooks: {

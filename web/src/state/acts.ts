@@ -167,7 +167,7 @@ export function redo(): Promise<boolean> {
 }
 
 export function putText(text: string): Promise<boolean> {
-  return change("/api/text", { text }, () => "The text was put into the file.");
+  return change("/api/text", { text }, (next) => `The text was put into the file${next.computed === next.serial ? "." : "; it cannot be computed, and the drive is shown as it was before."}`);
 }
 
 // ---- acts on the machine ----------------------------------------------------------------------

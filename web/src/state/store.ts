@@ -46,7 +46,8 @@ export const arrangeFor = signal<string | null>(null);
 
 /** What the frame of the page asks: it need not be drawn again with every act. */
 export const hasView = computed(() => view.value !== null);
-export const hasState = computed(() => state.value !== null);
+/** The newest text could not be computed. */
+export const unreadable = computed(() => state.value !== null && state.value.computed !== state.value.serial);
 export const caution = computed(() => view.value?.caution ?? "");
 export const conditionName = computed(() => view.value?.conditions[condition.value] ?? "");
 
