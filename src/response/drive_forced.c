@@ -10,9 +10,13 @@ typedef struct shaker {
     const ts_train           *train;
     const ts_motion          *motion;
     ts_forced_tree            tree;
-    double                   *force;
     ts_drive_forced          *out;
     uint32_t                  condition;
+
+    /* Those that wait, to be computed abreast. */
+    ts_torsion_shake shakes[TS_SHAKES_ABREAST];
+    ts_shake_source  sources[TS_SHAKES_ABREAST];
+    size_t           waiting;
 } shaker;
 
 double ts_twist_damper(const ts_drive_twist *twist, size_t spring, double mesh, double shaft)
@@ -80,18 +84,18 @@ static void note_near(ts_torque_near *near, double T, const ts_shake_source *sou
     near->mode             = mode;
 }
 
-static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source *source)
+/* What the shake of one lane came to. */
+static void take_in(shaker *it, size_t lane, bool computed)
 {
-    const ts_twist_model *model = &it->ask->twist->model;
-    ts_torque_swing      *swing = &it->out->swings[(size_t)it->condition * model->spring_count];
-    const double          size  = by->spring != TS_HELD ? by->e : by->T;
+    const ts_twist_model   *model  = &it->ask->twist->model;
+    const ts_torsion_shake *by     = &it->shakes[lane];
+    const ts_shake_source  *source = &it->sources[lane];
+    ts_torque_swing        *swing  = &it->out->swings[(size_t)it->condition * model->spring_count];
+    const size_t            mode   = mode_met(&it->ask->twist->modes, by->omega);
 
-    if (!(size > 0.0) || !(by->omega > 0.0))
-        return;
-    const bool   computed = ts_forced_tree_shake(&it->tree, by, it->force, NULL);
-    const size_t mode     = mode_met(&it->ask->twist->modes, by->omega);
     for (size_t i = 0; i < model->spring_count; i++) {
-        const double T    = computed ? it->force[i] * model->springs[i].g_b : (double)NAN;
+        const double T =
+            computed ? it->tree.forces[i].at[lane] * model->springs[i].g_b : (double)NAN;
         const double rate = by->omega / two_pi * T;
         /* Squares until all have shaken it. */
         swing[i].swing += T * T;
@@ -105,6 +109,29 @@ static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source 
         if (mode != SIZE_MAX)
             note_near(&swing[i].near, T, source, mode, by->omega);
     }
+}
+
+static void shake_all(shaker *it)
+{
+    bool computed[TS_SHAKES_ABREAST];
+
+    if (it->waiting > 0)
+        ts_forced_tree_shake_abreast(&it->tree, it->shakes, it->waiting, computed);
+    for (size_t lane = 0; lane < it->waiting; lane++)
+        take_in(it, lane, computed[lane]);
+    it->waiting = 0;
+}
+
+static void shake(shaker *it, const ts_torsion_shake *by, const ts_shake_source *source)
+{
+    const double size = by->spring != TS_HELD ? by->e : by->T;
+
+    if (!(size > 0.0) || !(by->omega > 0.0))
+        return;
+    it->shakes[it->waiting]    = *by;
+    it->sources[it->waiting++] = *source;
+    if (it->waiting == TS_SHAKES_ABREAST)
+        shake_all(it);
 }
 
 static double turning(const shaker *it, uint32_t shaft)
@@ -167,6 +194,7 @@ static void shake_in(shaker *it)
         if (twist->joints[i].link == TS_LINK_PAD)
             shake_by_accessory(it, i, twist->parts[twist->joints[i].to].accessory);
     }
+    shake_all(it);
     for (size_t i = 0; i < n; i++) {
         swing[i].swing      = sqrt(swing[i].swing);
         swing[i].near.swing = sqrt(swing[i].near.swing);
@@ -182,10 +210,9 @@ static bool open_shaker(shaker *it, ts_arena *arena, double *c)
     const ts_drive_twist *twist = it->ask->twist;
     const size_t n = twist->model.spring_count, conditions = it->ask->drive->condition_count;
 
-    it->force       = TS_TAKE(arena, double, n + 1);
     it->out->here   = TS_TAKE(arena, bool, conditions);
     it->out->swings = TS_TAKE(arena, ts_torque_swing, conditions * n + 1);
-    if (it->force == NULL || it->out->here == NULL || it->out->swings == NULL)
+    if (it->out->here == NULL || it->out->swings == NULL)
         return false;
     for (size_t i = 0; i < n; i++) {
         const int32_t who = twist->parts[twist->joints[i].to].accessory;

@@ -15,12 +15,21 @@
 
 #include "response/torsion.h"
 
+/* So many shakes are computed abreast: the same arithmetic on each, lane by lane, so that what one
+ * comes to does not depend on its neighbours. */
+#define TS_SHAKES_ABREAST 8
+
+typedef struct ts_forced_lanes {
+    double at[TS_SHAKES_ABREAST];
+} ts_forced_lanes;
+
 /* Made once for a tree; it takes its memory then and none later. */
 typedef struct ts_forced_tree {
     const ts_twist_model *model;
-    const double         *c;     /* [spring] N.m.s/rad, or N.s/m, >= 0 */
-    uint32_t             *order; /* [spring] from the first body outwards */
-    double               *work;  /* real and imaginary parts                                   */
+    const double         *c;      /* [spring] N.m.s/rad, or N.s/m, >= 0              */
+    uint32_t             *order;  /* [spring] from the first body outwards           */
+    ts_forced_lanes      *work;   /* [4 body] real and imaginary parts               */
+    ts_forced_lanes      *forces; /* [spring] what the last shakes came to: N or N.m */
 } ts_forced_tree;
 
 typedef struct ts_torsion_shake {
@@ -35,9 +44,13 @@ typedef struct ts_torsion_shake {
 ts_twist_fault ts_forced_tree_make(const ts_twist_model *model, const double *c, ts_arena *arena,
                                    ts_forced_tree *out);
 
-/* force[spring]: amplitude of the force (N), or torque (N.m), in every spring and damper together;
- * angle[body]: rad, may be NULL.  False: something is no number, as it is at an undamped resonance.
- */
+/* Each shake by itself, 1 to TS_SHAKES_ABREAST of them: the amplitudes of the force (N), or torque
+ * (N.m), in every spring and damper together go to tree->forces, a lane for a shake.
+ * computed[lane], false: something is no number, as it is at an undamped resonance. */
+void ts_forced_tree_shake_abreast(const ts_forced_tree *tree, const ts_torsion_shake *shakes,
+                                  size_t count, bool *computed);
+
+/* One shake: force[spring]; angle[body], may be NULL. */
 bool ts_forced_tree_shake(const ts_forced_tree *tree, const ts_torsion_shake *shake, double *force,
                           double *angle);
 
