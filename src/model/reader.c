@@ -3,6 +3,7 @@
 
 #include "model/reading.h"
 #include "model/tree_read.h"
+#include "model/tree_shift.h"
 
 /* The keys of a mapping at the top of the file, as names; none when it is no mapping. */
 static void index_names(ts_reading *reading, const char *key, ts_name_index *index)
@@ -147,6 +148,17 @@ ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_place
         return read_nodes(wanted, places, before, model);
     *model = (ts_model){.drive = {.source = places->source}, .rate = {.source = places->source}};
     return status;
+}
+
+ts_status ts_read_file_near(ts_text bytes, const ts_source *near, ts_file_wanted wanted,
+                            const ts_file_places *places, ts_model *model)
+{
+    const ts_status shifted = near != NULL ? ts_shift_tree(near, bytes, places) : TS_NOT_UNDERSTOOD;
+
+    if (shifted == TS_OK)
+        return ts_read_nodes(wanted, places, model);
+    *model = (ts_model){.drive = {.source = places->source}, .rate = {.source = places->source}};
+    return shifted == TS_NO_MEMORY ? shifted : ts_read_file(bytes, wanted, places, model);
 }
 
 ts_status ts_read_drive(ts_text bytes, const char *name, ts_arena *arena, ts_diagnostics *list,

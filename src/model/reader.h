@@ -39,6 +39,11 @@ typedef struct ts_model {
 ts_status ts_read_file(ts_text bytes, ts_file_wanted wanted, const ts_file_places *places,
                        ts_model *model);
 
+/* As ts_read_file; quicker where the text differs in one value from one that was read without an
+ * error, of which `near` is the tree.  NULL: there is none. */
+ts_status ts_read_file_near(ts_text bytes, const ts_source *near, ts_file_wanted wanted,
+                            const ts_file_places *places, ts_model *model);
+
 /* As ts_read_file, of a source whose nodes stand already (model/tree_read.h): those of a text that
  * was read before, with other values in some of them. */
 ts_status ts_read_nodes(ts_file_wanted wanted, const ts_file_places *places, ts_model *model);

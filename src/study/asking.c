@@ -23,6 +23,8 @@ ts_status ts_study_open_beside(ts_study *like, ts_study **out)
         like->stock = ts_stock_open(like->allocator);
     if (like->stock == NULL)
         return TS_NO_MEMORY;
+    if (like->is_text)
+        ts_stock_lend_tree(like->stock, &like->told);
     const ts_status status = ts_study_open(like->allocator, out);
     if (status == TS_OK)
         (*out)->stock = ts_stock_share(like->stock);
@@ -34,6 +36,7 @@ void ts_study_close(ts_study *study)
     if (study == NULL)
         return;
     const ts_allocator own = study->own;
+    ts_stock_take_back(study->stock, &study->told);
     ts_arena_close(study->asked);
     ts_arena_close(study->arena);
     ts_stock_leave(study->stock);
@@ -45,6 +48,7 @@ static void forget(ts_study *study)
 {
     const ts_study kept = *study;
 
+    ts_stock_take_back(study->stock, &study->told);
     memset(study, 0, sizeof *study);
     study->own       = kept.own;
     study->stock     = kept.stock;

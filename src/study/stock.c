@@ -5,6 +5,7 @@ struct ts_study_stock {
     ts_arena         *lasting; /* it stands in it itself */
     ts_memo          *memo;
     ts_lines_catalog *catalog;
+    const ts_source  *tree; /* of whoever lent it */
     size_t            users;
 };
 
@@ -17,7 +18,8 @@ ts_study_stock *ts_stock_open(const ts_allocator *allocator)
         ts_arena_close(lasting);
         return NULL;
     }
-    *stock = (ts_study_stock){lasting, ts_memo_open(allocator), ts_lines_catalog_open(lasting), 1};
+    *stock =
+        (ts_study_stock){lasting, ts_memo_open(allocator), ts_lines_catalog_open(lasting), NULL, 1};
     if (stock->memo != NULL && stock->catalog != NULL)
         return stock;
     ts_stock_leave(stock);
@@ -47,4 +49,21 @@ ts_memo *ts_stock_memo(const ts_study_stock *stock)
 ts_lines_catalog *ts_stock_catalog(const ts_study_stock *stock)
 {
     return stock != NULL ? stock->catalog : NULL;
+}
+
+const ts_source *ts_stock_tree(const ts_study_stock *stock)
+{
+    return stock != NULL ? stock->tree : NULL;
+}
+
+void ts_stock_lend_tree(ts_study_stock *stock, const ts_source *tree)
+{
+    if (stock != NULL)
+        stock->tree = tree;
+}
+
+void ts_stock_take_back(ts_study_stock *stock, const ts_source *tree)
+{
+    if (stock != NULL && stock->tree == tree)
+        stock->tree = NULL;
 }

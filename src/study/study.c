@@ -148,7 +148,8 @@ ts_status ts_study_build(ts_study *study)
 {
     const ts_file_places places = places_of(study);
     ts_model             model;
-    const ts_status      status = ts_read_file(study->bytes, study->options.file, &places, &model);
+    const ts_status      status = ts_read_file_near(study->bytes, ts_stock_tree(study->stock),
+                                                    study->options.file, &places, &model);
 
     return build(study, status, &model);
 }
@@ -272,7 +273,11 @@ ts_status ts_study_read(ts_study *study, const char *name, const char *bytes, si
         return status;
     if (!take_options(study, options))
         return TS_NO_MEMORY;
-    return answer(study, ts_study_build(study));
+    status         = answer(study, ts_study_build(study));
+    study->is_text = status == TS_OK;
+    if (study->is_text)
+        ts_stock_lend_tree(study->stock, &study->told);
+    return status;
 }
 
 /* The tree of a text that was read before, which reading its values may still change. */

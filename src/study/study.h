@@ -26,6 +26,7 @@ struct ts_study {
     bool                solved;  /* as a drive      */
     bool                rated;   /* as a rate file  */
     bool                is_rate; /* what was read   */
+    bool                is_text; /* `told` is the tree of `bytes`, which had no error */
 
     ts_source        source;
     ts_source        told; /* as the file was read, before parts without a place were added */
