@@ -105,12 +105,21 @@ static void add_escape(ts_buffer *out, uint32_t code)
                         hex[code >> 4 & 15], hex[code & 15]);
 }
 
+/* ASCII that does not stand for itself, beside the control characters below a blank. */
+static const bool special[128] = {
+    ['"'] = true, ['\\'] = true, ['<'] = true, ['>'] = true, ['&'] = true, [0x7F] = true};
+
+static bool is_plain(char byte)
+{
+    const unsigned char code = (unsigned char)byte;
+    return code >= 0x20 && code < 0x80 && !special[code];
+}
+
 /* Bytes that stand for themselves in a string. */
 static size_t plain_length(ts_text text)
 {
     size_t at = 0;
-    while (at < text.length && (unsigned char)text.at[at] < 0x80 && text.at[at] != '"' &&
-           text.at[at] != '\\' && !must_escape((unsigned char)text.at[at]))
+    while (at < text.length && is_plain(text.at[at]))
         at++;
     return at;
 }
@@ -139,8 +148,7 @@ static void add_string(ts_buffer *out, ts_text text)
     size_t plain = 0; /* where the bytes begin that are copied as they are */
     ts_buffer_add(out, "\"");
     for (size_t at = 0; at < text.length;) {
-        const unsigned char byte = (unsigned char)text.at[at];
-        if (byte < 0x80 && byte != '"' && byte != '\\' && !must_escape(byte)) { /* nearly all */
+        if (is_plain(text.at[at])) { /* nearly all */
             at++;
             continue;
         }
