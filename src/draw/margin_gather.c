@@ -127,7 +127,7 @@ static void count_objects(const ts_scene *scene, ts_margin_row *row, ts_node *se
     row->objects = count;
 }
 
-/* All rows; `apart`: every thing that has numbers gets its own. */
+/* All rows; `apart`: every thing that has numbers gets its own, until they are too many. */
 static bool gather(const ts_scene *scene, bool apart, ts_margin_rows *out)
 {
     const ts_drawing_subject *subject = scene->subject;
@@ -136,6 +136,8 @@ static bool gather(const ts_scene *scene, bool apart, ts_margin_rows *out)
     out->count = out->steady = 0;
     for (size_t i = 0; subject->judgements && i < subject->judgement_count; i++) {
         const ts_judgement *one = &subject->judgements[i];
+        if (apart && out->count > ROWS_MOST)
+            return true; /* they are gathered anew */
         if (one->condition < 0 || (size_t)one->condition >= scene->drive->condition_count) {
             out->steady += !same_rule(steady, one->rule);
             steady = one->rule;
