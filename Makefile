@@ -5,6 +5,7 @@ jobs       := $(shell nproc 2>/dev/null || echo 2)
 python     := $(firstword $(wildcard /usr/bin/python3) python3)
 command    := build/release/towershaft
 HOURS      ?= 2.5
+TIMES      ?= 20
 # Each target gets its share.
 FUZZ_SECONDS ?= $(shell awk 'BEGIN { print int($(HOURS) * 3600 / $(words $(wildcard tests/fuzz/fuzz_*.c))) }')
 
@@ -70,12 +71,12 @@ fuzz-afl: setup ## the same by AFL++, whose findings go to out/fuzz/afl-*/
 	@cmake --build build/afl --target fuzz_targets
 	@ENGINE=afl tools/fuzz_long.sh $(FUZZ_SECONDS)
 
-soak: setup ## property and fault tests with 20 times the cases under sanitizers, 500 kills of a study, then fuzz
+soak: setup ## what takes too long for `make test`, PARTS=all of tools/soak.sh: TIMES=20 times the cases, kills, analysers, fuzz
 	@tools/configure.sh release
 	@cmake --build build/release
 	@tools/configure.sh sanitize
 	@cmake --build build/sanitize
-	@tools/soak.sh $(FUZZ_SECONDS)
+	@TIMES='$(TIMES)' tools/soak.sh $(FUZZ_SECONDS) $(PARTS)
 
 deb: ## build the Debian packages of what is committed into out/deb/, and let lintian judge them
 	@tools/setup-debian.sh deb
