@@ -132,3 +132,14 @@ if(EXISTS "${CMAKE_SOURCE_DIR}/tests/arrange/arrange_main.c")
     add_executable(towershaft-bank-arrange tests/arrange/arrange_main.c)
     target_link_libraries(towershaft-bank-arrange PRIVATE ${arrange_helpers})
 endif()
+
+# The commands inside a test, every request of memory coming by it (tests/fault/test_every_taking.c).
+if(TARGET test_fault_every_taking AND TARGET towershaft)
+    target_sources(test_fault_every_taking PRIVATE
+        "$<FILTER:$<TARGET_OBJECTS:towershaft>,EXCLUDE,/main[.]c[.]o$>")
+    target_include_directories(test_fault_every_taking PRIVATE "${CMAKE_BINARY_DIR}/view")
+    target_link_libraries(test_fault_every_taking PRIVATE ts_serve PkgConfig::SQLITE ${CMAKE_DL_LIBS})
+    target_link_options(test_fault_every_taking PRIVATE
+        LINKER:--wrap=ts_arena_take,--wrap=ts_arena_copy
+        LINKER:--wrap=malloc,--wrap=calloc,--wrap=realloc)
+endif()

@@ -148,6 +148,7 @@ static void row(const ts_ratio_told *told, ts_page *page, const ts_ratio_teeth *
         ts_buffer_fixed(&text, ts_ratio_shift(&told->wish->centre, t->z[0], t->z[1]), 4);
         cell(page, &text, 10);
     }
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     ts_page_line_end(page);
 }

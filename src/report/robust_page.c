@@ -47,6 +47,7 @@ static void loads_table(const ts_arrange_told *told, ts_page *page)
         ts_page_right(page, (ts_text){text.bytes, text.length}, 12);
         ts_buffer_clear(&text);
     }
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     ts_page_tone(page, TS_TONE_PLAIN);
     ts_page_line_end(page);

@@ -50,7 +50,8 @@ static void worst(ts_page *page, const ts_sampled_answer *of, uint64_t count, ts
         ts_buffer_print(text, "%s at %s, ", of->rule, of->address);
         add_percent(text, (double)of->hits / (double)count);
     }
-    ts_buffer_print(page->out, "   %s", text->bytes);
+    ts_buffer_print(page->out, "   %.*s", (int)text->length,
+                    text->bytes != NULL ? text->bytes : "");
     ts_buffer_clear(text);
 }
 
@@ -80,6 +81,7 @@ static void row(const ts_arrange_told *told, ts_page *page, size_t answer)
         cell(page, &text, 21);
         worst(page, of, s->count, &text);
     }
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     ts_page_line_end(page);
 }

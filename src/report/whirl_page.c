@@ -70,6 +70,7 @@ static void row(const ts_whirl_answer *whirl, uint32_t i, ts_page *page)
     speed_cell(page, item->forward);
     add_ratio(&text, ratio_of(item));
     ts_page_right(page, (ts_text){text.bytes != NULL ? text.bytes : "", text.length}, RATIO);
+    page->out->failed = page->out->failed || text.failed;
     ts_buffer_close(&text);
     speed_cell(page, course->speeds > 0 ? course->criticals[1][1] : (double)NAN);
     speed_cell(page, course->speeds > 0 ? course->criticals[0][0] : (double)NAN);
@@ -178,6 +179,7 @@ static void map(ts_page *page, const ts_whirl_answer *whirl, const ts_whirl_cour
         ts_buffer_open(&text, page->out->allocator);
         place_words(&text, p);
         ts_page_right(page, (ts_text){text.bytes != NULL ? text.bytes : "", text.length}, LENGTH);
+        page->out->failed = page->out->failed || text.failed;
         ts_buffer_close(&text);
     }
     ts_page_line_end(page);

@@ -98,3 +98,8 @@ bool ts_study_ask(ts_study *study, ts_file_wanted about)
     ts_diagnostics_clear(study->diagnostics, study->asked);
     return about == TS_WANT_EITHER || study->solved == (about == TS_WANT_DRIVE);
 }
+
+ts_status ts_study_refused(const ts_study *study)
+{
+    return study->asked != NULL && ts_arena_failed(study->asked) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
+}

@@ -83,7 +83,7 @@ ts_status ts_brief_write(ts_study *study, const ts_brief_options *options, const
     ts_paper_wish paper;
 
     if (!ts_study_ask(study, TS_WANT_DRIVE) || !choose(study, options, &paper))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     ts_arena *arena = ts_arena_open(study->allocator);
     if (arena == NULL)
         return TS_NO_MEMORY;
@@ -136,7 +136,7 @@ ts_status ts_brief_picture(ts_study *study, const char *condition, const char *g
     ts_buffer       out;
 
     if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_figure(study, &from, &options))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     const ts_drawing_subject subject = ts_study_subject(study, NULL);
     ts_buffer_open(&out, study->allocator);
     ts_status status = ts_draw_moving(&subject, &options, &out);

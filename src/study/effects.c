@@ -19,7 +19,7 @@ static ts_status choose_condition(ts_study *study, const char *name, const ts_fo
                                                           : train->pads[part->at].shaft;
 
     if (!ts_study_choose_condition(study, name, condition))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     if (*condition >= 0)
         return TS_OK;
     *condition = 0;
@@ -64,7 +64,7 @@ static ts_status publish_card(ts_study *study, const card *one, const ts_effects
     ts_chapter      chapter;
     ts_paper_wish   paper;
     if (!choose_paper(study, options, &paper))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     ts_study_manuscript(study, arena, &manuscript);
     ts_study_entitle(&manuscript, "effects of one part");
     ts_chapter_open(&chapter, &answer, us ? TS_UNITS_US : TS_UNITS_METRIC, &manuscript);

@@ -330,7 +330,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
 {
     ts_draw_options drawn;
     if (!ts_study_ask(study, TS_WANT_DRIVE) || !ts_study_figure(study, options, &drawn))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     if (drawn.format != TS_PICTURE_DXF && !ts_study_has_font(study))
         return TS_NOT_UNDERSTOOD;
     ts_buffer verdict;
@@ -364,7 +364,7 @@ ts_status ts_study_draw(ts_study *study, const ts_figure_options *options, const
     }
     if (status == TS_OK && drawn.figure == TS_FIGURE_SWING &&
         !choose_mode(study, named_of(options), &subject.mode))
-        status = TS_NOT_UNDERSTOOD;
+        status = ts_study_refused(study);
     subject.twists      = study->twist.items;
     subject.forced      = study->twist.forced;
     subject.twist_count = study->twist.count;

@@ -95,7 +95,7 @@ static ts_status tell(ts_telling *it, void *about)
     ts_oil_answer oil;
 
     if (!ts_study_choose_condition(it->study, what->condition, &condition))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(it->study);
     const ts_status status = ts_study_ask_oil(it->study, condition, it->arena, &oil);
     if (status == TS_OK && what->json)
         ts_oil_json(&oil, &it->answer, it->page.out);

@@ -28,6 +28,8 @@ ts_status ts_outlet_tell(ts_study *study, const ts_page_options *look, ts_teller
     ts_buffer_open(&out, study->allocator);
     it.page          = ts_outlet_page(look, &out);
     ts_status status = tell(&it, about);
+    if (status == TS_OK && ts_arena_failed(it.arena))
+        status = TS_NO_MEMORY; /* a part of the answer is not there, whoever noticed it */
     if (status == TS_OK)
         status = ts_buffer_send(&out, sink);
     ts_buffer_close(&out);

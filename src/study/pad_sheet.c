@@ -112,7 +112,7 @@ ts_status ts_sheet_write_to(ts_study *study, const ts_sheet_options *options,
     const ts_status status = choose(study, options, arena, &asked)
                                  ? deliver(study, &asked, page, arena, sink)
                              : ts_arena_failed(arena) ? TS_NO_MEMORY
-                                                      : TS_NOT_UNDERSTOOD;
+                                                      : ts_study_refused(study);
     ts_arena_close(arena);
     return status;
 }

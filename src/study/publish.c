@@ -59,7 +59,7 @@ static ts_status moving_of(const making *it, const ts_block *block, ts_buffer *s
     ts_draw_options options = {.allocator = it->study->allocator};
 
     if (!ts_study_choose_condition(it->study, block->condition, &options.condition))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(it->study);
     return ts_draw_moving(it->subject, &options, svg);
 }
 
@@ -71,7 +71,7 @@ static ts_status svg_of(void *context, const ts_block *block, ts_buffer *svg)
     if (strcmp(block->figure, TS_BRIEF_MOVING) == 0)
         return moving_of(it, block, svg);
     if (!figure_of(context, block, &options))
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(it->study);
     return ts_draw(it->subject, &options, &sink);
 }
 

@@ -149,7 +149,7 @@ static ts_status choose(wish *w, const ts_seize_options *options)
         !ts_study_choose_condition(w->study, options->condition, &condition) ||
         !choose_ramp(w->study, options->ramp, &out->ramp) || !choose_rise(w) ||
         !choose_neck(w, options->neck_of))
-        return ts_arena_failed(w->arena) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
+        return ts_arena_failed(w->arena) ? TS_NO_MEMORY : ts_study_refused(w->study);
     w->pad = ts_train_pad_of(&w->study->train, out->accessory);
     if (w->pad == TS_NOWHERE)
         return TS_OK;

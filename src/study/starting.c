@@ -346,7 +346,7 @@ static ts_status tell(ts_telling *it, void *about)
     if (!choose_temperature(it->study, options->ambient, &wish.ambient) ||
         !choose_temperature(it->study, options->oil, &wish.oil) ||
         !choose_beyond(it->study, options->to, &wish.beyond))
-        return ts_arena_failed(it->study->asked) ? TS_NO_MEMORY : TS_NOT_UNDERSTOOD;
+        return ts_study_refused(it->study);
     ts_status status = ts_study_start(it->study, &wish, it->arena, &start);
     if (status == TS_OK && options->json)
         ts_start_json(&start, &it->answer, it->page.out);

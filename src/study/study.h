@@ -76,6 +76,11 @@ ts_status ts_study_begin_again(ts_study *study, const char *name, ts_text bytes)
  * False where that kind of file was not read, or could not be: what reading said of it stays.
  * A question must not be asked within another, whose memory it would empty. */
 bool ts_study_ask(ts_study *study, ts_file_wanted about);
+
+/* The status of a question that could not be followed: TS_NOT_UNDERSTOOD, or TS_NO_MEMORY where a
+ * list of names, or what was to be said, did not find room. */
+ts_status ts_study_refused(const ts_study *study);
+
 /* As ts_study_read, of nodes that were read once, which are copied: the bytes are those of another
  * text, and messages about places in it are not to be shown.  Whoever gets TS_NOT_UNDERSTOOD reads
  * the text itself for them.  The memory of the last drive is used again. */

@@ -203,7 +203,7 @@ ts_status ts_warm_write(ts_study *study, const ts_warm_options *options,
     ts_status status = TS_NOT_UNDERSTOOD;
     if (options->through == NULL || read_legs(study, options->through, arena, &wish))
         status = tell(study, options, &wish, page, arena, verdict, sink);
-    else if (ts_arena_failed(arena))
+    else if (ts_arena_failed(arena) || ts_study_refused(study) == TS_NO_MEMORY)
         status = TS_NO_MEMORY;
     ts_arena_close(arena);
     return status;

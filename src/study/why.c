@@ -216,10 +216,10 @@ static ts_status tell(ts_study *study, const char *address, bool json, ts_page *
     bool             whole = false;
     const ts_node    node  = ts_address_node(study, split.path, &whole);
     if (node == 0 && !whole)
-        return TS_NOT_UNDERSTOOD;
+        return ts_study_refused(study);
     if (split.symbol.length > 0) {
         const size_t note = ts_address_note(study, split, node);
-        return note != SIZE_MAX ? working(study, note, json, page) : TS_NOT_UNDERSTOOD;
+        return note != SIZE_MAX ? working(study, note, json, page) : ts_study_refused(study);
     }
     if (json) {
         ts_study_say(study, "symbol-needed", "as JSON only the working of one number is told",

@@ -149,11 +149,14 @@ int complain(const ts_study *study, ts_status status, bool json)
         fprintf(stderr, "towershaft: the output could not be written\n");
         return EXIT_FAULT;
     }
-    ts_study_write_messages(study, false, terminal_columns(STDERR_FILENO, 0),
-                            &(ts_sink){to_stream, stderr});
-    if (json)
-        ts_study_write_messages(study, true, 0, &(ts_sink){to_stream, stdout});
-    return EXIT_NOT_UNDERSTOOD;
+    ts_status told = ts_study_write_messages(study, false, terminal_columns(STDERR_FILENO, 0),
+                                             &(ts_sink){to_stream, stderr});
+    if (json && told != TS_NO_MEMORY)
+        told = ts_study_write_messages(study, true, 0, &(ts_sink){to_stream, stdout});
+    if (told != TS_NO_MEMORY)
+        return EXIT_NOT_UNDERSTOOD;
+    fprintf(stderr, "towershaft: out of memory; what was not understood could not be said\n");
+    return EXIT_FAULT;
 }
 
 const char *file_ending(const char *path)
