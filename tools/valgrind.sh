@@ -20,7 +20,7 @@ printf 'towershaft: 1\nengine: {\n' >"$place/broken.yaml"
 failed=0 count=0
 
 under() { # the exit codes that are right, then the words of the command
-    local right=$1 code=0
+    local right=$1 code=0 begun=$SECONDS
     shift
     valgrind --quiet --error-exitcode=99 --leak-check=full --show-leak-kinds=definite,indirect \
         --errors-for-leak-kinds=definite,indirect --suppressions=tests/support/valgrind.supp \
@@ -31,7 +31,7 @@ under() { # the exit codes that are right, then the words of the command
         echo "valgrind: towershaft $1: exit code $code"
         head -30 "$place/log"
     else
-        echo "valgrind: towershaft ${*//$place\//}: clean"
+        echo "valgrind: towershaft ${*//$place\//}: clean, $((SECONDS - begun)) s"
     fi
 }
 

@@ -151,7 +151,7 @@ static void find_frequencies(const ts_webs *webs, ts_web_item *item)
 {
     const double N = top_of(webs, item->shaft);
     ts_web_modes modes;
-    plate_waves  own;
+    plate_waves  own = {.count = 0};
     bool         known, open = false;
 
     ts_memo_ask(webs->memo, &item->plate, sizeof item->plate); /* doubles alone */

@@ -381,6 +381,8 @@ static choice choose_once(const ts_lines_case *c, uint32_t number, int k,
 bool ts_line_choose_bearing(const ts_lines_case *c, uint32_t number, int k,
                             const ts_bearing_duty *duties, int count)
 {
+    if (count < 1) /* nothing is asked of it */
+        return false;
     ts_line_bearing *b     = &c->lines->lines[number].bearings[k];
     const choice     taken = choose_once(c, number, k, duties, count);
 

@@ -300,7 +300,7 @@ static int place_of(int gear, int i, const bool reversed[2])
 }
 
 /* Below this no number of conditions adds up to anything. */
-#define LN_NOTHING -40.0
+#define LN_NOTHING (-40.0)
 
 /* Do all conditions together wear this place out?  at[condition] as above; NaN: no load. */
 static bool place_bears(const ts_mesh_law *law, const ts_law_load *load, int place,

@@ -44,15 +44,15 @@ static const double f_0_table[] = {
     15.4, 15.2, 14.9, 14.7, 14.4, 14.2, 14.0, 13.7, 13.5, 13.2, 13.0, 12.8, 12.5, 12.3,
     12.1, 11.8, 11.6, 11.4, 11.2, 10.9, 10.7, 10.5, 10.3, 10.0, 9.8,  9.6,  9.4,
 };
-#define F_0_STEPS (sizeof f_0_table / sizeof f_0_table[0] - 1)
+enum { F_0_STEPS = sizeof f_0_table / sizeof f_0_table[0] - 1 };
 
 double ts_static_f_0(double gamma, ts_workings *workings)
 {
     const double steps = gamma * 100.0;
 
-    if (!(steps >= 0.0 && steps <= (double)F_0_STEPS))
+    if (!(steps >= 0.0 && steps <= F_0_STEPS))
         return NAN;
-    const size_t below = steps >= (double)F_0_STEPS ? F_0_STEPS - 1 : (size_t)steps;
+    const size_t below = steps >= F_0_STEPS ? F_0_STEPS - 1 : (size_t)steps;
     const double f_0 =
         f_0_table[below] + (steps - (double)below) * (f_0_table[below + 1] - f_0_table[below]);
 
