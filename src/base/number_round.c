@@ -146,6 +146,8 @@ size_t ts_number_fixed(char out[TS_NUMBER_FIXED_ROOM], double value, int decimal
     char   digits[TS_NUMBER_FIXED_ROOM];
     size_t count = fixed_digits(digits, value, decimals);
     char  *at    = out;
+
+    digits[count] = '\0'; /* all noughts end here, and the search for another digit with them */
     if (signbit(value) && strspn(digits, "0") < count)
         *at++ = '-';
     const size_t before = count - (size_t)decimals;
