@@ -101,7 +101,7 @@ async function monday(page, read, hand) {
   await hand.press(page, "Compare");
   await page.waitForSelector(".overlay");
   const saved = {};
-  for (const [name, key] of [["Save these changes", "changes"], [/^Save the sheet of/, "sheet"]]) {
+  for (const [name, key] of [["Save the list of changes", "changes"], [/^Save the sheet of/, "sheet"]]) {
     if (key === "sheet") await hand.choose(page, /^Interface sheet of/, "hydraulic pump 2");
     const coming = page.waitForEvent("download");
     await hand.follow(page, name);

@@ -66,8 +66,10 @@ function Below() {
 }
 
 function Unrolled() {
+  const [whole, setWhole] = useState(false);
   return (
-    <div class="wide scroll" tabIndex={0} role="region" aria-label="unrolled">
+    <div class={whole ? "wide scroll whole" : "wide scroll"} tabIndex={0} role="region" aria-label="unrolled">
+      <p class="on-screen"><button type="button" aria-pressed={whole} onClick={() => setWhole(!whole)}>{whole ? "Large enough to read" : "The whole sheet"}</button></p>
       <Drawn path="/api/picture" query={{ figure: "unrolled", condition: conditionName.value, units: units.value }} name="sheet" alt="The arc of the box laid flat: face widths, bodies on both faces, gaps. The numbers stand in the table of the face view." />
     </div>
   );

@@ -152,7 +152,7 @@ function HandOver(props: { from: string }) {
   return (
     <section aria-label="to hand over">
       <h3>To hand over</h3>
-      <p><a href={`/api/compare?from=${encodeURIComponent(props.from)}`} download="changes.json">Save these changes</a></p>
+      <p><a href={`/api/compare?from=${encodeURIComponent(props.from)}`} download="changes.json">Save the list of changes</a></p>
       <p>
         <label>Interface sheet of{" "}
           <select value={of} onChange={(event) => setName(event.currentTarget.value)}>{names.map((one) => <option key={one} value={one}>{one}</option>)}</select>

@@ -41,7 +41,7 @@ function Chart(props: { course: Course; lines: Line[]; title: string; drawn: boo
     void import("../picture/timechart").then(({ drawTimes }) => {
       if (!live || ref.current === null) return;
       const inUnits = lines.map((one) => (SCALED.has(one.unit) ? { ...one, values: one.values.map((value) => (value === null ? null : inUnit(value, one.unit))) } : one));
-      chart = drawTimes(ref.current, course.t, inUnits, { title: props.title, drawn, first: FIRST, width: Math.max(200, ref.current.clientWidth), height: props.height, marks: course.moments.map((one) => one.t), pick: (t) => { time.value = Math.min(course.until, Math.max(0, t)); } });
+      chart = drawTimes(ref.current, course.t, inUnits, { title: props.title, drawn, first: FIRST, sparse: ground.value === "contrast", width: Math.max(200, ref.current.clientWidth), height: props.height, marks: course.moments.map((one) => one.t), pick: (t) => { time.value = Math.min(course.until, Math.max(0, t)); } });
       setMade(chart);
     });
     return () => {

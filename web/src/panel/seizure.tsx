@@ -37,7 +37,7 @@ export function SeizureView() {
       {says !== null && <p class="bad">{says}</p>}
       {got?.because !== undefined && <p>It cannot be computed: {got.because}{got.of !== undefined && ` (${got.of})`}. Choose another accessory, or another condition below.</p>}
       {run?.because !== undefined && <p class="bad">{run.because}</p>}
-      {course !== null && <><p role="status"><b>{course.ended}.</b> At {got?.condition}, beside everything else of that condition.</p><Player now={now} course={course} drawn={true} turned={1} loads={`torque, ${unitOf("N.m")}`} tint="Beside each shaft: its torque, as a part of what bears it. Dashed circles are the rotors of accessories." /></>}
+      {course !== null && <><p role="status"><b>{course.ended}.</b> At {got?.condition}, with all other loads of that condition.</p><Player now={now} course={course} drawn={true} turned={1} loads={`torque, ${unitOf("N.m")}`} tint="Beside each shaft: its torque, as a part of what bears it. Dashed circles are the rotors of accessories." /></>}
     </div>
   );
 }

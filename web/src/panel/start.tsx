@@ -2,7 +2,7 @@
 import { useMemo, useState } from "preact/hooks";
 import { courseOfStart } from "../state/course";
 import { view } from "../state/store";
-import { amount } from "../show/amount";
+import { amount, degreesShown } from "../show/amount";
 import { number } from "../show/format";
 import { Field } from "../show/field";
 import type { Start } from "../wire/course";
@@ -12,8 +12,8 @@ import { Player } from "./player";
 
 const TURNED = 1 / 2000;
 
-function celsius(kelvin: number | null): string {
-  return kelvin === null ? "not known" : `${number(kelvin - 273.15, 3)} degC`;
+function temperature(kelvin: number | null): string {
+  return kelvin === null ? "not known" : `${number(degreesShown().of(kelvin), 3)} ${degreesShown().unit}`;
 }
 
 function Necks(props: { start: Start }) {
@@ -24,11 +24,14 @@ function Necks(props: { start: Start }) {
   );
 }
 
-/** The conditions in which a spool turns faster than where the start ends, by their own speeds. */
-function onwards(now: View): string[] {
-  const speed = (at: number): number => Math.max(...now.spools.map((one) => one.speed[at] ?? 0));
-  const idle = now.conditions.findIndex((one) => /idle/.test(one));
-  return now.conditions.filter((_, at) => idle >= 0 && speed(at) > speed(idle));
+const RPM = Math.PI / 30, SAME = 1e-4;
+
+/** The conditions in which the cranked spool turns faster than where it idles, and the one that is asked for. */
+function onwards(now: View, start: Start | null, to: string): string[] {
+  const idles = start?.events?.find((one) => one.what === "idles" && start.spools?.some((spool) => spool.cranked && spool.of === one.of));
+  const spool = now.spools.find((one) => one.name === idles?.of);
+  const idle = idles?.speed ?? Infinity;
+  return now.conditions.filter((name, at) => name === to || (spool?.speed[at] ?? 0) * RPM > idle * (1 + SAME));
 }
 
 export function StartView() {
@@ -47,9 +50,9 @@ export function StartView() {
     <div class="wide scroll" tabIndex={0} role="region" aria-label="start">
       <h2>How does the engine start?</h2>
       <p class="failing">
-        <Field label="Air" value={ambient} empty={got === null ? "" : celsius(got.ambient)} unit="degC" take={setAmbient} />
-        <Field label="Oil in the bearings" value={oil} empty={got === null ? "" : celsius(got.oil)} unit="degC" take={setOil} />
-        <label>Goes on to <select value={to} onChange={(event) => setTo(event.currentTarget.value)}><option value="">idle, and no further</option>{onwards(now).map((one) => <option key={one} value={one}>{one}</option>)}</select></label>
+        <Field label="Air" value={ambient} empty={got === null ? "" : temperature(got.ambient)} unit={degreesShown().unit} take={setAmbient} />
+        <Field label="Oil in the bearings" value={oil} empty={got === null ? "" : temperature(got.oil)} unit={degreesShown().unit} take={setOil} />
+        <label>Goes on to <select value={to} onChange={(event) => setTo(event.currentTarget.value)}><option value="">idle, and no further</option>{onwards(now, got, to).map((one) => <option key={one} value={one}>{one}</option>)}</select></label>
       </p>
       {says !== null && <p class="bad">{says}</p>}
       {got?.missing !== undefined && <p>It cannot be computed: {got.of !== undefined ? `${got.of} lacks ` : "the file lacks "}{got.missing}.</p>}

@@ -1,16 +1,13 @@
 // How does the play between the teeth change as all grows hot?
 import { useMemo, useState } from "preact/hooks";
 import { courseOfWarming } from "../state/course";
-import { units, view } from "../state/store";
-import { amount, unitOf } from "../show/amount";
+import { view } from "../state/store";
+import { amount, degreesShown, unitOf } from "../show/amount";
 import { Field } from "../show/field";
 import { number } from "../show/format";
 import type { Warm } from "../wire/course";
 import { useOfDrive } from "../wire/keep";
 import { Player } from "./player";
-
-const CELSIUS = { unit: "degC", of: (kelvin: number): number => kelvin - 273.15 };
-const FAHRENHEIT = { unit: "degF", of: (kelvin: number): number => (kelvin - 273.15) * 1.8 + 32 };
 
 export function Warming() {
   const now = view.value;
@@ -23,7 +20,7 @@ export function Warming() {
   if (ambient !== "") query["ambient"] = ambient;
   if (through !== "") query["through"] = through;
   const { got, says } = useOfDrive<Warm>("/api/warm", query);
-  const degrees = units.value === "us" ? FAHRENHEIT : CELSIUS;
+  const degrees = degreesShown();
   const drives = got?.drives ?? [];
   const one = drives[Math.min(which, drives.length - 1)];
   const course = useMemo(() => (now === null || got === null || one === undefined ? null : courseOfWarming(now, got, one, degrees)), [now, got, one, degrees]);

@@ -5,7 +5,7 @@ import type { View } from "../wire/view";
 import { bodyRadius, toX, toY, type Sheet } from "./place";
 
 export interface Box { x: number; y: number; width: number; height: number }
-interface Label { index: number; box: Box; lines: string[]; near: [number, number] }
+interface Label { index: number; box: Box; lines: string[]; led: [number, number, number, number] | null }
 
 const LINE = 15, LETTER = 7.2, GAP = 8;
 const WAYS = [0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2, 1.6, -1.6, 2.2, -2.2, Math.PI];
@@ -31,7 +31,10 @@ export const STRIP = 26;
 
 const APART = 4;
 
-/** Points every few px along the cowl and the casing: a name should not stand across a heavy line. */
+/** A radial shaft is that much heavier than a line. */
+const TOWER = 20;
+
+/** Points every few px along the cowl, the casing and the radial shafts: a name should not stand across a heavy line. */
 function heavyLines(now: View, sheet: Sheet): [number, number][] {
   const out: [number, number][] = [];
   const keep = (x: number, y: number): void => { if (x > 0 && y > 0 && x < sheet.width && y < sheet.height) out.push([x, y]); };
@@ -42,6 +45,11 @@ function heavyLines(now: View, sheet: Sheet): [number, number][] {
     const pieces = Math.max(1, Math.min(400, Math.round(Math.hypot(x2 - x1, y2 - y1) / APART)));
     for (let i = 0; i < pieces; i++) keep(x1 + ((x2 - x1) * i) / pieces, y1 + ((y2 - y1) * i) / pieces);
   });
+  for (const shaft of now.shafts) {
+    if (shaft.kind !== "tower" || shaft.x === null || shaft.y === null) continue;
+    const x = toX(sheet, shaft.x) - sheet.ox, y = toY(sheet, shaft.y) - sheet.oy, pieces = Math.max(1, Math.min(1000, Math.round(Math.hypot(x, y) / APART)));
+    for (let i = 0; i < TOWER * pieces; i++) keep(sheet.ox + (x * (i % pieces)) / pieces, sheet.oy + (y * (i % pieces)) / pieces);
+  }
   const r = (now.engine.casing ?? 0) * sheet.k, around = Math.min(4000, Math.ceil((2 * Math.PI * r) / APART));
   for (let i = 0; i < around; i++) keep(sheet.ox + r * Math.cos((2 * Math.PI * i) / around), sheet.oy + r * Math.sin((2 * Math.PI * i) / around));
   return out;
@@ -60,6 +68,15 @@ function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[], lines: [numb
   const taken: Box[] = [{ x: 0, y: sheet.height - 76 - STRIP, width: 220, height: 76 + STRIP }, around(sheet.ox, sheet.oy - 30, 70)];
   return 20 * (box.width * box.height - inside) + 8 * [...names.map((one) => one.box), ...taken].reduce((sum, one) => sum + shared(box, one), 0)
     + parts.reduce((sum, one) => sum + shared(box, one), 0) + struck(box, lines);
+}
+
+/** A name well aside of the direction away from the engine is led to its gear. */
+const LED_FROM = 0.8;
+
+function leader(box: Box, x: number, y: number, r: number): [number, number, number, number] {
+  const from = [Math.max(box.x, Math.min(box.x + box.width, x)), Math.max(box.y, Math.min(box.y + box.height, y))] as const;
+  const far = Math.max(1, Math.hypot(from[0] - x, from[1] - y)), to = Math.min(0.7 * r, far);
+  return [from[0], from[1], x + ((from[0] - x) * to) / far, y + ((from[1] - y) * to) / far];
 }
 
 function labels(now: View, sheet: Sheet): Label[] {
@@ -81,7 +98,7 @@ function labels(now: View, sheet: Sheet): Label[] {
       const bad = cost(box, sheet, out, parts, lines) + 60 * rank;
       if (bad < least) {
         least = bad;
-        best = { index, box, lines: words, near };
+        best = { index, box, lines: words, led: Math.abs(way) < LED_FROM ? null : leader(box, x, y, shaft.r_main * sheet.k) };
       }
     });
     if (best !== null) out.push(best);
@@ -95,6 +112,7 @@ export function Names(props: { now: View; sheet: Sheet }) {
   const all = useMemo(() => labels(now, sheet), [now, sheet]);
   return (
     <g aria-hidden="true" class="names">
+      {all.map(({ index, led }) => led !== null && <g key={`to ${index}`} class="led"><line x1={led[0]} y1={led[1]} x2={led[2]} y2={led[3]} /><circle cx={led[2]} cy={led[3]} r={2} /></g>)}
       {all.map(({ index, box, lines }) => lines.map((one, row) => (
         <text key={`${index} ${row}`} class={index === chosen.value ? "label strong" : "label"} text-anchor="middle" x={box.x + box.width / 2} y={box.y + LINE * row + 12}>{one}</text>
       )))}

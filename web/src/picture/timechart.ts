@@ -9,6 +9,8 @@ export interface TimeChart { size(width: number, height: number): void; cursor(t
 
 const DASHES = [[], [7, 4], [2, 3], [10, 3, 2, 3], [5, 2]];
 const INKS = ["ink", "power", "back", "link", "ink3"];
+/** The colour of links is near that of ink: its first line is dashed. */
+const NEAR_INK = 3;
 
 function seconds(t: number): string {
   const size = Math.abs(t);
@@ -28,9 +30,9 @@ function decades(ticks: number[]): (number | null)[] {
   return ticks.map((one) => (Math.abs(Math.log10(one) - Math.round(Math.log10(one))) < 1e-6 ? one : null));
 }
 
-/** Lines over time; `drawn`: the beginning drawn out (each ten times as long as the ten before). */
-export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], options: { title: string; drawn: boolean; first: number; width: number; height: number; marks: number[]; pick: (t: number) => void }): TimeChart {
-  const axis = { stroke: () => colour("ink2"), grid: { stroke: () => colour("hair"), width: 1 }, ticks: { stroke: () => colour("rule"), width: 1 }, font: "11px B612, Verdana, sans-serif" };
+/** Lines over time; `drawn`: the beginning drawn out (each ten times as long as the ten before); `sparse`: dots for a grid that would drown the lines. */
+export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], options: { title: string; drawn: boolean; first: number; sparse: boolean; width: number; height: number; marks: number[]; pick: (t: number) => void }): TimeChart {
+  const axis = { stroke: () => colour("ink2"), grid: { stroke: () => colour("hair"), width: 1, dash: options.sparse ? [1, 5] : [] }, ticks: { stroke: () => colour("rule"), width: 1 }, font: "11px B612, Verdana, sans-serif" };
   const times = Array.from(t, (one) => (options.drawn ? Math.max(one, options.first) : one));
   let at = times[0] ?? 0;
   const chart = new uPlot({
@@ -41,7 +43,7 @@ export function drawTimes(place: HTMLElement, t: Float64Array, lines: Line[], op
       { ...axis, ...(options.drawn ? { grid: { ...axis.grid, filter: (_: uPlot, ticks: number[]) => decades(ticks) } } : {}), size: 30, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : seconds(one))) },
       { ...axis, size: 62, values: (_: uPlot, ticks: number[]) => ticks.map((one) => (one === null ? "" : level(one))), label: options.title, labelFont: "11px B612, Verdana, sans-serif", labelSize: 16 },
     ],
-    series: [{}, ...lines.map((_, index) => ({ stroke: () => colour(INKS[index % INKS.length] ?? "ink"), dash: DASHES[Math.floor(index / INKS.length) % DASHES.length] ?? [], width: 1.5, points: { show: false }, spanGaps: false }))],
+    series: [{}, ...lines.map((_, index) => ({ stroke: () => colour(INKS[index % INKS.length] ?? "ink"), dash: index === NEAR_INK ? [7, 3] : DASHES[Math.floor(index / INKS.length) % DASHES.length] ?? [], width: 1.5, points: { show: false }, spanGaps: false }))],
     hooks: {
       draw: [(one: uPlot) => {
         const ctx = one.ctx, { top, height } = one.bbox;

@@ -19,6 +19,14 @@ export function inUnit(value: number, unit: string): number {
   return units.value === "us" ? value * (US[unit]?.[0] ?? 1) : value;
 }
 
+const CELSIUS = { unit: "degC", of: (kelvin: number): number => kelvin - 273.15 };
+const FAHRENHEIT = { unit: "degF", of: (kelvin: number): number => (kelvin - 273.15) * 1.8 + 32 };
+
+/** How temperatures are shown now; always the same object for the same units. */
+export function degreesShown(): { unit: string; of: (kelvin: number) => number } {
+  return units.value === "us" ? FAHRENHEIT : CELSIUS;
+}
+
 /** The number with its unit. */
 export function amount(value: number | null | undefined, unit: string, figures = 4): string {
   if (value === null || value === undefined) return "not known";

@@ -115,7 +115,7 @@ export function courseOfSeizure(now: View, all: Seizure, run: SeizeRun, conditio
   const flanks = run.events.filter((one) => UNSEEN.has(one.what)).length;
   return {
     title: `${all.accessory} seizes, ${run.run}`,
-    ended: `${flanks > 0 ? `flanks met or parted at least ${flanks} times; ` : ""}${run.cut_off.length > 0 ? `cut off: ${run.cut_off.join(", ")}` : "nothing is cut off"}`,
+    ended: `${run.cut_off.length > 0 ? `No longer driven at the end: ${run.cut_off.join(", ")}` : "Everything is still driven at the end"}${flanks > 0 ? `; flanks parted or met again at least ${flanks} times` : ""}`,
     t, until: t[t.length - 1] ?? 0, turners, share, necks, teeth,
     speeds: trace.bodies.map((one) => ({ name: one.of, unit: "rpm", values: one.speed.map((w) => (w === null ? null : w * RPM)) })),
     loads: trace.springs.map((one) => ({ name: one.of, unit: "N.m", values: one.T })),
