@@ -288,7 +288,7 @@ static ts_status follow_play(const ts_study *study, ts_arena *arena, ts_drawn_wa
     *out = (ts_drawn_warmth){warm.courses, warm.legs, warm.leg_count, warm.samples};
     for (uint32_t d = 1; status == TS_OK && d < study->drive.drive_count; d++)
         if (warm.courses[d].play_count > out->course->play_count)
-            out->course = &warm.courses[d];
+            out->course = warm.courses + d;
     return status;
 }
 
