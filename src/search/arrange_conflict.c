@@ -144,23 +144,22 @@ static void ask_again(explainer *e)
 /* The numbers of a demand: at most two ends, each with where it is let go. */
 static size_t gives_of(const ts_arrange_problem *p, const ts_demand *d, give gives[2])
 {
-    const ts_arrange_accessory *a = d->kind <= TS_DEMAND_BODY ? &p->accessories[d->index] : NULL;
-    const ts_arrange_box       *b =
-        a == NULL && d->kind <= TS_DEMAND_INPUT_BODY ? &p->boxes[d->index] : NULL;
-
     switch (d->kind) {
-    case TS_DEMAND_BAND:
-        gives[0] = (give){a->speed_least[d->condition], 0.0};
-        gives[1] = (give){a->speed_most[d->condition], 10.0 * a->speed_most[d->condition]};
+    case TS_DEMAND_BAND: {
+        const ts_arrange_accessory *a    = &p->accessories[d->index];
+        const double                most = a->speed_most[d->condition];
+        gives[0]                         = (give){a->speed_least[d->condition], 0.0};
+        gives[1]                         = (give){most, 10.0 * most};
         return 2;
+    }
     case TS_DEMAND_BODY:
-        gives[0] = (give){a->body_radius, 0.0};
+        gives[0] = (give){p->accessories[d->index].body_radius, 0.0};
         return 1;
     case TS_DEMAND_WRAP:
-        gives[0] = (give){b->wrap_most, 6.283185307179586};
+        gives[0] = (give){p->boxes[d->index].wrap_most, 6.283185307179586};
         return 1;
     case TS_DEMAND_BRANCH:
-        gives[0] = (give){b->side_most, 6.283185307179586};
+        gives[0] = (give){p->boxes[d->index].side_most, 6.283185307179586};
         return 1;
     case TS_DEMAND_GAP:
         gives[0] = (give){p->gap, 0.0};

@@ -273,7 +273,6 @@ static ts_arranged_shaft shaft_of(const ts_arrange_tables *t, const ts_label *l,
 static void write_branch(const ts_branches *b, const ts_label *ended, ts_arranged_branch *out)
 {
     const ts_arrange_tables *t     = b->pair->tables;
-    const ts_pair_tables    *plane = b->pair;
     const ts_label          *inner = ended;
     uint32_t                 at    = 0; /* number of the plane */
 
@@ -285,10 +284,10 @@ static void write_branch(const ts_branches *b, const ts_label *ended, ts_arrange
         const ts_label *l = ts_label_in(b, &ts_grown_in(b, at)[inner->parent_set], inner->parent);
         uint32_t        need = inner->need;
         if (step != NULL) {
-            ts_arranged_shaft *s = &out->shafts[out->count - 1];
-            plane                = ts_plane_of(b->pair, at);
-            need                 = ts_pair_steps(plane, inner->parent_set, step->z_step, l->z,
-                                                 ts_is_reversed(t, inner->parent_set, 0), l->reversed != 0);
+            ts_arranged_shaft    *s     = &out->shafts[out->count - 1];
+            const ts_pair_tables *plane = ts_plane_of(b->pair, at);
+            need = ts_pair_steps(plane, inner->parent_set, step->z_step, l->z,
+                                 ts_is_reversed(t, inner->parent_set, 0), l->reversed != 0);
             if (need < t->steps_least)
                 need = t->steps_least;
             s->z_step      = step->z_step;

@@ -221,10 +221,10 @@ static void deal_boxes(const search *s, uint32_t box, uint32_t left, deal *so, d
     }
 }
 
-static void deal_all(const search *s, deal *best)
+static void deal_all(const search *s, deal best[TS_ARRANGE_ANSWERS])
 {
     deal so = {0};
-    for (size_t i = 0; i < s->answers; i++)
+    for (size_t i = 0; i < TS_ARRANGE_ANSWERS; i++)
         best[i] = (deal){.mass = infinite};
     deal_boxes(s, 0, s->tables.all, &so, best);
 }

@@ -25,7 +25,7 @@ void ts_problem_take_take_offs(ts_problem_maker *m, size_t tapped, double mass)
     refuse_empty(m, freedom, "spool bevels", freedom != NULL ? freedom->spool_bevel_count : 0);
     refuse_empty(m, freedom, "box bevels", freedom != NULL ? freedom->box_bevel_count : 0);
     refuse_empty(m, freedom, "radial shafts", freedom != NULL ? freedom->tower_count : 0);
-    if (!ts_drive_may_take_off(freedom))
+    if (freedom == NULL || !ts_drive_may_take_off(freedom))
         return;
     if (!ts_drive_take_offs(m->drive, tapped, freedom, m->arena, list)) {
         m->no_memory = true;

@@ -197,7 +197,7 @@ static void add_tube(ts_triangles *out, const tube *it)
 /* From the root circle to the outline, at both ends of the face. */
 static void add_tooth_ends(ts_triangles *out, const tube *it, double r_root)
 {
-    for (int end = 0; end < 2; end++) {
+    for (int end = 0; it->count > 0 && end < 2; end++) {
         const double nz       = end == 0 ? -1.0 : 1.0;
         uint32_t     first[2] = {0, 0}, last[2] = {0, 0};
         bool         rises = false;
