@@ -134,6 +134,22 @@ static void fill_stiffness(const ts_twist_model *model, double *K)
     }
 }
 
+/* M is diagonal, so that K q = omega^2 M q is S K S z = omega^2 z with S = M^-1/2, q = S z. */
+static void scale_both(double *K, size_t n, const double *scale)
+{
+    for (size_t i = 0; i < n; i++)
+        for (size_t j = 0; j < n; j++)
+            K[i * n + j] *= scale[i] * scale[j];
+}
+
+/* From z to q, shape by shape. */
+static void scale_rows(double *shapes, size_t n, const double *scale)
+{
+    for (size_t mode = 0; mode < n; mode++)
+        for (size_t i = 0; i < n; i++)
+            shapes[mode * n + i] *= scale[i];
+}
+
 typedef struct bench {
     const ts_twist_model *model;
     const double         *M; /* the diagonal */
@@ -170,27 +186,34 @@ static void weigh(const bench *b, size_t mode, const double *q)
         strain[i] = rigid || !(potential > 0.0) ? 0.0 : strain[i] / potential;
 }
 
-/* How far K q is from omega^2 M q. */
-static double residual_of(const bench *b, size_t mode, const double *q)
+/* One end of a spring: its force on a coordinate, and how large it would be without cancelling. */
+static void add_end(double *sums, size_t at, double force, double size)
+{
+    sums[2 * at] += force;
+    sums[2 * at + 1] += size;
+}
+
+/* How far K q is from omega^2 M q; `sums` has room for two numbers a coordinate. */
+static double residual_of(const bench *b, size_t mode, const double *q, double *sums)
 {
     const ts_twist_model *model = b->model;
     const double          w     = b->modes->omega[mode];
     double                off = 0.0, size = 0.0;
 
+    memset(sums, 0, 2 * model->coordinate_count * sizeof *sums);
+    for (size_t k = 0; k < model->spring_count; k++) {
+        const ts_twist_spring *s    = &model->springs[k];
+        const bool             held = s->b == TS_HELD;
+        const double           F    = s->k * stretch_of(s, q);
+        const double           far  = held ? 0.0 : fabs(s->g_b * q[s->b]);
+        const double           most = s->k * (fabs(s->g_a * q[s->a]) + far);
+        add_end(sums, s->a, s->g_a * F, fabs(s->g_a) * most);
+        if (!held)
+            add_end(sums, s->b, -s->g_b * F, fabs(s->g_b) * most);
+    }
     for (size_t i = 0; i < model->coordinate_count; i++) {
-        double Kq = 0.0, sum = 0.0;
-        for (size_t k = 0; k < model->spring_count; k++) {
-            const ts_twist_spring *s = &model->springs[k];
-            const double           g = s->a == i ? s->g_a : s->b == i ? -s->g_b : 0.0;
-            const double           F = s->k * stretch_of(s, q);
-            if (g == 0.0)
-                continue;
-            Kq += g * F;
-            sum += fabs(g) * s->k *
-                   (fabs(s->g_a * q[s->a]) + (s->b == TS_HELD ? 0.0 : fabs(s->g_b * q[s->b])));
-        }
-        off  = fmax(off, fabs(Kq - w * w * b->M[i] * q[i]));
-        size = fmax(size, sum + w * w * b->M[i] * fabs(q[i]));
+        off  = fmax(off, fabs(sums[2 * i] - w * w * b->M[i] * q[i]));
+        size = fmax(size, sums[2 * i + 1] + w * w * b->M[i] * fabs(q[i]));
     }
     return size > 0.0 ? off / size : 0.0;
 }
@@ -233,10 +256,10 @@ ts_twist_fault ts_twist_solve(const ts_twist_model *model, ts_arena *arena, ts_t
     if (n > COORDINATES_MOST)
         return TS_TWIST_TOO_MANY;
     double *M = TS_TAKE(arena, double, n), *K = TS_TAKE(arena, double, n *n);
-    double *B = TS_TAKE(arena, double, n *n), *w = TS_TAKE(arena, double, n);
+    double *scale = TS_TAKE(arena, double, n), *w = TS_TAKE(arena, double, n);
     double *work = TS_TAKE(arena, double, room), *rigid = TS_TAKE(arena, double, n *(n + 1));
     size_t *seen = TS_TAKE(arena, size_t, n);
-    if (M == NULL || K == NULL || B == NULL || w == NULL || work == NULL || rigid == NULL ||
+    if (M == NULL || K == NULL || scale == NULL || w == NULL || work == NULL || rigid == NULL ||
         seen == NULL || !take_modes(model, arena, modes))
         return TS_TWIST_NO_MEMORY;
     const ts_twist_fault fault = check(model, M);
@@ -244,11 +267,13 @@ ts_twist_fault ts_twist_solve(const ts_twist_model *model, ts_arena *arena, ts_t
         return fault;
     fill_stiffness(model, K);
     for (size_t i = 0; i < n; i++)
-        B[i * n + i] = M[i];
+        scale[i] = 1.0 / sqrt(M[i]);
+    scale_both(K, n, scale);
     const lapack_int order = (lapack_int)n;
-    if (LAPACKE_dsygv_work(LAPACK_COL_MAJOR, 1, 'V', 'U', order, K, order, B, order, w, work,
+    if (LAPACKE_dsyev_work(LAPACK_COL_MAJOR, 'V', 'U', order, K, order, w, work,
                            (lapack_int)room) != 0)
         return TS_TWIST_NO_ANSWER;
+    scale_rows(K, n, scale);
     modes->rigid  = find_rigid(model, rigid, seen);
     const bench b = {model, M, modes};
     for (size_t mode = 0; mode < n; mode++) {
@@ -256,7 +281,7 @@ ts_twist_fault ts_twist_solve(const ts_twist_model *model, ts_arena *arena, ts_t
         if (mode >= modes->rigid)
             sweep(&b, q, rigid);
         weigh(&b, mode, q);
-        modes->residual = fmax(modes->residual, residual_of(&b, mode, q));
+        modes->residual = fmax(modes->residual, residual_of(&b, mode, q, work));
     }
     return TS_TWIST_FINE;
 }

@@ -7,9 +7,10 @@
  *           radii and k in N/m along the line of action.
  * Signs     The caller's.  With every angle counted in the sense in which its shaft runs, all
  *           meshes have two positive radii.
- * Method    K x = omega^2 M x by LAPACK (dsygv); omega then from the energies of the shape, a sum
- *           of squares in which nothing cancels.  Where bodies can turn without any stretch, that
- *           mode is found by following the springs, and its omega is 0 and no small number.
+ * Method    K x = omega^2 M x, made symmetric by M^-1/2, by LAPACK (dsyev); omega then from the
+ *           energies of the shape, a sum of squares in which nothing cancels.  Where bodies can
+ *           turn without any stretch, that mode is found by following the springs, and its omega
+ *           is 0 and no small number.
  * Units     SI; omega in rad/s.
  */
 #ifndef TS_RESPONSE_TORSION_H
