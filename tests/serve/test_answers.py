@@ -4,6 +4,7 @@
 import json
 import math
 import pathlib
+import re
 import subprocess
 import tempfile
 import time
@@ -213,6 +214,21 @@ class OneDrive(WithServer):
         self.server.step("undo")
         self.assertEqual(self.server.get("/api/answer").body, answer)
         self.server.step("undo")
+
+    def test_a_change_tells_how_long_it_was_computed_and_how_long_written(self):
+        said = self.server.act(("revision", "timed"))
+        begun = time.monotonic()
+        again = self.server.step("undo")
+        most = 1e3 * (time.monotonic() - begun)
+        for answer in (said, again):
+            parts = re.search(r"\r\nServer-Timing: compute;dur=(\d+\.\d{3}), disk;dur=(\d+\.\d{3})\r\n", answer.head + "\r\n")
+            self.assertTrue(parts, answer.head)
+            self.assertGreater(float(parts.group(1)), 0.0)
+            self.assertGreater(float(parts.group(2)), 0.0)
+        self.assertLess(float(parts.group(1)) + float(parts.group(2)), most)
+        self.assertNotIn("Server-Timing", self.server.get("/api/state").head)
+        refused = self.server.post("/api/undo", {"base": 0})
+        self.assertIn("disk;dur=0.000", refused.head)  # nothing was written
 
     def test_a_search_runs_beside_and_ends_when_told(self):
         base = self.server.state()["serial"]

@@ -1,6 +1,7 @@
 /* What may a page do? */
 #include "apps/serve/handle.h"
 #include "apps/serve/reply.h"
+#include "apps/serve/stopwatch.h"
 
 #include <stdlib.h>
 #include <string.h>
@@ -339,8 +340,8 @@ static enum MHD_Result do_it(const change *one, route_id id)
     }
 }
 
-enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route *where,
-                              const growing *body)
+static enum MHD_Result change_as_told(server *at, struct MHD_Connection *to, const route *where,
+                                      const growing *body)
 {
     json_t *whole = request_body_read(body->bytes, body->length);
     if (whole == NULL)
@@ -363,5 +364,15 @@ enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route
         sent = do_it(&one, where->id);
     }
     json_decref(whole);
+    return sent;
+}
+
+enum MHD_Result handle_change(server *at, struct MHD_Connection *to, const route *where,
+                              const growing *body)
+{
+    at->begun                  = stopwatch_ms();
+    at->here.on_disk           = 0.0;
+    const enum MHD_Result sent = change_as_told(at, to, where, body);
+    at->begun                  = 0.0;
     return sent;
 }

@@ -42,6 +42,12 @@ void reply_policy_lines(growing *out)
 enum MHD_Result reply_send(struct MHD_Connection *to, unsigned status, const char *kind,
                            growing *bytes)
 {
+    return reply_send_timed(to, status, kind, bytes, NULL);
+}
+
+enum MHD_Result reply_send_timed(struct MHD_Connection *to, unsigned status, const char *kind,
+                                 growing *bytes, const char *timing)
+{
     growing_add(bytes, "", 0);
     if (bytes->failed) {
         growing_forget(bytes);
@@ -56,6 +62,8 @@ enum MHD_Result reply_send(struct MHD_Connection *to, unsigned status, const cha
     *bytes = (growing){0};
     reply_add_policy(response);
     (void)MHD_add_response_header(response, "Content-Type", kind);
+    if (timing != NULL)
+        (void)MHD_add_response_header(response, "Server-Timing", timing);
     const enum MHD_Result sent = MHD_queue_response(to, status, response);
     MHD_destroy_response(response);
     return sent;

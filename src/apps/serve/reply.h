@@ -15,6 +15,9 @@ void reply_add_policy(struct MHD_Response *response);
 /* Takes the bytes over.  `kind` is a media type. */
 enum MHD_Result reply_send(struct MHD_Connection *to, unsigned status, const char *kind,
                            growing *bytes);
+/* The same, and how long it took: the value of Server-Timing (W3C Server Timing). */
+enum MHD_Result reply_send_timed(struct MHD_Connection *to, unsigned status, const char *kind,
+                                 growing *bytes, const char *timing);
 /* {"says": "..."} */
 enum MHD_Result reply_say(struct MHD_Connection *to, unsigned status, const char *says);
 #endif

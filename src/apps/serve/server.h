@@ -33,6 +33,7 @@ typedef struct server {
     arrange_job        job;
     slow_desk          slow;
     view_shelf         shelf[2]; /* metric, US */
+    double             begun;    /* stopwatch_ms when the change that is answered came; 0: none */
     bool               stopping;
 } server;
 

@@ -1,6 +1,8 @@
 /* How does a file change while several hands work on it? */
 #include "apps/serve/sitting.h"
 
+#include "apps/serve/stopwatch.h"
+
 #include <stdlib.h>
 #include <string.h>
 #include <time.h>
@@ -398,14 +400,18 @@ static sitting_end change(sitting *here, const journal_record *record, bool soun
         growing_forget(&after);
         return full ? SITTING_FAULT : SITTING_NOTHING;
     }
-    const bool  begun = workspace_begin(&here->place, after.bytes, after.length);
+    double     from   = stopwatch_ms();
+    const bool begun  = workspace_begin(&here->place, after.bytes, after.length);
+    here->on_disk     = stopwatch_ms() - from;
     ts_study   *fresh = begun ? study_of(here, &after, &options, &status) : NULL;
     sitting_end end   = SITTING_FAULT;
+    from              = stopwatch_ms();
     if (begun && sound && status != TS_OK)
         end = SITTING_REFUSED;
     else if (begun)
         end = save(here, record, &after);
     workspace_forget(&here->place);
+    here->on_disk += stopwatch_ms() - from;
     growing_forget(&after);
     if (end == SITTING_DONE) {
         adopt(here, fresh, status);
