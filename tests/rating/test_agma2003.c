@@ -1,6 +1,7 @@
 /* Does AGMA's bevel rating give back the printed example, and keep its laws? */
 #include "rating/agma2003/agma2003.h"
 #include "support/close.h"
+#include "support/spoil.h"
 
 #include <string.h>
 
@@ -395,6 +396,50 @@ static void bad_input_is_said_and_never_passes(void **state)
     expect_nothing(&s, true);
 }
 
+static bool is_rated(const void *record)
+{
+    sample s      = *(const sample *)record;
+    s.in.geometry = &s.geometry;
+    return ts_agma2003_pair_prepare(&s.in, &s.pair, NULL) &&
+           ts_agma2003_rate(&s.pair, &s.load, &s.rating, NULL);
+}
+
+static void no_impossible_number_is_rated(void **state)
+{
+    (void)state;
+    const sample          sound     = textbook();
+    static const spoil_at all[]     = {SPOIL(sample, in.gear[0].sigma_Hlim, 0.0),
+                                       SPOIL(sample, in.gear[1].sigma_Flim, 0.0),
+                                       SPOIL(sample, in.gear[0].E, 0.0),
+                                       SPOIL(sample, in.gear[1].nu, 0.5),
+                                       SPOIL(sample, load.T_1, -1.0),
+                                       SPOIL(sample, load.omega_1, -1.0),
+                                       SPOIL(sample, load.K_A, 0.0),
+                                       SPOIL(sample, load.n_L[1], 0.0),
+                                       SPOIL(sample, load.Y_M[0], 1.5),
+                                       SPOIL(sample, load.Y_M[1], 0.0),
+                                       SPOIL(sample, geometry.R_m, 0.0),
+                                       SPOIL(sample, geometry.in.b, 0.0)};
+    static const spoil_at endless[] = {SPOIL(sample, in.gear[0].E, (double)INFINITY),
+                                       SPOIL(sample, in.gear[0].nu, -1.0),
+                                       SPOIL(sample, load.T_1, (double)INFINITY),
+                                       SPOIL(sample, load.omega_1, (double)INFINITY),
+                                       SPOIL(sample, load.K_A, (double)INFINITY),
+                                       SPOIL(sample, load.n_L[0], (double)INFINITY)};
+
+    spoil_each(&sound, sizeof sound, is_rated, all, sizeof all / sizeof all[0]);
+    spoil_each(&sound, sizeof sound, is_rated, endless, sizeof endless / sizeof endless[0]);
+    /* What may be left open may still not be less than nothing. */
+    sample odd[7];
+    for (int i = 0; i < 7; i++)
+        odd[i] = sound;
+    odd[0].in.gear[1].hardness = odd[1].in.gear[0].Z_W = odd[2].in.gear[1].Y_J = -1.0;
+    odd[3].in.Z_I = odd[4].in.r_c0 = odd[5].load.T_M = -1.0;
+    odd[6].load.T_M                                  = 2500.0;
+    for (int i = 0; i < 7; i++)
+        assert_false(is_rated(&odd[i]));
+}
+
 static void ranges_of_the_standard_are_told(void **state)
 {
     (void)state;
@@ -439,6 +484,7 @@ int main(void)
         cmocka_unit_test(workings_change_no_bit),
         cmocka_unit_test(without_the_charts_there_is_no_answer),
         cmocka_unit_test(bad_input_is_said_and_never_passes),
+        cmocka_unit_test(no_impossible_number_is_rated),
         cmocka_unit_test(ranges_of_the_standard_are_told),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);

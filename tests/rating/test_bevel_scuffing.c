@@ -3,6 +3,7 @@
  */
 #include "rating/scuffing/bevel_scuffing.h"
 #include "support/close.h"
+#include "support/spoil.h"
 
 #include <string.h>
 
@@ -202,6 +203,55 @@ static void nothing_rubs_at_rest_and_nothing_unknown_passes(void **state)
     assert_true(isnan(rating.theta_int) && strstr(rating.missing, "roughness") != NULL);
 }
 
+typedef struct question {
+    ts_bevel_virtual       virt;
+    ts_scuffing_mesh       mesh;
+    ts_bevel_scuffing_load load;
+} question;
+
+static bool is_rated(const void *record)
+{
+    const question            *q = record;
+    ts_bevel_scuffing_prepared prepared;
+    ts_bevel_scuffing          rating;
+    return ts_bevel_scuffing_prepare(&q->virt, 20.0 * degree, 0.0, &q->mesh, &prepared, NULL) &&
+           ts_bevel_scuffing_rate(&prepared, &q->load, &rating, NULL);
+}
+
+static void no_impossible_number_is_rated(void **state)
+{
+    (void)state;
+    const ts_cylindrical_pair pair  = spur_pair();
+    const question            sound = {virtual_of(&pair), usual_mesh(1), load_of(3000.0, 15.0)};
+    static const spoil_at     all[] = {SPOIL(question, mesh.gear[0].body.E, 0.0),
+                                       SPOIL(question, mesh.gear[1].body.nu, 0.5),
+                                       SPOIL(question, mesh.gear[0].body.B_M, 0.0),
+                                       SPOIL(question, mesh.gear[1].Ra, 0.0),
+                                       SPOIL(question, mesh.gear[0].X_W, 0.0),
+                                       SPOIL(question, virt.d_va[1], 0.0),
+                                       SPOIL(question, mesh.X_S, 0.0),
+                                       SPOIL(question, mesh.X_L, 0.0),
+                                       SPOIL(question, mesh.phi_E, 1.1),
+                                       SPOIL(question, load.F_mt, -1.0),
+                                       SPOIL(question, load.v_mt, -1.0),
+                                       SPOIL(question, load.theta_oil, 0.0),
+                                       SPOIL(question, load.K_A, 0.0),
+                                       SPOIL(question, load.eta_oil, 0.0)};
+    static const spoil_at     far[] = {
+            SPOIL(question, mesh.gear[0].body.nu, -0.1),  SPOIL(question, mesh.phi_E, -0.1),
+            SPOIL(question, load.F_mt, (double)INFINITY), SPOIL(question, load.v_mt, (double)INFINITY),
+            SPOIL(question, load.K_v, (double)INFINITY),  SPOIL(question, load.theta_oil, 3000.0)};
+    question odd[3] = {sound, sound, sound};
+
+    spoil_each(&sound, sizeof sound, is_rated, all, sizeof all / sizeof all[0]);
+    spoil_each(&sound, sizeof sound, is_rated, far, sizeof far / sizeof far[0]);
+    odd[0].mesh.driver  = 3;
+    odd[1].load.theta_M = sound.load.theta_oil - 1.0; /* gears colder than their oil */
+    odd[2].load.theta_M = 6000.0;
+    for (int i = 0; i < 3; i++)
+        assert_false(is_rated(&odd[i]));
+}
+
 int main(void)
 {
     const struct CMUnitTest tests[] = {
@@ -210,6 +260,7 @@ int main(void)
         cmocka_unit_test(flash_rises_with_load_and_speed_by_its_powers),
         cmocka_unit_test(limits_of_the_friction_are_held_and_told),
         cmocka_unit_test(nothing_rubs_at_rest_and_nothing_unknown_passes),
+        cmocka_unit_test(no_impossible_number_is_rated),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
 }

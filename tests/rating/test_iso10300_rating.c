@@ -6,6 +6,7 @@
 #include "rating/iso6336/zone_factor.h"
 #include "support/close.h"
 #include "support/sequence.h"
+#include "support/spoil.h"
 
 #include <string.h>
 
@@ -457,6 +458,71 @@ static void ranges_of_the_standard_are_told(void **state)
     }
 }
 
+typedef struct question {
+    ts_iso10300_mesh mesh;
+    ts_iso10300_load load;
+} question;
+
+static bool is_rated(const void *record)
+{
+    sample s = sample_of(&sample_pair);
+    s.mesh   = ((const question *)record)->mesh;
+    s.load   = ((const question *)record)->load;
+    return ts_iso10300_prepare(&s.pair, &s.teeth, &s.mesh, &s.prepared, NULL) &&
+           ts_iso10300_rate(&s.prepared, &s.load, &s.rating, NULL);
+}
+
+static void no_impossible_number_is_rated(void **state)
+{
+    (void)state;
+    const sample          whole  = sample_of(&sample_pair);
+    const question        sound  = {whole.mesh, whole.load};
+    static const spoil_at all[]  = {SPOIL(question, mesh.gear[0].sigma_Hlim, 0.0),
+                                    SPOIL(question, mesh.gear[1].sigma_Flim, 0.0),
+                                    SPOIL(question, mesh.gear[0].E, 0.0),
+                                    SPOIL(question, mesh.gear[1].nu, 0.5),
+                                    SPOIL(question, mesh.gear[0].rho, 0.0),
+                                    SPOIL(question, mesh.gear[1].Z_NTlong, 1.1),
+                                    SPOIL(question, mesh.gear[0].Y_NTlong, 0.0),
+                                    SPOIL(question, mesh.gear[1].Z_W, 0.0),
+                                    SPOIL(question, mesh.gear[0].f_pt, -1e-6),
+                                    SPOIL(question, mesh.gear[1].R_z, 0.0),
+                                    SPOIL(question, mesh.gear[0].R_zF, 0.0),
+                                    SPOIL(question, mesh.gear[1].rho_a0, -1e-4),
+                                    SPOIL(question, mesh.gear[0].s_pr, -1e-4),
+                                    SPOIL(question, mesh.nu_40, 0.0),
+                                    SPOIL(question, mesh.b_veff_share, 1.1),
+                                    SPOIL(question, mesh.e, 0.0),
+                                    SPOIL(question, mesh.Z_K, 0.0),
+                                    SPOIL(question, load.T_1, -1.0),
+                                    SPOIL(question, load.omega_1, -1.0),
+                                    SPOIL(question, load.K_A, 0.0),
+                                    SPOIL(question, load.N_L[0], 0.0),
+                                    SPOIL(question, load.Y_M[1], 1.5)};
+    static const spoil_at far[]  = {SPOIL(question, mesh.gear[0].nu, -1.0),
+                                    SPOIL(question, mesh.gear[0].f_pt, 1.0),
+                                    SPOIL(question, mesh.gear[0].rho_a0, 1e3),
+                                    SPOIL(question, mesh.gear[1].s_pr, 1e3),
+                                    SPOIL(question, mesh.gear[1].E, (double)INFINITY),
+                                    SPOIL(question, load.T_1, (double)INFINITY),
+                                    SPOIL(question, load.omega_1, (double)INFINITY),
+                                    SPOIL(question, load.K_A, (double)INFINITY),
+                                    SPOIL(question, load.N_L[1], (double)INFINITY),
+                                    SPOIL(question, load.Y_M[0], 0.0)};
+    question              odd[4] = {sound, sound, sound, sound};
+
+    spoil_each(&sound, sizeof sound, is_rated, all, sizeof all / sizeof all[0]);
+    spoil_each(&sound, sizeof sound, is_rated, far, sizeof far / sizeof far[0]);
+    odd[0].mesh.gear[1].class = (ts_gear_class)TS_GEAR_CLASS_COUNT;
+    odd[1].mesh.pattern       = (ts_bevel_pattern)TS_BEVEL_PATTERN_COUNT;
+    for (int i = 2; i < 4; i++) { /* steels of which the yield stress is asked */
+        odd[i].mesh.gear[1].class = i == 2 ? TS_GEAR_THROUGH_HARDENED : TS_GEAR_NORMALISED;
+        odd[i].mesh.gear[1].yield = (double)NAN;
+    }
+    for (int i = 0; i < 4; i++)
+        assert_false(is_rated(&odd[i]));
+}
+
 static void expect_nothing(sample *s, bool prepares)
 {
     assert_true(ts_iso10300_prepare(&s->pair, &s->teeth, &s->mesh, &s->prepared, NULL) == prepares);
@@ -637,6 +703,7 @@ int main(void)
         cmocka_unit_test(a_case_without_torque_is_no_danger),
         cmocka_unit_test(workings_change_no_bit),
         cmocka_unit_test(every_input_of_a_stress_is_noted),
+        cmocka_unit_test(no_impossible_number_is_rated),
         cmocka_unit_test(ranges_of_the_standard_are_told),
         cmocka_unit_test(what_is_missing_is_said_and_never_passes),
         cmocka_unit_test(any_drawn_pair_is_rated_or_says_why),
