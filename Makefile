@@ -96,7 +96,7 @@ coverage: setup ## count the lines and branches that the tests go through (docs/
 	@tools/configure.sh coverage
 	@cmake --build build/coverage
 	@find build/coverage -name '*.gcda' -delete
-	-@TS_TAKINGS=all ctest --preset coverage -j$(jobs) -LE 'structure|bench|web'
+	-@TS_TAKINGS=300 ctest --preset coverage -j$(jobs) -LE 'structure|bench|web'
 	@$(python) tools/coverage.py
 
 mutants: setup ## change formulas of src/element, COUNT=300 of them, and tell how many the tests see

@@ -7,8 +7,8 @@
  * (test_allocation_sweep.c lets whole chunks fail, as a machine would: most takings have room in
  * one and never fail there.)  Libraries that are loaded ask the C library directly and never fail.
  *
- * As many chains as the case count has, evenly over each command; TS_TAKINGS=all takes every one
- * (make coverage), and lines that are arguments are swept alone.
+ * Few chains of each command, evenly; TS_TAKINGS=300 takes so many of each (make coverage), and
+ * lines that are arguments are swept alone, all their chains.
  *
  * ctest: timeout=3600 cost=5
  */
@@ -33,8 +33,9 @@ int command_main(int argc, char **argv);
 #undef run
 
 enum {
-    TURNS       = TS_CASES(10, 1), /* failing runs of each command */
-    CHAIN       = 6,               /* callers that tell one chain from another */
+    TURNS       = TS_CASES(4, 1), /* failing runs of each command  */
+    LINES       = TS_CASES(1, 4), /* every so many lines are swept */
+    CHAIN       = 6,              /* callers that tell one chain from another */
     CHAINS_MOST = 1 << 14,
     WORDS_MOST  = 12,
     LINE_MOST   = 256
@@ -202,16 +203,17 @@ static bool is_clean(const heard *one, const heard *whole)
     return one->code == EXIT_NOT_UNDERSTOOD && whole->code == EXIT_NOT_UNDERSTOOD && one->said > 0;
 }
 
-static void sweep(const char *line)
+static void sweep(const char *line, size_t turns)
 {
-    const bool  all     = getenv("TS_TAKINGS") != NULL && strcmp(getenv("TS_TAKINGS"), "all") == 0;
+    const char *wish    = getenv("TS_TAKINGS");
+    turns               = wish != NULL ? strtoul(wish, NULL, 10) : turns;
     const heard first   = run(line, 0, false); /* what is kept between runs is kept from now on */
     memory.chains       = 0;
     const heard  whole  = run(line, 0, true);
-    const size_t chains = memory.chains, stride = all ? 1 : chains / TURNS + 1;
+    const size_t chains = memory.chains, stride = chains / turns + 1;
     size_t       refused = 0;
     assert_true(whole.sum == first.sum && whole.code != EXIT_FAULT && chains > 0);
-    for (size_t i = (chains - 1) % stride; i < chains; i += stride) {
+    for (size_t i = (stride < chains ? stride : chains) / 2; i < chains; i += stride) {
         const heard one = run(line, memory.first[i], false);
         if (!is_clean(&one, &whole)) {
             fflush(stderr); /* addr2line -f -e tells which functions these are */
@@ -221,13 +223,19 @@ static void sweep(const char *line)
         }
         refused += one.code == EXIT_FAULT;
     }
-    assert_true(refused > 0);
+    assert_true(refused > 0 || turns < TURNS);
+}
+
+/* Every one is swept when more runs are wished for. */
+static size_t step_of(size_t usual)
+{
+    return getenv("TS_TAKINGS") == NULL ? usual : 1;
 }
 
 static void sweep_all(const char *const *lines, size_t count)
 {
-    for (size_t i = 0; i < count; i++)
-        sweep(lines[i]);
+    for (size_t i = 0; i < count; i += step_of(LINES))
+        sweep(lines[i], TURNS);
 }
 
 #define SWEEP(...)                                                                                 \
@@ -243,7 +251,9 @@ static void a_check_is_whole_or_refused(void **state)
           "check examples/README.md",
           "why examples/trainer.yaml drive/hp/box/clockwise/2:n@take-off",
           "compare examples/trainer.yaml examples/traps/trainer_no_neck.yaml",
-          "set examples/trainer.yaml revision Z -o @.yaml", "rules", "rules --json");
+          "set examples/trainer.yaml revision Z -o @.yaml",
+          "compare examples/trainer.yaml examples/bizjet.yaml --json",
+          "check examples/large.yaml --all", "check examples/medium.yaml", "rules", "rules --json");
 }
 
 static void a_rating_is_whole_or_refused(void **state)
@@ -257,6 +267,7 @@ static void a_rating_is_whole_or_refused(void **state)
 static void a_choice_is_whole_or_refused(void **state)
 {
     SWEEP("size examples/trainer.yaml", "size examples/bizjet.yaml --choose necks --json",
+          "size examples/bizjet.yaml --choose bearings",
           "necks examples/trainer.yaml --samples 100 --threads 1",
           "necks examples/trainer.yaml --samples 100 --threads 1 --json");
 }
@@ -264,7 +275,9 @@ static void a_choice_is_whole_or_refused(void **state)
 static void a_course_is_whole_or_refused(void **state)
 {
     SWEEP("oil examples/trainer.yaml", "oil examples/trainer.yaml --json",
-          "warm examples/trainer.yaml", "whirl examples/trainer.yaml",
+          "warm examples/trainer.yaml", "warm examples/trainer.yaml --json",
+          "start examples/trainer.yaml", "start examples/trainer.yaml --json",
+          "seize examples/trainer.yaml hydraulic~pump", "whirl examples/trainer.yaml",
           "whirl examples/trainer.yaml --json", "twist examples/trainer.yaml",
           "twist examples/trainer.yaml --json", "jolt examples/trainer.yaml slam",
           "seize examples/trainer.yaml hydraulic~pump --json", "effects examples/trainer.yaml",
@@ -275,8 +288,25 @@ static void a_paper_is_whole_or_refused(void **state)
 {
     SWEEP("sheet examples/trainer.yaml fuel~pump", "sheet examples/trainer.yaml fuel~pump --json",
           "brief examples/trainer.yaml -o @.html", "draw examples/trainer.yaml -o @.svg",
-          "draw examples/trainer.yaml -o @.svg --figure campbell",
-          "draw examples/trainer.yaml -o @.json");
+          "report examples/trainer.yaml -o @.html --sheets teeth",
+          "brief examples/trainer.yaml --json", "draw examples/trainer.yaml -o @.json");
+}
+
+/* One picture after another, so each has one failing run, and every other one none, unless more are
+ * wished for. */
+static void a_picture_is_whole_or_refused(void **state)
+{
+    static const char *const figures[] = {
+        "front", "pads",        "unrolled", "power",  "speeds", "teeth", "root",         "margins",
+        "mass",  "selectivity", "necks",    "widths", "float",  "modes", "interference", "campbell",
+        "reach", "start",       "seizure",  "jolt",   "swing",  "play",  "heat",         "stops"};
+    const size_t step = step_of(TS_CASES(2, 8));
+    (void)state;
+    for (size_t i = 0; i < sizeof figures / sizeof figures[0]; i += step) {
+        char line[LINE_MOST];
+        snprintf(line, sizeof line, "draw examples/trainer.yaml -o @.svg --figure %s", figures[i]);
+        sweep(line, 1);
+    }
 }
 
 static int open_folder(void **state)
@@ -297,7 +327,7 @@ static void what_is_asked_is_whole_or_refused(void **state)
 {
     (void)state;
     for (const char *const *each = asked; *each != NULL; each++)
-        sweep(*each);
+        sweep(*each, SIZE_MAX);
 }
 
 int main(int argc, char **argv)
@@ -309,6 +339,7 @@ int main(int argc, char **argv)
         cmocka_unit_test(a_choice_is_whole_or_refused),
         cmocka_unit_test(a_course_is_whole_or_refused),
         cmocka_unit_test(a_paper_is_whole_or_refused),
+        cmocka_unit_test(a_picture_is_whole_or_refused),
     };
     asked = (const char *const *)argv + 1;
     if (argc > 1)
