@@ -1,6 +1,6 @@
 // What does every key do?  Nothing needs a mouse.
 import { branchOf, carry, changeTeeth, inTurn, letGo, moveShaft, otherFace, redo, undo } from "../state/acts";
-import { asTable, boxShafts, carried, chosen, condition, padsOf, told, turning, view, viewName, VIEWS, working } from "../state/store";
+import { arrangeFor, asTable, boxShafts, carried, chosen, condition, padsOf, told, turning, view, viewName, VIEWS, working } from "../state/store";
 import { speed } from "../show/format";
 
 export const KEYS: [string, string][] = [
@@ -9,6 +9,7 @@ export const KEYS: [string, string][] = [
   ["arrows up, down", "in the row of shafts: one tooth more, one less"],
   ["F", "the accessory of the chosen shaft to the other face"],
   [", .", "the chosen shaft inwards, outwards along its branch"],
+  ["B", "the best place for the accessory of the chosen shaft"],
   ["M", "hold the chosen shaft; on another, M puts it or its accessory there, also in another branch or box"],
   ["Escape", "let it go"],
   ["Ctrl+Z, Ctrl+Shift+Z", "undo, redo"],
@@ -56,6 +57,17 @@ function turnFace(): Promise<unknown> | void {
   told.value = { says: "Choose a shaft with an accessory first.", bad: true };
 }
 
+function seekPlace(): void {
+  const now = view.value;
+  const pad = now === null ? undefined : padsOf(now, chosen.value).find((one) => one.accessory !== undefined);
+  if (pad === undefined) {
+    told.value = { says: "Choose a shaft with an accessory first.", bad: true };
+    return;
+  }
+  arrangeFor.value = pad.name;
+  viewName.value = "Arrange";
+}
+
 function shift(by: number): Promise<unknown> | void {
   const place = branchOf(view.value?.shafts[chosen.value]?.address ?? "");
   if (place !== null && place.place + by >= 1) return moveShaft(chosen.value, place.place + by);
@@ -70,6 +82,7 @@ function run(event: KeyboardEvent, help: () => void): boolean {
     case "[": nextView(-1); return true;
     case "]": nextView(1); return true;
     case "f": case "F": inTurn(turnFace); return true;
+    case "b": case "B": seekPlace(); return true;
     case "m": case "M": inTurn(() => carry(viewName.value === "Front" ? "front" : "rear")); return true;
     case "Escape": if (carried.value !== null) letGo(); return false;
     case ",": inTurn(() => shift(-1)); return true;

@@ -35,6 +35,8 @@ function Step(props: { notes: Map<number, Note>; id: number; open: boolean; abov
   const note = props.notes.get(props.id);
   if (note === undefined || props.above.includes(props.id)) return null;
   const inputs = note.inputs ?? [];
+  // The numbers put in are SI; beside values told in other units that must be said.
+  const scaled = [note, ...inputs.map((one) => props.notes.get(one.origin ?? -1))].some((one) => one?.shown != null && one.unit !== undefined && one.shown.unit !== one.unit);
   const head = (
     <>
       <Symbol text={note.typeset ?? note.symbol ?? ""} /> = <b>{shown(note)}</b>
@@ -44,7 +46,7 @@ function Step(props: { notes: Map<number, Note>; id: number; open: boolean; abov
   const more = (
     <>
       {note.formula && <p class="formula">= {note.formula}</p>}
-      {note.numbers && <p class="formula">= {note.numbers}</p>}
+      {note.numbers && <p class="formula">= {note.numbers}{scaled && <small> in SI units</small>}</p>}
       {note.line && <p><button type="button" class="link" onClick={() => { line.value = note.line ?? 0; leaf.value = "file"; }}>line {note.line}</button> <code>{note.says}</code></p>}
       {note.kind === "given" && note.stands_at && <Change note={note} at={note.stands_at} />}
       {note.source && <p class="source">{note.source}</p>}

@@ -7,6 +7,9 @@ import { bodyRadius, toX, toY, type Sheet } from "./place";
 export interface Box { x: number; y: number; width: number; height: number }
 interface Label { index: number; box: Box; lines: string[]; led: [number, number, number, number] | null }
 
+/** A point of a line, and how much heavier than a line it weighs. */
+type Struck = [number, number, number];
+
 const LINE = 15, LETTER = 7.2, GAP = 8;
 const WAYS = [0, 0.4, -0.4, 0.8, -0.8, 1.2, -1.2, 1.6, -1.6, 2.2, -2.2, Math.PI];
 
@@ -35,9 +38,9 @@ const APART = 4;
 const TOWER = 20;
 
 /** Points every few px along the cowl, the casing and the radial shafts: a name should not stand across a heavy line. */
-function heavyLines(now: View, sheet: Sheet): [number, number][] {
-  const out: [number, number][] = [];
-  const keep = (x: number, y: number): void => { if (x > 0 && y > 0 && x < sheet.width && y < sheet.height) out.push([x, y]); };
+function heavyLines(now: View, sheet: Sheet): Struck[] {
+  const out: Struck[] = [];
+  const keep = (x: number, y: number, weight = 1): void => { if (x > 0 && y > 0 && x < sheet.width && y < sheet.height) out.push([x, y, weight]); };
   now.engine.cowl.forEach(([x, y], index) => {
     const next = now.engine.cowl[index + 1];
     if (next === undefined) return;
@@ -48,7 +51,7 @@ function heavyLines(now: View, sheet: Sheet): [number, number][] {
   for (const shaft of now.shafts) {
     if (shaft.kind !== "tower" || shaft.x === null || shaft.y === null) continue;
     const x = toX(sheet, shaft.x) - sheet.ox, y = toY(sheet, shaft.y) - sheet.oy, pieces = Math.max(1, Math.min(1000, Math.round(Math.hypot(x, y) / APART)));
-    for (let i = 0; i < TOWER * pieces; i++) keep(sheet.ox + (x * (i % pieces)) / pieces, sheet.oy + (y * (i % pieces)) / pieces);
+    for (let i = 0; i < pieces; i++) keep(sheet.ox + (x * i) / pieces, sheet.oy + (y * i) / pieces, TOWER);
   }
   const r = (now.engine.casing ?? 0) * sheet.k, around = Math.min(4000, Math.ceil((2 * Math.PI * r) / APART));
   for (let i = 0; i < around; i++) keep(sheet.ox + r * Math.cos((2 * Math.PI * i) / around), sheet.oy + r * Math.sin((2 * Math.PI * i) / around));
@@ -56,14 +59,14 @@ function heavyLines(now: View, sheet: Sheet): [number, number][] {
 }
 
 /** A third of a line of letters, for every px that a heavy line runs through it. */
-function struck(box: Box, lines: [number, number][]): number {
-  let count = 0;
-  for (const [x, y] of lines) if (x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height) count++;
-  return count * APART * 5;
+function struck(box: Box, lines: Struck[]): number {
+  let sum = 0;
+  for (const [x, y, weight] of lines) if (x > box.x && x < box.x + box.width && y > box.y && y < box.y + box.height) sum += weight;
+  return sum * APART * 5;
 }
 
 /** What of the box is not on the sheet weighs most, another name next, a part of the machine least. */
-function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[], lines: [number, number][]): number {
+function cost(box: Box, sheet: Sheet, names: Label[], parts: Box[], lines: Struck[]): number {
   const inside = shared(box, { x: 4, y: 4, width: sheet.width - 8, height: sheet.height - 4 - STRIP });
   const taken: Box[] = [{ x: 0, y: sheet.height - 76 - STRIP, width: 220, height: 76 + STRIP }, around(sheet.ox, sheet.oy - 30, 70)];
   return 20 * (box.width * box.height - inside) + 8 * [...names.map((one) => one.box), ...taken].reduce((sum, one) => sum + shared(box, one), 0)

@@ -123,7 +123,7 @@ async function change(path: string, body: object, done: (next: State) => string)
     await take(next, wanted, () => {
       const after = compared(before);
       fresh.value = new Set(after.broke.map((one) => one.fingerprint));
-      told.value = { says: done(next), bad: false, after };
+      told.value = { says: done(next), bad: next.computed !== next.serial, after };
     });
   } else if (got.status === 409 && next !== null && "serial" in next) {
     await take(next, wanted, () => {
