@@ -3,6 +3,7 @@
 """Does `study` compute every sample once, keep it through a kill, and tell what they say?"""
 import json
 import os
+import pathlib
 import pty
 import random
 import re
@@ -242,6 +243,7 @@ class Study(InFolder):
         code, text, _ = run("study", self.write("samples: 4"), "-o", "it's.sqlite", "--slurm", "64")
         self.assertEqual(code, 0)
         self.assertIn("#SBATCH --ntasks=64", text)
+        self.assertIn(f"srun '{pathlib.Path(COMMAND).resolve()}' study '", text)
         self.assertIn("-o 'it'\\''s.sqlite'", text)
         self.assertEqual(subprocess.run(["bash", "-n"], input=text.encode(), check=False).returncode, 0)
         self.assertEqual(run("study", self.write("samples: 4"), "--slurm", "64")[0], 2)

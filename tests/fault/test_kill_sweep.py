@@ -74,7 +74,8 @@ class TestKillSweep(unittest.TestCase):
                 done = strace(self.place / "log", words,
                               f"{call.name}:signal=KILL:when={call.number}")
                 what = (writer.name, call)
-                self.assertIn(done.code, (-9, 0) if writer.moving else (-9,), what)
+                # The kill may meet the process that helps alone: the command tells that with 3.
+                self.assertIn(done.code, (-9, 0, 3) if writer.moving else (-9,), what)
                 left = self.judge(writer, folder, whole, before, what)
                 if left and not before:  # and what was left hinders nobody
                     again = subprocess.run(words, capture_output=True, check=False)

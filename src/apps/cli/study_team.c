@@ -173,8 +173,21 @@ static void print_quoted(const char *word)
     putchar('\'');
 }
 
+/* The very program that wrote the script, wherever it stands: a job has another PATH. */
+static const char *own_program(char *room, size_t size)
+{
+    const ssize_t length = readlink("/proc/self/exe", room, size);
+
+    if (length <= 0 || (size_t)length >= size)
+        return "towershaft";
+    room[length] = '\0';
+    return room;
+}
+
 int study_slurm(const arguments *given, size_t ranks)
 {
+    char room[4096];
+
     if (given->value[OPTION_OUTPUT] == NULL) {
         fprintf(stderr, "towershaft study: --slurm needs -o FILE.sqlite, where the samples of all "
                         "ranks are kept\n");
@@ -186,8 +199,10 @@ int study_slurm(const arguments *given, size_t ranks)
            "#SBATCH --ntasks=%zu\n"
            "#SBATCH --cpus-per-task=1\n"
            "#SBATCH --requeue\n"
-           "srun towershaft study ",
+           "srun ",
            ranks, ranks);
+    print_quoted(own_program(room, sizeof room));
+    printf(" study ");
     print_quoted(given->operand[0]);
     printf(" -o ");
     print_quoted(given->value[OPTION_OUTPUT]);
