@@ -1,5 +1,10 @@
 /* Does no number come of an input of which any one number is none, or cannot be? */
+#include "element/bearing_geometry.h"
+#include "element/bevel_pair.h"
+#include "element/hertz.h"
 #include "element/oil_viscosity.h"
+#include "element/shaft_beam.h"
+#include "element/shear_neck.h"
 #include "rating/bearing/dynamic_capacity.h"
 #include "rating/bearing/life_weibull.h"
 #include "rating/bearing/static_capacity.h"
@@ -359,6 +364,171 @@ static void an_impossible_train_is_not_run(void **state)
     assert_false(runs(&stranger));
 }
 
+/* ---- elements -------------------------------------------------------------------------------- */
+
+typedef struct roller_bed {
+    double D_w, D_pw, alpha, f_i, f_e, gamma;
+} roller_bed;
+
+static bool has_gamma(const void *record)
+{
+    const roller_bed *r = record;
+    return isfinite(ts_bearing_gamma(r->D_w, r->D_pw, r->alpha, NULL));
+}
+
+static bool has_inner_race(const void *record)
+{
+    const roller_bed *r = record;
+    return isfinite(ts_inner_race_curvature(r->D_w, r->f_i, r->gamma, NULL).sum_rho);
+}
+
+static bool has_outer_race(const void *record)
+{
+    const roller_bed *r = record;
+    return isfinite(ts_outer_race_curvature(r->D_w, r->f_e, r->gamma, NULL).sum_rho);
+}
+
+static void no_curvature_comes_of_an_impossible_race(void **state)
+{
+    (void)state;
+    const roller_bed      sound   = {8e-3, 40e-3, 0.1, 0.52, 0.53, 0.2};
+    static const spoil_at gamma[] = {SPOIL(roller_bed, D_w, 0.0), SPOIL(roller_bed, D_pw, 8e-3),
+                                     SPOIL(roller_bed, alpha, -0.1)};
+    static const spoil_at steep[] = {SPOIL(roller_bed, alpha, 1.6)};
+    static const spoil_at inner[] = {SPOIL(roller_bed, D_w, 0.0), SPOIL(roller_bed, f_i, 0.5),
+                                     SPOIL(roller_bed, gamma, 0.0)};
+    static const spoil_at outer[] = {SPOIL(roller_bed, D_w, 0.0), SPOIL(roller_bed, f_e, 10.0),
+                                     SPOIL(roller_bed, gamma, 1.0)};
+
+    EACH(sound, has_gamma, gamma);
+    EACH(sound, has_gamma, steep);
+    EACH(sound, has_inner_race, inner);
+    EACH(sound, has_outer_race, outer);
+}
+
+static bool is_a_bevel_pair(const void *record)
+{
+    ts_bevel_pair pair;
+    return ts_bevel_pair_solve(record, &pair, NULL) == TS_BEVEL_FINE;
+}
+
+static void an_impossible_bevel_pair_is_refused(void **state)
+{
+    (void)state;
+    const ts_bevel_pair_input sound = {27, 41, 2.5e-3, 1.5708, 0.35, 0.6, 18e-3};
+    static const spoil_at     low[] = {
+            SPOIL(ts_bevel_pair_input, m_et, 0.0), SPOIL(ts_bevel_pair_input, Sigma, 0.0),
+            SPOIL(ts_bevel_pair_input, alpha_n, 0.0), SPOIL(ts_bevel_pair_input, beta_m, -0.1),
+            SPOIL(ts_bevel_pair_input, b, -1e-3)};
+    static const spoil_at high[] = {
+        SPOIL(ts_bevel_pair_input, m_et, 2e3), SPOIL(ts_bevel_pair_input, Sigma, 3.15),
+        SPOIL(ts_bevel_pair_input, alpha_n, 1.6), SPOIL(ts_bevel_pair_input, beta_m, 1.6),
+        SPOIL(ts_bevel_pair_input, b, 1.0)};
+    ts_bevel_pair_input odd = sound;
+
+    EACH(sound, is_a_bevel_pair, low);
+    EACH(sound, is_a_bevel_pair, high);
+    odd.z_1 = 0;
+    assert_false(is_a_bevel_pair(&odd));
+    odd.z_1 = 27;
+    odd.z_2 = 2000000;
+    assert_false(is_a_bevel_pair(&odd));
+}
+
+typedef struct touch {
+    double Q, R_x, R_y, E_r;
+} touch;
+
+static bool has_ellipse(const void *record)
+{
+    const touch *h = record;
+    return isfinite(ts_hertz_point(h->Q, h->R_x, h->R_y, h->E_r, NULL).p_max);
+}
+
+static void no_pressure_comes_of_an_impossible_touch(void **state)
+{
+    (void)state;
+    const touch           sound  = {1000.0, 5e-3, 20e-3, 226e9};
+    static const spoil_at low[]  = {SPOIL(touch, Q, -1.0), SPOIL(touch, R_x, 0.0),
+                                    SPOIL(touch, R_y, 0.0), SPOIL(touch, E_r, 0.0)};
+    static const spoil_at high[] = {SPOIL(touch, Q, 2e15), SPOIL(touch, R_x, 1e12),
+                                    SPOIL(touch, R_y, 1e12), SPOIL(touch, E_r, 2e18)};
+
+    EACH(sound, has_ellipse, low);
+    EACH(sound, has_ellipse, high);
+}
+
+typedef struct beam {
+    ts_beam         whole;
+    ts_beam_section sections[2];
+    ts_beam_support supports[2];
+} beam;
+
+static bool is_a_beam(const void *record)
+{
+    static ts_beam_frame frame;
+    beam                 it = *(const beam *)record;
+    it.whole.sections       = it.sections;
+    it.whole.section_count  = 2;
+    it.whole.supports       = it.supports;
+    it.whole.support_count  = 2;
+    return ts_beam_prepare(&it.whole, &frame) == TS_BEAM_FINE;
+}
+
+static void an_impossible_beam_is_refused(void **state)
+{
+    (void)state;
+    const beam            sound = {.whole    = {.E = 207e9, .G = 79.6e9},
+                                   .sections = {{0.0, 0.2, 0.03, 0.01}, {0.2, 0.4, 0.025, 0.0}},
+                                   .supports = {{0.05, 1e8, 0.0, true}, {0.35, 1e8, 0.0, false}}};
+    static const spoil_at all[] = {
+        SPOIL(beam, whole.E, 0.0),           SPOIL(beam, whole.G, 0.0),
+        SPOIL(beam, sections[0].x_1, -2e3),  SPOIL(beam, sections[1].x_2, 2e3),
+        SPOIL(beam, sections[0].d_i, -1e-3), SPOIL(beam, sections[0].d_o, 5e-3),
+        SPOIL(beam, sections[1].x_1, 0.21),  SPOIL(beam, supports[0].k_r, 0.0),
+        SPOIL(beam, supports[1].k_t, -1.0),  SPOIL(beam, supports[1].x, 0.05)};
+    static const spoil_at far[] = {SPOIL(beam, whole.E, 2e15), SPOIL(beam, sections[0].d_o, 2e3),
+                                   SPOIL(beam, supports[0].x, 0.5),
+                                   SPOIL(beam, supports[0].x, -0.1)};
+    beam                  two   = sound;
+
+    EACH(sound, is_a_beam, all);
+    EACH(sound, is_a_beam, far);
+    two.supports[1].locates = true; /* only one may */
+    assert_false(is_a_beam(&two));
+}
+
+static bool has_band(const void *record)
+{
+    const ts_neck_limits limits = ts_neck_band(record, NULL);
+    return isfinite(limits.low) && isfinite(limits.high);
+}
+
+static void no_band_comes_of_an_impossible_neck(void **state)
+{
+    (void)state;
+    const ts_shear_neck   sound = {.d        = {TS_SPREAD_NORMAL, 9.9e-3, 10.1e-3, 10e-3, 3e-5},
+                                   .d_i      = {TS_SPREAD_UNIFORM, 3.9e-3, 4.1e-3, 4e-3, 0.0},
+                                   .Ftu      = {TS_SPREAD_NORMAL, 900e6, 1100e6, 1000e6, 30e6},
+                                   .ratio    = {TS_SPREAD_UNIFORM, 0.58, 0.62, 0.6, 0.0},
+                                   .warmth   = {TS_SPREAD_UNIFORM, 0.95, 1.0, 0.97, 0.0},
+                                   .yielding = {TS_SPREAD_UNIFORM, 0.8, 1.0, 0.9, 0.0},
+                                   .K_ts     = 1.2};
+    static const spoil_at all[] = {
+        SPOIL(ts_shear_neck, d.low, 4.05e-3),     SPOIL(ts_shear_neck, d.high, 9.8e-3),
+        SPOIL(ts_shear_neck, d.mean, 9.8e-3),     SPOIL(ts_shear_neck, d.sigma, 0.0),
+        SPOIL(ts_shear_neck, d_i.low, -1e-3),     SPOIL(ts_shear_neck, d_i.high, 3.8e-3),
+        SPOIL(ts_shear_neck, Ftu.low, 0.0),       SPOIL(ts_shear_neck, Ftu.high, 2e15),
+        SPOIL(ts_shear_neck, ratio.low, 0.0),     SPOIL(ts_shear_neck, warmth.low, 0.0),
+        SPOIL(ts_shear_neck, yielding.low, -0.1), SPOIL(ts_shear_neck, yielding.high, 1.1),
+        SPOIL(ts_shear_neck, K_ts, 0.9)};
+    static const spoil_at far[] = {SPOIL(ts_shear_neck, d.mean, 10.2e-3),
+                                   SPOIL(ts_shear_neck, d.low, -2e15)};
+
+    EACH(sound, has_band, all);
+    EACH(sound, has_band, far);
+}
+
 /* ---- oil ------------------------------------------------------------------------------------- */
 
 typedef struct viscosity {
@@ -396,6 +566,11 @@ int main(void)
         cmocka_unit_test(no_frequency_comes_of_an_impossible_web),
         cmocka_unit_test(an_impossible_rotor_is_refused),
         cmocka_unit_test(an_impossible_train_is_not_run),
+        cmocka_unit_test(no_curvature_comes_of_an_impossible_race),
+        cmocka_unit_test(an_impossible_bevel_pair_is_refused),
+        cmocka_unit_test(no_pressure_comes_of_an_impossible_touch),
+        cmocka_unit_test(an_impossible_beam_is_refused),
+        cmocka_unit_test(no_band_comes_of_an_impossible_neck),
         cmocka_unit_test(no_viscosity_law_comes_of_impossible_points),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
