@@ -156,7 +156,7 @@ function Page() {
         {!teaching && <Conditions />}
       </main>
       {!teaching && <Reading />}
-      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {caution.value || "Preliminary design aid."} <a href="/licences.txt">Licences of others in this page</a></footer>
+      <footer><button type="button" class="link" onClick={() => setHelp(true)}>Keys: ?</button> {caution.value || "Preliminary design aid."} <a href="/licences.txt">Licences</a></footer>
       {help && <Keys close={() => setHelp(false)} />}
     </div>
   );

@@ -85,7 +85,7 @@ function Names(props: { all: Finding[]; most: number; link: boolean }) {
   );
 }
 
-const HINT = "Choose a shaft with the mouse. Drag it to another place or to the other face; roll the mouse wheel over it to change its teeth. Every act can be undone; ? shows the keys.";
+const HINT = "Choose a shaft. Drag it to another place or to the other face; roll the mouse wheel over it to change its teeth. Undo takes any of it back; ? shows the keys.";
 
 /** Also read aloud: what was done, and what it broke. */
 export function Told() {
