@@ -9,10 +9,12 @@
 set -euo pipefail
 cd "$(dirname "$0")/.."
 
-if [ "$(id -u)" != 0 ] || ! command -v ip mpirun unshare >/dev/null || ! unshare --net --uts true; then
-    echo 'ranks_on_hosts: root, iproute2, Open MPI and namespaces are needed'
+cannot() {
+    echo 'ranks_on_hosts: root, iproute2, Open MPI and namespaces with a bridge are needed'
     exit 77
-fi
+}
+for program in ip mpirun unshare; do command -v "$program" >/dev/null || cannot; done
+[ "$(id -u)" = 0 ] || cannot
 
 ranks=${1:-64} hosts=${2:-8} samples=${3:-4000}
 command=$PWD/build/release/towershaft
@@ -21,16 +23,18 @@ name=tsh$$
 head=10.77.0.250
 
 clear() {
-    for ((i = 1; i <= hosts; i++)); do ip netns del "$name-$i" 2>/dev/null || true; done
-    ip netns del "$name-net" 2>/dev/null || true
+    for host in "$name-net" $(seq -f "$name-%g" "$hosts"); do
+        { ip netns pids "$host" | xargs -r kill -9; } 2>/dev/null || true
+        ip netns del "$host" 2>/dev/null || true
+    done
     rm -rf "$place"
 }
 trap clear EXIT
 
-ip netns add "$name-net" # the cable, and the host that mpirun itself runs on
+ip netns add "$name-net" || cannot # the cable, and the host that mpirun itself runs on
 in_net() { ip netns exec "$name-net" "$@"; }
 in_net ip link set lo up
-in_net ip link add name cable type bridge
+in_net ip link add name cable type bridge || cannot
 in_net ip address add "$head/24" dev cable
 in_net ip link set cable up
 for ((i = 1; i <= hosts; i++)); do

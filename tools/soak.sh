@@ -10,7 +10,16 @@ cd "$(dirname "$0")/.." || exit
 
 seconds=${1:-600}
 shift || true
-wanted=" ${*:-properties writing study hosts same-bytes valgrind analysis threads fuzz} "
+all='properties writing study hosts same-bytes valgrind analysis threads fuzz'
+wanted=" ${*:-$all} "
+unknown() {
+    echo "soak: $1 is none of: seconds, and behind them $all"
+    exit 2
+}
+[[ $seconds =~ ^[0-9]+$ ]] || unknown "$seconds"
+for name in $wanted; do
+    [[ " $all " == *" $name "* ]] || unknown "$name"
+done
 jobs=$(nproc)
 times=${TIMES:-20}
 failed=0

@@ -16,7 +16,8 @@ ts_ticks ts_ticks_within(double low, double high, double step);
 /* The i-th, i < count. */
 double ts_tick_at(ts_ticks ticks, int i);
 
-/* The greatest e with 10^e <= value; 0 where value is not finite or not above 0. */
+/* The greatest e with 10^e <= value, of which a value just below a power of ten may have one more,
+ * as log10 rounds; 0 where value is not finite or not above 0. */
 int ts_decade_of(double value);
 
 #endif

@@ -115,7 +115,7 @@ static ts_node_place move_node(shift *s, const ts_node_place *old)
     now.key_column = old->key_end > 0 ? column_of(s, old->key_start, old->key_line, old->key_column)
                                       : now.column;
     now.key        = text_of(s, old->key);
-    now.scalar     = text_of(s, old->scalar);
+    now.scalar     = old->form == TS_NODE_SCALAR ? text_of(s, old->scalar) : (ts_text){NULL, 0};
     now.source = now.date = now.confidence = 0;
     now.spoiled                            = false;
     return now;

@@ -64,7 +64,7 @@ static void clear(number *z)
     *z = (number){0};
 }
 
-/* z += k g */
+/* z += (k + i c) g^2 */
 static void add_spring(number *restrict z, double k, const lanes *restrict c, double g)
 {
     for (size_t l = 0; l < LANES; l++) {

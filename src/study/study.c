@@ -36,11 +36,13 @@ static ts_check_subject check_subject(const ts_study *study)
 }
 
 /* Torsion: a body and a spring for every shaft, two of a radial one, and every pad; their shapes
- * are squares of that, twice for both states; a swing of each in every condition. */
+ * are squares of that, twice for both states; a swing of each in every condition; lanes of shakes
+ * for each body and spring. */
 static size_t swaying_bytes(const ts_study *study)
 {
     const size_t bodies = 2 * (size_t)study->train.shaft_count + study->train.pad_count + 2;
-    const size_t once   = bodies * (256 + study->drive.condition_count * sizeof(ts_torque_swing)) +
+    const size_t once   = bodies * (256 + 5 * sizeof(ts_forced_lanes) +
+                                  study->drive.condition_count * sizeof(ts_torque_swing)) +
                         8 * bodies * bodies * sizeof(double);
 
     return 2 * study->drive.drive_count * once + 64 * (size_t)study->train.mesh_count + 4096;

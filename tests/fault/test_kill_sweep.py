@@ -17,7 +17,7 @@ import time
 import unittest
 
 from injecting import calls_on, names_in, strace
-from writers import QUICK, SLOW
+from writers import QUICK, SLOW, STEP_WRITER
 
 SOAK = "TS_SOAK" in os.environ
 MOMENTS = 500 if SOAK else 6
@@ -74,8 +74,10 @@ class TestKillSweep(unittest.TestCase):
                 done = strace(self.place / "log", words,
                               f"{call.name}:signal=KILL:when={call.number}")
                 what = (writer.name, call)
-                # The kill may meet the process that helps alone: the command tells that with 3.
+                # The kill may meet the process that helps alone: the command tells that, and with 3.
                 self.assertIn(done.code, (-9, 0, 3) if writer.moving else (-9,), what)
+                if done.code == 3:
+                    self.assertIn(pathlib.Path(STEP_WRITER).name, done.said, what)
                 left = self.judge(writer, folder, whole, before, what)
                 if left and not before:  # and what was left hinders nobody
                     again = subprocess.run(words, capture_output=True, check=False)

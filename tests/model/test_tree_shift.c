@@ -25,12 +25,24 @@ typedef struct changed {
     ts_source       before, moved, read;
 } changed;
 
+/* As that of a study, whose values were read: their marks in the nodes are not the tree's. */
+static void read_values(changed *c)
+{
+    const ts_file_places places = {"drive.yaml", c->lasting,
+                                   ts_diagnostics_open(c->lasting, "drive.yaml", c->old),
+                                   &c->before};
+    ts_model             model;
+
+    (void)ts_read_nodes(TS_WANT_EITHER, &places, &model);
+}
+
 static void open_text(changed *c, ts_text old)
 {
     *c      = (changed){.lasting = ts_arena_open(NULL), .arena = ts_arena_open(NULL), .old = old};
     c->list = ts_diagnostics_open(c->lasting, "drive.yaml", old);
     assert_int_equal(ts_read_tree(old, "drive.yaml", c->lasting, c->list, &c->before), TS_OK);
     assert_int_equal(ts_diagnostics_count(c->list), 0);
+    read_values(c);
 }
 
 static void close_text(changed *c)

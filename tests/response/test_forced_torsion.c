@@ -62,6 +62,68 @@ static void slow_errors_load_nothing_and_fast_ones_all_of_it(void **state)
     ts_arena_close(arena);
 }
 
+/* Errors of springs and torques on bodies, each at a speed of its own. */
+static ts_torsion_shake some_shake(size_t i)
+{
+    const bool error = i % 3 != 2;
+    return (ts_torsion_shake){.omega  = 300.0 + 171.0 * (double)(i * i),
+                              .spring = error ? (uint32_t)(i % 2) : TS_HELD,
+                              .e      = 1e-5 * (double)(i + 1),
+                              .body   = error ? TS_HELD : (uint32_t)(i % 3),
+                              .T      = 2.0 + (double)i};
+}
+
+/* 1 to 8 shakes at once come, bit for bit, to what each comes to alone. */
+static void shakes_abreast_do_not_feel_each_other(void **state)
+{
+    (void)state;
+    const ts_twist_body   bodies[]  = {{2.0, 0, 1.0}, {0.01, 1, 1.0}, {0.02, 2, 1.0}};
+    const ts_twist_spring springs[] = {{0, 1, 0.05, 0.08, 3e8}, {1, 2, 1.0, 1.0, 1e4}};
+    const ts_twist_model  model     = {bodies, 3, springs, 2, 3};
+    const double          c[]       = {900.0, 0.4};
+    ts_arena             *arena     = ts_arena_open(NULL);
+    ts_forced_tree        tree, alone;
+    assert_int_equal(ts_forced_tree_make(&model, c, arena, &tree), TS_TWIST_FINE);
+    assert_int_equal(ts_forced_tree_make(&model, c, arena, &alone), TS_TWIST_FINE);
+    for (size_t count = 1; count <= TS_SHAKES_ABREAST; count++) {
+        ts_torsion_shake shakes[TS_SHAKES_ABREAST];
+        bool             computed[TS_SHAKES_ABREAST];
+        for (size_t i = 0; i < count; i++)
+            shakes[i] = some_shake(i + count);
+        ts_forced_tree_shake_abreast(&tree, shakes, count, computed);
+        for (size_t i = 0; i < count; i++) {
+            double force[2];
+            assert_true(ts_forced_tree_shake(&alone, &shakes[i], force, NULL));
+            assert_true(computed[i]);
+            for (size_t s = 0; s < 2; s++)
+                assert_true(force[s] > 0.0 && force[s] == tree.forces[s].at[i]);
+        }
+    }
+    ts_arena_close(arena);
+}
+
+/* An undamped train at its own frequency has no answer, and its neighbours have theirs. */
+static void a_resonance_in_one_lane_spoils_no_other(void **state)
+{
+    (void)state;
+    const ts_twist_body    bodies[]  = {{1.0, 0, 1.0}, {1.0, 1, 1.0}};
+    const ts_twist_spring  springs[] = {{0, 1, 1.0, 1.0, 2.0}};
+    const ts_twist_model   model     = {bodies, 2, springs, 1, 2};
+    const double           c[]       = {0.0};
+    const ts_torsion_shake shakes[]  = {
+         {1.0, TS_HELD, 0.0, 1, 1.0}, {2.0, TS_HELD, 0.0, 1, 1.0}, {3.0, TS_HELD, 0.0, 1, 1.0}};
+    ts_arena      *arena = ts_arena_open(NULL);
+    ts_forced_tree tree;
+    bool           computed[3];
+    assert_int_equal(ts_forced_tree_make(&model, c, arena, &tree), TS_TWIST_FINE);
+    ts_forced_tree_shake_abreast(&tree, shakes, 3, computed); /* omega^2 = k (1/J + 1/J) = 4 */
+    assert_true(computed[0] && !computed[1] && computed[2]);
+    /* k J_1 T/((J_1 + J_2) k - J_1 J_2 omega^2) */
+    assert_close(tree.forces[0].at[0], 2.0 / 3.0, 1e-15);
+    assert_close(tree.forces[0].at[2], 2.0 / 5.0, 1e-15);
+    ts_arena_close(arena);
+}
+
 static void what_is_no_tree_is_refused(void **state)
 {
     (void)state;
@@ -245,6 +307,8 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(two_discs_swing_as_their_closed_form),
         cmocka_unit_test(slow_errors_load_nothing_and_fast_ones_all_of_it),
+        cmocka_unit_test(shakes_abreast_do_not_feel_each_other),
+        cmocka_unit_test(a_resonance_in_one_lane_spoils_no_other),
         cmocka_unit_test(what_is_no_tree_is_refused),
         cmocka_unit_test(every_tree_swings_as_its_dense_equations),
         cmocka_unit_test(every_swing_is_the_root_of_its_squares),

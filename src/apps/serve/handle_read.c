@@ -144,7 +144,7 @@ static void add_job(growing *out, arrange_job *job)
 enum { TIMING_ROOM = 80 };
 
 /* What a change took until now, as whoever looks at the page's network reads it (W3C Server
- * Timing): ms, apart from those that its bytes took to the disk. */
+ * Timing): ms, apart from those for which it waited for the disk. */
 static const char *time_change(const server *at, char *out)
 {
     const long long disk = (long long)(at->here.on_disk * 1e3);

@@ -372,10 +372,12 @@ static sitting_end save(sitting *here, const journal_record *record, growing *af
 {
     const char  *why    = NULL;
     const size_t length = here->journal.length;
+    const double from   = stopwatch_ms();
     if (!edit_journal_add(&here->journal, record))
         return SITTING_FAULT;
     const workspace_saved saved =
         workspace_save(&here->place, here->text.bytes, here->text.length, &why);
+    here->on_disk += stopwatch_ms() - from;
     if (saved != WORKSPACE_SAVED)
         edit_journal_shorten(&here->journal, length);
     if (saved == WORKSPACE_SAVED && apply(here, record, after))
@@ -400,18 +402,16 @@ static sitting_end change(sitting *here, const journal_record *record, bool soun
         growing_forget(&after);
         return full ? SITTING_FAULT : SITTING_NOTHING;
     }
-    double     from   = stopwatch_ms();
-    const bool begun  = workspace_begin(&here->place, after.bytes, after.length);
-    here->on_disk     = stopwatch_ms() - from;
-    ts_study   *fresh = begun ? study_of(here, &after, &options, &status) : NULL;
-    sitting_end end   = SITTING_FAULT;
-    from              = stopwatch_ms();
+    const double from  = stopwatch_ms();
+    const bool   begun = workspace_begin(&here->place, after.bytes, after.length);
+    here->on_disk      = stopwatch_ms() - from;
+    ts_study   *fresh  = begun ? study_of(here, &after, &options, &status) : NULL;
+    sitting_end end    = SITTING_FAULT;
     if (begun && sound && status != TS_OK)
         end = SITTING_REFUSED;
     else if (begun)
         end = save(here, record, &after);
     workspace_forget(&here->place);
-    here->on_disk += stopwatch_ms() - from;
     growing_forget(&after);
     if (end == SITTING_DONE) {
         adopt(here, fresh, status);

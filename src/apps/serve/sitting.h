@@ -44,7 +44,7 @@ typedef struct sitting {
     ts_study    *opened;   /* of the text when the sitting began, for the comparison     */
     growing      messages; /* JSON of what is wrong with the text; empty: nothing        */
     uint64_t     outside;  /* serial at which another program's change was found         */
-    double       on_disk;  /* ms that the last act spent on writing its bytes for good   */
+    double       on_disk;  /* ms for which the last act waited for the disk               */
 } sitting;
 
 /* NULL, or why the file cannot be worked on (one sentence). */
