@@ -85,7 +85,7 @@ static PangoLayout *layout_of(ts_canvas *canvas, const char *text, const ts_lett
     pango_layout_set_auto_dir(layout, FALSE);
     pango_layout_set_single_paragraph_mode(layout, TRUE);
     pango_layout_set_text(layout, clean.bytes ? clean.bytes : "", (int)clean.length);
-    if (clean.length && strchr(clean.bytes, '/'))
+    if (clean.bytes != NULL && strchr(clean.bytes, '/'))
         keep_slashes(layout, clean.bytes, clean.length);
     ts_buffer_close(&clean);
     set_size(layout, how, size);

@@ -293,24 +293,24 @@ typedef enum column {
 /* Where a column begins, as a share of the width, and what stands over it; numbers end there. */
 static const struct {
     double      at;
-    bool        number;
     const char *head;
     ts_kind     kind; /* whose unit stands in the heading; TS_KIND_NUMBER: none */
+    bool        number;
 } columns[COLUMNS] = {
-    [NUMBER]      = {0.000, false, "no", TS_KIND_NUMBER},
-    [FACE]        = {0.028, false, "face", TS_KIND_NUMBER},
-    [NAME]        = {0.070, false, "what stands there", TS_KIND_NUMBER},
-    [RIGHT]       = {0.290, true, "right", TS_KIND_LENGTH},
-    [UP]          = {0.360, true, "up", TS_KIND_LENGTH},
-    [FROM_INPUT]  = {0.440, true, "of input", TS_KIND_LENGTH},
-    [ABOVE_INPUT] = {0.515, true, "above it", TS_KIND_LENGTH},
-    [TURNS]       = {0.530, false, "turns", TS_KIND_NUMBER},
-    [SPEED]       = {0.640, true, "at most", TS_KIND_ROTATIONAL_SPEED},
-    [SPLINE]      = {0.655, false, "spline", TS_KIND_NUMBER},
-    [BODY]        = {0.805, true, "body radius", TS_KIND_LENGTH},
-    [LENGTH]      = {0.870, true, "length", TS_KIND_LENGTH},
-    [MASS]        = {0.930, true, "mass", TS_KIND_MASS},
-    [OVERHANG]    = {1.000, true, "overhang", TS_KIND_LENGTH},
+    [NUMBER]      = {0.000, "no", TS_KIND_NUMBER, false},
+    [FACE]        = {0.028, "face", TS_KIND_NUMBER, false},
+    [NAME]        = {0.070, "what stands there", TS_KIND_NUMBER, false},
+    [RIGHT]       = {0.290, "right", TS_KIND_LENGTH, true},
+    [UP]          = {0.360, "up", TS_KIND_LENGTH, true},
+    [FROM_INPUT]  = {0.440, "of input", TS_KIND_LENGTH, true},
+    [ABOVE_INPUT] = {0.515, "above it", TS_KIND_LENGTH, true},
+    [TURNS]       = {0.530, "turns", TS_KIND_NUMBER, false},
+    [SPEED]       = {0.640, "at most", TS_KIND_ROTATIONAL_SPEED, true},
+    [SPLINE]      = {0.655, "spline", TS_KIND_NUMBER, false},
+    [BODY]        = {0.805, "body radius", TS_KIND_LENGTH, true},
+    [LENGTH]      = {0.870, "length", TS_KIND_LENGTH, true},
+    [MASS]        = {0.930, "mass", TS_KIND_MASS, true},
+    [OVERHANG]    = {1.000, "overhang", TS_KIND_LENGTH, true},
 };
 
 /* The input shaft of the box that a shaft belongs to. */

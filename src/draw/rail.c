@@ -69,8 +69,9 @@ ts_status ts_rail_measure(ts_scene *scene, double width, bool front, ts_rail *ra
     *rail = (ts_rail){.label = 92.0};
     if (!list_shafts(scene, rail))
         return TS_NO_MEMORY;
-    const size_t most = (size_t)fmax(1.0, floor((width - rail->label) / least_cell));
-    rail->rows        = rail->count > most ? (rail->count + most - 1) / most : 1;
+    const double fits = floor((width - rail->label) / least_cell);
+    const size_t most = fits > 1.0 ? (size_t)fits : 1;
+    rail->rows        = most > 0 && rail->count > most ? (rail->count + most - 1) / most : 1;
     rail->columns     = (rail->count + rail->rows - 1) / rail->rows;
     if (rail->columns < 6)
         rail->columns = 6; /* a few shafts do not spread over the whole sheet */

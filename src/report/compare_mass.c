@@ -75,7 +75,7 @@ static const char *after_text(ts_changes *list, double from, double to, const ga
     const char *now = ts_change_quantity(list, to, TS_KIND_MASS);
     ts_buffer_print(&text, "%s (", now != NULL ? now : "");
     put_signed(list, &text, to - from);
-    for (int i = 0; i < TOLD_MOST && fabs(best[i].by) > 1e-9 * to; i++) {
+    for (int i = 0; i < TOLD_MOST && best[i].part != NULL && fabs(best[i].by) > 1e-9 * to; i++) {
         ts_buffer_print(&text, "%s %s of %s ", i == 0 ? ":" : ",",
                         ts_mass_part_says(best[i].part->kind), best[i].part->name);
         put_signed(list, &text, best[i].by);

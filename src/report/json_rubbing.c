@@ -21,7 +21,7 @@ static void parts_of(ts_json *json, const ts_answer *answer, ts_subject about, c
     }
 }
 
-static void open(ts_json *json, const char *key, const char *method, const char *missing)
+static void open_record(ts_json *json, const char *key, const char *method, const char *missing)
 {
     ts_json_key(json, key);
     ts_json_object(json);
@@ -127,16 +127,17 @@ void ts_json_rubbing(ts_json *json, const ts_answer *answer, uint32_t m)
     const ts_mesh_rubbing *mesh  = &answer->rubbing->mesh[m];
     const bool             bevel = answer->train->meshes[m].kind == TS_MESH_BEVEL;
 
-    open(json, "scuffing",
-         bevel ? "ISO/TS 6336-21:2017 on virtual cylindrical gears"
-               : "ISO/TS 6336-20:2017, -21:2017",
-         mesh->missing);
+    open_record(json, "scuffing",
+                bevel ? "ISO/TS 6336-21:2017 on virtual cylindrical gears"
+                      : "ISO/TS 6336-20:2017, -21:2017",
+                mesh->missing);
     least(json, answer, m, "S_B", "S_B_at", &mesh->S_B);
     least(json, answer, m, "S_intS", "S_intS_at", &mesh->S_intS);
     conditions(json, answer, m, heat);
     if (bevel || !answer->rubbing->filmed)
         return;
-    open(json, "micropitting", "ISO/TS 6336-22:2018, method B, an indication", mesh->missing);
+    open_record(json, "micropitting", "ISO/TS 6336-22:2018, method B, an indication",
+                mesh->missing);
     least(json, answer, m, "lambda_GFmin", "lambda_GFmin_at", &mesh->lambda_GFmin);
     conditions(json, answer, m, film);
 }

@@ -63,7 +63,8 @@ static void conditions(ts_json *json, const ts_sheet *sheet)
         const size_t old = ts_sheet_issued_condition(sheet, drive->conditions[c].name);
         for (int i = 0; i < TS_SHEET_COLUMNS; i++)
             value(json, sheet->answer, &sheet->conditions[c][i], sheet->before != NULL,
-                  old != SIZE_MAX ? &sheet->before->conditions[old][i] : NULL);
+                  sheet->before != NULL && old != SIZE_MAX ? &sheet->before->conditions[old][i]
+                                                           : NULL);
         ts_json_end(json, ']');
         ts_json_end(json, '}');
     }

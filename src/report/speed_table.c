@@ -169,12 +169,15 @@ static int least_width(const ts_answer *answer, ts_page *page)
 void ts_speed_table(const ts_answer *answer, ts_page *page)
 {
     const int count = (int)answer->drive->condition_count;
+    if (count < 1)
+        return;
     const int name  = name_width(answer, page);
     const int room  = page->columns - head_width(name) - 1;
     const int most  = least_width(answer, page);
     const int least = most < room ? most : room;
     int       fit   = room / least;
-    fit             = fit < 1 ? 1 : (fit > count ? count : fit);
+    fit             = fit > count ? count : fit;
+    fit             = fit < 1 ? 1 : fit;
     /* Blocks of equal size rather than a last one with a single column. */
     const int blocks = (count + fit - 1) / fit, each = (count + blocks - 1) / blocks;
     int       width = room / each;
