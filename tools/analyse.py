@@ -109,7 +109,9 @@ class Memory:
             if key in self.clean:
                 self.unchanged += 1
                 return ""
-        said = run()
+        said, code = run()
+        if code < 0 or (code != 0 and not said):
+            raise OSError(f"{tool} ended with {code} and said nothing of {sorted(files)[0]}")
         if not said:
             with self.lock, MEMORY.open("a") as file:
                 file.write(key + "\n")
@@ -151,7 +153,7 @@ def gcc(entry, memory):
     def run():
         done = subprocess.run(words, cwd=entry["directory"], capture_output=True, text=True,
                               check=False)
-        return done.stderr if "warning:" in done.stderr or done.returncode else ""
+        return done.stderr if "warning:" in done.stderr or done.returncode else "", done.returncode
 
     return memory.ask(run, words[0], words, files_of(entry))
 
@@ -164,7 +166,7 @@ def clang_tidy(entry, memory):
             done = subprocess.run(["clang-tidy", "--quiet", "-p", place, entry["file"]], cwd=ROOT,
                                   capture_output=True, text=True, check=False)
         spoke = done.returncode or "warning:" in done.stdout or "error:" in done.stdout
-        return done.stdout or done.stderr if spoke else ""
+        return done.stdout or done.stderr if spoke else "", done.returncode
 
     return memory.ask(run, "clang-tidy", entry["arguments"],
                       [*files_of(entry), str(ROOT / ".clang-tidy")])
@@ -181,7 +183,7 @@ def cppcheck(paths, sources, memory):
     def run():
         done = subprocess.run(words, cwd=ROOT, input="\n".join(paths), capture_output=True,
                               text=True, check=False)
-        return done.stderr + (done.stdout if done.returncode else "")
+        return done.stderr + (done.stdout if done.returncode else ""), done.returncode
 
     files = {str(ROOT / path) for path in paths}
     for path in paths:
