@@ -29,7 +29,7 @@ TS_API ts_status ts_study_open(const ts_allocator *allocator, ts_study **out);
 TS_API void      ts_study_close(ts_study *study); /* NULL is allowed */
 
 /* Opens an empty study, with the allocator of `like`, for a drive that differs little from the one
- * that `like` holds.  Both remember from now on what they have computed, part by part, and compute
+ * that `like` holds.  Both remember from now on what they have computed lately, part by part, and compute
  * anew only where a number that goes into it has changed: the answers are the same, bit for bit.
  * They are used by one thread at a time, and may be closed in any order. */
 TS_API ts_status ts_study_open_beside(ts_study *like, ts_study **out);

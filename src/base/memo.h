@@ -1,7 +1,7 @@
-/* base/memo.h: was this very question answered the last time?
+/* base/memo.h: was this very question answered lately?
  *
  * For the same work done over and over with few of its inputs changed.  Every place keeps its last
- * question, byte for byte, and the answer.  An answer is used only for an equal question, so that
+ * questions, byte for byte, and the answers.  An answer is used only for an equal question, so that
  * what is found is bitwise what would have been computed; a question must therefore hold all that
  * its answer depends on.  Without memory, and without a memo (NULL), nothing is known.
  */
@@ -24,8 +24,9 @@ typedef enum ts_memo_kind {
     TS_MEMO_KINDS
 } ts_memo_kind;
 
-ts_memo *ts_memo_open(const ts_allocator *allocator); /* NULL: without memory */
-void     ts_memo_close(ts_memo *memo);                /* NULL is allowed */
+/* `depth`: how many questions a place keeps, the last ones; 1 at least.  NULL: without memory. */
+ts_memo *ts_memo_open(const ts_allocator *allocator, size_t depth);
+void     ts_memo_close(ts_memo *memo); /* NULL is allowed */
 
 /* More of the question that comes next.  Bytes between the members of a record are no question:
  * numbers one by one, or records that have none. */

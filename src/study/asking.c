@@ -3,6 +3,9 @@
 
 #include <string.h>
 
+/* Who works on a drive goes to and fro: an act, the next, and both taken back. */
+#define DRIVES_BACK 8
+
 ts_status ts_study_open(const ts_allocator *allocator, ts_study **out)
 {
     const ts_allocator *from  = allocator != NULL ? allocator : &ts_allocator_standard;
@@ -20,7 +23,7 @@ ts_status ts_study_open_beside(ts_study *like, ts_study **out)
 {
     *out = NULL;
     if (like->stock == NULL)
-        like->stock = ts_stock_open(like->allocator);
+        like->stock = ts_stock_open(like->allocator, DRIVES_BACK);
     if (like->stock == NULL)
         return TS_NO_MEMORY;
     if (like->is_text)

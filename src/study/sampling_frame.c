@@ -18,7 +18,7 @@ ts_status ts_sampling_frame_open(const ts_sampling *sampling, ts_sampling_frame 
     if (frame->tree.nodes == NULL)
         return TS_NO_MEMORY;
     memcpy(frame->tree.nodes, sampling->tree.nodes, nodes * sizeof *frame->tree.nodes);
-    frame->study->stock = ts_stock_open(own);
+    frame->study->stock = ts_stock_open(own, 1);
     return frame->study->stock != NULL ? TS_OK : TS_NO_MEMORY;
 }
 

@@ -9,7 +9,7 @@ struct ts_study_stock {
     size_t            users;
 };
 
-ts_study_stock *ts_stock_open(const ts_allocator *allocator)
+ts_study_stock *ts_stock_open(const ts_allocator *allocator, size_t depth)
 {
     ts_arena       *lasting = ts_arena_open(allocator);
     ts_study_stock *stock   = lasting != NULL ? TS_TAKE(lasting, ts_study_stock, 1) : NULL;
@@ -18,8 +18,8 @@ ts_study_stock *ts_stock_open(const ts_allocator *allocator)
         ts_arena_close(lasting);
         return NULL;
     }
-    *stock =
-        (ts_study_stock){lasting, ts_memo_open(allocator), ts_lines_catalog_open(lasting), NULL, 1};
+    *stock = (ts_study_stock){lasting, ts_memo_open(allocator, depth),
+                              ts_lines_catalog_open(lasting), NULL, 1};
     if (stock->memo != NULL && stock->catalog != NULL)
         return stock;
     ts_stock_leave(stock);

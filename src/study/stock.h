@@ -10,9 +10,10 @@
 /* Studies that share it are used by one thread at a time; the last of them closes it. */
 typedef struct ts_study_stock ts_study_stock;
 
-ts_study_stock *ts_stock_open(const ts_allocator *allocator); /* NULL: without memory */
-ts_study_stock *ts_stock_share(ts_study_stock *stock);        /* NULL stays NULL      */
-void            ts_stock_leave(ts_study_stock *stock);        /* NULL is allowed      */
+/* `depth`: how many drives back a part of a solve is remembered.  NULL: without memory. */
+ts_study_stock *ts_stock_open(const ts_allocator *allocator, size_t depth);
+ts_study_stock *ts_stock_share(ts_study_stock *stock); /* NULL stays NULL      */
+void            ts_stock_leave(ts_study_stock *stock); /* NULL is allowed      */
 
 /* NULL of a study without a stock: nothing is remembered, and the catalogue is opened anew. */
 ts_memo          *ts_stock_memo(const ts_study_stock *stock);

@@ -15,7 +15,7 @@ static int *ask(ts_memo *memo, size_t place, const char *question, bool *known)
 
 static void the_last_question_of_a_place_is_known(void **unused)
 {
-    ts_memo *memo = ts_memo_open(&ts_allocator_standard);
+    ts_memo *memo = ts_memo_open(&ts_allocator_standard, 1);
     bool     known;
 
     (void)unused;
@@ -34,7 +34,7 @@ static void the_last_question_of_a_place_is_known(void **unused)
 static void another_question_is_not_known(void **unused)
 {
     static const char *const others[] = {"b", "ab", "ba", "", "a long one that asks for more room"};
-    ts_memo                 *memo     = ts_memo_open(&ts_allocator_standard);
+    ts_memo                 *memo     = ts_memo_open(&ts_allocator_standard, 1);
     bool                     known;
 
     (void)unused;
@@ -55,6 +55,32 @@ static void another_question_is_not_known(void **unused)
     ts_memo_close(memo);
 }
 
+/* Three are kept: the last three, whatever was asked between them. */
+static void as_many_questions_are_known_as_the_memo_is_deep(void **unused)
+{
+    static const char *const asked[] = {"a", "b", "c", "d"};
+    ts_memo                 *memo    = ts_memo_open(&ts_allocator_standard, 3);
+    bool                     known;
+
+    (void)unused;
+    for (int i = 0; i < 4; i++) {
+        *ask(memo, 7, asked[i], &known) = i;
+        assert_false(known);
+        (void)ask(memo, 8, "elsewhere", &known);
+    }
+    for (int i = 1; i < 4; i++) {
+        assert_int_equal(*ask(memo, 7, asked[i], &known), i);
+        assert_true(known);
+    }
+    (void)ask(memo, 7, "a", &known);
+    assert_false(known); /* the first had to go, and now the second has */
+    (void)ask(memo, 7, "b", &known);
+    assert_false(known);
+    assert_int_equal(*ask(memo, 7, "d", &known), 3);
+    assert_true(known);
+    ts_memo_close(memo);
+}
+
 /* Wherever memory ends, what is known is true, and what is not is NULL or to be filled. */
 static void without_memory_nothing_is_known(void **unused)
 {
@@ -67,7 +93,7 @@ static void without_memory_nothing_is_known(void **unused)
     for (size_t fail = 1; fail < 30; fail++) {
         faulty_allocator   faulty;
         const ts_allocator allocator = faulty_allocator_open(&faulty, fail, FAULTY_ONCE);
-        ts_memo           *memo      = ts_memo_open(&allocator);
+        ts_memo           *memo      = ts_memo_open(&allocator, 2);
         for (int round = 0; memo != NULL && round < 6; round++)
             for (size_t place = 0; place < 20; place += 19) {
                 int *answer = ask(memo, place, round < 3 ? "a" : "a longer one", &known);
@@ -87,6 +113,7 @@ int main(void)
     const struct CMUnitTest tests[] = {
         cmocka_unit_test(the_last_question_of_a_place_is_known),
         cmocka_unit_test(another_question_is_not_known),
+        cmocka_unit_test(as_many_questions_are_known_as_the_memo_is_deep),
         cmocka_unit_test(without_memory_nothing_is_known),
     };
     return cmocka_run_group_tests(tests, NULL, NULL);
