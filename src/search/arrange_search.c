@@ -7,6 +7,7 @@
 #include "search/locked_memory.h"
 
 #include <math.h>
+#include <stdatomic.h>
 #include <stdlib.h>
 #include <string.h>
 
@@ -97,6 +98,7 @@ typedef struct rooting {
     ts_pair_record *records;
     double         *lowered; /* [pair * sets + set], or NULL: roots are wanted */
     bool           *failed;  /* [pair] */
+    atomic_bool     stopped; /* told by the first worker, who alone asks */
 } rooting;
 
 static const double *others_of(const search *s, uint32_t box)
@@ -106,14 +108,18 @@ static const double *others_of(const search *s, uint32_t box)
 
 static void root_pair(void *context, size_t item, size_t worker)
 {
-    const rooting  *r     = context;
-    search         *s     = r->s;
-    ts_pair_record *rec   = &r->records[item];
-    ts_arena       *arena = ts_arena_open(&s->allocator);
+    rooting        *r   = context;
+    search         *s   = r->s;
+    ts_pair_record *rec = &r->records[item];
     ts_pair_tables  pair;
     ts_rest         rest;
 
-    (void)worker;
+    if (worker == 0 && is_stopped(s))
+        atomic_store(&r->stopped, true);
+    r->failed[item] = true;
+    if (atomic_load(&r->stopped))
+        return;
+    ts_arena     *arena  = ts_arena_open(&s->allocator);
     const double *others = r->lowered != NULL ? NULL : others_of(s, rec->box);
     bool          done =
         arena != NULL &&
@@ -138,6 +144,8 @@ static bool run_roots(search *s, ts_pair_record *records, size_t count, double *
         ts_crew_run(s->workers, count, root_pair, &r);
     for (size_t i = 0; well && i < count; i++)
         well = !failed[i];
+    if (atomic_load(&r.stopped))
+        s->result->end = TS_ARRANGE_STOPPED;
     ts_arena_close(arena);
     return well;
 }

@@ -7,7 +7,7 @@ import signal
 import time
 import unittest
 
-from serving import Answer, Server, WithServer, receive
+from serving import ROOT, Answer, Server, WithServer, receive
 
 
 class Slow(WithServer):
@@ -94,6 +94,18 @@ class Ends(WithServer):
             for one in streams:
                 receive(one)  # comes to its end
                 one.close()
+
+    def test_the_end_does_not_wait_for_a_search_that_has_just_begun(self):
+        path = self.folder / "searched.yaml"
+        path.write_bytes((ROOT / "examples/large.yaml").read_bytes())
+        for moment in (0.0, 0.3, 1.5):  # while it asks what teeth bear, and later
+            server = Server(path)
+            serial = server.state()["serial"]
+            self.assertEqual(server.post("/api/arrange", {"base": serial, "seconds": 60}).status, 200)
+            time.sleep(moment)
+            took, code = server.stop()
+            self.assertLess(took, 2.0)
+            self.assertEqual(code, 0)
 
     def test_a_stream_tells_of_every_change(self):
         with self.open_stream() as one:

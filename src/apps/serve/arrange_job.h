@@ -59,6 +59,8 @@ void         arrange_job_collect(arrange_job *job);
 job_progress arrange_job_progress(arrange_job *job);
 /* Asks it to end with what it has. */
 void arrange_job_stop(arrange_job *job);
-void arrange_job_close(arrange_job *job);
+/* Stops a search that runs.  False: it does not end within a second; it and what it works on are
+ * then left to the end of the program. */
+bool arrange_job_close(arrange_job *job);
 
 #endif

@@ -315,12 +315,13 @@ static const char *start(house *all, unsigned *port)
     return why;
 }
 
+/* The house is given back, unless a search still works in it. */
 static void end(house *all)
 {
     if (all->at.daemon != NULL)
         MHD_stop_daemon(all->at.daemon);
     front_door_close(&all->door);
-    arrange_job_close(&all->at.job);
+    const bool empty = arrange_job_close(&all->at.job);
     slow_desk_close(&all->at.slow);
     view_delta_forget(&all->at.shelf[0]);
     view_delta_forget(&all->at.shelf[1]);
@@ -329,6 +330,8 @@ static void end(house *all)
         close(all->signals);
     if (all->epoll >= 0)
         close(all->epoll);
+    if (empty)
+        free(all);
 }
 
 /* A study of a large drive is some megabytes, closed and opened with every act: what one gives back
@@ -369,6 +372,5 @@ int serve_run(const serve_options *options)
         }
     }
     end(all);
-    free(all);
     return code;
 }
