@@ -105,10 +105,9 @@ static const ts_mass_part *casing_of(const oven *it)
 }
 
 /* m2, what its mass is spread over. */
-static double wall_area(const oven *it)
+static double wall_area(const oven *it, const ts_mass_part *casing)
 {
-    const ts_weighing  *wall   = &it->asked->heat->drive->mass;
-    const ts_mass_part *casing = casing_of(it);
+    const ts_weighing *wall = &it->asked->heat->drive->mass;
 
     return casing->m.value /
            (casing->rho * wall->casing_wall.value * (1.0 + wall->casing_extra.value));
@@ -155,7 +154,7 @@ static bool lay_bodies(oven *it)
         return lack(it, "the mass of the casing", NULL);
     it->bodies[it->count++] = (body){.shaft = TS_NOWHERE,
                                      .C = casing->m.value * ts_heat_capacity_of_metal(casing->rho),
-                                     .A = wall_area(it)};
+                                     .A = wall_area(it, casing)};
     return true;
 }
 

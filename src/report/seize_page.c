@@ -372,11 +372,12 @@ static void tell_run(const ts_seize_answer *seize, ts_chapter *chapter, int whic
 /* In a box: what breaks under a load that comes in service. */
 static void warn(const ts_seize_answer *seize, ts_chapter *chapter)
 {
-    if (ts_seize_is_borne(seize))
+    const ts_train_event *event = first_break(&seize->runs[TS_SEIZE_WEAK]);
+
+    if (ts_seize_is_borne(seize) || event == NULL)
         return;
     ts_buffer_add(&chapter->cell, "does not hold: this load must be borne, and ");
-    add_break(&chapter->page, &chapter->cell, seize->twist,
-              first_break(&seize->runs[TS_SEIZE_WEAK]));
+    add_break(&chapter->page, &chapter->cell, seize->twist, event);
     if (!chapter->cell.failed)
         ts_manuscript_box(chapter->manuscript, TS_BLOCK_WARNING, chapter->cell.bytes);
     ts_buffer_clear(&chapter->cell);
