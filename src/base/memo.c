@@ -35,7 +35,7 @@ ts_memo *ts_memo_open(const ts_allocator *allocator, size_t depth)
     if (memo != NULL) {
         memset(memo, 0, sizeof *memo);
         memo->allocator = *allocator;
-        memo->depth     = depth;
+        memo->depth     = depth > 0 ? depth : 1;
     }
     return memo;
 }
@@ -152,7 +152,7 @@ void *ts_memo_answer(ts_memo *memo, ts_memo_kind kind, size_t number, size_t siz
             return at[i].text.at;
         }
     kept *fresh        = &at[at->turn];
-    at->turn           = (at->turn + 1) % memo->depth;
+    at->turn           = at->turn + 1 < memo->depth ? at->turn + 1 : 0;
     fresh->text.length = 0;
     if (!make_room(memo, &fresh->text, front + question.length))
         return NULL;

@@ -24,7 +24,7 @@ typedef enum ts_memo_kind {
     TS_MEMO_KINDS
 } ts_memo_kind;
 
-/* `depth`: how many questions a place keeps, the last ones; 1 at least.  NULL: without memory. */
+/* `depth`: how many questions a place keeps, the last ones; 0 is 1.  NULL: without memory. */
 ts_memo *ts_memo_open(const ts_allocator *allocator, size_t depth);
 void     ts_memo_close(ts_memo *memo); /* NULL is allowed */
 

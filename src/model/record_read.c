@@ -345,14 +345,18 @@ static int32_t tapped_spool(ts_reading *reading, ts_node child)
     return spool;
 }
 
-/* Names that other parts of the file refer to; NULL: nobody does. */
+/* Do other parts of the file refer to its names? */
+static bool is_referred_to(const ts_record_table *record)
+{
+    return record == &ts_table_condition || record == &ts_table_spool ||
+           record == &ts_table_accessory;
+}
+
 static const ts_name_index *index_of(const ts_reading *reading, const ts_record_table *record)
 {
     if (record == &ts_table_condition)
         return &reading->conditions;
-    if (record == &ts_table_spool)
-        return &reading->spools;
-    return record == &ts_table_accessory ? &reading->accessories : NULL;
+    return record == &ts_table_spool ? &reading->spools : &reading->accessories;
 }
 
 /* A name that nobody refers to is copied from its place. */
@@ -375,9 +379,9 @@ static bool read_heading(ts_reading *reading, const ts_field *field, ts_node chi
         return true;
     }
     /* The structs of all lists by name begin with their name (model/field.h). */
-    const ts_name_index *names = index_of(reading, field->record);
-    if (names == NULL)
+    if (!is_referred_to(field->record))
         return read_own_name(reading, child, item);
+    const ts_name_index *names = index_of(reading, field->record);
     if (number >= names->count)
         return false;
     *(const char **)item = names->names[number];
