@@ -110,43 +110,43 @@ static double draw_lines(chart *it, double from, double share)
         {"1 backward", "2 backward", "3 backward"}, {"1 forward", "2 forward", "3 forward"}};
     const ts_whirl_course *c = it->course;
     ts_trace_line          lines[LINES_MOST];
-    size_t                 count = 0;
-    ts_trace_panel         panel = {.area  = area_of(it, from, share),
-                                    .until = c->Omega[c->speeds - 1] * rpm,
-                                    .says  = "whirl, rpm, over the speed of the shaft",
-                                    .times = true,
-                                    .unit  = "rpm"};
+    size_t                 filled = 0;
+    ts_trace_panel         panel  = {.area  = area_of(it, from, share),
+                                     .until = c->Omega[c->speeds - 1] * rpm,
+                                     .says  = "whirl, rpm, over the speed of the shaft",
+                                     .times = true,
+                                     .unit  = "rpm"};
 
-    lines[count++] = (ts_trace_line){.t      = it->scaled,
-                                     .y      = c->Omega,
-                                     .count  = (size_t)c->speeds,
-                                     .stride = 1,
-                                     .factor = rpm,
-                                     .pen    = TS_PEN_2,
-                                     .dash   = TS_DASH_CHAIN,
-                                     .colour = TS_COLOUR_INK,
-                                     .name   = "once a turn"};
+    lines[filled++] = (ts_trace_line){.t      = it->scaled,
+                                      .y      = c->Omega,
+                                      .count  = (size_t)c->speeds,
+                                      .stride = 1,
+                                      .factor = rpm,
+                                      .pen    = TS_PEN_2,
+                                      .dash   = TS_DASH_CHAIN,
+                                      .colour = TS_COLOUR_INK,
+                                      .name   = "once a turn"};
     for (int m = 0; m < TS_CAMPBELL_MODES; m++)
         for (int sense = 0; sense < 2; sense++) {
             const double *y = &(sense ? c->forward : c->backward)[m * c->speeds];
             if (m > 0 && y[0] > 4.0 * c->Omega[c->speeds - 1] && y[0] > 1.5 * c->forward[0])
                 continue;
-            lines[count++] = (ts_trace_line){.t      = it->scaled,
-                                             .y      = y,
-                                             .count  = (size_t)c->speeds,
-                                             .stride = 1,
-                                             .factor = rpm,
-                                             .pen    = sense ? TS_PEN_4 : TS_PEN_3,
-                                             .dash   = sense ? TS_DASH_NONE : TS_DASH_HIDDEN,
-                                             .colour = TS_COLOUR_INK,
-                                             .name   = names[sense][m]};
+            lines[filled++] = (ts_trace_line){.t      = it->scaled,
+                                              .y      = y,
+                                              .count  = (size_t)c->speeds,
+                                              .stride = 1,
+                                              .factor = rpm,
+                                              .pen    = sense ? TS_PEN_4 : TS_PEN_3,
+                                              .dash   = sense ? TS_DASH_NONE : TS_DASH_HIDDEN,
+                                              .colour = TS_COLOUR_INK,
+                                              .name   = names[sense][m]};
         }
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < filled; i++)
         ts_trace_widen(&panel, &lines[i]);
     ts_trace_frame(it->scene, &panel);
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < filled; i++)
         ts_trace_draw(it->scene, &panel, &lines[i]);
-    ts_trace_names(it->scene, &panel, lines, count);
+    ts_trace_names(it->scene, &panel, lines, filled);
     mark_speed(it, &panel, c->item->top, "highest speed", c->item->top < c->item->forward);
     mark_speed(it, &panel, c->item->forward, "first critical", c->item->top >= c->item->forward);
     note(it->scene, panel.area, 0);
@@ -208,33 +208,33 @@ static void draw_shapes(chart *it, double from, double share)
     const double             unit     = ts_scene_in_unit(it->scene, 1.0, TS_KIND_LENGTH);
     double                  *x        = it->scaled + c->speeds;
     ts_trace_line            lines[TS_CAMPBELL_MODES];
-    size_t                   count = 0;
-    ts_trace_panel           panel = {.area  = area_of(it, from, share),
-                                      .until = c->x[c->nodes - 1] * unit,
-                                      .least = -1.0,
-                                      .most  = 1.0,
-                                      .says = "shapes at the forward criticals, along the shaft from the "
-                                                        "spool; triangles: bearings, dots: splines",
-                                      .times = true,
-                                      .unit  = ts_scene_unit(it->scene, TS_KIND_LENGTH)};
+    size_t                   filled = 0;
+    ts_trace_panel           panel  = {.area  = area_of(it, from, share),
+                                       .until = c->x[c->nodes - 1] * unit,
+                                       .least = -1.0,
+                                       .most  = 1.0,
+                                       .says = "shapes at the forward criticals, along the shaft from the "
+                                                          "spool; triangles: bearings, dots: splines",
+                                       .times = true,
+                                       .unit  = ts_scene_unit(it->scene, TS_KIND_LENGTH)};
 
     for (int i = 0; i < c->nodes; i++)
         x[i] = c->x[i] * unit;
     for (int m = 0; m < TS_CAMPBELL_MODES; m++)
         if (isfinite(c->criticals[1][m]))
-            lines[count++] = (ts_trace_line){.t      = x,
-                                             .y      = &c->shapes[m * c->nodes],
-                                             .count  = (size_t)c->nodes,
-                                             .stride = 1,
-                                             .factor = 1.0,
-                                             .pen    = m == 0 ? TS_PEN_4 : TS_PEN_3,
-                                             .dash   = dashes[m],
-                                             .colour = TS_COLOUR_INK,
-                                             .name   = names[m]};
+            lines[filled++] = (ts_trace_line){.t      = x,
+                                              .y      = &c->shapes[m * c->nodes],
+                                              .count  = (size_t)c->nodes,
+                                              .stride = 1,
+                                              .factor = 1.0,
+                                              .pen    = m == 0 ? TS_PEN_4 : TS_PEN_3,
+                                              .dash   = dashes[m],
+                                              .colour = TS_COLOUR_INK,
+                                              .name   = names[m]};
     ts_trace_frame(it->scene, &panel);
-    for (size_t i = 0; i < count; i++)
+    for (size_t i = 0; i < filled; i++)
         ts_trace_draw(it->scene, &panel, &lines[i]);
-    ts_trace_names(it->scene, &panel, lines, count);
+    ts_trace_names(it->scene, &panel, lines, filled);
     draw_bearings(it, &panel, unit);
     note(it->scene, panel.area, 2);
 }
