@@ -55,9 +55,12 @@ by_afl() { # name
     [ "$broke" = no ] || broken=1
 }
 
+before=$(wc -l <"$record")
 for name in "${names[@]}"; do
     mkdir -p "out/fuzz/$name"
     [ "$seconds" -gt 0 ] || continue
     "by_$engine" "$name"
 done
+tail -n +$((before + 1)) "$record" |
+    awk -F'|' '{ sum += $5 } END { printf "%.0f executions of %d targets\n", sum, NR }'
 exit "$broken"
